@@ -1,0 +1,142 @@
+/** What keys of a scenario demand of each other. A rule is only asked when every key it reads is sound by itself. */
+import type { Scenario } from './schema.ts'
+import type { Fault } from './validate.ts'
+
+interface Rule {
+  reads: string[]
+  check(scenario: Scenario): Fault[]
+}
+
+const rule = (
+  reads: string[],
+  holds: (scenario: Scenario) => boolean,
+  given: (scenario: Scenario) => string,
+  allowed: (scenario: Scenario) => string,
+): Rule => ({
+  reads,
+  check: (scenario) =>
+    holds(scenario) ? [] : [{ path: reads[0] ?? '', given: given(scenario), allowed: allowed(scenario) }],
+})
+
+/** Most plant steps in one run; more would keep the machine busy for minutes. */
+const MOST_STEPS = 2e8
+
+/** `a` is a whole multiple of `b`, allowing for the rounding of decimal numbers. */
+export function divides(b: number, a: number): boolean {
+  const ratio = a / b
+  return Math.abs(ratio - Math.round(ratio)) < 1e-9 * ratio && Math.round(ratio) >= 1
+}
+
+export const RULES: Rule[] = [
+  rule(
+    ['jaws.opening', 'part.width'],
+    (s) => s.jaws.opening > s.part.width,
+    (s) => `${s.jaws.opening} m`,
+    (s) => `more than the part's width of ${s.part.width} m`,
+  ),
+  rule(
+    ['servo.rate', 'drive.currentRate'],
+    (s) => divides(s.servo.rate, s.drive.currentRate),
+    (s) => `${s.servo.rate} 1/s`,
+    (s) => `a rate that divides the current loop's ${s.drive.currentRate} 1/s, such as ${nearestDivisor(s.servo.rate, s.drive.currentRate)}`,
+  ),
+  rule(
+    ['strategies.sensedForce.rate', 'servo.rate'],
+    (s) => divides(s.strategies.sensedForce.rate, s.servo.rate),
+    (s) => `${s.strategies.sensedForce.rate} 1/s`,
+    (s) => `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate)}`,
+  ),
+  rule(
+    ['run.step', 'drive.currentRate'],
+    (s) => s.run.step === null || divides(s.run.step, 1 / s.drive.currentRate),
+    (s) => `${s.run.step} s`,
+    (s) => `null, or a step that divides the current loop's period of ${1 / s.drive.currentRate} s`,
+  ),
+  rule(
+    ['run.step', 'run.duration'],
+    (s) => s.run.step === null || s.run.duration / s.run.step <= MOST_STEPS,
+    (s) => `${s.run.step} s`,
+    (s) => `null, or at least ${s.run.duration / MOST_STEPS} s, so that the run has at most ${MOST_STEPS} steps`,
+  ),
+  rule(
+    ['actuator.motor.peakCurrent', 'actuator.motor.continuousCurrent'],
+    (s) => s.actuator.motor.peakCurrent >= s.actuator.motor.continuousCurrent,
+    (s) => `${s.actuator.motor.peakCurrent} A`,
+    (s) => `at least the continuous current of ${s.actuator.motor.continuousCurrent} A`,
+  ),
+  rule(
+    ['servo.currentLimit', 'actuator.motor.peakCurrent'],
+    (s) => s.servo.currentLimit <= s.actuator.motor.peakCurrent,
+    (s) => `${s.servo.currentLimit} A`,
+    (s) => `at most the motor's peak current of ${s.actuator.motor.peakCurrent} A`,
+  ),
+  rule(
+    ['strategies.currentClamp.limit', 'actuator.motor.peakCurrent'],
+    (s) => s.strategies.currentClamp.limit <= s.actuator.motor.peakCurrent,
+    (s) => `${s.strategies.currentClamp.limit} A`,
+    (s) => `at most the motor's peak current of ${s.actuator.motor.peakCurrent} A`,
+  ),
+  rule(
+    ['actuator.transmission.breakaway', 'actuator.transmission.coulomb'],
+    (s) => s.actuator.transmission.breakaway >= s.actuator.transmission.coulomb,
+    (s) => `${s.actuator.transmission.breakaway} N`,
+    (s) => `at least the Coulomb friction of ${s.actuator.transmission.coulomb} N`,
+  ),
+  rule(
+    ['jaws.friction.sliding', 'jaws.friction.static'],
+    (s) => s.jaws.friction.sliding <= s.jaws.friction.static,
+    (s) => String(s.jaws.friction.sliding),
+    (s) => `at most the static friction of ${s.jaws.friction.static}`,
+  ),
+  rule(
+    ['approach.creepSpeed', 'approach.speed'],
+    (s) => s.approach.creepSpeed <= s.approach.speed || s.approach.creepFrom <= s.part.width,
+    (s) => `${s.approach.creepSpeed} m/s`,
+    (s) => `at most the approach speed of ${s.approach.speed} m/s`,
+  ),
+  rule(
+    ['actuator.transmission.threadFriction', 'actuator'],
+    (s) => s.actuator.kind !== 'screw' || canRaise(s.actuator.transmission),
+    (s) => (s.actuator.kind === 'screw' ? String(s.actuator.transmission.threadFriction) : ''),
+    () => 'less than what jams the thread: friction · lead < π · pitch diameter · cos(flank half-angle)',
+  ),
+  rule(
+    ['arm.lift', 'arm.moves'],
+    (s) => s.arm.lift === null || s.arm.moves.every((move) => s.arm.lift === null || move.start >= s.arm.lift),
+    (s) => `${s.arm.lift} s`,
+    () => 'null, or a time no later than the first move',
+  ),
+  rule(
+    ['arm.lift', 'run.duration'],
+    (s) => s.arm.lift === null || s.arm.lift < s.run.duration,
+    (s) => `${s.arm.lift} s`,
+    (s) => `null, or a time within the run of ${s.run.duration} s`,
+  ),
+  {
+    reads: ['arm.moves', 'run.duration'],
+    check: (s) =>
+      s.arm.moves.flatMap((move, index) =>
+        move.start < s.run.duration
+          ? []
+          : [{ path: `arm.moves[${index}].start`, given: `${move.start} s`, allowed: `a time within the run of ${s.run.duration} s` }],
+      ),
+  },
+  rule(
+    ['events.powerLoss', 'run.duration'],
+    (s) => s.events.powerLoss === null || s.events.powerLoss.time < s.run.duration,
+    (s) => `${s.events.powerLoss?.time} s`,
+    (s) => `null, or a time within the run of ${s.run.duration} s`,
+  ),
+]
+
+const canRaise = (t: { lead: number; pitchDiameter: number; threadFriction: number; flankAngle: number }) =>
+  t.threadFriction * t.lead < Math.PI * t.pitchDiameter * Math.cos(t.flankAngle)
+
+/** A rate near the wanted one that divides `rate`, a round number where there is one. */
+function nearestDivisor(wanted: number, rate: number): number {
+  const parts = Math.max(1, Math.round(rate / wanted))
+  for (let off = 0; off < parts; off++) {
+    for (const n of [parts + off, parts - off]) if (rate % n === 0) return rate / n
+  }
+  return rate
+}

@@ -1,0 +1,144 @@
+/**
+ * Reading a scenario: fills in defaults, holds it against the schema and against the rules between keys, and reports
+ * every fault at once with its path, what was given and what is allowed.
+ */
+import type Type from 'typebox'
+import { Settings } from 'typebox/system'
+import Value from 'typebox/value'
+import { RULES } from './rules.ts'
+import { type ActuatorKind, type Scenario, SCHEMAS } from './schema.ts'
+
+// Every fault at once: the library stops at eight unless told otherwise.
+Settings.Set({ maxErrors: 1000 })
+
+export interface Fault {
+  /** Path of the key, e.g. `arm.moves[0].start`; '' for the file as a whole. */
+  path: string
+  given: string
+  allowed: string
+}
+
+export type Checked = { ok: true; scenario: Scenario } | { ok: false; faults: Fault[] }
+
+/** Longest scenario text that is read, in characters. */
+export const LONGEST_FILE = 1_000_000
+
+/** `text` is the content of a scenario file. */
+export function parseScenario(text: string): Checked {
+  if (text.length > LONGEST_FILE)
+    return refuse('', `a text of ${text.length} characters`, `at most ${LONGEST_FILE} characters`)
+  try {
+    return checkScenario(JSON.parse(text))
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    return refuse('', `no JSON (${why})`, 'a JSON object; JSON knows no NaN, Infinity or comments')
+  }
+}
+
+/** `input` is any value, typically parsed JSON; it is left untouched. Keys left out take their defaults. */
+export function checkScenario(input: unknown): Checked {
+  if (!isRecord(input)) return refuse('', show(input), 'an object with "format": "jawbench-scenario"')
+  const actuator = input.actuator
+  const kind = isRecord(actuator) && actuator.kind !== undefined ? actuator.kind : 'screw'
+  if (typeof kind !== 'string' || !Object.hasOwn(SCHEMAS, kind))
+    return refuse('actuator.kind', show(kind), Object.keys(SCHEMAS).map(quote).join(', '))
+  const schema = SCHEMAS[kind as ActuatorKind]
+  const filled = Value.Default(schema, structuredClone(input))
+  const faults = schemaFaults(schema, filled)
+  const broken = new Set(faults.map((fault) => fault.path))
+  for (const rule of RULES) {
+    if (rule.reads.some((path) => [...broken].some((bad) => covers(bad, path)))) continue
+    faults.push(...rule.check(filled as Scenario))
+  }
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, scenario: filled as Scenario }
+}
+
+/** One line for a fault, as the command line and the page print it. */
+export const faultLine = (fault: Fault) =>
+  `${fault.path || 'the file'}: given ${fault.given}, allowed ${fault.allowed}`
+
+const refuse = (path: string, given: string, allowed: string): Checked => ({
+  ok: false,
+  faults: [{ path, given, allowed }],
+})
+
+/** A fault at `bad` makes the value at `path` unreadable: one lies on or under the other. */
+const covers = (bad: string, path: string) => {
+  const inside = (outer: string, inner: string) =>
+    outer === '' || inner === outer || inner.startsWith(`${outer}.`) || inner.startsWith(`${outer}[`)
+  return inside(bad, path) || inside(path, bad)
+}
+
+const PASSING = new Set(['additionalProperties', 'anyOf'])
+
+function schemaFaults(schema: Type.TSchema, value: unknown): Fault[] {
+  const faults = new Map<string, Fault>()
+  for (const error of Value.Errors(schema, value)) {
+    if (PASSING.has(error.keyword)) continue // said again, and better, by the error of the key itself
+    const keys = error.instancePath.split('/').slice(1).map(unescapePointer)
+    const path = keys.reduce((text, key) => (/^\d+$/.test(key) ? `${text}[${key}]` : text ? `${text}.${key}` : key), '')
+    if (faults.has(path)) continue
+    const { at, parent } = locate(schema, keys)
+    const given = error.keyword === 'boolean' ? 'an unknown key' : show(read(value, keys))
+    faults.set(path, { path, given, allowed: at ? describe(at) : `one of ${Object.keys(parent).join(', ')}` })
+  }
+  return [...faults.values()]
+}
+
+type Node = Record<string, unknown>
+
+/** The schema at a path, or, for an unknown key, the properties known beside it. */
+function locate(schema: unknown, keys: string[]): { at: Node | null; parent: Node } {
+  let at = schema as Node
+  for (const key of keys) {
+    const object = concrete(at)
+    const properties = (object.properties ?? {}) as Record<string, Node>
+    const next = object.type === 'array' ? (object.items as Node) : properties[key]
+    if (!next || !(object.type === 'array' || Object.hasOwn(properties, key))) return { at: null, parent: properties }
+    at = next
+  }
+  return { at, parent: {} }
+}
+
+/** Of "null or something", the something. */
+function concrete(node: Node): Node {
+  const options = node.anyOf as Node[] | undefined
+  return options?.find((option) => option.type !== 'null' && option.const === undefined) ?? node
+}
+
+function describe(node: Node): string {
+  const options = node.anyOf as Node[] | undefined
+  if (options) return options.map(describe).join(' or ')
+  if (node.const !== undefined) return show(node.const)
+  if (Array.isArray(node.enum)) return node.enum.map(show).join(', ')
+  if (node.type === 'null') return 'null'
+  if (node.type === 'number' || node.type === 'integer') {
+    const kind = node.type === 'integer' ? 'a whole number' : 'a number'
+    return `${kind} from ${node.minimum} to ${node.maximum}${node.unit ? ` ${node.unit}` : ''}`
+  }
+  if (node.type === 'string') return `a text of at most ${node.maxLength} characters`
+  if (node.type === 'array') return `a list of at most ${node.maxItems} entries`
+  return `an object with ${Object.keys((node.properties ?? {}) as object).join(', ')}`
+}
+
+function read(value: unknown, keys: string[]): unknown {
+  let at = value
+  for (const key of keys) at = isRecord(at) || Array.isArray(at) ? (at as Record<string, unknown>)[key] : undefined
+  return at
+}
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const unescapePointer = (key: string) => key.replaceAll('~1', '/').replaceAll('~0', '~')
+
+const quote = (text: string) => `"${text}"`
+
+/** A value as a person would read it in a message, cut to a length that fits one. */
+export function show(value: unknown): string {
+  if (value === undefined) return 'nothing'
+  if (typeof value === 'number') return String(value)
+  if (Array.isArray(value)) return `a list of ${value.length}`
+  const text = JSON.stringify(value)
+  return text.length > 60 ? `${text.slice(0, 57)}…` : text
+}
