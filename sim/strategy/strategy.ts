@@ -1,0 +1,44 @@
+/** The one type behind every grip strategy: a small state machine that the servo asks for a current at each of its samples. */
+import type { Scenario } from '../scenario/index.ts'
+
+export type StrategyId = 'threshold-stop' | 'current-clamp'
+
+/** What the drive knows at a servo sample; SI, at the jaw coordinate. */
+export interface Measured {
+  time: number
+  /** Encoder reading [m]. */
+  position: number
+}
+
+export interface Strategy {
+  /** Called once a servo period; returns the current command [A]. */
+  tick(measured: Measured): number
+  /** Where the profile is [m]. */
+  readonly target: number
+  /** When the strategy halted its move or took over [s]; NaN before. */
+  readonly engaged: number
+  /** Whether the command stands at its limit: −1, 0 or 1. */
+  readonly saturated: number
+}
+
+/** Grip force at one contact [N] that a setting means, with what friction at rest can add or hide. */
+export interface ForceBand {
+  expected: number
+  least: number
+  most: number
+}
+
+/** A strategy as the registry lists it. */
+export interface StrategyKind {
+  id: StrategyId
+  label: string
+  /** One sentence on what it does. */
+  summary: string
+  /** Path of the setting that means newtons, and its unit. */
+  setting: { path: string; label: string; unit: string }
+  /** The setting that should give a wanted grip force at one contact [N]. */
+  settingFor(scenario: Scenario, force: number): number
+  /** The grip force that the present setting means. */
+  forceOf(scenario: Scenario): ForceBand
+  create(scenario: Scenario): Strategy
+}
