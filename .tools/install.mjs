@@ -1,0 +1,3 @@
+import { ensureInstalled, main } from './setup.mjs'
+
+await main(ensureInstalled)

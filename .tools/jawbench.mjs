@@ -1,0 +1,8 @@
+// The command line: npm run -s jawbench -- ARGUMENTS
+import { ensureInstalled, main } from './setup.mjs'
+
+await main(async () => {
+  ensureInstalled()
+  const { runTypeScript } = await import('./bundle.mjs')
+  await runTypeScript('cli', 'sim/cli.ts', ['sim'], true)
+})

@@ -1,0 +1,2 @@
+// What page, worker and Node all offer though it is no part of the language: sim/ may use this and nothing else.
+declare function structuredClone<T>(value: T): T
