@@ -46,8 +46,9 @@ function isDebian() {
 function fromPlaywright() {
   console.error('Installing Chromium through Playwright …')
   const cli = join(root, 'node_modules/playwright-core/cli.js')
-  const libraries = process.platform === 'linux' && process.getuid?.() === 0 ? ['--with-deps'] : []
-  return run(process.execPath, [cli, 'install', '--no-shell', ...libraries, 'chromium'])
+  const install = (/** @type {string[]} */ ...more) => run(process.execPath, [cli, 'install', '--no-shell', ...more])
+  const mayAddLibraries = process.platform === 'linux' && process.getuid?.() === 0
+  return (mayAddLibraries && install('--with-deps', 'chromium')) || install('chromium')
 }
 
 function run(/** @type {string} */ command, /** @type {string[]} */ args, env = {}) {

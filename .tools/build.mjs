@@ -1,7 +1,8 @@
 import { spawnSync } from 'node:child_process'
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { cache, root, SetupError } from './setup.mjs'
+import { fileURLToPath } from 'node:url'
+import { cache, ensureInstalled, main, root, SetupError } from './setup.mjs'
 import { fingerprint } from './sources.mjs'
 
 /** Builds the app into dist unless dist already holds these very sources. Throws if the build fails. */
@@ -11,11 +12,22 @@ export function ensureBuilt() {
   const built = existsSync(join(root, 'dist/index.html')) && existsSync(stamp) && readFileSync(stamp, 'utf8') === key
   if (built) return
   console.error('Building …')
-  const result = spawnSync(process.execPath, [join(root, 'node_modules/vite/bin/vite.js'), 'build'], {
+  // Built beside and then exchanged: a page being served meanwhile, or a failed build, never meets an empty folder.
+  const draft = join(cache, `dist-${process.pid}`)
+  const vite = join(root, 'node_modules/vite/bin/vite.js')
+  const result = spawnSync(process.execPath, [vite, 'build', '--outDir', draft, '--logLevel', 'warn'], {
     cwd: root,
     stdio: ['ignore', 2, 2],
   })
   if (result.status !== 0) throw new SetupError('The app could not be built, see above.')
-  mkdirSync(cache, { recursive: true })
+  rmSync(join(root, 'dist'), { recursive: true, force: true })
+  renameSync(draft, join(root, 'dist'))
   writeFileSync(stamp, key)
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  await main(() => {
+    ensureInstalled()
+    ensureBuilt()
+  })
 }

@@ -40,8 +40,11 @@ async function answer(request: Request): Promise<Response> {
   })
 }
 
+// Servers mark files as varying with the request's origin; module scripts send one, the filling of the cache did not.
+const loosely = { ignoreSearch: true, ignoreVary: true }
+
 async function find(request: Request): Promise<Response | undefined> {
   const target = request.mode === 'navigate' ? 'index.html' : request
   const cache = await caches.open(cacheName)
-  return (await cache.match(target, { ignoreSearch: true })) ?? caches.match(target, { ignoreSearch: true })
+  return (await cache.match(target, loosely)) ?? caches.match(target, loosely)
 }
