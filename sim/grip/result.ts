@@ -64,6 +64,8 @@ export interface GripResult {
   stepError: number | null
   metrics: Metrics
   events: GripEvents
+  /** What went wrong in an unstable run, '' else. */
+  cause: '' | 'numbers' | 'travel' | 'position loop' | 'current loop'
   /** Integration step [s]. */
   step: number
 }

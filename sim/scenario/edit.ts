@@ -13,7 +13,8 @@ const keysOf = (path: string) => path.split(/[.[\]]+/).filter((key) => key !== '
 /** The value at a path, or undefined. */
 export function readPath(scenario: Scenario, path: string): unknown {
   let at: unknown = scenario
-  for (const key of keysOf(path)) at = typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined
+  for (const key of keysOf(path))
+    at = typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined
   return at
 }
 

@@ -33,8 +33,20 @@ export function group<const P extends Type.TProperties>(label: string, propertie
 }
 
 /** One of a few words; the first is the default. `labels` are what a person reads, in the same order. */
-export function choice<const W extends readonly string[]>(label: string, words: W, labels: readonly string[], note: string) {
-  return Type.Unsafe<W[number]>({ type: 'string', enum: words, title: label, description: note, default: words[0], labels })
+export function choice<const W extends readonly string[]>(
+  label: string,
+  words: W,
+  labels: readonly string[],
+  note: string,
+) {
+  return Type.Unsafe<W[number]>({
+    type: 'string',
+    enum: words,
+    title: label,
+    description: note,
+    default: words[0],
+    labels,
+  })
 }
 
 /** What the interface and the documentation read from a quantity's schema. */

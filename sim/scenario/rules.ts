@@ -38,13 +38,15 @@ export const RULES: Rule[] = [
     ['servo.rate', 'drive.currentRate'],
     (s) => divides(s.servo.rate, s.drive.currentRate),
     (s) => `${s.servo.rate} 1/s`,
-    (s) => `a rate that divides the current loop's ${s.drive.currentRate} 1/s, such as ${nearestDivisor(s.servo.rate, s.drive.currentRate)}`,
+    (s) =>
+      `a rate that divides the current loop's ${s.drive.currentRate} 1/s, such as ${nearestDivisor(s.servo.rate, s.drive.currentRate)}`,
   ),
   rule(
     ['strategies.sensedForce.rate', 'servo.rate'],
     (s) => divides(s.strategies.sensedForce.rate, s.servo.rate),
     (s) => `${s.strategies.sensedForce.rate} 1/s`,
-    (s) => `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate)}`,
+    (s) =>
+      `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate)}`,
   ),
   rule(
     ['run.step', 'drive.currentRate'],
@@ -118,7 +120,13 @@ export const RULES: Rule[] = [
       s.arm.moves.flatMap((move, index) =>
         move.start < s.run.duration
           ? []
-          : [{ path: `arm.moves[${index}].start`, given: `${move.start} s`, allowed: `a time within the run of ${s.run.duration} s` }],
+          : [
+              {
+                path: `arm.moves[${index}].start`,
+                given: `${move.start} s`,
+                allowed: `a time within the run of ${s.run.duration} s`,
+              },
+            ],
       ),
   },
   rule(

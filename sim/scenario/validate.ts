@@ -6,7 +6,7 @@ import type Type from 'typebox'
 import { Settings } from 'typebox/system'
 import Value from 'typebox/value'
 import { RULES } from './rules.ts'
-import { type ActuatorKind, type Scenario, SCHEMAS } from './schema.ts'
+import { type ActuatorKind, SCHEMAS, type Scenario } from './schema.ts'
 
 // Every fault at once: the library stops at eight unless told otherwise.
 Settings.Set({ maxErrors: 1000 })
@@ -54,8 +54,7 @@ export function checkScenario(input: unknown): Checked {
 }
 
 /** One line for a fault, as the command line and the page print it. */
-export const faultLine = (fault: Fault) =>
-  `${fault.path || 'the file'}: given ${fault.given}, allowed ${fault.allowed}`
+export const faultLine = (fault: Fault) => `${fault.path || 'the file'}: given ${fault.given}, allowed ${fault.allowed}`
 
 const refuse = (path: string, given: string, allowed: string): Checked => ({
   ok: false,

@@ -19,13 +19,18 @@ export interface Strategy {
   readonly engaged: number
   /** Whether the command stands at its limit: −1, 0 or 1. */
   readonly saturated: number
+  /** Speed as the drive measures it [m/s]. */
+  readonly measuredSpeed: number
 }
 
-/** Grip force at one contact [N] that a setting means, with what friction at rest can add or hide. */
+/**
+ * Grip force at one contact [N] that a setting means: expected where friction opposes the closing jaw, least and most with
+ * break-away friction against it and with it. `most` is null where a locked transmission sets no bound.
+ */
 export interface ForceBand {
   expected: number
   least: number
-  most: number
+  most: number | null
 }
 
 /** A strategy as the registry lists it. */

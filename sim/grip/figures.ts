@@ -1,0 +1,160 @@
+/** Gathers the headline figures of a run while it goes on. */
+import { liftTime } from '../plant/arm.ts'
+import type { Scenario } from '../scenario/index.ts'
+import type { Metrics } from './result.ts'
+import { damageLimit } from './window.ts'
+
+/** Length of the window in which the force counts as settled [s]. */
+const SETTLED = 0.05
+const BAND = 0.05
+/** Speed below which the axis counts as standing [m/s]; common practice, no source. */
+const STANDING = 1e-5
+const HISTORY = 60000
+
+/** Running mean and mean square about it (Welford, Technometrics 4, 1962). */
+class Mean {
+  count = 0
+  mean = 0
+  private squares = 0
+
+  add(value: number): void {
+    this.count++
+    const off = value - this.mean
+    this.mean += off / this.count
+    this.squares += off * (value - this.mean)
+  }
+
+  get value(): number | null {
+    return this.count > 0 ? this.mean : null
+  }
+
+  get rms(): number | null {
+    return this.count > 0 ? Math.sqrt(this.squares / this.count) : null
+  }
+}
+
+export class Figures {
+  contactTime = Number.NaN
+  contactSpeed = Number.NaN
+  peakForce = 0
+  peakForceTime = Number.NaN
+  private readonly windowStart: number
+  private readonly windowEnd: number
+  private readonly moves: { start: number; end: number }[]
+  private readonly limit: number
+  private readonly stride: number
+  private readonly period: number
+  private readonly history: Float64Array
+  private samples = 0
+  private readonly force = new Mean()
+  private readonly current = new Mean()
+  private readonly square = new Mean()
+  private peakCurrent = 0
+  private least = Number.POSITIVE_INFINITY
+  private most = Number.NEGATIVE_INFINITY
+  private required = 0
+  private margin = Number.POSITIVE_INFINITY
+  private reversals = 0
+  private direction = 0
+  private travel = Number.NaN
+  private hottest = Number.NEGATIVE_INFINITY
+
+  constructor(scenario: Scenario, samples: number) {
+    const ends = [scenario.run.duration, ...scenario.arm.moves.map((move) => move.start)]
+    if (scenario.events.powerLoss) ends.push(scenario.events.powerLoss.time)
+    if (scenario.arm.lift !== null || scenario.arm.moves.length > 0) ends.push(liftTime(scenario))
+    this.windowEnd = Math.min(...ends)
+    this.windowStart = Math.max(0, this.windowEnd - SETTLED)
+    this.moves = scenario.arm.moves.map((move) => ({ start: move.start, end: move.start + move.duration }))
+    this.limit = damageLimit(scenario)
+    this.period = 1 / scenario.drive.currentRate
+    this.stride = Math.ceil(samples / HISTORY)
+    this.history = new Float64Array(Math.ceil(samples / this.stride) + 1)
+  }
+
+  /**
+   * One sample of the current loop: forces at the near and the far contact [N], current [A], motor-side speed [m/s], jaw
+   * travel [m], force needed at one contact and what friction can hold over what pulls (NaN while the part is supported).
+   */
+  sample(
+    time: number,
+    near: number,
+    far: number,
+    current: number,
+    speed: number,
+    travel: number,
+    needed: number,
+    holds: number,
+    temperature: number,
+  ): void {
+    const force = 0.5 * (near + far)
+    if (this.samples % this.stride === 0) this.history[this.samples / this.stride] = force
+    this.samples++
+    this.square.add(current * current)
+    const size = Math.abs(current)
+    if (size > this.peakCurrent) this.peakCurrent = size
+    if (temperature > this.hottest) this.hottest = temperature
+    if (time >= this.windowStart && time < this.windowEnd) this.settle(force, current, speed, travel)
+    if (needed > this.required) this.required = needed
+    if (holds < this.margin) this.margin = holds
+    if (this.inMove(time)) {
+      this.least = Math.min(this.least, near, far)
+      this.most = Math.max(this.most, near, far)
+    }
+  }
+
+  /** `dropped`: the part has left, so a margin has no meaning beyond it. */
+  metrics(slipDistance: number | null): Metrics {
+    const touched = this.contactTime === this.contactTime
+    const settled = touched ? this.force.value : null
+    const figure = (value: number) => (Number.isFinite(value) ? value : null)
+    return {
+      contactTime: figure(this.contactTime),
+      contactSpeed: figure(this.contactSpeed),
+      gripTime: settled === null ? null : this.gripTime(settled),
+      peakForce: touched ? this.peakForce : null,
+      peakForceTime: figure(this.peakForceTime),
+      settledForce: settled,
+      minForceInMove: figure(this.least),
+      maxForceInMove: figure(this.most),
+      requiredForce: this.required > 0 ? this.required : null,
+      holdMargin: figure(this.margin - 1),
+      slipDistance: touched ? slipDistance : null,
+      damageMargin: touched && this.limit < Number.POSITIVE_INFINITY ? this.limit / this.peakForce - 1 : null,
+      settledCurrent: this.current.value,
+      peakCurrent: this.samples > 0 ? this.peakCurrent : null,
+      rmsCurrent: this.square.value === null ? null : Math.sqrt(this.square.value),
+      windingTemperature: figure(this.hottest),
+      forceRipple: touched ? this.force.rms : null,
+      reversals: this.force.count > 0 ? this.reversals / (this.force.count * this.period) : null,
+      jawTravel: figure(this.travel),
+    }
+  }
+
+  private settle(force: number, current: number, speed: number, travel: number): void {
+    this.force.add(force)
+    this.current.add(current)
+    this.travel = travel
+    const direction = speed > STANDING ? 1 : speed < -STANDING ? -1 : 0
+    if (direction !== 0) {
+      if (this.direction !== 0 && direction !== this.direction) this.reversals++
+      this.direction = direction
+    }
+  }
+
+  private inMove(time: number): boolean {
+    for (const move of this.moves) if (time >= move.start && time <= move.end) return true
+    return false
+  }
+
+  /** From first touch until the force enters the band for the last time before the settled window ends. */
+  private gripTime(settled: number): number | null {
+    if (!(settled > 0)) return null
+    const step = this.stride * this.period
+    let index = Math.min(Math.floor(this.windowEnd / step), Math.floor((this.samples - 1) / this.stride))
+    const from = Math.ceil(this.contactTime / step)
+    while (index >= from && Math.abs(this.history[index]! - settled) <= BAND * settled) index--
+    const time = (index + 1) * step - this.contactTime
+    return (index + 1) * step < this.windowEnd ? Math.max(0, time) : null
+  }
+}

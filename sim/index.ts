@@ -1,0 +1,19 @@
+/** The public face of the simulator: all that the page, the command line and the tests may use. */
+export type { OnChunk } from './grip/recorder.ts'
+export {
+  CHANNELS,
+  type Channel,
+  type GripEvents,
+  type GripResult,
+  type Metrics,
+  type Traces,
+  VERDICTS,
+  type Verdict,
+} from './grip/result.ts'
+export { type Simulated, type SimulateOptions, simulateGrip, stepErrorOf } from './grip/simulate.ts'
+export { reasonOf, SI_WORDING, type Wording } from './grip/verdict.ts'
+export { type ForceWindow, forceWindow } from './grip/window.ts'
+export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
+export * from './scenario/index.ts'
+export { STRATEGIES, strategyOf } from './strategy/index.ts'
+export type { ForceBand, StrategyId, StrategyKind } from './strategy/strategy.ts'

@@ -1,0 +1,96 @@
+/**
+ * One contact: a pad in series with half the part. With squeeze s of the part's half, F = K·f(2s)·(1 + λ·2ṡ), never below
+ * zero (Hunt and Crossley, J. Applied Mechanics 42, 1975). A share φ of the elastic force fades in a Maxwell branch,
+ * q' = (q + φ·ΔFe)/(1 + dt/τ); above the yield force a dent grows at constant force; a broken part keeps a small stiffness.
+ */
+import { type ContactLaw, lawOf } from './law.ts'
+
+export interface SideOptions {
+  exponent: number
+  /** K [N/m^n], pad [N/m], λ [s/m], φ, τ [s], yield force [N] (Infinity: none), step [s] */
+  stiffness: number
+  padStiffness: number
+  damping: number
+  relaxationFraction: number
+  relaxationTime: number
+  yieldForce: number
+  step: number
+}
+
+/** Stiffness of a broken part over that of the whole one; common practice, no source. */
+const RESIDUAL = 0.02
+
+export class Side {
+  force = 0
+  /** Lasting flattening of the whole part at this side [m]. */
+  dent = 0
+  private readonly law: ContactLaw
+  private stiffness: number
+  private readonly pad: number
+  private readonly damping: number
+  private readonly share: number
+  private readonly fade: number
+  private yieldForce: number
+  private yieldFlattening: number
+  private flattening = 0
+  private elastic = 0
+  private branch = 0
+
+  constructor(options: SideOptions) {
+    this.law = lawOf(options.exponent)
+    this.stiffness = options.stiffness
+    this.pad = options.padStiffness
+    this.damping = 2 * options.damping
+    this.share = options.relaxationFraction
+    this.fade = 1 / (1 + options.step / options.relaxationTime)
+    this.yieldForce = options.yieldForce
+    this.yieldFlattening =
+      options.yieldForce < Infinity ? this.law.inverse(options.yieldForce / options.stiffness) : Infinity
+  }
+
+  /** Force [N] for pad and part overlapping by `squeeze` [m], growing at `rate` [m/s]. */
+  step(squeeze: number, rate: number): number {
+    const overlap = squeeze - 0.5 * this.dent
+    if (overlap <= 0) {
+      if (this.share > 0) this.relax(0)
+      this.elastic = 0
+      this.flattening = 0
+      this.force = 0
+      return 0
+    }
+    const held = 1 - this.share + this.share * this.fade
+    const past = (this.branch - this.share * this.elastic) * this.fade
+    const load = this.pad * overlap - past
+    let e = load > 0 ? this.law.balance(held * this.stiffness, 0.5 * this.pad, load, this.flattening) : 0
+    let elastic = this.stiffness * this.law.shape(e)
+    if (elastic > this.yieldForce) {
+      elastic = this.yieldForce
+      e = this.yieldFlattening
+      const dent = 2 * (squeeze - (held * elastic + past) / this.pad) - e
+      if (dent > this.dent) this.dent = dent
+    }
+    this.flattening = e
+    let force = elastic
+    if (this.share > 0) {
+      this.relax(elastic)
+      force = (1 - this.share) * elastic + this.branch
+    }
+    this.elastic = elastic
+    const yielding = this.pad / (this.pad + 2 * held * this.stiffness * this.law.slope(e))
+    force *= 1 + this.damping * yielding * rate
+    this.force = force > 0 ? force : 0
+    return this.force
+  }
+
+  /** The part breaks: what is left is soft. */
+  crack(): void {
+    this.stiffness *= RESIDUAL
+    this.yieldForce = Infinity
+    this.branch = 0
+    this.elastic = this.stiffness * this.law.shape(this.flattening)
+  }
+
+  private relax(elastic: number): void {
+    this.branch = (this.branch + this.share * (elastic - this.elastic)) * this.fade
+  }
+}

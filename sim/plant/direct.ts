@@ -1,0 +1,16 @@
+/** Linear motor or voice coil: the motor force acts on the jaw as it is. */
+import type { Actuator } from '../scenario/index.ts'
+import type { Axis } from './axis.ts'
+
+export function directAxis({ motor, transmission }: Extract<Actuator, { kind: 'direct' }>): Axis {
+  const mass = motor.movingMass + transmission.carriageMass
+  return {
+    mass,
+    linearMass: mass,
+    forceConstant: motor.forceConstant,
+    raise: 0,
+    lower: 0,
+    coggingForce: motor.cogging.amplitude,
+    coggingPeriod: motor.cogging.period,
+  }
+}

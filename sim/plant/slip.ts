@@ -1,0 +1,72 @@
+/**
+ * The part across the grip axis: it hangs by friction at both contacts. A tangential spring with its force capped at
+ * µ·ΣN (Cundall and Strack, Géotechnique 29, 1979) with a static and a sliding coefficient, in the two directions of the pad
+ * plane: `sag` down, `drift` sideways [m].
+ */
+export interface SlipOptions {
+  /** Mass of the part [kg], stiffness of one pad [N/m], coefficients, step [s] */
+  mass: number
+  padStiffness: number
+  static: number
+  sliding: number
+  step: number
+}
+
+/** Shear stiffness of a rubber block over its compressive stiffness, G/E of an incompressible material. */
+const SHEAR = 1 / 3
+/** Damping ratio of the part on the pads' shear stiffness; common practice for elastomers, no source. */
+const DAMPING_RATIO = 0.1
+
+export const shearStiffness = (padStiffness: number) => 2 * SHEAR * padStiffness
+
+export class Slip {
+  sag = 0
+  drift = 0
+  /** Distance slid so far [m]. */
+  distance = 0
+  sliding = false
+  private sagSpeed = 0
+  private driftSpeed = 0
+  private sagStretch = 0
+  private driftStretch = 0
+  private readonly mass: number
+  private readonly stiffness: number
+  private readonly damping: number
+  private readonly static: number
+  private readonly kinetic: number
+  private readonly dt: number
+
+  constructor(options: SlipOptions) {
+    this.mass = options.mass
+    this.stiffness = shearStiffness(options.padStiffness)
+    this.damping = 2 * DAMPING_RATIO * Math.sqrt(this.stiffness * options.mass)
+    this.static = options.static
+    this.kinetic = options.sliding
+    this.dt = options.step
+  }
+
+  /** `normal` is the sum of both contact forces [N]; `down` and `side` what pulls on the part [m/s²]. */
+  step(normal: number, down: number, side: number): void {
+    let y = this.stiffness * this.sagStretch + this.damping * this.sagSpeed
+    let z = this.stiffness * this.driftStretch + this.damping * this.driftSpeed
+    const cap = (this.sliding ? this.kinetic : this.static) * normal
+    const size2 = y * y + z * z
+    if (size2 > cap * cap) {
+      const scale = (this.kinetic * normal) / Math.sqrt(size2)
+      y *= scale
+      z *= scale
+      this.sliding = true
+      this.sagStretch = y / this.stiffness
+      this.driftStretch = z / this.stiffness
+      this.distance += this.dt * Math.sqrt(this.sagSpeed * this.sagSpeed + this.driftSpeed * this.driftSpeed)
+    } else this.sliding = false
+    this.sagSpeed += this.dt * (down - y / this.mass)
+    this.driftSpeed += this.dt * (side - z / this.mass)
+    this.sag += this.dt * this.sagSpeed
+    this.drift += this.dt * this.driftSpeed
+    if (!this.sliding) {
+      this.sagStretch += this.dt * this.sagSpeed
+      this.driftStretch += this.dt * this.driftSpeed
+    }
+  }
+}

@@ -1,0 +1,25 @@
+/** What every strategy without a gauge shares: a profile into the part, followed by the position loop. */
+import { PositionPid } from '../control/position-pid.ts'
+import { Profile } from '../control/profile.ts'
+import { contactsOf, travelToContact } from '../plant/axis.ts'
+import type { Scenario } from '../scenario/index.ts'
+
+/** Profile of one jaw to `overtravel` beyond first touch of the nominal part, but not past its stroke. */
+export function approachProfile(scenario: Scenario): Profile {
+  const { approach, jaws, part } = scenario
+  const creeps = approach.creepFrom > part.width
+  return new Profile({
+    distance: Math.min(travelToContact(scenario) + approach.overtravel, jaws.stroke),
+    speed: approach.speed,
+    acceleration: approach.acceleration,
+    jerk: approach.jerk,
+    creepSpeed: approach.creepSpeed,
+    creepFrom: creeps
+      ? Math.max(0, (jaws.opening - approach.creepFrom) / contactsOf(scenario))
+      : Number.POSITIVE_INFINITY,
+  })
+}
+
+/** Position loop of the servo with its output limited to `limit` [A]. */
+export const positionLoop = ({ servo }: Scenario, limit: number) =>
+  new PositionPid({ ...servo, period: 1 / servo.rate, limit })

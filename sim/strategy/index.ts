@@ -1,0 +1,13 @@
+/** The registry of grip strategies: a new one is one file and one line here. */
+import { currentClamp } from './current-clamp.ts'
+import type { StrategyId, StrategyKind } from './strategy.ts'
+import { thresholdStop } from './threshold-stop.ts'
+
+export const STRATEGIES: StrategyKind[] = [thresholdStop, currentClamp]
+
+/** Throws a RangeError for an id that is not in the registry. */
+export function strategyOf(id: StrategyId): StrategyKind {
+  const kind = STRATEGIES.find((strategy) => strategy.id === id)
+  if (!kind) throw new RangeError(`unknown strategy "${id}", known are ${STRATEGIES.map((s) => s.id).join(', ')}`)
+  return kind
+}
