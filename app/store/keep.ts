@@ -1,0 +1,110 @@
+/** Coming back: the scenario in the address and in the browser, the view's settings in the browser. */
+import { CHANNELS, PRESETS, STRATEGIES, type Scenario } from '../../sim/index.ts'
+import { linkToScenario, type Opened, scenarioToLink } from './link.ts'
+import { useResults } from './results.ts'
+import { useScenario } from './scenario.ts'
+import { useView } from './view.ts'
+
+const SCENARIO_KEY = 'jawbench.scenario'
+const VIEW_KEY = 'jawbench.view'
+
+/** The settings that are kept, and what each may be. */
+const SOUND = {
+  units: (value: unknown) => value === 'si' || value === 'us',
+  theme: (value: unknown) => value === 'light' || value === 'dark' || value === 'system',
+  lens: (value: unknown) => typeof value === 'boolean',
+  shown: (value: unknown) => isListOf(value, STRATEGIES) && value.length > 0,
+  charts: (value: unknown) => isListOf(value, CHANNELS),
+}
+const KEPT = Object.keys(SOUND) as (keyof typeof SOUND)[]
+
+const isListOf = (value: unknown, known: readonly { id: string }[]): value is string[] =>
+  Array.isArray(value) && value.every((id) => known.some((each) => each.id === id))
+
+/** Rest after which address and browser are written [ms]; browsers limit how often an address may change. */
+const REST = 300
+
+/** Brings back what was there and keeps it from now on. Call once, before the first run. */
+export function startKeeping() {
+  restoreView()
+  restoreScenario()
+  let rest = 0
+  useScenario.subscribe((now, before) => {
+    if (now.scenario === before.scenario) return
+    clearTimeout(rest)
+    rest = window.setTimeout(keepScenario, REST)
+  })
+  useView.subscribe((now, before) => {
+    if (KEPT.some((key) => now[key] !== before[key]))
+      write(VIEW_KEY, JSON.stringify(Object.fromEntries(KEPT.map((key) => [key, now[key]]))))
+  })
+  window.addEventListener('hashchange', () => {
+    const opened = fromAddress()
+    if (opened) take(opened)
+  })
+  window.addEventListener('pagehide', keepScenario)
+}
+
+/** The address that opens the bench with this scenario. */
+export function addressOf(scenario: Scenario): string {
+  const address = new URL(location.href)
+  address.hash = `s=${scenarioToLink(scenario)}`
+  return address.href
+}
+
+function keepScenario() {
+  const { scenario } = useScenario.getState()
+  history.replaceState(history.state, '', addressOf(scenario))
+  write(SCENARIO_KEY, scenarioToLink(scenario))
+}
+
+function restoreScenario() {
+  const kept = read(SCENARIO_KEY)
+  const before = kept === null ? null : linkToScenario(kept)
+  if (before?.ok) put(before.scenario)
+  const linked = fromAddress()
+  if (linked?.ok) put(linked.scenario)
+  else if (linked) useResults.getState().say(`${linked.why} The bench is as it was.`)
+}
+
+/** The first scenario on the bench: nothing to undo. "Reset" goes back to the preset of the same name. */
+function put(scenario: Scenario) {
+  const preset = PRESETS.find((each) => each.scenario.name === scenario.name)
+  useScenario.setState({ scenario, base: preset?.scenario ?? scenario })
+}
+
+function fromAddress(): Opened | null {
+  const link = /^#s=(.*)$/.exec(location.hash)?.[1]
+  return link === undefined ? null : linkToScenario(link)
+}
+
+function take(opened: Opened) {
+  if (opened.ok) useScenario.getState().load(opened.scenario)
+  else useResults.getState().say(`${opened.why} The bench is as it was.`)
+}
+
+function restoreView() {
+  try {
+    const kept = JSON.parse(read(VIEW_KEY) ?? '{}')
+    useView.setState(Object.fromEntries(KEPT.filter((key) => SOUND[key](kept[key])).map((key) => [key, kept[key]])))
+  } catch {
+    // Settings that cannot be read are left at their defaults.
+  }
+}
+
+/** Storage is refused in some private windows; the bench then forgets when it is closed. */
+function read(key: string): string | null {
+  try {
+    return localStorage.getItem(key)
+  } catch {
+    return null
+  }
+}
+
+function write(key: string, value: string) {
+  try {
+    localStorage.setItem(key, value)
+  } catch {
+    // See read.
+  }
+}

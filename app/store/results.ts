@@ -1,0 +1,58 @@
+/** What was run: the newest run of each strategy, the ones before the present gesture, and the pinned ones. */
+import { create } from 'zustand'
+import type { GripResult, Scenario, StrategyId, Traces } from '../../sim/index.ts'
+
+export interface RunView {
+  strategy: StrategyId
+  scenario: Scenario
+  status: 'running' | 'done' | 'failed'
+  /** Why it failed. */
+  message?: string
+  result: GripResult | null
+  /** Columns of `rows` values each; new arrays whenever `revision` grows. */
+  traces: Traces | null
+  rows: number
+  revision: number
+}
+
+export interface Pin {
+  id: string
+  label: string
+  run: RunView
+}
+
+type Runs = Partial<Record<StrategyId, RunView>>
+
+interface ResultsState {
+  runs: Runs
+  /** The last finished runs before the present gesture. */
+  ghosts: Runs
+  pins: Pin[]
+  /** Something the person should know, one sentence; null: nothing. */
+  notice: string | null
+  pin(strategy: StrategyId, label: string): void
+  unpin(id: string): void
+  say(notice: string | null): void
+}
+
+/** Names of pins; one more pin pushes the oldest out. */
+const LETTERS = [...'ABCDEF']
+
+export const useResults = create<ResultsState>()((set, get) => ({
+  runs: {},
+  ghosts: {},
+  pins: [],
+  notice: null,
+
+  pin(strategy, label) {
+    const run = get().runs[strategy]
+    if (run?.status !== 'done') return
+    const kept = get().pins.slice(1 - LETTERS.length)
+    const id = LETTERS.find((letter) => kept.every((pin) => pin.id !== letter)) ?? ''
+    set({ pins: [...kept, { id, label, run }] })
+  },
+
+  unpin: (id) => set({ pins: get().pins.filter((pin) => pin.id !== id) }),
+
+  say: (notice) => set({ notice }),
+}))

@@ -1,0 +1,106 @@
+/** Ties the scenario to the simulator: every change is run at once, and checked at half the step when the bench is at rest. */
+import { type GripResult, type Scenario, STRATEGIES, type StrategyId } from '../../sim/index.ts'
+import type { GrowingTraces } from '../worker/columns.ts'
+import { SimulatorPool } from '../worker/pool.ts'
+import { type RunView, useResults } from './results.ts'
+import { useScenario } from './scenario.ts'
+import { useView } from './view.ts'
+
+/** Rest after which the step error is worked out [ms]. */
+const REST = 400
+
+/** A run that takes longer than this [ms] shows what it has so far; a shorter one appears when it is finished. */
+const UNHURRIED = 120
+
+const RESTARTED = 'The simulator had stopped and was restarted; the present scenario was run again.'
+
+/** Starts to run whatever is on the bench. Call once. */
+export function startRunner() {
+  const size = Math.min(6, Math.max(2, (navigator.hardwareConcurrency || 2) - 1))
+  const pool = new SimulatorPool(size, () => useResults.getState().say(RESTARTED))
+  const fresh = new Map<StrategyId, RunView>()
+  let frame = 0
+  let rest = 0
+  let revision = 0
+
+  /** Both strategies often finish within one frame, and are then shown by one redraw. */
+  const show = (view: Omit<RunView, 'revision'>) => {
+    revision += 1
+    fresh.set(view.strategy, { ...view, revision })
+    frame ||= requestAnimationFrame(() => {
+      frame = 0
+      useResults.setState({ runs: { ...useResults.getState().runs, ...Object.fromEntries(fresh) } })
+      fresh.clear()
+    })
+  }
+
+  const run = (strategy: StrategyId, scenario: Scenario) => {
+    const begun = performance.now()
+    const common = { strategy, scenario }
+    pool.cancel(`refine ${strategy}`)
+    pool.run(strategy, { scenario, strategy, traces: true }, {
+      progress(traces: GrowingTraces) {
+        if (performance.now() - begun < UNHURRIED) return
+        show({ ...common, status: 'running', result: null, traces: traces.view(), rows: traces.rows })
+      },
+      done(result, traces) {
+        show({ ...common, status: 'done', result, traces, rows: traces.time.length })
+        clearTimeout(rest)
+        rest = window.setTimeout(refine, REST)
+      },
+      failed: (message) => show({ ...common, status: 'failed', message, result: null, traces: null, rows: 0 }),
+    })
+  }
+
+  const refine = () => {
+    for (const run of Object.values(useResults.getState().runs)) {
+      const { strategy, scenario, result } = run
+      if (!result || result.stepError !== null || scenario !== useScenario.getState().scenario) continue
+      const half = { ...scenario, run: { ...scenario.run, step: result.step / 2 } }
+      pool.run(`refine ${strategy}`, { scenario: half, strategy, traces: false }, {
+        done(finer) {
+          const shown = useResults.getState().runs[strategy]
+          if (shown?.result !== result) return
+          show({ ...shown, result: { ...result, stepError: stepErrorBetween(result, finer) } })
+        },
+        failed() {}, // the step error stays unknown
+      })
+    }
+  }
+
+  const runAll = () => {
+    const { scenario } = useScenario.getState()
+    for (const { id } of STRATEGIES) {
+      if (useView.getState().shown.includes(id)) run(id, scenario)
+      else pool.cancel(id)
+    }
+    clearTimeout(rest)
+  }
+
+  useScenario.subscribe((now, before) => {
+    if (now.scenario === before.scenario) return
+    if (now.turn !== before.turn) keepGhosts(now.base !== before.base)
+    runAll()
+  })
+  useView.subscribe((now, before) => {
+    if (now.shown !== before.shown) runAll()
+  })
+  runAll()
+}
+
+/** Largest relative change of peak and settled force from a run to one at half its step; null without force. */
+function stepErrorBetween({ metrics, events }: GripResult, finer: GripResult): number | null {
+  if (events.unstable !== null || !metrics.peakForce || !metrics.settledForce) return null
+  const change = (coarse: number, fine: number | null) => Math.abs((fine ?? 0) / coarse - 1)
+  return Math.max(
+    change(metrics.peakForce, finer.metrics.peakForce),
+    change(metrics.settledForce, finer.metrics.settledForce),
+  )
+}
+
+/** What is shown becomes the ghost of what comes; another part leaves no ghost. */
+function keepGhosts(otherPart: boolean) {
+  const { runs } = useResults.getState()
+  const done = Object.entries(runs).filter(([, run]) => run.status === 'done')
+  useResults.setState({ ghosts: otherPart ? {} : Object.fromEntries(done) })
+}

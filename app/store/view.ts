@@ -1,0 +1,35 @@
+/** How the person looks at it: units, theme, cursor and what is shown. */
+import { create } from 'zustand'
+import { type Channel, STRATEGIES, type StrategyId } from '../../sim/index.ts'
+
+export interface ViewState {
+  /** Id of the view that is open. */
+  view: string
+  units: 'si' | 'us'
+  theme: 'light' | 'dark' | 'system'
+  /** Cursor shared by picture and charts [s]. */
+  time: number
+  playing: boolean
+  /** Whether time is stretched around contact and arm move. */
+  lens: boolean
+  /** Strategies that are run and shown. */
+  shown: StrategyId[]
+  /** Channels that have a chart. */
+  charts: Channel[]
+  /** What figures are compared with: the run before the present change, or a pinned run by its id. */
+  against: string
+  set(partial: Partial<Omit<ViewState, 'set'>>): void
+}
+
+export const useView = create<ViewState>()((set) => ({
+  view: 'bench',
+  units: 'si',
+  theme: 'system',
+  time: 0,
+  playing: false,
+  lens: true,
+  shown: STRATEGIES.map((strategy) => strategy.id),
+  charts: ['force', 'current', 'travel', 'sag'],
+  against: 'ghost',
+  set: (partial) => set(partial),
+}))

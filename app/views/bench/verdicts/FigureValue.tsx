@@ -1,0 +1,33 @@
+import { useId } from 'react'
+import type { GripResult, Scenario } from '../../../../sim/index.ts'
+import { formatFigure, NO_FIGURE } from '../../../ui/format.ts'
+import { quantityUnit, type UnitSystem } from '../../../ui/units.ts'
+import type { Figure } from '../figures.ts'
+
+interface Props {
+  figure: Figure
+  result: GripResult
+  scenario: Scenario
+  units: UnitSystem
+}
+
+/** A figure with its unit in a lighter tone; one that does not exist is a dash that says why when it is focused. */
+export function FigureValue({ figure, result, scenario, units }: Props) {
+  const why = useId()
+  const value = figure.value(result)
+  if (value === null)
+    return (
+      <button type="button" className="no-figure" aria-describedby={why} aria-label={`${figure.label}: no figure`}>
+        {NO_FIGURE}
+        <span role="tooltip" id={why}>
+          {figure.missing(result, scenario)}
+        </span>
+      </button>
+    )
+  const { symbol, toShown } = quantityUnit(figure.quantity, units)
+  return (
+    <span className="figure">
+      {formatFigure(toShown(value))} <span className="unit">{symbol}</span>
+    </span>
+  )
+}

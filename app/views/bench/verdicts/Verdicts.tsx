@@ -1,0 +1,46 @@
+import { useEffect, useState } from 'react'
+import { STRATEGIES } from '../../../../sim/index.ts'
+import { useResults } from '../../../store/results.ts'
+import { useView } from '../../../store/view.ts'
+import { Pins } from '../pins/Pins.tsx'
+import { VerdictCard } from './VerdictCard.tsx'
+import { VERDICT_WORDS } from './words.ts'
+import './verdicts.css'
+
+/** One card a strategy, then the pinned runs. */
+export function Verdicts() {
+  const shown = useView((state) => state.shown)
+  return (
+    <section className="verdicts" aria-label="Verdicts">
+      {STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id }) => (
+        <VerdictCard key={id} strategy={id} />
+      ))}
+      <Pins />
+      <Spoken />
+    </section>
+  )
+}
+
+/** Rest after which the verdicts are read out [ms], so that a drag is not. */
+const REST = 700
+
+/** The verdicts for those who hear the page. */
+function Spoken() {
+  const runs = useResults((state) => state.runs)
+  const [text, setText] = useState('')
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      const said = STRATEGIES.flatMap(({ id, label }) => {
+        const verdict = runs[id]?.result?.verdict
+        return verdict ? [`${label}: ${VERDICT_WORDS[verdict].toLowerCase()}.`] : []
+      })
+      setText(said.join(' '))
+    }, REST)
+    return () => clearTimeout(timer)
+  }, [runs])
+  return (
+    <p role="status" className="unseen">
+      {text}
+    </p>
+  )
+}

@@ -1,0 +1,11 @@
+/** The registry of views: a new one is one folder and one line here. */
+import type { ComponentType } from 'react'
+import { Bench } from './bench/Bench.tsx'
+
+export interface View {
+  id: string
+  label: string
+  Component: ComponentType
+}
+
+export const VIEWS: View[] = [{ id: 'bench', label: 'Bench', Component: Bench }]

@@ -1,0 +1,123 @@
+/**
+ * Several simulator workers behind one counter. Work comes in lanes: in a lane the latest job wins and older ones are
+ * dropped, so that nothing ever queues behind an answer that nobody wants any more.
+ */
+import type { GripResult, Traces } from '../../sim/index.ts'
+import { type JobEvents, SimulatorClient } from './client.ts'
+import { GrowingTraces } from './columns.ts'
+import type { GripJob } from './messages.ts'
+
+export interface Listener {
+  /** The traces so far; called for each piece that arrives. */
+  progress?(traces: GrowingTraces): void
+  done(result: GripResult, traces: Traces): void
+  failed(message: string): void
+}
+
+interface Task {
+  lane: string
+  job: GripJob
+  listener: Listener
+  started: number
+  dropped: boolean
+  restarts: number
+}
+
+interface Seat {
+  client: SimulatorClient
+  task: Task | null
+}
+
+/** A run that is this young [ms] may end although a newer one waits: a short run is then seen at every step of a drag. */
+const GRACE = 60
+
+/** Workers lost over the same job before it is given up. */
+const MOST_RESTARTS = 2
+
+export class SimulatorPool {
+  private readonly seats: Seat[]
+  private readonly waiting = new Map<string, Task>()
+  private readonly restarted: () => void
+
+  /** `restarted` is told whenever a worker was lost and a new one started. */
+  constructor(size: number, restarted: () => void) {
+    this.restarted = restarted
+    this.seats = Array.from({ length: size }, () => this.seat())
+  }
+
+  run(lane: string, job: GripJob, listener: Listener) {
+    this.waiting.set(lane, { lane, job, listener, started: 0, dropped: false, restarts: 0 })
+    for (const { task } of this.seats) {
+      if (task?.lane !== lane || task.dropped) continue
+      const left = task.started + GRACE - performance.now()
+      if (left <= 0) this.drop(task)
+      else setTimeout(() => this.waiting.has(lane) && this.drop(task), left)
+    }
+    this.fill()
+  }
+
+  /** Forgets a lane: what waits in it, and what runs. */
+  cancel(lane: string) {
+    this.waiting.delete(lane)
+    for (const { task } of this.seats) if (task?.lane === lane) this.drop(task)
+  }
+
+  private seat(): Seat {
+    const seat: Seat = { task: null, client: new SimulatorClient(() => this.replace(seat)) }
+    return seat
+  }
+
+  private drop(task: Task) {
+    const seat = this.seats.find((each) => each.task === task)
+    if (!seat || task.dropped) return
+    task.dropped = true
+    seat.client.cancel()
+    this.fill()
+  }
+
+  /** Gives waiting jobs to idle workers. */
+  private fill() {
+    for (const task of [...this.waiting.values()]) {
+      const idle = this.seats.find((seat) => !seat.task)
+      if (!idle) return
+      if (this.seats.some((seat) => seat.task?.lane === task.lane && !seat.task.dropped)) continue
+      this.waiting.delete(task.lane)
+      this.start(idle, task)
+    }
+  }
+
+  private start(seat: Seat, task: Task) {
+    const traces = new GrowingTraces()
+    const end = (tell: () => void) => {
+      seat.task = null
+      if (!task.dropped) tell()
+      this.fill()
+    }
+    const events: JobEvents = {
+      chunk(columns) {
+        if (task.dropped) return
+        traces.append(columns)
+        task.listener.progress?.(traces)
+      },
+      done: (result) => end(() => task.listener.done(result, traces.view())),
+      failed: (message) => end(() => task.listener.failed(message)),
+      stopped: () => end(() => {}),
+    }
+    task.started = performance.now()
+    seat.task = task
+    seat.client.run(task.job, events)
+  }
+
+  /** A lost worker: a new one takes its seat, and its job is run again if it is still wanted. */
+  private replace(seat: Seat) {
+    const { task } = seat
+    this.seats[this.seats.indexOf(seat)] = this.seat()
+    this.restarted()
+    if (task && !task.dropped && !this.waiting.has(task.lane)) {
+      task.restarts += 1
+      if (task.restarts > MOST_RESTARTS) task.listener.failed('The simulator stopped each time it ran this scenario.')
+      else this.waiting.set(task.lane, task)
+    }
+    this.fill()
+  }
+}
