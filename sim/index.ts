@@ -1,4 +1,5 @@
 /** The public face of the simulator: all that the page, the command line and the tests may use. */
+export { tracesCsv } from './grip/csv.ts'
 export type { OnChunk } from './grip/recorder.ts'
 export {
   CHANNELS,

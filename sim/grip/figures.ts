@@ -8,7 +8,7 @@ import { damageLimit } from './window.ts'
 const SETTLED = 0.05
 const BAND = 0.05
 /** Speed below which the axis counts as standing [m/s]; common practice, no source. */
-const STANDING = 1e-5
+const STANDING = 1e-4
 const HISTORY = 60000
 
 /** Running mean and mean square about it (Welford, Technometrics 4, 1962). */
@@ -105,7 +105,7 @@ export class Figures {
 
   /** `dropped`: the part has left, so a margin has no meaning beyond it. */
   metrics(slipDistance: number | null): Metrics {
-    const touched = this.contactTime === this.contactTime
+    const touched = !Number.isNaN(this.contactTime)
     const settled = touched ? this.force.value : null
     const figure = (value: number) => (Number.isFinite(value) ? value : null)
     return {

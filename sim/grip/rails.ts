@@ -36,9 +36,9 @@ export class Rails {
     if (!Number.isFinite(travel) || !Number.isFinite(current)) return this.leave(time, 'numbers')
     if (Math.abs(travel) > this.reach) return this.leave(time, 'travel')
     const position = this.servo.see(servo, time)
-    if (position === position) return this.leave(position, 'position loop')
+    if (!Number.isNaN(position)) return this.leave(position, 'position loop')
     const voltage = this.bridge.see(bridge, time)
-    return voltage === voltage && this.leave(voltage, 'current loop')
+    return !Number.isNaN(voltage) && this.leave(voltage, 'current loop')
   }
 
   private leave(time: number, cause: Rails['cause']): true {

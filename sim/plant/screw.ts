@@ -8,7 +8,7 @@ import type { Axis } from './axis.ts'
 import { cosine } from './elementary.ts'
 
 const TWO_PI = 6.283185307179586
-const PI = 3.141592653589793
+const { PI } = Math
 
 interface Thread {
   /** [m], [m], coefficient, half-angle [rad] */

@@ -1,4 +1,4 @@
-/** Spring and damper with free play between motor side and jaw. */
+/** Spring and damper with free play between motor side and jaw; the film in the play damps as the flanks do. */
 export class Transmission {
   private readonly stiffness: number
   private readonly damping: number
@@ -13,15 +13,7 @@ export class Transmission {
 
   /** Force on the jaw [N] for the motor side leading by `lead` [m] and `rate` [m/s]. */
   force(lead: number, rate: number): number {
-    if (this.play === 0) return this.stiffness * lead + this.damping * rate
-    if (lead > this.play) {
-      const force = this.stiffness * (lead - this.play) + this.damping * rate
-      return force > 0 ? force : 0 // a flank cannot pull
-    }
-    if (lead < -this.play) {
-      const force = this.stiffness * (lead + this.play) + this.damping * rate
-      return force < 0 ? force : 0
-    }
-    return 0
+    const stretch = lead > this.play ? lead - this.play : lead < -this.play ? lead + this.play : 0
+    return this.stiffness * stretch + this.damping * rate
   }
 }

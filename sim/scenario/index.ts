@@ -1,5 +1,6 @@
 /** The scenario room: the file format, its defaults, checks, presets and edits by path. */
 export { type Edit, editScenario, readPath } from './edit.ts'
+export { PRESETS, type Preset } from './presets/index.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
 export { type Actuator, type ActuatorKind, type ArmMove, SCENARIO_SCHEMA, SCHEMAS, type Scenario } from './schema.ts'
 export { type Checked, checkScenario, type Fault, faultLine, LONGEST_FILE, parseScenario, show } from './validate.ts'

@@ -34,7 +34,7 @@ class CurrentClamp implements Strategy {
     this.target = profile.position
     const command = this.loop.tick(profile.position, profile.speed, profile.acceleration, position)
     if (this.loop.saturated <= 0 || profile.acceleration > 0) this.engaged = Number.NaN
-    else if (this.engaged !== this.engaged) this.engaged = time
+    else if (Number.isNaN(this.engaged)) this.engaged = time
     return command
   }
 }

@@ -40,7 +40,7 @@ class ThresholdStop implements Strategy {
   }
 
   tick({ time, position }: Measured): number {
-    if (this.engaged === this.engaged) return this.loop.tick(this.target, 0, 0, position)
+    if (!Number.isNaN(this.engaged)) return this.loop.tick(this.target, 0, 0, position)
     const { profile } = this
     profile.at(time)
     this.target = profile.position

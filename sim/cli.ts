@@ -1,0 +1,236 @@
+/**
+ * The command line. Exit 0: ran, whatever the verdict; 2: input refused, each fault on stderr; 3: the simulation left the
+ * range of finite numbers.
+ */
+import { readFileSync, statSync, writeFileSync } from 'node:fs'
+import { parseArgs } from 'node:util'
+import { tracesCsv } from './grip/csv.ts'
+import type { GripResult, Metrics } from './grip/result.ts'
+import { type Simulated, simulateGrip } from './grip/simulate.ts'
+import { forceWindow } from './grip/window.ts'
+import {
+  editScenario,
+  faultLine,
+  LONGEST_FILE,
+  PRESETS,
+  parseScenario,
+  SCENARIO_SCHEMA,
+  type Scenario,
+} from './scenario/index.ts'
+import { STRATEGIES } from './strategy/index.ts'
+
+/** An input that is refused; each line goes to stderr. */
+class Refused extends Error {
+  readonly lines: string[]
+  constructor(lines: string[]) {
+    super(lines.join('\n'))
+    this.lines = lines
+  }
+}
+
+const USAGE = `jawbench grip FILE [--strategy ID|all] [--set PATH=VALUE …] [--format table|json] [--traces OUT.csv]
+jawbench presets [ID]     list the presets, or print one as a scenario file
+jawbench schema           print the JSON Schema of a scenario file
+FILE is a scenario file, the id of a preset, or - for standard input.`
+
+type Command = (args: string[]) => number
+
+const COMMANDS: Record<string, Command> = {
+  grip,
+  presets,
+  schema: (args) => {
+    options(args, {}, 0)
+    print(JSON.stringify(SCENARIO_SCHEMA, null, 2))
+    return 0
+  },
+}
+
+const print = (text: string) => process.stdout.write(`${text}\n`)
+
+function options<const O extends NonNullable<Parameters<typeof parseArgs>[0]>['options']>(
+  args: string[],
+  known: O,
+  most: number,
+) {
+  try {
+    const parsed = parseArgs({ args, options: known, allowPositionals: true, strict: true })
+    const extra = parsed.positionals[most]
+    if (extra !== undefined) throw new Error(`unexpected argument "${extra}"`)
+    return parsed
+  } catch (error) {
+    throw new Refused([error instanceof Error ? error.message : String(error), USAGE])
+  }
+}
+
+function presets(args: string[]): number {
+  const [id] = options(args, {}, 1).positionals
+  if (id === undefined) {
+    for (const preset of PRESETS) print(`${preset.id.padEnd(12)}${preset.title}. ${preset.summary}`)
+    return 0
+  }
+  const preset = PRESETS.find((candidate) => candidate.id === id)
+  if (!preset) throw new Refused([`presets: given "${id}", allowed ${PRESETS.map((p) => p.id).join(', ')}`])
+  print(JSON.stringify(preset.scenario, null, 2))
+  return 0
+}
+
+function grip(args: string[]): number {
+  const { values, positionals } = options(
+    args,
+    {
+      strategy: { type: 'string', default: 'all' },
+      set: { type: 'string', multiple: true, default: [] },
+      format: { type: 'string', default: 'table' },
+      traces: { type: 'string' },
+    },
+    1,
+  )
+  const scenario = readScenario(positionals[0], values.set)
+  const ids = STRATEGIES.map((strategy) => strategy.id)
+  const wanted = values.strategy === 'all' ? ids : ids.filter((id) => id === values.strategy)
+  if (wanted.length === 0) throw new Refused([`--strategy: given "${values.strategy}", allowed all, ${ids.join(', ')}`])
+  if (values.format !== 'table' && values.format !== 'json')
+    throw new Refused([`--format: given "${values.format}", allowed table, json`])
+  const runs = wanted.map((id) => simulate(scenario, id))
+  if (values.traces !== undefined) writeTraces(values.traces, runs)
+  const results = runs.map((run) => run.result)
+  print(values.format === 'json' ? report(results) : table(scenario, results))
+  return results.some(({ cause }) => cause === 'numbers' || cause === 'travel') ? 3 : 0
+}
+
+function readScenario(file: string | undefined, sets: string[]): Scenario {
+  const checked = file === undefined ? { ok: true as const, scenario: null } : parseScenario(textOf(file))
+  if (!checked.ok) throw new Refused(checked.faults.map(faultLine))
+  if (checked.scenario === null) throw new Refused(['grip: no scenario file was named', USAGE])
+  if (sets.length === 0) return checked.scenario
+  const edited = editScenario(checked.scenario, sets.map(assignment))
+  if (!edited.ok) throw new Refused(edited.faults.map(faultLine))
+  return edited.scenario
+}
+
+function textOf(file: string): string {
+  const preset = PRESETS.find((candidate) => candidate.id === file)
+  if (preset) return JSON.stringify(preset.scenario)
+  try {
+    if (file !== '-' && statSync(file).size > LONGEST_FILE)
+      throw new Error(`the file has ${statSync(file).size} bytes, allowed at most ${LONGEST_FILE}`)
+    return readFileSync(file === '-' ? 0 : file, 'utf8')
+  } catch (error) {
+    throw new Refused([`${file}: ${error instanceof Error ? error.message : error}`])
+  }
+}
+
+function assignment(text: string): { path: string; value: unknown } {
+  const at = text.indexOf('=')
+  if (at < 1) throw new Refused([`--set: given "${text}", allowed PATH=VALUE such as servo.kp=3200`])
+  const value = text.slice(at + 1)
+  try {
+    return { path: text.slice(0, at), value: JSON.parse(value) }
+  } catch {
+    return { path: text.slice(0, at), value }
+  }
+}
+
+function simulate(scenario: Scenario, id: GripResult['strategy']): Simulated {
+  try {
+    return simulateGrip(scenario, id, { stepError: true })
+  } catch (error) {
+    if (error instanceof RangeError) throw new Refused([error.message])
+    throw error
+  }
+}
+
+/** One file for one strategy; for several, the strategy's id goes before the ending. */
+function writeTraces(file: string, runs: Simulated[]): void {
+  for (const { result, traces } of runs) {
+    const name = runs.length === 1 ? file : file.replace(/(\.[^./\\]*)?$/, `-${result.strategy}$1`)
+    try {
+      writeFileSync(name, tracesCsv(traces))
+    } catch (error) {
+      throw new Refused([`--traces: ${error instanceof Error ? error.message : error}`])
+    }
+  }
+}
+
+function report(results: GripResult[]): string {
+  const shown = results.map(({ strategy, verdict, reason, stepError, metrics, events }) => ({
+    strategy,
+    verdict,
+    reason,
+    stepError,
+    metrics,
+    events,
+  }))
+  return JSON.stringify({ format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }, null, 2)
+}
+
+const ROWS: { key: keyof Metrics; label: string; unit: string; scale: number }[] = [
+  { key: 'contactTime', label: 'first touch', unit: 'ms', scale: 1e3 },
+  { key: 'contactSpeed', label: 'speed at touch', unit: 'mm/s', scale: 1e3 },
+  { key: 'gripTime', label: 'grip time', unit: 'ms', scale: 1e3 },
+  { key: 'peakForce', label: 'peak force', unit: 'N', scale: 1 },
+  { key: 'settledForce', label: 'settled force', unit: 'N', scale: 1 },
+  { key: 'minForceInMove', label: 'least force in a move', unit: 'N', scale: 1 },
+  { key: 'maxForceInMove', label: 'most force in a move', unit: 'N', scale: 1 },
+  { key: 'requiredForce', label: 'force needed', unit: 'N', scale: 1 },
+  { key: 'holdMargin', label: 'margin before sliding', unit: '%', scale: 100 },
+  { key: 'damageMargin', label: 'margin before damage', unit: '%', scale: 100 },
+  { key: 'slipDistance', label: 'slide', unit: 'mm', scale: 1e3 },
+  { key: 'settledCurrent', label: 'settled current', unit: 'A', scale: 1 },
+  { key: 'peakCurrent', label: 'peak current', unit: 'A', scale: 1 },
+  { key: 'rmsCurrent', label: 'rms current', unit: 'A', scale: 1 },
+  { key: 'windingTemperature', label: 'winding', unit: '°C', scale: 1 },
+  { key: 'forceRipple', label: 'force ripple, rms', unit: 'N', scale: 1 },
+  { key: 'reversals', label: 'reversals', unit: '1/s', scale: 1 },
+]
+
+function table(scenario: Scenario, results: GripResult[]): string {
+  const figure = (value: number | null, scale: number) =>
+    value === null ? '—' : String(Number((value * scale).toPrecision(3)))
+  const window = forceWindow(scenario)
+  const line = (label: string, cells: string[]) =>
+    `${label.padEnd(30)}${cells.map((cell) => cell.padStart(18)).join('')}`
+  return [
+    scenario.name,
+    `force window: ${figure(window.least, 1)} N to ${figure(window.most, 1)} N at one contact`,
+    '',
+    line(
+      '',
+      results.map(({ strategy }) => strategy),
+    ),
+    line(
+      'verdict',
+      results.map(({ verdict }) => verdict),
+    ),
+    ...ROWS.map(({ key, label, unit, scale }) =>
+      line(
+        `${label} [${unit}]`,
+        results.map(({ metrics }) => figure(metrics[key], scale)),
+      ),
+    ),
+    line(
+      'step error [%]',
+      results.map(({ stepError }) => figure(stepError, 100)),
+    ),
+    '',
+    ...results.map(({ strategy, reason }) => `${strategy}: ${reason}`),
+  ].join('\n')
+}
+
+function main([name, ...args]: string[]): number {
+  if (name === undefined || name === 'help' || name === '--help') {
+    print(USAGE)
+    return 0
+  }
+  const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined
+  if (!command) throw new Refused([`given "${name}", allowed ${Object.keys(COMMANDS).join(', ')}`, USAGE])
+  return command(args)
+}
+
+try {
+  process.exitCode = main(process.argv.slice(2))
+} catch (error) {
+  if (!(error instanceof Refused)) throw error
+  process.stderr.write(`${error.lines.join('\n')}\n`)
+  process.exitCode = 2
+}

@@ -1,0 +1,27 @@
+/** The presets: our invented line for tableware, baubles, apricots and bushings. The first opens the page. */
+import type { Scenario } from '../schema.ts'
+import { checkScenario, faultLine } from '../validate.ts'
+import { apricot } from './apricot.ts'
+import { bauble } from './bauble.ts'
+import { bushing } from './bushing.ts'
+import { teapot } from './teapot.ts'
+
+export interface Preset {
+  id: string
+  title: string
+  summary: string
+  scenario: Scenario
+}
+
+const preset = (id: string, summary: string, input: { name: string }): Preset => {
+  const checked = checkScenario(input)
+  if (!checked.ok) throw new Error(`preset ${id}: ${checked.faults.map(faultLine).join('; ')}`)
+  return { id, title: input.name, summary, scenario: checked.scenario }
+}
+
+export const PRESETS: Preset[] = [
+  preset('teapot', 'At 50 mm/s one strategy cracks the pot, the other holds it.', teapot),
+  preset('bauble', 'Little mass, little friction: the current tells the force.', bauble),
+  preset('apricot', 'A held position loses force as the fruit relaxes, a clamp does not.', apricot),
+  preset('bushing', 'Stiff on stiff, and a thread that hides the force from the current.', bushing),
+]
