@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { dragScale } from '../../../app/ui/scale.ts'
+import { dragScale } from '../../../app/ui/drag-scale.ts'
 
 describe('the scale beneath a field', () => {
   it('is logarithmic over a decade either side of the preset when the range is wide', () => {

@@ -1,0 +1,56 @@
+/** Columns for drawing and values at an instant. */
+import type { ShownUnit } from '../units.ts'
+import { type ChartContent, type ChartSeries, PLAIN_TIME, type TimeLens } from './types.ts'
+
+const NOTHING = new Float64Array(0)
+
+export const timeOf = (content: ChartContent, series: ChartSeries) => series.time ?? content.time
+
+/** Time stretched by the lens and values in the shown unit; columns that need no change are handed through. */
+export function columns(content: ChartContent, series: ChartSeries): [Float64Array, Float64Array] {
+  const time = timeOf(content, series)
+  if (!series.values) return [NOTHING, NOTHING]
+  const rows = Math.min(time.length, series.values.length)
+  return [stretch(time.subarray(0, rows), content.lens), convert(series.values.subarray(0, rows), content.unit)]
+}
+
+const stretch = (time: Float64Array, lens: TimeLens) =>
+  lens === PLAIN_TIME ? time : time.map((t) => lens.toDisplay(t))
+
+/** Every unit is a straight line through its offset, which is quicker than asking it for each value. */
+function convert(values: Float64Array, unit: ShownUnit): Float64Array {
+  const offset = unit.toShown(0)
+  const gain = unit.toShown(1) - offset
+  return gain === 1 && offset === 0 ? values : values.map((value) => offset + gain * value)
+}
+
+/** The value at a time between two rows, by a straight line; null outside the rows. `time` rises, but not strictly. */
+export function valueAt(time: Float64Array, values: Float64Array | null, at: number): number | null {
+  const rows = Math.min(time.length, values?.length ?? 0)
+  if (!values || rows === 0 || at < time[0]! || at > time[rows - 1]!) return null
+  let low = 0
+  let high = rows - 1
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if (time[middle]! <= at) low = middle
+    else high = middle
+  }
+  const width = time[high]! - time[low]!
+  const share = width > 0 ? (at - time[low]!) / width : 1
+  return values[low]! + share * (values[high]! - values[low]!)
+}
+
+/** Limits of the vertical axis: the data, zero, and the bands' edges as far as they do not dwarf the data. */
+export function limits(low: number | null, high: number | null, edges: number[]): [number, number] {
+  let least = Math.min(0, finite(low))
+  let most = Math.max(0, finite(high))
+  for (const edge of edges) {
+    if (edge > most && (most <= 0 || edge <= 3 * most)) most = edge
+    if (edge < least && edge >= 3 * least) least = edge
+  }
+  if (least === most) most = least + 1
+  const air = 0.08 * (most - least)
+  return [least < 0 ? least - air : least, most > 0 ? most + air : most]
+}
+
+const finite = (value: number | null) => (value === null || !Number.isFinite(value) ? 0 : value)

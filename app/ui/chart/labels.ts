@@ -1,0 +1,103 @@
+/** Names at the ends of the lines, each with its value at the cursor, and the cursor's own line. */
+import type uPlot from 'uplot'
+import { formatFigure, withUnit } from '../format.ts'
+import { timeOf, valueAt } from './data.ts'
+import type { ChartContent, ChartSeries } from './types.ts'
+
+const LINE = 15
+
+interface Label {
+  element: HTMLDivElement
+  name: HTMLSpanElement
+  value: HTMLSpanElement
+}
+
+export class Labels {
+  readonly #plot: uPlot
+  readonly #line = document.createElement('div')
+  readonly #labels: Label[] = []
+
+  constructor(plot: uPlot) {
+    this.#plot = plot
+    this.#line.className = 'chart-cursor'
+    plot.over.append(this.#line)
+  }
+
+  /** Puts names beside the ends of their lines, pushed apart where they would touch. */
+  place(content: ChartContent) {
+    const named = content.series.filter(isNamed)
+    while (this.#labels.length < named.length) this.#labels.push(this.#create())
+    for (const [index, label] of this.#labels.entries()) label.element.hidden = index >= named.length
+    const height = this.#plot.over.clientHeight
+    const tall = named.length * 2 * LINE <= height
+    const size = tall ? 2 * LINE : LINE
+    const ends = named.map((series) => this.#endOf(content, series) - size / 2)
+    for (const [index, y] of apart(ends, size, -LINE / 2, height + LINE / 2).entries()) {
+      const { element, name, value } = this.#labels[index]!
+      const series = named[index]!
+      element.style.transform = `translateY(${Math.round(y)}px)`
+      name.textContent = series.label
+      name.style.color = textColour(series.color)
+      value.hidden = !tall
+    }
+  }
+
+  /** Moves the cursor's line to a time and writes the values at `read`, which may be another time: that of the pointer. */
+  read(content: ChartContent, cursor: number | null, read: number | null) {
+    const x = cursor === null ? Number.NaN : this.#plot.valToPos(content.lens.toDisplay(cursor), 'x')
+    const visible = x >= -1 && x <= this.#plot.over.clientWidth + 1
+    this.#line.hidden = !visible
+    if (visible) this.#line.style.transform = `translateX(${x}px)`
+    const named = content.series.filter(isNamed)
+    for (const [index, series] of named.entries()) {
+      const label = this.#labels[index]
+      if (label) label.value.textContent = read === null ? '' : valueText(content, series, read)
+    }
+  }
+
+  #endOf(content: ChartContent, series: ChartSeries): number {
+    const time = timeOf(content, series)
+    const last = Math.min(time.length, series.values?.length ?? 0) - 1
+    const value = last < 0 ? 0 : (valueAt(time, series.values, Math.min(time[last]!, content.xRange[1])) ?? 0)
+    return this.#plot.valToPos(content.unit.toShown(value), 'y')
+  }
+
+  #create(): Label {
+    const element = document.createElement('div')
+    const name = document.createElement('span')
+    const value = document.createElement('span')
+    element.className = 'chart-label'
+    value.className = 'chart-value'
+    element.append(name, value)
+    this.#plot.over.append(element)
+    return { element, name, value }
+  }
+}
+
+/** Moves places apart until each has `size` to itself, in their order, within `top` and `bottom` as far as there is room. */
+export function apart(places: number[], size: number, top: number, bottom: number): number[] {
+  const order = places.map((_, index) => index).sort((a, b) => places[a]! - places[b]!)
+  const moved = [...places]
+  let free = top
+  for (const index of order) {
+    moved[index] = Math.max(moved[index]!, free)
+    free = moved[index]! + size
+  }
+  let floor = bottom - size
+  for (const index of order.reverse()) {
+    moved[index] = Math.min(moved[index]!, floor)
+    floor = moved[index]! - size
+  }
+  return moved
+}
+
+const isNamed = (series: ChartSeries) => series.label !== '' && !series.faint
+
+/** Words need more contrast than lines: the variables of the strategies have a twin for text. */
+const textColour = (color: string) => color.replace(/^var\((--(?:strategy-[\w-]+|damage))\)$/, 'var($1-text)')
+
+/** The value of a series at a time, with its unit. */
+export function valueText(content: ChartContent, series: ChartSeries, at: number): string {
+  const value = valueAt(timeOf(content, series), series.values, at)
+  return withUnit(formatFigure(value === null ? null : content.unit.toShown(value)), content.unit.symbol)
+}

@@ -1,0 +1,57 @@
+/** What a chart is told: all values SI; the chart shows them in its unit. */
+import type { ShownUnit } from '../units.ts'
+
+export interface ChartSeries {
+  /** Written at the line's end; '' for none. */
+  label: string
+  /** A CSS colour, or a variable as `var(--damage)`. */
+  color: string
+  /** Dash pattern in px; solid if left out. */
+  dash?: number[]
+  width?: number
+  values: Float64Array | null
+  /** Times of the values if they are not the chart's own [s]. */
+  time?: Float64Array
+  /** A run of before: thin, pale and without a name. */
+  faint?: boolean
+}
+
+/** A calm band between two values; an open end is null. */
+export interface ChartBand {
+  from: number | null
+  to: number | null
+  label: string
+  /** Hatched edges that say what happens outside, as the force window has them. */
+  hatch?: boolean
+  below?: string
+  above?: string
+}
+
+export interface ChartMark {
+  /** s */
+  time: number
+  label: string
+  color?: string
+}
+
+/** Stretches time on the axis; both functions rise all the way. */
+export interface TimeLens {
+  toDisplay(time: number): number
+  toTime(display: number): number
+}
+
+export interface ChartContent {
+  series: ChartSeries[]
+  /** Times of all series that bring none of their own [s]. */
+  time: Float64Array
+  /** s */
+  xRange: [number, number]
+  unit: ShownUnit
+  bands: ChartBand[]
+  marks: ChartMark[]
+  lens: TimeLens
+  /** Whether the time axis carries figures. */
+  timeAxis: boolean
+}
+
+export const PLAIN_TIME: TimeLens = { toDisplay: (time) => time, toTime: (display) => display }

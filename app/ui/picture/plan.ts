@@ -1,0 +1,150 @@
+/**
+ * The layout of the picture: where everything is, in pixels, for a scenario and a size. Opening, stroke, part, pads, screw
+ * and pinion are true to one scale; what the scenario does not know (fingers, housing, motor) is drawn in units of 1/100 of
+ * the gripper's base length. Origin: the middle between the open jaws, on the axis of the drive; y points down.
+ */
+import type { Scenario } from '../../../sim/index.ts'
+import { HEIGHTS, type ShapeKind, shapeOf } from './shape.ts'
+
+/** Levels of the body in units, from the axis of the drive down. */
+export const LEVEL = {
+  flange: -47,
+  plate: -40,
+  rail: -34,
+  carriage: -28.5,
+  block: -15,
+  blockBottom: 15,
+  cover: 17,
+} as const
+
+/** Lengths along the grip in units. A jaw's own origin is its pad face, outwards is negative. */
+export const JAW = {
+  pad: 4,
+  tip: 9,
+  finger: 14,
+  blockFrom: -26,
+  blockTo: -1,
+  middle: -13.5,
+  clearance: 3,
+  wall: 9,
+} as const
+
+export interface Size {
+  width: number
+  height: number
+  /** Room for part names above and to the right [px]. */
+  names?: boolean
+}
+
+export interface Lens {
+  x: number
+  y: number
+  r: number
+}
+
+export interface Plan {
+  width: number
+  height: number
+  /** Pixels for a unit and for a metre. */
+  u: number
+  m: number
+  /** Where the origin is in the picture [px]. */
+  origin: { x: number; y: number }
+  mirrored: boolean
+  /** Half the gap between the open pads [px]: the pad faces start at ∓half. */
+  half: number
+  stroke: number
+  padHalf: number
+  padThickness: number
+  shape: ShapeKind
+  partWidth: number
+  partHeight: number
+  /** Level of the pads' middle and the lower end of the fingers [px]. */
+  contactY: number
+  fingerEnd: number
+  floor: number
+  /** Inner faces of the end walls, outer face of the left one, and left end of the drive [px]. */
+  wallLeft: number
+  wallRight: number
+  driveRight: number
+  driveLeft: number
+  right: number
+  lens: Lens
+  /** Longest force arrow [px]. */
+  arrow: number
+  /** Where a force arrow's baseline may not go beyond [px]. */
+  names: boolean
+}
+
+/** Units from the part's top to the jaw block, and below the part to its support. */
+const CLEARANCE = 7
+const BELOW = 12
+/** Strip for the scale bar, and margins [px]. */
+const STRIP = 30
+const MARGIN = 6
+const NAMES_TOP = 40
+const NAMES_RIGHT = 58
+
+/** Base length [m]: whatever is largest of opening, stroke and pads. */
+export function baseLength({ jaws }: Scenario): number {
+  const moved = jaws.layout === 'mirrored' ? 2 * jaws.stroke : jaws.stroke
+  return Math.max(jaws.opening, Math.min(moved, 1.6 * jaws.opening), Math.min(1.3 * jaws.padLength, 1.5 * jaws.opening))
+}
+
+/** `drive`: length of the drive unit left of the end wall, in units. */
+export function planOf(scenario: Scenario, { width, height, names = false }: Size, drive: number): Plan {
+  const { jaws, part } = scenario
+  const unit = baseLength(scenario) / 100
+  const mirrored = jaws.layout === 'mirrored'
+  const shape = shapeOf(part)
+  const half = jaws.opening / 2 / unit
+  const partWidth = part.width / unit
+  const partHeight = partWidth * HEIGHTS[shape]
+  const padHalf = Math.min(jaws.padLength / 2 / unit, 60)
+  const contactY = LEVEL.blockBottom + CLEARANCE + Math.max(partHeight / 2, padHalf + 2)
+  const fingerEnd = contactY + padHalf + 3
+  const floor = contactY + partHeight / 2
+  const left = -half + JAW.blockFrom - JAW.clearance - JAW.wall - drive
+  const right = mirrored ? half - JAW.blockFrom + JAW.clearance + JAW.wall : half - JAW.blockFrom + 6
+  const bottom = Math.max(floor, fingerEnd) + BELOW
+
+  const top = names ? NAMES_TOP : MARGIN
+  const sideRoom = names ? NAMES_RIGHT : MARGIN
+  const roomX = Math.max(40, width - MARGIN - sideRoom)
+  const roomY = Math.max(40, height - top - STRIP)
+  const u = Math.min(roomX / (right - left), roomY / (bottom - LEVEL.flange))
+  const spareX = roomX - u * (right - left)
+  const spareY = roomY - u * (bottom - LEVEL.flange)
+  const origin = { x: MARGIN + 0.62 * spareX - left * u, y: top + 0.5 * spareY - LEVEL.flange * u }
+
+  const lensRight = origin.x + (-half - JAW.pad - JAW.finger - 6) * u
+  const lensTop = origin.y + (LEVEL.blockBottom + 12) * u
+  const lensBottom = height - 5
+  const r = Math.max(30, Math.min(88, (lensRight - 8) / 2, (lensBottom - lensTop) / 2))
+  return {
+    width,
+    height,
+    u,
+    m: u / unit,
+    origin,
+    mirrored,
+    half: half * u,
+    stroke: (jaws.stroke / unit) * u,
+    padHalf: padHalf * u,
+    padThickness: JAW.pad * u,
+    shape,
+    partWidth: partWidth * u,
+    partHeight: partHeight * u,
+    contactY: contactY * u,
+    fingerEnd: fingerEnd * u,
+    floor: floor * u,
+    wallLeft: (-half + JAW.blockFrom - JAW.clearance) * u,
+    wallRight: mirrored ? (half - JAW.blockFrom + JAW.clearance) * u : (half + 1) * u,
+    driveRight: (-half + JAW.blockFrom - JAW.clearance - JAW.wall) * u,
+    driveLeft: left * u,
+    right: right * u,
+    lens: { x: r + 6, y: lensBottom - r, r },
+    arrow: 52 * u,
+    names,
+  }
+}

@@ -1,0 +1,69 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { linkToScenario, scenarioToLink } from '../../../app/store/link.ts'
+import { checkScenario, editScenario, type Scenario } from '../../../sim/index.ts'
+
+function scenario(input: object): Scenario {
+  const checked = checkScenario(input)
+  if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
+  return checked.scenario
+}
+
+const busy = scenario({
+  name: 'Schale „Nº 7“ 🥣',
+  actuator: { kind: 'direct', motor: { forceConstant: 12.345678901234567 } },
+  part: { width: 0.0701, crackForce: 41.2, exponent: 1.5 },
+  arm: { lift: 0.5, moves: [{ start: 0.7, acceleration: -4 }, { start: 1.1, axis: 'up' }] },
+  events: { powerLoss: { time: 1.2, windings: 'shorted' } },
+})
+
+const opened = (link: string) => {
+  const result = linkToScenario(link)
+  return result.ok ? result.scenario : result.why
+}
+
+describe('a link', () => {
+  it('restores a scenario bit for bit', () => {
+    for (const each of [scenario({}), scenario({ actuator: { kind: 'rack' } }), busy])
+      expect(opened(scenarioToLink(each))).toEqual(each)
+    fc.assert(
+      fc.property(fc.double({ min: 1e-5, max: 20, noNaN: true }), fc.string({ maxLength: 200 }), (speed, notes) => {
+        const edited = editScenario(busy, [
+          { path: 'approach.speed', value: speed },
+          { path: 'approach.creepFrom', value: 0 },
+          { path: 'notes', value: notes },
+        ])
+        expect(edited.ok).toBe(true)
+        if (!edited.ok) return
+        const back = linkToScenario(scenarioToLink(edited.scenario))
+        expect(back).toEqual({ ok: true, scenario: edited.scenario })
+        expect(back.ok && Object.is(back.scenario.approach.speed, speed)).toBe(true)
+      }),
+    )
+  })
+
+  it('is short, and safe to paste', () => {
+    const link = scenarioToLink(busy)
+    expect(link).toMatch(/^1\.[0-9a-z]+\.[\w-]+$/)
+    expect(link.length).toBeLessThan(500)
+    expect(scenarioToLink(scenario({})).length).toBeLessThan(60)
+  })
+
+  it('given out by the first version still opens the same scenario', () => {
+    expect(opened(FIRST_LINK)).toEqual(busy)
+  })
+
+  it('that was cut or changed is refused in words', () => {
+    const link = scenarioToLink(busy)
+    for (let length = 0; length < link.length; length++) expect(opened(link.slice(0, length))).toMatch(/^This link .*\.$/)
+    for (let at = 2; at < link.length; at += 7) {
+      const other = link[at] === 'A' ? 'B' : 'A'
+      expect(opened(link.slice(0, at) + other + link.slice(at + 1))).toMatch(/^This link .*\.$/)
+    }
+    expect(opened('2.abc.def')).toBe('This link is of version 2; this bench reads version 1.')
+    expect(opened(`1.x.${'A'.repeat(300_000)}`)).toContain('at most 200000')
+    fc.assert(fc.property(fc.string(), (text) => expect(linkToScenario(text).ok).toBe(false)))
+  })
+})
+
+const FIRST_LINK = ''

@@ -1,0 +1,66 @@
+import { beforeEach, describe, expect, it } from 'vitest'
+import { useScenario } from '../../../app/store/scenario.ts'
+import { PRESETS } from '../../../sim/index.ts'
+
+const bench = () => useScenario.getState()
+const untouched = useScenario.getState()
+const speed = () => bench().scenario.approach.speed
+
+beforeEach(() => useScenario.setState(untouched, true))
+
+describe('the scenario on the bench', () => {
+  it('opens with the first preset and nothing to undo', () => {
+    expect(bench().scenario).toEqual(PRESETS[0]?.scenario)
+    expect(bench().canUndo).toBe(false)
+  })
+
+  it('takes a drag as one undo step, and two drags as two', () => {
+    const before = speed()
+    for (const value of [0.011, 0.012, 0.013]) bench().edit('approach.speed', value, 'drag 1')
+    bench().endGesture()
+    for (const value of [0.014, 0.015]) bench().edit('approach.speed', value, 'drag 2')
+    bench().undo()
+    expect(speed()).toBe(0.013)
+    bench().undo()
+    expect(speed()).toBe(before)
+    expect(bench().canUndo).toBe(false)
+    bench().redo()
+    bench().redo()
+    expect(speed()).toBe(0.015)
+    expect(bench().canRedo).toBe(false)
+  })
+
+  it('keeps what was there when an edit is refused, and says why', () => {
+    const before = bench().scenario
+    expect(bench().edit('part.mass', -1)).toBe(false)
+    expect(bench().edit('part.mass', Number.NaN)).toBe(false)
+    expect(bench().edit('part.mass', 1e308)).toBe(false)
+    expect(bench().scenario).toBe(before)
+    expect(bench().faults[0]).toMatchObject({ path: 'part.mass', given: '1e+308' })
+    expect(bench().canUndo).toBe(false)
+    expect(bench().edit('part.mass', before.part.mass * 1.1)).toBe(true)
+    expect(bench().faults).toEqual([])
+  })
+
+  it('makes no undo step of an edit that changes nothing', () => {
+    expect(bench().edit('approach.speed', speed())).toBe(true)
+    expect(bench().canUndo).toBe(false)
+  })
+
+  it('forgets what was undone once something else is edited', () => {
+    bench().edit('approach.speed', 0.011)
+    bench().undo()
+    bench().edit('approach.speed', 0.012)
+    expect(bench().canRedo).toBe(false)
+  })
+
+  it('brings the scenario before a loaded one back, together with what "reset" goes to', () => {
+    const first = bench().scenario
+    const other = PRESETS[1]!.scenario
+    bench().load(other)
+    expect(bench().base).toBe(other)
+    bench().undo()
+    expect(bench().scenario).toBe(first)
+    expect(bench().base).toBe(first)
+  })
+})

@@ -1,0 +1,83 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { limits, valueAt } from '../../../app/ui/chart/data.ts'
+import { apart } from '../../../app/ui/chart/labels.ts'
+import { roundTimes } from '../../../app/ui/chart/ticks.ts'
+import { PLAIN_TIME, type TimeLens } from '../../../app/ui/chart/types.ts'
+
+describe('the value at an instant', () => {
+  const time = new Float64Array([0, 1, 1, 2])
+  const values = new Float64Array([0, 10, 20, 40])
+
+  it('lies on the straight line between two rows', () => {
+    expect(valueAt(time, values, 0.25)).toBe(2.5)
+    expect(valueAt(time, values, 1.5)).toBe(30)
+    expect(valueAt(time, values, 2)).toBe(40)
+  })
+
+  it('takes the later of two rows of the same time', () => {
+    expect(valueAt(time, values, 1)).toBe(20)
+  })
+
+  it('does not exist outside the rows', () => {
+    for (const at of [-0.1, 2.1]) expect(valueAt(time, values, at)).toBeNull()
+    expect(valueAt(time, null, 1)).toBeNull()
+    expect(valueAt(new Float64Array(0), new Float64Array(0), 0)).toBeNull()
+  })
+})
+
+describe('the vertical axis', () => {
+  it('shows zero, the data and the edges of the window', () => {
+    const [low, high] = limits(5, 30, [12, 40])
+    expect(low).toBe(0)
+    expect(high).toBeGreaterThan(40)
+  })
+
+  it('does not let a far edge dwarf the data', () => {
+    expect(limits(0, 30, [12, 4000])[1]).toBeLessThan(40)
+  })
+
+  it('has a span even without data', () => {
+    const [low, high] = limits(null, null, [])
+    expect(high).toBeGreaterThan(low)
+  })
+})
+
+describe('names at the ends of lines', () => {
+  it('keep their order, do not overlap, and stay inside where there is room', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -50, max: 250, noNaN: true }), { minLength: 1, maxLength: 6 }),
+        (places) => {
+          const moved = apart(places, 30, 0, 200)
+          const order = places.map((_, index) => index).sort((a, b) => places[a]! - places[b]!)
+          for (let n = 1; n < order.length; n++) {
+            expect(moved[order[n]!]! - moved[order[n - 1]!]!).toBeGreaterThanOrEqual(30 - 1e-9)
+          }
+          expect(Math.min(...moved)).toBeGreaterThanOrEqual(0)
+          expect(Math.max(...moved)).toBeLessThanOrEqual(170)
+        },
+      ),
+    )
+  })
+})
+
+describe('times on the axis', () => {
+  it('are round', () => {
+    expect(roundTimes(0, 1.5, PLAIN_TIME, 800, 48)).toEqual(
+      [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15].map((n) => n / 10),
+    )
+  })
+
+  it('are denser where the lens stretches, and never closer than the space asked for', () => {
+    // Ten times slower between 0.4 and 0.5.
+    const lens: TimeLens = {
+      toDisplay: (t) => t + 9 * Math.min(Math.max(t - 0.4, 0), 0.1),
+      toTime: () => Number.NaN,
+    }
+    const times = roundTimes(0, 1, lens, 600, 40)
+    expect(times.filter((t) => t > 0.4 && t < 0.5).length).toBeGreaterThanOrEqual(3)
+    const places = times.map((t) => (lens.toDisplay(t) * 600) / lens.toDisplay(1))
+    for (let n = 1; n < places.length; n++) expect(places[n]! - places[n - 1]!).toBeGreaterThanOrEqual(40 - 1e-9)
+  })
+})
