@@ -78,7 +78,9 @@ function schemaFaults(schema: Type.TSchema, value: unknown): Fault[] {
     const path = keys.reduce((text, key) => (/^\d+$/.test(key) ? `${text}[${key}]` : text ? `${text}.${key}` : key), '')
     if (faults.has(path)) continue
     const { at, parent } = locate(schema, keys)
-    const given = error.keyword === 'boolean' ? 'an unknown key' : show(read(value, keys))
+    const found = read(value, keys)
+    if (at?.anyOf && isRecord(found) && concrete(at).type === 'object') continue // its own keys say what is wrong
+    const given = error.keyword === 'boolean' ? 'an unknown key' : show(found)
     faults.set(path, { path, given, allowed: at ? describe(at) : `one of ${Object.keys(parent).join(', ')}` })
   }
   return [...faults.values()]
