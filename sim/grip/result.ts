@@ -87,6 +87,8 @@ export const CHANNELS = [
   { id: 'drift', label: 'part drift sideways', unit: 'm' },
   { id: 'dent', label: 'dent', unit: 'm' },
   { id: 'temperature', label: 'winding temperature', unit: '°C' },
+  { id: 'gauge', label: 'gauge reading', unit: 'N' },
+  { id: 'wantedSpeed', label: 'wanted speed', unit: 'm/s' },
 ] as const
 
 export type Channel = (typeof CHANNELS)[number]['id']

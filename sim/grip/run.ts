@@ -10,6 +10,7 @@ import { Side } from '../plant/contact/side.ts'
 import { sineOfTurns } from '../plant/elementary.ts'
 import { EndStops, stopStiffness } from '../plant/endstops.ts'
 import { Friction } from '../plant/friction.ts'
+import { Gauge } from '../plant/gauge.ts'
 import { Heat } from '../plant/heat.ts'
 import { Noise } from '../plant/noise.ts'
 import { quantise } from '../plant/quantise.ts'
@@ -82,6 +83,8 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     backEmf: drive.backEmfFeedforward * axis.forceConstant,
   })
   const strategy = kind.create(scenario)
+  const { sensed } = kind
+  const gauge = new Gauge(scenario.strategies.sensedForce.sensor, period, run.seed)
   const recorder = new Recorder(samples, onChunk)
   const figures = new Figures(scenario, samples)
   const rails = new Rails(10 * Math.max(jaws.stroke, jaws.opening))
@@ -99,6 +102,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
   let partV = 0
   let nearForce = 0
   let farForce = 0
+  let reading = 0
   let command = 0
   let voltage = 0
   let nextVoltage = 0
@@ -123,7 +127,8 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     if (k % perServo === 0) {
       const i = winding.current
       heat.step(i * i * resistance * heat.resistance, perServo * period)
-      if (powered) command = strategy.tick({ time, position: quantise(x, servo.encoderResolution) })
+      if (sensed) reading = gauge.read(time)
+      if (powered) command = strategy.tick({ time, position: quantise(x, servo.encoderResolution), force: reading })
     }
     voltage = nextVoltage
     if (powered) {
@@ -143,6 +148,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     const carriedMotor = mirrored ? 0 : axis.linearMass * arm.along
     const carriedJaw = mirrored ? 0 : jawMass * arm.along
     const pull = hanging ? arm.along : 0
+    const speedBefore = jawV
     let nearMost = 0
     let farMost = 0
 
@@ -183,6 +189,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
       }
     }
 
+    if (sensed) gauge.feel(nearForce, (jawV - speedBefore) / period - arm.along)
     let needed = 0
     let holds = Number.POSITIVE_INFINITY
     if (hanging) {
@@ -213,6 +220,8 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     now[12] = slip.drift
     now[13] = near.dent + far.dent
     now[14] = heat.winding
+    now[15] = reading
+    now[16] = strategy.wantedSpeed
     if (!recorder.sample()) {
       cancelled = true
       break

@@ -4,11 +4,18 @@ import { type Checked, checkScenario } from './validate.ts'
 
 export interface Edit {
   path: string
-  /** Any JSON value; `undefined` takes an optional key away. */
+  /** Any JSON value; `undefined` takes the key, or the entry of a list, away. */
   value: unknown
 }
 
 const keysOf = (path: string) => path.split(/[.[\]]+/).filter((key) => key !== '')
+
+const isIndex = (key: string) => /^\d+$/.test(key)
+
+const refuse = (path: string, given: string): Checked => ({
+  ok: false,
+  faults: [{ path, given, allowed: 'a path such as servo.kp' }],
+})
 
 /** The value at a path, or undefined. */
 export function readPath(scenario: Scenario, path: string): unknown {
@@ -18,23 +25,23 @@ export function readPath(scenario: Scenario, path: string): unknown {
   return at
 }
 
-/** A copy of `input` with the edits made, checked anew. Missing objects on the way are made, so that null can be replaced. */
+/** A copy of `input` with the edits made, checked anew. Missing objects and lists on the way are made, so that null can be replaced. */
 export function editScenario(input: object, edits: Edit[]): Checked {
   const copy = structuredClone(input) as Record<string, unknown>
   for (const edit of edits) {
     const keys = keysOf(edit.path)
     const last = keys.pop()
-    if (last === undefined || [...keys, last].some((key) => key === '__proto__')) {
-      return { ok: false, faults: [{ path: edit.path, given: 'an empty path', allowed: 'a path such as servo.kp' }] }
-    }
+    if (last === undefined) return refuse(edit.path, 'an empty path')
+    if (last === '__proto__' || keys.includes('__proto__')) return refuse(edit.path, 'a path through __proto__')
     let at: Record<string, unknown> = copy
-    for (const key of keys) {
+    for (const [index, key] of keys.entries()) {
       const next = at[key]
-      if (typeof next !== 'object' || next === null) at[key] = {}
+      if (typeof next !== 'object' || next === null) at[key] = isIndex(keys[index + 1] ?? last) ? [] : {}
       at = at[key] as Record<string, unknown>
     }
-    if (edit.value === undefined) delete at[last]
-    else at[last] = edit.value
+    if (edit.value !== undefined) at[last] = edit.value
+    else if (Array.isArray(at) && isIndex(last)) at.splice(Number(last), 1)
+    else delete at[last]
   }
   return checkScenario(copy)
 }

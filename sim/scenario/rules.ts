@@ -1,5 +1,6 @@
 /** What keys of a scenario demand of each other. A rule is only asked when every key it reads is sound by itself. */
-import type { Scenario } from './schema.ts'
+import type { QuantitySchema } from './quantity.ts'
+import { SCENARIO_SCHEMA, type Scenario } from './schema.ts'
 import type { Fault } from './validate.ts'
 
 interface Rule {
@@ -21,6 +22,9 @@ const rule = (
 /** Most plant steps in one run; more would keep the machine busy for minutes. */
 const MOST_STEPS = 2e8
 
+const SERVO = SCENARIO_SCHEMA.properties.servo
+const SENSED = SCENARIO_SCHEMA.properties.strategies.properties.sensedForce
+
 /** `a` is a whole multiple of `b`, allowing for the rounding of decimal numbers. */
 export function divides(b: number, a: number): boolean {
   const ratio = a / b
@@ -39,14 +43,14 @@ export const RULES: Rule[] = [
     (s) => divides(s.servo.rate, s.drive.currentRate),
     (s) => `${s.servo.rate} 1/s`,
     (s) =>
-      `a rate that divides the current loop's ${s.drive.currentRate} 1/s, such as ${nearestDivisor(s.servo.rate, s.drive.currentRate)}`,
+      `a rate that divides the current loop's ${s.drive.currentRate} 1/s, such as ${nearestDivisor(s.servo.rate, s.drive.currentRate, SERVO.properties.rate)}`,
   ),
   rule(
     ['strategies.sensedForce.rate', 'servo.rate'],
     (s) => divides(s.strategies.sensedForce.rate, s.servo.rate),
     (s) => `${s.strategies.sensedForce.rate} 1/s`,
     (s) =>
-      `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate)}`,
+      `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate, SENSED.properties.rate)}`,
   ),
   rule(
     ['run.step', 'drive.currentRate'],
@@ -140,11 +144,15 @@ export const RULES: Rule[] = [
 const canRaise = (t: { lead: number; pitchDiameter: number; threadFriction: number; flankAngle: number }) =>
   t.threadFriction * t.lead < Math.PI * t.pitchDiameter * Math.cos(t.flankAngle)
 
-/** A rate near the wanted one that divides `rate`, a round number where there is one. */
-function nearestDivisor(wanted: number, rate: number): number {
-  const parts = Math.max(1, Math.round(rate / wanted))
-  for (let off = 0; off < parts; off++) {
-    for (const n of [parts + off, parts - off]) if (rate % n === 0) return rate / n
+/** A rate near the wanted one, within the range of its `own` schema, that divides `rate`; a round number where there is one. */
+function nearestDivisor(wanted: number, rate: number, own: object): number {
+  const { minimum, maximum } = own as QuantitySchema
+  const parts = Math.max(1, Math.round(rate / wanted), Math.ceil(rate / maximum))
+  for (let off = 0; off <= parts; off++) {
+    for (const n of [parts + off, parts - off]) {
+      const part = rate / n
+      if (rate % n === 0 && part >= minimum && part <= maximum) return part
+    }
   }
-  return rate
+  return rate / parts
 }

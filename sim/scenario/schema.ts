@@ -391,6 +391,12 @@ const strategies = group('Strategies', {
       range: [0, 1],
       note: 'Time constant of the filter on the current command before it is held against the threshold.',
     }),
+    afterwards: choice(
+      'After the stop',
+      ['hold', 'press'],
+      ['Hold the position', 'Press with the clamp current'],
+      'Hold: keep the position at which the move was halted. Press: from then on push with the clamp current, as the current clamp does.',
+    ),
   }),
   currentClamp: group('Current clamp', {
     limit: quantity({
@@ -400,6 +406,15 @@ const strategies = group('Strategies', {
       default: 1.2,
       range: [0.0001, 5000],
       note: 'Limit of the position loop’s output; in contact the axis presses with it.',
+    }),
+    from: quantity({
+      label: 'Clamp from opening',
+      symbol: 'w_cl',
+      unit: 'm',
+      shown: 'mm',
+      default: 2,
+      range: [0, 2],
+      note: 'Opening between the pads from which on the clamp current limits; wider open the servo’s current limit holds. Wide enough: always.',
     }),
   }),
   sensedForce: group('Sensed force', {
@@ -519,6 +534,14 @@ const strategies = group('Strategies', {
         range: [-1e4, 1e4],
         note: 'Reading without load.',
       }),
+      drift: quantity({
+        label: 'Offset drift',
+        symbol: 'ḟ_0',
+        unit: 'N/s',
+        default: 0,
+        range: [-1000, 1000],
+        note: 'Change of the offset with time, as a gauge warms up.',
+      }),
       noise: quantity({
         label: 'Noise, rms',
         symbol: 'σ_F',
@@ -534,6 +557,15 @@ const strategies = group('Strategies', {
         default: 0.02,
         range: [0, 1000],
         note: 'Step of the reading; 0 for none.',
+      }),
+      fingerMass: quantity({
+        label: 'Finger before the gauge',
+        symbol: 'm_g',
+        unit: 'kg',
+        shown: 'g',
+        default: 0.03,
+        range: [0, 100],
+        note: 'Mass of the finger in front of the gauge; its inertia reads as force.',
       }),
     }),
   }),

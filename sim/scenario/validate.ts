@@ -30,12 +30,14 @@ export function parseScenario(text: string): Checked {
   try {
     return checkScenario(JSON.parse(text))
   } catch (error) {
+    if (error instanceof RangeError)
+      return refuse('', 'a text nested too deeply to be read', 'a JSON object as the format describes it')
     const why = error instanceof Error ? error.message : String(error)
     return refuse('', `no JSON (${why})`, 'a JSON object; JSON knows no NaN, Infinity or comments')
   }
 }
 
-/** `input` is any value, typically parsed JSON; it is left untouched. Keys left out take their defaults. */
+/** `input` is any value that JSON can hold, parsed; it is left untouched. Keys left out take their defaults. */
 export function checkScenario(input: unknown): Checked {
   if (!isRecord(input)) return refuse('', show(input), 'an object with "format": "jawbench-scenario"')
   const actuator = input.actuator

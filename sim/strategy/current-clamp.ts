@@ -1,23 +1,30 @@
 import type { PositionPid } from '../control/position-pid.ts'
 import type { Profile } from '../control/profile.ts'
+import { contactsOf } from '../plant/axis.ts'
 import type { Scenario } from '../scenario/index.ts'
-import { approachProfile, positionLoop } from './follow.ts'
+import { approachProfile, clampLimit, positionLoop } from './follow.ts'
 import { currentFor, forceBand } from './newtons.ts'
 import type { Measured, Strategy, StrategyKind } from './strategy.ts'
 
 /**
- * Follows the profile into the part with the position loop's output limited; in contact the loop saturates and the axis
+ * Follows the profile into the part with the position loop's output limited, from a set opening on; in contact the loop saturates and the axis
  * presses with the limit, whatever the position.
  */
 class CurrentClamp implements Strategy {
   target = 0
+  wantedSpeed = 0
   engaged = Number.NaN
   private readonly profile: Profile
   private readonly loop: PositionPid
+  private readonly limit: number
+  /** Travel from which on the clamp limits [m]. */
+  private readonly from: number
 
   constructor(scenario: Scenario) {
     this.profile = approachProfile(scenario)
-    this.loop = positionLoop(scenario, Math.min(scenario.strategies.currentClamp.limit, scenario.servo.currentLimit))
+    this.limit = clampLimit(scenario)
+    this.from = (scenario.jaws.opening - scenario.strategies.currentClamp.from) / contactsOf(scenario)
+    this.loop = positionLoop(scenario, this.from > 0 ? scenario.servo.currentLimit : this.limit)
   }
 
   get saturated() {
@@ -32,6 +39,8 @@ class CurrentClamp implements Strategy {
     const { profile } = this
     profile.at(time)
     this.target = profile.position
+    this.wantedSpeed = profile.speed
+    if (position >= this.from) this.loop.limit = this.limit
     const command = this.loop.tick(profile.position, profile.speed, profile.acceleration, position)
     if (this.loop.saturated <= 0 || profile.acceleration > 0) this.engaged = Number.NaN
     else if (Number.isNaN(this.engaged)) this.engaged = time
@@ -43,9 +52,9 @@ export const currentClamp: StrategyKind = {
   id: 'current-clamp',
   label: 'Current clamp',
   summary: 'Follows the profile into the part with limited current, and presses with that limit.',
+  sensed: false,
   setting: { path: 'strategies.currentClamp.limit', label: 'Clamp current', unit: 'A' },
   settingFor: currentFor,
-  forceOf: (scenario) =>
-    forceBand(scenario, Math.min(scenario.strategies.currentClamp.limit, scenario.servo.currentLimit)),
+  forceOf: (scenario) => forceBand(scenario, clampLimit(scenario)),
   create: (scenario) => new CurrentClamp(scenario),
 }

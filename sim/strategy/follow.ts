@@ -20,6 +20,10 @@ export function approachProfile(scenario: Scenario): Profile {
   })
 }
 
+/** Current with which a clamp presses [A]. */
+export const clampLimit = ({ servo, strategies }: Scenario) =>
+  Math.min(strategies.currentClamp.limit, servo.currentLimit)
+
 /** Position loop of the servo with its output limited to `limit` [A]. */
 export const positionLoop = ({ servo }: Scenario, limit: number) =>
   new PositionPid({ ...servo, period: 1 / servo.rate, limit })

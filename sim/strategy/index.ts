@@ -1,9 +1,10 @@
 /** The registry of grip strategies: a new one is one file and one line here. */
 import { currentClamp } from './current-clamp.ts'
+import { sensedForce } from './sensed-force.ts'
 import type { StrategyId, StrategyKind } from './strategy.ts'
 import { thresholdStop } from './threshold-stop.ts'
 
-export const STRATEGIES: StrategyKind[] = [thresholdStop, currentClamp]
+export const STRATEGIES: StrategyKind[] = [thresholdStop, currentClamp, sensedForce]
 
 /** Throws a RangeError for an id that is not in the registry. */
 export function strategyOf(id: StrategyId): StrategyKind {

@@ -1,13 +1,15 @@
 /** The one type behind every grip strategy: a small state machine that the servo asks for a current at each of its samples. */
 import type { Scenario } from '../scenario/index.ts'
 
-export type StrategyId = 'threshold-stop' | 'current-clamp'
+export type StrategyId = 'threshold-stop' | 'current-clamp' | 'sensed-force'
 
 /** What the drive knows at a servo sample; SI, at the jaw coordinate. */
 export interface Measured {
   time: number
   /** Encoder reading [m]. */
   position: number
+  /** Gauge reading [N]; 0 for a strategy without a gauge. */
+  force: number
 }
 
 export interface Strategy {
@@ -15,6 +17,8 @@ export interface Strategy {
   tick(measured: Measured): number
   /** Where the profile is [m]. */
   readonly target: number
+  /** Speed that the drive wants at the moment [m/s]. */
+  readonly wantedSpeed: number
   /** When the strategy halted its move or took over [s]; NaN before. */
   readonly engaged: number
   /** Whether the command stands at its limit: −1, 0 or 1. */
@@ -39,6 +43,8 @@ export interface StrategyKind {
   label: string
   /** One sentence on what it does. */
   summary: string
+  /** Works with a force gauge. */
+  sensed: boolean
   /** Path of the setting that means newtons, and its unit. */
   setting: { path: string; label: string; unit: string }
   /** The setting that should give a wanted grip force at one contact [N]. */

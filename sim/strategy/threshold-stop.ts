@@ -2,28 +2,36 @@ import { LowPass } from '../control/filters.ts'
 import type { PositionPid } from '../control/position-pid.ts'
 import type { Profile } from '../control/profile.ts'
 import type { Scenario } from '../scenario/index.ts'
-import { approachProfile, positionLoop } from './follow.ts'
+import { approachProfile, clampLimit, positionLoop } from './follow.ts'
 import { currentFor, forceBand } from './newtons.ts'
 import type { Measured, Strategy, StrategyKind } from './strategy.ts'
 
 /**
  * Follows the profile; when the filtered current command has stood above the threshold for the confirm time (blanked while
- * the profile speeds up), halts the profile and holds the position commanded at that moment.
+ * the profile speeds up), halts the profile and holds the position commanded at that moment, or, if so set, presses on with
+ * the clamp current.
  */
 class ThresholdStop implements Strategy {
   target = 0
+  wantedSpeed = 0
   engaged = Number.NaN
   private readonly profile: Profile
   private readonly loop: PositionPid
   private readonly filter: LowPass
   private readonly threshold: number
   private readonly confirm: number
+  /** Current [A] with which it presses after the stop, or NaN to hold the position. */
+  private readonly press: number
+  private readonly end: number
   private above = 0
   private readonly period: number
 
   constructor(scenario: Scenario) {
-    const { threshold, confirmTime, filter } = scenario.strategies.thresholdStop
+    const { threshold, confirmTime, filter, afterwards } = scenario.strategies.thresholdStop
     this.profile = approachProfile(scenario)
+    this.profile.at(this.profile.duration)
+    this.end = this.profile.position
+    this.press = afterwards === 'press' ? clampLimit(scenario) : Number.NaN
     this.loop = positionLoop(scenario, scenario.servo.currentLimit)
     this.period = 1 / scenario.servo.rate
     this.filter = new LowPass({ timeConstant: filter, period: this.period })
@@ -46,10 +54,19 @@ class ThresholdStop implements Strategy {
     this.target = profile.position
     const command = this.loop.tick(profile.position, profile.speed, profile.acceleration, position)
     const filtered = this.filter.tick(command)
+    this.wantedSpeed = profile.speed
     const blanked = profile.acceleration > 0
     this.above = !blanked && filtered > this.threshold ? this.above + this.period : 0
-    if (this.above > this.confirm) this.engaged = time
+    if (this.above > this.confirm) this.stop(time)
     return command
+  }
+
+  private stop(time: number): void {
+    this.engaged = time
+    this.wantedSpeed = 0
+    if (Number.isNaN(this.press)) return
+    this.target = this.end
+    this.loop.limit = this.press
   }
 }
 
@@ -57,8 +74,12 @@ export const thresholdStop: StrategyKind = {
   id: 'threshold-stop',
   label: 'Threshold stop',
   summary: 'Halts the move when the current stands above a threshold, and holds that position.',
+  sensed: false,
   setting: { path: 'strategies.thresholdStop.threshold', label: 'Threshold', unit: 'A' },
   settingFor: currentFor,
-  forceOf: (scenario) => forceBand(scenario, scenario.strategies.thresholdStop.threshold),
+  forceOf: (scenario) => {
+    const { threshold, afterwards } = scenario.strategies.thresholdStop
+    return forceBand(scenario, afterwards === 'press' ? clampLimit(scenario) : threshold)
+  },
   create: (scenario) => new ThresholdStop(scenario),
 }
