@@ -53,6 +53,7 @@ export function openLoop(current: (time: number) => number): StrategyKind {
     engaged: Number.NaN,
     saturated: 0,
     measuredSpeed: 0,
+    wantedSpeed: 0,
     tick: ({ time }: { time: number }) => current(time),
   }
   return {
