@@ -1,11 +1,16 @@
 import type { ContactLaw } from './law.ts'
 
 /** F = K·e^1.5: rounded solid surfaces (Hertz 1882; Johnson, Contact Mechanics, 1985, ch. 4). */
-export const hertz: ContactLaw = {
-  exponent: 1.5,
-  shape: (e) => e * Math.sqrt(e),
-  slope: (e) => 1.5 * Math.sqrt(e),
-  inverse: (value) => {
+export class Hertz implements ContactLaw {
+  shape(e: number): number {
+    return e * Math.sqrt(e)
+  }
+
+  slope(e: number): number {
+    return 1.5 * Math.sqrt(e)
+  }
+
+  inverse(value: number): number {
     let y = value > 1 ? value : 1 // Newton on y³ = value from above
     for (let n = 0; n < 200; n++) {
       const next = y - (y * y * y - value) / (3 * y * y)
@@ -13,8 +18,9 @@ export const hertz: ContactLaw = {
       y = next
     }
     return y * y
-  },
-  balance: (stiffness, spring, load, guess) => {
+  }
+
+  balance(stiffness: number, spring: number, load: number, guess: number): number {
     // With y = √e: stiffness·y³ + spring·y² = load, convex and rising, so Newton converges from the spring's own answer.
     let y = Math.sqrt(guess > 0 ? guess : load / spring)
     for (let n = 0; n < 40; n++) {
@@ -24,5 +30,5 @@ export const hertz: ContactLaw = {
       if (change * change <= 1e-26 * y * y) break
     }
     return y * y
-  },
+  }
 }

@@ -1,10 +1,20 @@
 import type { ContactLaw } from './law.ts'
 
 /** F = K·e: a shell, a block, a foam. */
-export const linear: ContactLaw = {
-  exponent: 1,
-  shape: (e) => e,
-  slope: () => 1,
-  inverse: (value) => value,
-  balance: (stiffness, spring, load) => load / (stiffness + spring),
+export class Linear implements ContactLaw {
+  shape(e: number): number {
+    return e
+  }
+
+  slope(_e: number): number {
+    return 1
+  }
+
+  inverse(value: number): number {
+    return value
+  }
+
+  balance(stiffness: number, spring: number, load: number, _guess: number): number {
+    return load / (stiffness + spring)
+  }
 }
