@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest'
+import { checkScenario, type Edit, editScenario, readPath, type Scenario } from '../../sim/index.ts'
+import { KINDS, leavesOf } from './schema-walk.ts'
+
+const make = (input: object): Scenario => {
+  const checked = checkScenario(input)
+  if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
+  return checked.scenario
+}
+const edit = (input: object, ...edits: Edit[]): Scenario => {
+  const checked = editScenario(input, edits)
+  if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
+  return checked.scenario
+}
+const faults = (input: object, ...edits: Edit[]) => {
+  const checked = editScenario(input, edits)
+  return checked.ok ? [] : checked.faults
+}
+
+describe('readPath', () => {
+  it('reads every key of a scenario', () => {
+    for (const kind of KINDS) {
+      const scenario = make({ actuator: { kind }, arm: { moves: [{}] }, events: { powerLoss: {} } })
+      for (const { path, schema, nullable } of leavesOf(kind))
+        expect(readPath(scenario, path), path).toBe(nullable ? null : schema.default)
+    }
+  })
+
+  it('gives undefined where nothing is', () => {
+    const scenario = make({})
+    for (const path of ['arm.moves[0].start', 'servo.kpp', 'events.powerLoss.time', 'name.length.x'])
+      expect(readPath(scenario, path)).toBeUndefined()
+  })
+})
+
+describe('editScenario', () => {
+  it('changes keys in a copy and leaves the rest', () => {
+    const before = make({})
+    const after = edit(before, { path: 'servo.kp', value: 3200 }, { path: 'part.exponent', value: 1.5 })
+    expect(after).toEqual({ ...before, servo: { ...before.servo, kp: 3200 }, part: { ...before.part, exponent: 1.5 } })
+    expect(before).toEqual(make({}))
+  })
+
+  it('works on an input that leaves keys out, and makes objects and lists on the way', () => {
+    expect(edit({}, { path: 'servo.kp', value: 7 }).servo.kp).toBe(7)
+    expect(edit({}, { path: 'events.powerLoss.time', value: 0.5 }).events.powerLoss).toEqual({
+      time: 0.5,
+      windings: 'open',
+    })
+    expect(edit({}, { path: 'arm.moves[0].acceleration', value: 9 }).arm.moves.map((m) => m.acceleration)).toEqual([9])
+  })
+
+  it('takes an optional key or an entry of a list away', () => {
+    const scenario = make({ part: { crackForce: 30 }, arm: { moves: [{ start: 0.1 }, { start: 0.2 }] } })
+    expect(edit(scenario, { path: 'part.crackForce', value: undefined }).part).not.toHaveProperty('crackForce')
+    expect(edit(scenario, { path: 'arm.moves[0]', value: undefined }).arm.moves.map((m) => m.start)).toEqual([0.2])
+    expect(edit(make({ servo: { kp: 5 } }), { path: 'servo.kp', value: undefined }).servo.kp).toBe(8000)
+  })
+
+  it('checks the outcome, not each edit: two keys may move together', () => {
+    expect(faults(make({}), { path: 'part.width', value: 0.1 }).map((fault) => fault.path)).toEqual(['jaws.opening'])
+    expect(edit(make({}), { path: 'part.width', value: 0.1 }, { path: 'jaws.opening', value: 0.12 }).part.width).toBe(
+      0.1,
+    )
+  })
+
+  it('refuses an unknown key, an entry past the end of a list, an empty path', () => {
+    expect(faults({}, { path: 'servo.kpp', value: 1 })[0]).toMatchObject({
+      path: 'servo.kpp',
+      given: 'an unknown key',
+    })
+    expect(faults(make({}), { path: 'arm.moves[3].start', value: 1 }).map((fault) => fault.path)).toContain(
+      'arm.moves[0]',
+    )
+    expect(faults({}, { path: '', value: 1 })).toEqual([
+      { path: '', given: 'an empty path', allowed: 'a path such as servo.kp' },
+    ])
+  })
+
+  it('refuses paths through __proto__ and does not reach any prototype', () => {
+    for (const path of ['__proto__.polluted', 'servo.__proto__.polluted', '__proto__'])
+      expect(faults({}, { path, value: 1 })).toEqual([
+        { path, given: 'a path through __proto__', allowed: 'a path such as servo.kp' },
+      ])
+    expect(faults({}, { path: 'constructor.prototype.polluted', value: 1 }).map((fault) => fault.path)).toEqual([
+      'constructor',
+    ])
+    expect(({} as { polluted?: number }).polluted).toBeUndefined()
+  })
+
+  it('replaces a text in its way, and then says what is wrong with that', () => {
+    expect(faults({ name: 'x' }, { path: 'name.first', value: 1 })).toEqual([
+      { path: 'name', given: '{"first":1}', allowed: 'a text of at most 200 characters' },
+    ])
+  })
+})
