@@ -27,6 +27,8 @@ export interface NumberFieldProps {
   note?: string
   /** Why the last edit was refused, from outside; the field finds out by itself about text that is no number or out of range. */
   fault?: string
+  /** For a quantity that may be left out: takes it away. */
+  clear?: { words: string; act(): void } | undefined
   id?: string
 }
 
@@ -60,6 +62,11 @@ export function NumberField(props: NumberFieldProps) {
     const si = Math.min(max, Math.max(min, unit.toSi(inside)))
     if (si !== value) onEdit(si, gesture.current)
   }
+  const once = (next: number) => {
+    begin()
+    take(next)
+    onEnd?.()
+  }
   const commit = () => {
     if (draft === null) return
     setDraft(null)
@@ -68,14 +75,15 @@ export function NumberField(props: NumberFieldProps) {
     if (read.value < low || read.value > high) return setRefusal(`Given ${figure(read.value)}. Allowed: ${allowed}.`)
     if (integer && !Number.isInteger(read.value))
       return setRefusal(`Given ${figure(read.value)}. Allowed: a whole number, ${allowed}.`)
-    begin()
-    take(read.value)
-    onEnd?.()
+    once(read.value)
   }
   const press = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') return commit()
     if (event.key === 'Escape') {
-      if (draft !== null || refusal) event.stopPropagation()
+      if (draft !== null || refusal) {
+        event.preventDefault()
+        event.stopPropagation()
+      }
       setDraft(null)
       return setRefusal('')
     }
@@ -137,20 +145,18 @@ export function NumberField(props: NumberFieldProps) {
       />
       <UnitText symbol={unit.symbol} />
       <Scale value={shown} base={base ?? shown} min={low} max={high} onBegin={begin} onMove={take} onEnd={onEnd} />
-      {base !== undefined && base !== shown && (
-        <button
-          type="button"
-          className="field-reset"
-          aria-label={`Reset ${label} to ${figure(base)}`}
-          onClick={() => {
-            begin()
-            take(base)
-            onEnd?.()
-          }}
-        >
-          reset
-        </button>
-      )}
+      <span className="field-more">
+        {base !== undefined && base !== shown && (
+          <button type="button" aria-label={`Reset ${label} to ${figure(base)}`} onClick={() => once(base)}>
+            reset
+          </button>
+        )}
+        {props.clear && (
+          <button type="button" aria-label={`${label}: ${props.clear.words}`} onClick={props.clear.act}>
+            {props.clear.words}
+          </button>
+        )}
+      </span>
       <span id={`${id}-note`} className={active && !showNote && note ? 'field-note' : 'sr-only'}>
         {note} {range}
       </span>
