@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { hertz } from '../../sim/plant/contact/hertz.ts'
+import { Hertz } from '../../sim/plant/contact/hertz.ts'
 import { Side } from '../../sim/plant/contact/side.ts'
 import { coastOnto } from './support.ts'
 
@@ -107,6 +107,6 @@ describe('the pad in series: part and pad carry the same force and share the squ
   })
 
   it('inverts its own shape', () => {
-    for (const e of [1e-9, 1e-4, 1, 1e3]) expect(hertz.inverse(hertz.shape(e)) / e).toBeCloseTo(1, 12)
+    for (const e of [1e-9, 1e-4, 1, 1e3]) expect(new Hertz().inverse(new Hertz().shape(e)) / e).toBeCloseTo(1, 12)
   })
 })
