@@ -1,7 +1,9 @@
 import { CautionLine } from './shell/Cautions.tsx'
 import { FileDrop } from './shell/FileDrop.tsx'
+import { Guard } from './shell/Guard.tsx'
 import { Header } from './shell/Header.tsx'
 import { Notice } from './shell/Notice.tsx'
+import { RefusedFile } from './shell/RefusedFile.tsx'
 import { useShortcuts } from './shell/shortcuts.ts'
 import { useTheme } from './shell/theme.ts'
 import { useView } from './store/view.ts'
@@ -16,22 +18,19 @@ export function App() {
   return (
     <FileDrop>
       <div className="app">
-        <a className="skip" href="#view" onClick={skip}>
+        <button type="button" className="skip" onClick={() => document.getElementById('view')?.focus()}>
           Skip to the bench
-        </a>
+        </button>
         <Header />
         <Notice />
         <main id="view" tabIndex={-1}>
-          <Component />
+          <Guard key={chosen}>
+            <Component />
+          </Guard>
         </main>
         <CautionLine />
+        <RefusedFile />
       </div>
     </FileDrop>
   )
-}
-
-/** The address holds the scenario, so the link must not write into it. */
-function skip(event: React.MouseEvent) {
-  event.preventDefault()
-  document.getElementById('view')?.focus()
 }

@@ -1,6 +1,4 @@
-import '@fontsource-variable/source-sans-3'
-import './style/tokens.css'
-import './style/base.css'
+import './style/index.css'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { App } from './App.tsx'

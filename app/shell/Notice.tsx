@@ -1,4 +1,5 @@
 import { useResults } from '../store/results.ts'
+import { Button } from '../ui/Button.tsx'
 
 /** One sentence that the person should know, until it is put away. */
 export function Notice() {
@@ -9,9 +10,9 @@ export function Notice() {
       {notice && (
         <p className="notice">
           {notice}
-          <button type="button" className="quiet" onClick={() => say(null)}>
+          <Button quiet onClick={() => say(null)}>
             Put away
-          </button>
+          </Button>
         </p>
       )}
     </div>

@@ -1,5 +1,5 @@
 /** Coming back: the scenario in the address and in the browser, the view's settings in the browser. */
-import { CHANNELS, PRESETS, STRATEGIES, type Scenario } from '../../sim/index.ts'
+import { CHANNELS, PRESETS, type Scenario, STRATEGIES } from '../../sim/index.ts'
 import { linkToScenario, type Opened, scenarioToLink } from './link.ts'
 import { useResults } from './results.ts'
 import { useScenario } from './scenario.ts'

@@ -13,7 +13,7 @@ const LONGEST_LINK = 200_000
 export type Opened = { ok: true; scenario: Scenario } | { ok: false; why: string }
 
 export function scenarioToLink(scenario: Scenario): string {
-  const changed = difference(scenario, defaults(scenario.actuator.kind), ['format', 'version', 'actuator.kind']) ?? {}
+  const changed = difference(scenario, defaults(scenario.actuator.kind), ['actuator.kind']) ?? {}
   const data = toBase64(deflateSync(strToU8(JSON.stringify(changed)), { level: 9 }))
   return `${VERSION}.${checksum(data)}.${data}`
 }
@@ -31,7 +31,9 @@ export function linkToScenario(link: string): Opened {
     const bytes = inflateSync(fromBase64(data), { out: new Uint8Array(LONGEST_FILE + 1) })
     if (bytes.length > LONGEST_FILE) return refuse('This link holds more than a scenario can be.')
     const checked = checkScenario(JSON.parse(strFromU8(bytes)))
-    return checked.ok ? checked : refuse(`This link holds a scenario with faults: ${checked.faults.map(faultLine).join('; ')}.`)
+    return checked.ok
+      ? checked
+      : refuse(`This link holds a scenario with faults: ${checked.faults.map(faultLine).join('; ')}.`)
   } catch {
     return refuse('This link cannot be unpacked, so its scenario cannot be read.')
   }

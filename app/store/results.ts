@@ -21,7 +21,7 @@ export interface Pin {
   run: RunView
 }
 
-type Runs = Partial<Record<StrategyId, RunView>>
+export type Runs = Partial<Record<StrategyId, RunView>>
 
 interface ResultsState {
   runs: Runs

@@ -27,29 +27,34 @@ export function startRunner() {
   const show = (view: Omit<RunView, 'revision'>) => {
     revision += 1
     fresh.set(view.strategy, { ...view, revision })
-    frame ||= requestAnimationFrame(() => {
-      frame = 0
-      useResults.setState({ runs: { ...useResults.getState().runs, ...Object.fromEntries(fresh) } })
-      fresh.clear()
-    })
+    if (frame === 0)
+      frame = requestAnimationFrame(() => {
+        frame = 0
+        useResults.setState({ runs: { ...useResults.getState().runs, ...Object.fromEntries(fresh) } })
+        fresh.clear()
+      })
   }
 
   const run = (strategy: StrategyId, scenario: Scenario) => {
     const begun = performance.now()
     const common = { strategy, scenario }
     pool.cancel(`refine ${strategy}`)
-    pool.run(strategy, { scenario, strategy, traces: true }, {
-      progress(traces: GrowingTraces) {
-        if (performance.now() - begun < UNHURRIED) return
-        show({ ...common, status: 'running', result: null, traces: traces.view(), rows: traces.rows })
+    pool.run(
+      strategy,
+      { scenario, strategy, traces: true },
+      {
+        progress(traces: GrowingTraces) {
+          if (performance.now() - begun < UNHURRIED) return
+          show({ ...common, status: 'running', result: null, traces: traces.view(), rows: traces.rows })
+        },
+        done(result, traces) {
+          show({ ...common, status: 'done', result, traces, rows: traces.time.length })
+          clearTimeout(rest)
+          rest = window.setTimeout(refine, REST)
+        },
+        failed: (message) => show({ ...common, status: 'failed', message, result: null, traces: null, rows: 0 }),
       },
-      done(result, traces) {
-        show({ ...common, status: 'done', result, traces, rows: traces.time.length })
-        clearTimeout(rest)
-        rest = window.setTimeout(refine, REST)
-      },
-      failed: (message) => show({ ...common, status: 'failed', message, result: null, traces: null, rows: 0 }),
-    })
+    )
   }
 
   const refine = () => {
@@ -57,14 +62,18 @@ export function startRunner() {
       const { strategy, scenario, result } = run
       if (!result || result.stepError !== null || scenario !== useScenario.getState().scenario) continue
       const half = { ...scenario, run: { ...scenario.run, step: result.step / 2 } }
-      pool.run(`refine ${strategy}`, { scenario: half, strategy, traces: false }, {
-        done(finer) {
-          const shown = useResults.getState().runs[strategy]
-          if (shown?.result !== result) return
-          show({ ...shown, result: { ...result, stepError: stepErrorBetween(result, finer) } })
+      pool.run(
+        `refine ${strategy}`,
+        { scenario: half, strategy, traces: false },
+        {
+          done(finer) {
+            const shown = useResults.getState().runs[strategy]
+            if (shown?.result !== result) return
+            show({ ...shown, result: { ...result, stepError: stepErrorBetween(result, finer) } })
+          },
+          failed() {}, // the step error stays unknown
         },
-        failed() {}, // the step error stays unknown
-      })
+      )
     }
   }
 

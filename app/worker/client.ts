@@ -18,7 +18,7 @@ export class SimulatorClient {
   private loaded = false
   private job = 0
   private events: JobEvents | null = null
-  private timer = 0
+  private timer: ReturnType<typeof setTimeout> | undefined
   private newest: Int32Array | null = null
 
   private readonly lost: () => void
@@ -89,7 +89,7 @@ export class SimulatorClient {
 
   private expect(within: number) {
     clearTimeout(this.timer)
-    this.timer = window.setTimeout(() => this.abandon(), within)
+    this.timer = setTimeout(() => this.abandon(), within)
   }
 
   private abandon() {

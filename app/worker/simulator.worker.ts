@@ -14,7 +14,10 @@ self.onmessage = ({ data: { job, input, newest } }: MessageEvent<Request>) => {
     const { result, cancelled } = simulateGrip(input.scenario, input.strategy, {
       onChunk(columns) {
         const unseen = input.traces ? columns : []
-        answer({ kind: 'chunk', job, columns: unseen }, unseen.map((column) => column.buffer as ArrayBuffer))
+        answer(
+          { kind: 'chunk', job, columns: unseen },
+          unseen.map((column) => column.buffer as ArrayBuffer),
+        )
         return wanted()
       },
     })

@@ -1,8 +1,8 @@
 import { STRATEGIES } from '../../../sim/index.ts'
 import { useResults } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
-import { Parameters } from './parameters/Parameters.tsx'
 import { ParameterDrawer } from './ParameterDrawer.tsx'
+import { Parameters } from './parameters/Parameters.tsx'
 import { Stage } from './stage/Stage.tsx'
 import { Traces } from './traces/Traces.tsx'
 import { useNarrow } from './useNarrow.ts'
@@ -15,7 +15,7 @@ export function Bench() {
   const narrow = useNarrow()
   return (
     <div className="bench">
-      <h1 className="unseen">Bench</h1>
+      <h1 className="sr-only">Bench</h1>
       <WindowLine />
       {narrow ? (
         <ParameterDrawer />
@@ -25,7 +25,7 @@ export function Bench() {
         </section>
       )}
       <Verdicts />
-      <section className="bench-middle" aria-label="Picture and traces">
+      <section className="bench-middle" data-sheet aria-label="Picture and traces">
         <ShownStage />
         <Traces narrow={narrow} />
       </section>

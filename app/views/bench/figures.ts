@@ -6,6 +6,8 @@ export interface Figure {
   id: string
   label: string
   quantity: Quantity
+  /** Finest step worth reading [SI]; the figure is rounded to it. */
+  grain?: number
   value(result: GripResult): number | null
   /** Why there is none, one sentence. */
   missing(result: GripResult, scenario: Scenario): string
@@ -33,14 +35,18 @@ export const FIGURES: Figure[] = [
     id: 'damageMargin',
     label: 'Damage margin',
     quantity: 'ratio',
+    grain: 0.001,
     value: ({ metrics }) => metrics.damageMargin,
     missing: (_, { part }) =>
-      (part.markForce ?? part.yieldForce ?? part.crackForce) === undefined ? 'The part has no damage limit.' : UNTOUCHED,
+      (part.markForce ?? part.yieldForce ?? part.crackForce) === undefined
+        ? 'The part has no damage limit.'
+        : UNTOUCHED,
   },
   {
     id: 'holdMargin',
     label: 'Hold margin',
     quantity: 'ratio',
+    grain: 0.001,
     value: ({ metrics }) => metrics.holdMargin,
     missing: (result) =>
       touched(result) ? 'The run ended before the support was taken away, or nothing pulls on the part.' : UNTOUCHED,

@@ -13,7 +13,13 @@ const busy = scenario({
   name: 'Schale „Nº 7“ 🥣',
   actuator: { kind: 'direct', motor: { forceConstant: 12.345678901234567 } },
   part: { width: 0.0701, crackForce: 41.2, exponent: 1.5 },
-  arm: { lift: 0.5, moves: [{ start: 0.7, acceleration: -4 }, { start: 1.1, axis: 'up' }] },
+  arm: {
+    lift: 0.5,
+    moves: [
+      { start: 0.7, acceleration: -4 },
+      { start: 1.1, axis: 'up' },
+    ],
+  },
   events: { powerLoss: { time: 1.2, windings: 'shorted' } },
 })
 
@@ -55,14 +61,19 @@ describe('a link', () => {
 
   it('that was cut or changed is refused in words', () => {
     const link = scenarioToLink(busy)
-    for (let length = 0; length < link.length; length++) expect(opened(link.slice(0, length))).toMatch(/^This link .*\.$/)
+    for (let length = 0; length < link.length; length++)
+      expect(opened(link.slice(0, length))).toMatch(/^This link .*\.$/)
     for (let at = 2; at < link.length; at += 7) {
       const other = link[at] === 'A' ? 'B' : 'A'
       expect(opened(link.slice(0, at) + other + link.slice(at + 1))).toMatch(/^This link .*\.$/)
     }
     expect(opened('2.abc.def')).toBe('This link is of version 2; this bench reads version 1.')
     expect(opened(`1.x.${'A'.repeat(300_000)}`)).toContain('at most 200000')
-    fc.assert(fc.property(fc.string(), (text) => expect(linkToScenario(text).ok).toBe(false)))
+    fc.assert(
+      fc.property(fc.string(), (text) => {
+        expect(linkToScenario(text).ok).toBe(false)
+      }),
+    )
   })
 })
 

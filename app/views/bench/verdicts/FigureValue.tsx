@@ -1,8 +1,9 @@
 import { useId } from 'react'
 import type { GripResult, Scenario } from '../../../../sim/index.ts'
-import { formatFigure, NO_FIGURE } from '../../../ui/format.ts'
-import { quantityUnit, type UnitSystem } from '../../../ui/units.ts'
+import { NO_FIGURE } from '../../../ui/format.ts'
+import type { UnitSystem } from '../../../ui/units.ts'
 import type { Figure } from '../figures.ts'
+import { figureText } from './words.ts'
 
 interface Props {
   figure: Figure
@@ -24,10 +25,10 @@ export function FigureValue({ figure, result, scenario, units }: Props) {
         </span>
       </button>
     )
-  const { symbol, toShown } = quantityUnit(figure.quantity, units)
+  const { text, symbol } = figureText(figure, value, units)
   return (
     <span className="figure">
-      {formatFigure(toShown(value))} <span className="unit">{symbol}</span>
+      {text} <span className="unit">{symbol}</span>
     </span>
   )
 }

@@ -1,9 +1,12 @@
+import type { ReactNode } from 'react'
 import { STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
+import { Button } from '../../../ui/Button.tsx'
 import { FIGURES } from '../figures.ts'
+import { useNarrow } from '../useNarrow.ts'
 import { FigureValue } from './FigureValue.tsx'
-import { differenceText, isDamage, VERDICT_WORDS } from './words.ts'
+import { differenceText, isDamage, reasonText, VERDICT_WORDS } from './words.ts'
 
 /** What became of one strategy's grip, and why. */
 export function VerdictCard({ strategy }: { strategy: StrategyId }) {
@@ -12,12 +15,17 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
   const { label, summary } = STRATEGIES.find((each) => each.id === strategy)!
   const result = run?.result
   return (
-    <article className="verdict" data-strategy={strategy} aria-label={label} aria-busy={!run || run.status === 'running'}>
+    <article
+      className="verdict"
+      data-strategy={strategy}
+      aria-label={label}
+      aria-busy={!run || run.status === 'running'}
+    >
       <header>
         <h3 title={summary}>{label}</h3>
-        <button type="button" className="quiet" disabled={run?.status !== 'done'} onClick={() => pin(strategy, label)}>
-          Pin<span className="unseen"> this run of {label}</span>
-        </button>
+        <Button quiet disabled={run?.status !== 'done'} onClick={() => pin(strategy, label)}>
+          Pin<span className="sr-only"> this run of {label}</span>
+        </Button>
       </header>
       {result && run ? <Outcome run={run} /> : <Waiting run={run} />}
     </article>
@@ -35,7 +43,19 @@ function Waiting({ run }: { run: RunView | undefined }) {
   return <p className="word">Closing …</p>
 }
 
+/** On a narrow page the figures stay folded, so that the picture is not far. */
+function FigureList({ narrow, children }: { narrow: boolean; children: ReactNode }) {
+  if (!narrow) return children
+  return (
+    <details>
+      <summary>Figures</summary>
+      {children}
+    </details>
+  )
+}
+
 function Outcome({ run }: { run: RunView }) {
+  const narrow = useNarrow()
   const units = useView((state) => state.units)
   const reference = useReference(run.strategy)
   const result = run.result!
@@ -44,22 +64,24 @@ function Outcome({ run }: { run: RunView }) {
       <p className="word" data-damage={isDamage(result.verdict)}>
         {VERDICT_WORDS[result.verdict]}
       </p>
-      <p className="reason">{result.reason}</p>
-      <dl className="figures">
-        {FIGURES.map((figure) => {
-          const before = reference?.result ? figure.value(reference.result) : null
-          const change = differenceText(figure, figure.value(result), before, units)
-          return (
-            <div key={figure.id}>
-              <dt>{figure.label}</dt>
-              <dd>
-                <FigureValue figure={figure} result={result} scenario={run.scenario} units={units} />
-                {figure.id !== 'stepError' && change && <span className="change">{change}</span>}
-              </dd>
-            </div>
-          )
-        })}
-      </dl>
+      <p className="reason">{reasonText(run, units)}</p>
+      <FigureList narrow={narrow}>
+        <dl className="figures">
+          {FIGURES.map((figure) => {
+            const before = reference?.result ? figure.value(reference.result) : null
+            const change = differenceText(figure, figure.value(result), before, units)
+            return (
+              <div key={figure.id}>
+                <dt>{figure.label}</dt>
+                <dd>
+                  <FigureValue figure={figure} result={result} scenario={run.scenario} units={units} />
+                  {figure.id !== 'stepError' && change && <span className="change">{change}</span>}
+                </dd>
+              </div>
+            )
+          })}
+        </dl>
+      </FigureList>
     </>
   )
 }

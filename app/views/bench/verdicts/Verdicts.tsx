@@ -11,7 +11,7 @@ import './verdicts.css'
 export function Verdicts() {
   const shown = useView((state) => state.shown)
   return (
-    <section className="verdicts" aria-label="Verdicts">
+    <section className="verdicts" data-sheet aria-label="Verdicts">
       {STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id }) => (
         <VerdictCard key={id} strategy={id} />
       ))}
@@ -39,7 +39,7 @@ function Spoken() {
     return () => clearTimeout(timer)
   }, [runs])
   return (
-    <p role="status" className="unseen">
+    <p role="status" className="sr-only">
       {text}
     </p>
   )

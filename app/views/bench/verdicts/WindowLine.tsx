@@ -7,7 +7,10 @@ import { quantityUnit } from '../../../ui/units.ts'
 /** The force window in one sentence, before anybody tunes. */
 export function WindowLine() {
   const scenario = useScenario((state) => state.scenario)
-  const { symbol, toShown } = quantityUnit('force', useView((state) => state.units))
+  const { symbol, toShown } = quantityUnit(
+    'force',
+    useView((state) => state.units),
+  )
   const { least, most } = forceWindow(scenario)
   const force = (value: number) => `${formatFigure(toShown(value))} ${symbol}`
   if (least !== null && most !== null && least >= most)

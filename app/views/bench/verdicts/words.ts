@@ -1,7 +1,8 @@
 /** How figures and verdicts are written on cards and in tables. */
-import type { Verdict } from '../../../../sim/index.ts'
-import { formatFigure } from '../../../ui/format.ts'
-import { quantityUnit, type UnitSystem } from '../../../ui/units.ts'
+import { reasonOf, type Verdict } from '../../../../sim/index.ts'
+import type { RunView } from '../../../store/results.ts'
+import { formatFigure, formatPlain, withUnit } from '../../../ui/format.ts'
+import { type Quantity, quantityUnit, type UnitSystem } from '../../../ui/units.ts'
 import type { Figure } from '../figures.ts'
 
 export const VERDICT_WORDS: Record<Verdict, string> = {
@@ -17,15 +18,33 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
 /** Verdicts that mean a damaged part. */
 export const isDamage = (verdict: Verdict) => verdict === 'crushed' || verdict === 'marked'
 
+/** A figure in the unit of the page. */
+export function figureText(figure: Figure, value: number, units: UnitSystem): { text: string; symbol: string } {
+  const { symbol, toShown } = quantityUnit(figure.quantity, units)
+  const rounded = figure.grain ? Math.round(value / figure.grain) * figure.grain : value
+  return { symbol, text: formatFigure(toShown(rounded)) }
+}
+
 /** Changes smaller than this share of the figure are rounding, not news. */
 const NEWS = 0.002
 
 /** `+3.1 N`: how far a figure lies from another; null where that cannot be said or is nothing. */
-export function differenceText(figure: Figure, now: number | null, before: number | null, units: UnitSystem): string | null {
+export function differenceText(figure: Figure, now: number | null, before: number | null, units: UnitSystem) {
   if (now === null || before === null) return null
+  const size = Math.max(Math.abs(now), Math.abs(before))
+  if (Math.abs(now - before) <= Math.max(NEWS * size, (figure.grain ?? 0) / 2)) return null
   const { symbol, toShown } = quantityUnit(figure.quantity, units)
   const change = toShown(now) - toShown(before)
-  if (Math.abs(change) <= NEWS * Math.max(Math.abs(toShown(now)), Math.abs(toShown(before)))) return null
-  const text = formatFigure(change, 2)
-  return `${change > 0 ? '+' : ''}${text} ${symbol}`
+  return `${change > 0 ? '+' : ''}${withUnit(formatFigure(change, 2), symbol)}`
+}
+
+/** The reason of a verdict in the units of the page. */
+export function reasonText({ result, scenario }: RunView, units: UnitSystem): string {
+  if (!result) return ''
+  if (units === 'si') return result.reason
+  const say = (quantity: Quantity) => {
+    const { symbol, toShown } = quantityUnit(quantity, units)
+    return (value: number) => withUnit(formatPlain(Number(toShown(value).toPrecision(3))), symbol)
+  }
+  return reasonOf(scenario, result, { force: say('force'), length: say('length'), time: (s) => `${s.toFixed(3)} s` })
 }

@@ -1,0 +1,53 @@
+import { useState } from 'react'
+import { Button } from '../ui/Button.tsx'
+import { Dialog } from '../ui/Dialog.tsx'
+
+/** Always in sight: what a gripper can do to a hand, and what this bench is not. */
+export function CautionLine() {
+  const [open, setOpen] = useState(false)
+  return (
+    <footer className="caution-line">
+      <p>
+        <strong>Caution</strong> Grippers pinch, may start unexpectedly and may lose the part when power fails. This
+        bench is no safety function.
+      </p>
+      <Button quiet onClick={() => setOpen(true)}>
+        All cautions
+      </Button>
+      <Dialog open={open} title="Cautions" onClose={() => setOpen(false)}>
+        <CautionText />
+      </Dialog>
+    </footer>
+  )
+}
+
+function CautionText() {
+  return (
+    <div className="prose">
+      <h3>Pinch forces</h3>
+      <p>
+        An electric gripper can crush fingers, also at forces that spare the part. Peaks at contact may be many times
+        the set force. Keep hands out of the jaws whenever the drive can move.
+      </p>
+      <h3>Loss of power</h3>
+      <p>
+        When power fails, an axis that can be pushed back lets go of its part, and one with a self-locking thread keeps
+        pinching. Decide for each axis which of the two is safe, and try it with a part that may fall.
+      </p>
+      <h3>Unexpected start</h3>
+      <p>
+        A drive may move when power returns, when a parameter is written, or when a threshold trips. Isolate and secure
+        it against restart before reaching in.
+      </p>
+      <h3>What this bench is not</h3>
+      <p>
+        It is a simulation: no measurement, no safety function, no proof. Numbers hold as far as the model and its
+        inputs do. Try settings on the real axis at low force and speed first.
+      </p>
+      <p>
+        The risk assessment of your machine, local codes, the standards in force and the judgement of licensed
+        practitioners decide; where they say something else, they are right.
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,128 @@
+import { useRef } from 'react'
+import { PRESETS } from '../../sim/index.ts'
+import { saveScenario } from '../store/file.ts'
+import { addressOf } from '../store/keep.ts'
+import { useResults } from '../store/results.ts'
+import { useScenario } from '../store/scenario.ts'
+import { useView } from '../store/view.ts'
+import { Button } from '../ui/Button.tsx'
+import { Choice } from '../ui/Choice.tsx'
+import { Menu } from '../ui/Menu.tsx'
+import { exportItems } from '../views/bench/export/items.ts'
+import { VIEWS } from '../views/index.ts'
+import { openFile } from './openFile.ts'
+
+/** What stands over every view: which part is on which axis, and what can be done with the whole of it. */
+export function Header() {
+  const name = useScenario((state) => state.scenario.name)
+  return (
+    <header className="top">
+      <p className="product">Jawbench</p>
+      <p className="scenario-name" title={name}>
+        {name}
+      </p>
+      <Navigation />
+      <div className="tools">
+        <Scenarios />
+        <History />
+        <Looks />
+      </div>
+    </header>
+  )
+}
+
+function Navigation() {
+  const chosen = useView((state) => state.view)
+  if (VIEWS.length < 2) return null
+  return (
+    <nav aria-label="Views">
+      {VIEWS.map(({ id, label }) => (
+        <Button
+          key={id}
+          quiet
+          aria-current={id === chosen ? 'page' : undefined}
+          onClick={() => useView.setState({ view: id })}
+        >
+          {label}
+        </Button>
+      ))}
+    </nav>
+  )
+}
+
+function Scenarios() {
+  const picker = useRef<HTMLInputElement>(null)
+  const presets = PRESETS.map(({ title, summary, scenario }) => ({
+    label: title,
+    detail: summary,
+    act: () => useScenario.getState().load(scenario),
+  }))
+  return (
+    <div className="tool-group">
+      <Menu label="Presets" items={presets} />
+      <Button onClick={() => picker.current?.click()}>Open</Button>
+      <input
+        ref={picker}
+        type="file"
+        accept=".json,application/json"
+        hidden
+        onChange={({ target }) => {
+          const file = target.files?.[0]
+          target.value = '' // so that the same file can be picked again
+          if (file) openFile(file)
+        }}
+      />
+      <Button onClick={() => saveScenario(useScenario.getState().scenario)}>Save</Button>
+      <Button onClick={share}>Share</Button>
+      <Menu label="Export" items={exportItems()} />
+    </div>
+  )
+}
+
+/** The link goes to the clipboard; where that is refused it is in the address bar all the same. */
+async function share() {
+  const { say } = useResults.getState()
+  const address = addressOf(useScenario.getState().scenario)
+  history.replaceState(history.state, '', address)
+  try {
+    await navigator.clipboard.writeText(address)
+    say('The link to this scenario is in the clipboard; nothing is stored anywhere else.')
+  } catch {
+    say('The address of this page is the link to this scenario: copy it from the address bar.')
+  }
+}
+
+function History() {
+  const { canUndo, canRedo, undo, redo } = useScenario()
+  return (
+    <div className="tool-group">
+      <Button disabled={!canUndo} aria-keyshortcuts="Control+Z" onClick={undo}>
+        Undo
+      </Button>
+      <Button disabled={!canRedo} aria-keyshortcuts="Control+Shift+Z" onClick={redo}>
+        Redo
+      </Button>
+    </div>
+  )
+}
+
+const UNITS = [
+  { value: 'si', label: 'SI' },
+  { value: 'us', label: 'US' },
+] as const
+
+const THEMES = [
+  { value: 'system', label: 'Auto' },
+  { value: 'light', label: 'Light' },
+  { value: 'dark', label: 'Dark' },
+] as const
+
+function Looks() {
+  const { units, theme, set } = useView()
+  return (
+    <div className="tool-group">
+      <Choice bare label="Units" options={UNITS} value={units} onChoose={(value) => set({ units: value })} />
+      <Choice bare label="Theme" options={THEMES} value={theme} onChoose={(value) => set({ theme: value })} />
+    </div>
+  )
+}

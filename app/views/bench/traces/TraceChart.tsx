@@ -1,0 +1,50 @@
+import { useMemo } from 'react'
+import { useResults } from '../../../store/results.ts'
+import { useScenario } from '../../../store/scenario.ts'
+import { useView } from '../../../store/view.ts'
+import { Chart } from '../../../ui/Chart.tsx'
+import type { TimeLens } from '../../../ui/timeLens.ts'
+import { quantityUnit } from '../../../ui/units.ts'
+import type { Panel } from './panels.ts'
+import { marksOf, seriesOf, summaryOf, windowBand } from './series.ts'
+
+interface Props {
+  panel: Panel
+  lens: TimeLens
+  timeAxis: boolean
+  tall: boolean
+}
+
+const NO_TIME = new Float64Array(0)
+const HEIGHTS = { tall: 220, low: 104, axis: 20 }
+
+/** One channel of all strategies; it follows runs and cursor by itself. */
+export function TraceChart({ panel, lens, timeAxis, tall }: Props) {
+  const scenario = useScenario((state) => state.scenario)
+  const { runs, ghosts } = useResults()
+  const { units, shown, time } = useView()
+  const unit = useMemo(() => quantityUnit(panel.quantity, units), [panel, units])
+  const series = useMemo(() => seriesOf(panel, runs, ghosts, shown), [panel, runs, ghosts, shown])
+  const bands = useMemo(() => (panel.channel === 'force' ? windowBand(scenario) : []), [panel, scenario])
+  const marks = useMemo(() => (tall ? marksOf(scenario, runs) : []), [tall, scenario, runs])
+  const summary = useMemo(() => summaryOf(panel, runs, unit), [panel, runs, unit])
+  const range = useMemo<[number, number]>(() => [0, scenario.run.duration], [scenario.run.duration])
+  return (
+    <Chart
+      series={series}
+      time={NO_TIME}
+      xRange={range}
+      yLabel={panel.label}
+      unit={unit}
+      height={(tall ? HEIGHTS.tall : HEIGHTS.low) + (timeAxis ? HEIGHTS.axis : 0)}
+      cursorTime={time}
+      onCursor={(at) => useView.getState().set({ time: at, playing: false })}
+      syncKey="bench"
+      bands={bands}
+      marks={marks}
+      lens={lens}
+      timeAxis={timeAxis}
+      summary={summary}
+    />
+  )
+}
