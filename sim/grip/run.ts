@@ -120,8 +120,10 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     if (powered && time >= powerLoss) powered = false
     if (!hanging && !out && time >= lift) {
       hanging = nearForce + farForce > 0
-      if (hanging) events.lift = time
-      else out = true // nothing grips it: it stays behind
+      if (hanging) {
+        events.lift = time
+        slip.hang(arm.down, arm.side)
+      } else out = true // nothing grips it: it stays behind
     }
 
     if (k % perServo === 0) {

@@ -45,6 +45,14 @@ export class Slip {
     this.dt = options.step
   }
 
+  /** The support goes slowly, so the pads take the weight without a swing; `down` and `side` as in `step`. */
+  hang(down: number, side: number): void {
+    this.sagStretch = (this.mass * down) / this.stiffness
+    this.driftStretch = (this.mass * side) / this.stiffness
+    this.sag = this.sagStretch
+    this.drift = this.driftStretch
+  }
+
   /** `normal` is the sum of both contact forces [N]; `down` and `side` what pulls on the part [m/s²]. */
   step(normal: number, down: number, side: number): void {
     let y = this.stiffness * this.sagStretch + this.damping * this.sagSpeed
