@@ -105,7 +105,7 @@ export function sCurve(options: Limits & { distance: number; v0: number; v1: num
   const peakSpeed = largest(Math.max(v0, v1), speed, fits)
   const up = ramp(v0, peakSpeed, acceleration, jerk)
   const down = ramp(peakSpeed, v1, acceleration, jerk)
-  const cruise = peakSpeed > 0 ? Math.max(0, distance - up.distance - down.distance) / peakSpeed : 0
+  const cruise = peakSpeed > 0 ? (distance - up.distance - down.distance) / peakSpeed : 0
   return { up, down, peakSpeed, cruise, duration: up.duration + cruise + down.duration }
 }
 

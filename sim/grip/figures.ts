@@ -57,11 +57,13 @@ export class Figures {
   private reversals = 0
   private direction = 0
   private travel = Number.NaN
+  private lag = Number.NaN
   private hottest = Number.NEGATIVE_INFINITY
 
   constructor(scenario: Scenario, samples: number) {
     const ends = [scenario.run.duration, ...scenario.arm.moves.map((move) => move.start)]
     if (scenario.events.powerLoss) ends.push(scenario.events.powerLoss.time)
+    if (scenario.events.release) ends.push(scenario.events.release.time)
     if (scenario.arm.lift !== null || scenario.arm.moves.length > 0) ends.push(liftTime(scenario))
     this.windowEnd = Math.min(...ends)
     this.windowStart = Math.max(0, this.windowEnd - SETTLED)
@@ -74,7 +76,8 @@ export class Figures {
 
   /**
    * One sample of the current loop: forces at the near and the far contact [N], current [A], motor-side speed [m/s], jaw
-   * travel [m], force needed at one contact and what friction can hold over what pulls (NaN while the part is supported).
+   * travel [m], force needed at one contact and what friction can hold over what pulls (Infinity while the part is supported), winding [°C], and
+   * the cycles by which an open loop's rotor lags its field (NaN in closed loop).
    */
   sample(
     time: number,
@@ -86,6 +89,7 @@ export class Figures {
     needed: number,
     holds: number,
     temperature: number,
+    lag: number,
   ): void {
     const force = 0.5 * (near + far)
     if (this.samples % this.stride === 0) this.history[this.samples / this.stride] = force
@@ -94,7 +98,7 @@ export class Figures {
     const size = Math.abs(current)
     if (size > this.peakCurrent) this.peakCurrent = size
     if (temperature > this.hottest) this.hottest = temperature
-    if (time >= this.windowStart && time < this.windowEnd) this.settle(force, current, speed, travel)
+    if (time >= this.windowStart && time < this.windowEnd) this.settle(force, current, speed, travel, lag)
     if (needed > this.required) this.required = needed
     if (holds < this.margin) this.margin = holds
     if (this.inMove(time)) {
@@ -127,11 +131,13 @@ export class Figures {
       windingTemperature: figure(this.hottest),
       forceRipple: touched ? this.force.rms : null,
       reversals: this.force.count > 0 ? this.reversals / (this.force.count * this.period) : null,
+      lostCycles: figure(Math.floor(this.lag + 0.5)),
       jawTravel: figure(this.travel),
     }
   }
 
-  private settle(force: number, current: number, speed: number, travel: number): void {
+  private settle(force: number, current: number, speed: number, travel: number, lag: number): void {
+    this.lag = lag
     this.force.add(force)
     this.current.add(current)
     this.travel = travel

@@ -38,6 +38,8 @@ export interface Metrics {
   forceRipple: number | null
   /** Sign changes of the motor-side speed for each second of the settled window [1/s]. */
   reversals: number | null
+  /** Electrical cycles by which a step motor in open loop fell behind its field at the end of that window; null: closed loop. */
+  lostCycles: number | null
   /** Travel of a jaw at the end of the settled window [m]. */
   jawTravel: number | null
 }
@@ -51,6 +53,8 @@ export interface GripEvents {
   /** First sliding, and the part out of the jaws. */
   slip: number | null
   drop: number | null
+  /** The part is free again after the jaws have opened on purpose. */
+  release: number | null
   /** The run left its rails; the traces end here. */
   unstable: number | null
 }
@@ -64,6 +68,8 @@ export interface GripResult {
   stepError: number | null
   metrics: Metrics
   events: GripEvents
+  /** Fingerprint of the traces; equal only where two runs agree to the last bit. */
+  hash: string
   /** What went wrong in an unstable run, '' else. */
   cause: '' | 'numbers' | 'travel' | 'position loop' | 'current loop'
   /** Integration step [s]. */

@@ -6,19 +6,20 @@
 import { CurrentLoop, currentGains } from '../control/current-loop.ts'
 import { Arm, liftTime } from '../plant/arm.ts'
 import { axisOf, contactsOf, jawMassOf, travelToContact } from '../plant/axis.ts'
+import { Commutation, isOpenLoop } from '../plant/commutation.ts'
 import { Side } from '../plant/contact/side.ts'
-import { sineOfTurns } from '../plant/elementary.ts'
 import { EndStops, stopStiffness } from '../plant/endstops.ts'
 import { Friction } from '../plant/friction.ts'
 import { Gauge } from '../plant/gauge.ts'
-import { Heat } from '../plant/heat.ts'
+import { Heat, type Temperatures } from '../plant/heat.ts'
 import { Noise } from '../plant/noise.ts'
 import { quantise } from '../plant/quantise.ts'
-import { Slip } from '../plant/slip.ts'
+import { loadFactor, Slip } from '../plant/slip.ts'
 import { Transmission } from '../plant/transmission.ts'
 import { Winding } from '../plant/winding.ts'
 import type { Scenario } from '../scenario/index.ts'
-import type { StrategyKind } from '../strategy/strategy.ts'
+import { Opening } from '../strategy/opening.ts'
+import type { Strategy, StrategyKind } from '../strategy/strategy.ts'
 import { Figures } from './figures.ts'
 import { Rails } from './rails.ts'
 import { type OnChunk, Recorder } from './recorder.ts'
@@ -33,9 +34,17 @@ export interface Run {
   cancelled: boolean
   /** Where the run left its rails, '' if it did not. */
   cause: Rails['cause']
+  /** Temperatures at the end. */
+  temperatures: Temperatures
 }
 
-export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number, onChunk?: OnChunk): Run {
+export interface RunOptions {
+  onChunk?: OnChunk | undefined
+  /** Temperatures at the start; ambient if left out. */
+  start?: Temperatures | undefined
+}
+
+export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number, options: RunOptions = {}): Run {
   const { actuator, jaws, part, drive, servo, run } = scenario
   const period = 1 / drive.currentRate
   const dt = period / substeps
@@ -51,13 +60,14 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
   const partMass = part.mass
   const t = actuator.transmission
   const resistance = actuator.motor.resistance
-  const cogging = axis.coggingForce
-  const perCog = 1 / axis.coggingPeriod
   const crackForce = part.crackForce ?? Number.POSITIVE_INFINITY
   const stroke = Math.min(jaws.stroke, jaws.opening / contacts)
 
   const winding = new Winding(actuator.motor.inductance, dt)
   const transmission = new Transmission(t.stiffness, t.damping, t.backlash)
+  const commutation = new Commutation(scenario, axis)
+  const shaped = !commutation.smooth
+  const perCycle = isOpenLoop(scenario) ? 1 / axis.cyclePitch : Number.NaN
   const friction = new Friction(t, mass, axis.raise, axis.lower, dt)
   const stops = new EndStops(stroke, stopStiffness(t.stiffness), jawMass)
   const sideOptions = {
@@ -74,7 +84,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
   const far = new Side(sideOptions)
   const slip = new Slip({ mass: partMass, padStiffness: jaws.padStiffness, ...jaws.friction, step: dt })
   const arm = new Arm(scenario)
-  const heat = new Heat(actuator.motor.thermal)
+  const heat = new Heat(actuator.motor.thermal, options.start)
   const noise = new Noise(run.seed)
   const currentLoop = new CurrentLoop({
     ...currentGains(resistance, actuator.motor.inductance, drive.currentBandwidth),
@@ -82,17 +92,26 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     voltageLimit: drive.busVoltage,
     backEmf: drive.backEmfFeedforward * axis.forceConstant,
   })
-  const strategy = kind.create(scenario)
+  let strategy: Strategy = kind.create(scenario)
   const { sensed } = kind
   const gauge = new Gauge(scenario.strategies.sensedForce.sensor, period, run.seed)
-  const recorder = new Recorder(samples, onChunk)
+  const recorder = new Recorder(samples, options.onChunk)
   const figures = new Figures(scenario, samples)
   const rails = new Rails(10 * Math.max(jaws.stroke, jaws.opening))
 
   const lift = liftTime(scenario)
   const powerLoss = scenario.events.powerLoss?.time ?? Number.POSITIVE_INFINITY
+  const release = scenario.events.release?.time ?? Number.POSITIVE_INFINITY
   const shorted = scenario.events.powerLoss?.windings === 'shorted'
-  const events: GripEvents = { lift: null, engaged: null, crack: null, slip: null, drop: null, unstable: null }
+  const events: GripEvents = {
+    lift: null,
+    engaged: null,
+    crack: null,
+    slip: null,
+    drop: null,
+    release: null,
+    unstable: null,
+  }
 
   let x = 0 // motor side, jaw, part: position and speed
   let v = 0
@@ -110,6 +129,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
   let peakTime = Number.NaN
   let hanging = false // the part's support is gone
   let out = false // the part has left the jaws
+  let opening = false
   let powered = true
   let cancelled = false
   const { now } = recorder
@@ -118,7 +138,13 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     const time = k * period
     arm.at(time)
     if (powered && time >= powerLoss) powered = false
-    if (!hanging && !out && time >= lift) {
+    if (powered && !opening && time >= release) {
+      opening = true
+      hanging = false
+      events.engaged = Number.isFinite(strategy.engaged) ? strategy.engaged : null
+      strategy = new Opening(scenario, x, time)
+    }
+    if (!hanging && !out && !opening && time >= lift) {
       hanging = nearForce + farForce > 0
       if (hanging) {
         events.lift = time
@@ -144,17 +170,20 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
       if (!shorted) winding.current = 0
     }
 
-    const forceConstant = axis.forceConstant * heat.flux
+    const constant = axis.forceConstant * heat.flux
+    const { target } = strategy
     const coil = resistance * heat.resistance
     const connected = powered || shorted
     const carriedMotor = mirrored ? 0 : axis.linearMass * arm.along
     const carriedJaw = mirrored ? 0 : jawMass * arm.along
     const pull = hanging ? arm.along : 0
     const speedBefore = jawV
+    const gripped = hanging ? loadFactor(jaws.friction, 0.5 * (nearForce + farForce)) : 1
     let nearMost = 0
     let farMost = 0
 
     for (let n = 0; n < substeps; n++) {
+      const forceConstant = shaped ? constant * commutation.factor(x, target) : constant
       const current = connected ? winding.step(voltage, forceConstant * v, coil) : 0
       const link = transmission.force(x - jawX, v - jawV)
       if (!out) {
@@ -162,7 +191,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
         farForce = mirrored ? far.step(jawX - gap + partX, jawV + partV) : far.step(partX, partV)
       }
       let motor = forceConstant * current - link - friction.force(v, link) + carriedMotor
-      if (cogging > 0) motor += cogging * sineOfTurns(x * perCog)
+      if (shaped) motor += commutation.cogging(x)
       const load = mirrored ? nearForce + farForce : nearForce
       v += (dt * motor) / mass
       jawV += (dt * (link - load + stops.force(jawX, jawV) + carriedJaw)) / jawMass
@@ -171,7 +200,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
       if (!out) {
         partV += dt * ((nearForce - farForce) / partMass + pull)
         partX += dt * partV
-        if (hanging) slip.step(nearForce + farForce, arm.down, arm.side)
+        if (hanging) slip.step(gripped * (nearForce + farForce), arm.down, arm.side)
       }
       if (nearForce > nearMost) nearMost = nearForce
       if (farForce > farMost) farMost = farForce
@@ -197,7 +226,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     if (hanging) {
       const across = Math.sqrt(arm.down * arm.down + arm.side * arm.side)
       needed = neededForce(scenario, across, arm.along)
-      if (across > 0 && !out) holds = (jaws.friction.static * (nearForce + farForce)) / (partMass * across)
+      if (across > 0 && !out) holds = (jaws.friction.static * gripped * (nearForce + farForce)) / (partMass * across)
       if (slip.sliding && events.slip === null) events.slip = time
       if (!out && slip.distance > jaws.padLength) {
         events.drop = time
@@ -206,7 +235,19 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
         farForce = 0
       }
     }
-    figures.sample(time, nearForce, farForce, winding.current, v, jawX, needed, holds, heat.winding)
+    if (opening && events.release === null && nearForce + farForce === 0) events.release = time
+    figures.sample(
+      time,
+      nearForce,
+      farForce,
+      winding.current,
+      v,
+      jawX,
+      needed,
+      holds,
+      heat.winding,
+      perCycle * (target - x),
+    )
     now[0] = time
     now[1] = nearMost
     now[2] = farMost
@@ -214,7 +255,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     now[4] = command
     now[5] = voltage
     now[6] = jawX
-    now[7] = strategy.target
+    now[7] = target
     now[8] = x
     now[9] = jawV
     now[10] = partX
@@ -234,7 +275,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
 
   figures.peakForce = peak
   figures.peakForceTime = peakTime
-  events.engaged = Number.isFinite(strategy.engaged) ? strategy.engaged : null
+  if (!opening) events.engaged = Number.isFinite(strategy.engaged) ? strategy.engaged : null
   events.unstable = Number.isFinite(rails.left) ? rails.left : null
   return {
     metrics: figures.metrics(slip.distance),
@@ -242,5 +283,6 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     traces: recorder.finish(),
     cancelled,
     cause: rails.cause,
+    temperatures: { winding: heat.winding, housing: heat.housing },
   }
 }

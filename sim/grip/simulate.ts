@@ -1,10 +1,11 @@
 /** One grip of one strategy: run it, judge it, and, if asked, state the error of its step. */
+import { cooled, steadyStart, type Temperatures } from '../plant/heat.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
-import type { StrategyId } from '../strategy/strategy.ts'
+import type { StrategyId, StrategyKind } from '../strategy/strategy.ts'
 import type { OnChunk } from './recorder.ts'
 import type { GripResult, Traces } from './result.ts'
-import { runGrip } from './run.ts'
+import { type Run, runGrip } from './run.ts'
 import { substepsOf } from './step.ts'
 import { judge } from './verdict.ts'
 
@@ -25,8 +26,8 @@ export interface Simulated {
 export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: SimulateOptions = {}): Simulated {
   const kind = strategyOf(strategy)
   const substeps = substepsOf(scenario)
+  const run = runDuty(scenario, kind, substeps, options.onChunk)
   const step = 1 / scenario.drive.currentRate / substeps
-  const run = runGrip(scenario, kind, substeps, options.onChunk)
   const result = judge(scenario, strategy, step, run)
   if (options.stepError && !run.cancelled) result.stepError = stepErrorOf(scenario, result)
   return { result, traces: run.traces, cancelled: run.cancelled }
@@ -35,7 +36,27 @@ export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: 
 /** Largest relative change of peak and settled force when the step is halved; null for a run without force. */
 export function stepErrorOf(scenario: Scenario, { strategy, metrics, events }: GripResult): number | null {
   if (events.unstable !== null || !metrics.peakForce || !metrics.settledForce) return null
-  const half = runGrip(scenario, strategyOf(strategy), 2 * substepsOf(scenario)).metrics
+  const half = runDuty(scenario, strategyOf(strategy), 2 * substepsOf(scenario)).metrics
   const change = (a: number, b: number | null) => Math.abs((b ?? 0) / a - 1)
   return Math.max(change(metrics.peakForce, half.peakForce), change(metrics.settledForce, half.settledForce))
+}
+
+/** Rounds of one cycle after which the steady temperatures of a duty stand; losses change with them, so one is not enough. */
+const ROUNDS = 4
+/** A motor this far above its ambient runs away [K]. */
+const RUNAWAY = 500
+
+/** A single grip from cold, or one of a duty that has gone on for ever, found from single cycles. */
+function runDuty(scenario: Scenario, kind: StrategyKind, substeps: number, onChunk?: OnChunk): Run {
+  const { cycle, duration } = scenario.run
+  if (cycle === null) return runGrip(scenario, kind, substeps, { onChunk })
+  const { thermal } = scenario.actuator.motor
+  let start: Temperatures = { winding: thermal.ambient, housing: thermal.ambient }
+  for (let round = 0; round < ROUNDS; round++) {
+    const { temperatures } = runGrip(scenario, kind, substeps, { start })
+    const next = steadyStart(thermal, start, cooled(thermal, temperatures, cycle - duration), cycle)
+    const hottest = thermal.ambient + RUNAWAY
+    start = { winding: Math.min(next.winding, hottest), housing: Math.min(next.housing, hottest) }
+  }
+  return runGrip(scenario, kind, substeps, { start, onChunk })
 }

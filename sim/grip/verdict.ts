@@ -1,5 +1,6 @@
 /** What became of the part, and why, in one sentence. */
 import type { Scenario } from '../scenario/index.ts'
+import { tracesHash } from './hash.ts'
 import type { GripEvents, GripResult, Metrics, Verdict } from './result.ts'
 import type { Run } from './run.ts'
 
@@ -11,6 +12,7 @@ export interface Wording {
   force(newtons: number): string
   length(metres: number): string
   time(seconds: number): string
+  temperature(celsius: number): string
 }
 
 const figure = (value: number) => Number(value.toPrecision(3)).toString().replace('-', '−')
@@ -19,6 +21,7 @@ export const SI_WORDING: Wording = {
   force: (newtons) => `${figure(newtons)} N`,
   length: (metres) => `${figure(metres * 1000)} mm`,
   time: (seconds) => `${seconds.toFixed(3)} s`,
+  temperature: (celsius) => `${figure(celsius)} °C`,
 }
 
 /** The worst that happened decides: unstable, missed, crushed, dropped, slipped, marked, else held. */
@@ -47,12 +50,18 @@ export interface ReasonInput {
   cause?: Run['cause']
 }
 
-/** One sentence: a number, a limit, a time. */
-export function reasonOf(
-  scenario: Scenario,
-  { verdict, metrics, events, cause = '' }: ReasonInput,
-  words = SI_WORDING,
-): string {
+/** One sentence: a number, a limit, a time; a second one where the winding gets too hot. */
+export function reasonOf(scenario: Scenario, input: ReasonInput, words = SI_WORDING): string {
+  const { windingTemperature } = input.metrics
+  const { limit } = scenario.actuator.motor.thermal
+  const hot = windingTemperature !== null && windingTemperature > limit
+  const warning = hot
+    ? ` The winding reaches ${words.temperature(windingTemperature)}, its limit is ${words.temperature(limit)}.`
+    : ''
+  return outcome(scenario, input, words) + warning
+}
+
+function outcome(scenario: Scenario, { verdict, metrics, events, cause = '' }: ReasonInput, words: Wording): string {
   const { part, jaws } = scenario
   const peak = metrics.peakForce ?? 0
   const at = (time: number | null) => words.time(time ?? 0)
@@ -101,5 +110,5 @@ export function judge(scenario: Scenario, strategy: GripResult['strategy'], step
   const { metrics, events, cause } = run
   const verdict = verdictOf(scenario, run)
   const reason = reasonOf(scenario, { verdict, metrics, events, cause })
-  return { strategy, verdict, reason, stepError: null, metrics, events, cause, step }
+  return { strategy, verdict, reason, stepError: null, metrics, events, hash: tracesHash(run.traces), cause, step }
 }

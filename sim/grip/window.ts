@@ -1,5 +1,6 @@
 /** The force window: the least grip force that holds and the most that the part takes [N at one contact]. */
 import { Arm, liftTime } from '../plant/arm.ts'
+import { holdingForce } from '../plant/slip.ts'
 import type { ArmMove, Scenario } from '../scenario/index.ts'
 
 export interface ForceWindow {
@@ -12,7 +13,7 @@ export interface ForceWindow {
 /** Force needed at one contact under a pull [m/s²] across and along the grip: friction of two contacts, and no contact lost. */
 export function neededForce(scenario: Scenario, across: number, along: number): number {
   const { part, jaws } = scenario
-  return Math.max((part.mass * across) / (2 * jaws.friction.static), (part.mass * Math.abs(along)) / 2)
+  return Math.max(holdingForce(jaws.friction, part.mass * across), (part.mass * Math.abs(along)) / 2)
 }
 
 export function forceWindow(scenario: Scenario): ForceWindow {

@@ -21,6 +21,9 @@ export interface Axis {
   /** Cogging at the jaw: amplitude [N] and period [m]. */
   coggingForce: number
   coggingPeriod: number
+  /** Travel of the jaw from one ripple of the force constant to the next, and for one electrical cycle of a step motor [m]. */
+  ripplePeriod: number
+  cyclePitch: number
 }
 
 type Kinds = { [K in ActuatorKind]: (actuator: Extract<Actuator, { kind: K }>) => Axis }

@@ -12,5 +12,7 @@ export function directAxis({ motor, transmission }: Extract<Actuator, { kind: 'd
     lower: 0,
     coggingForce: motor.cogging.amplitude,
     coggingPeriod: motor.cogging.period,
+    ripplePeriod: motor.ripple.period,
+    cyclePitch: Number.POSITIVE_INFINITY,
   }
 }

@@ -19,3 +19,33 @@ export function sineOfTurns(turns: number): number {
 
 /** cos(angle), angle in rad. */
 export const cosine = (angle: number) => sineOfTurns(angle / TWO_PI + 0.25)
+
+const { LN2 } = Math
+
+/** ln(x) for x > 0, relative error below 1e-13: x = 2^k·m, ln m as the series of artanh. */
+function logarithm(x: number): number {
+  let m = x
+  let k = 0
+  for (; m > 1.5; k++) m *= 0.5
+  for (; m < 0.75; k--) m *= 2
+  const z = (m - 1) / (m + 1)
+  const z2 = z * z
+  let sum = 0
+  for (let n = 25; n >= 1; n -= 2) sum = sum * z2 + 1 / n
+  return k * LN2 + 2 * z * sum
+}
+
+/** e^x as 2^k·e^r with r within ±ln2/2 summed as a Taylor series; 0 below e^−700. */
+export function exponential(x: number): number {
+  if (x < -700) return 0
+  const k = Math.floor(x / LN2 + 0.5)
+  const r = x - k * LN2
+  let sum = 1
+  for (let n = 16; n >= 1; n--) sum = 1 + (sum * r) / n
+  for (let n = 0; n < k; n++) sum *= 2
+  for (let n = 0; n > k; n--) sum *= 0.5
+  return sum
+}
+
+/** base^exponent for base > 0 of ordinary size, relative error below 1e-12. */
+export const power = (base: number, exponent: number) => exponential(exponent * logarithm(base))

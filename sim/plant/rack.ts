@@ -16,5 +16,7 @@ export function rackAxis({ motor, transmission }: Extract<Actuator, { kind: 'rac
     lower: loss,
     coggingForce: motor.cogging.amplitude / c,
     coggingPeriod: motor.cogging.period * c,
+    ripplePeriod: motor.ripple.period * c,
+    cyclePitch: (6.283185307179586 * c * 4) / motor.fullSteps,
   }
 }

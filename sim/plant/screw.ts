@@ -40,5 +40,7 @@ export function screwAxis({ motor, transmission }: Extract<Actuator, { kind: 'sc
     lower: 1 + lowerTorque(transmission) / c,
     coggingForce: motor.cogging.amplitude / c,
     coggingPeriod: motor.cogging.period * c,
+    ripplePeriod: motor.ripple.period * c,
+    cyclePitch: (TWO_PI * c * 4) / motor.fullSteps,
   }
 }

@@ -3,6 +3,8 @@
  * µ·ΣN (Cundall and Strack, Géotechnique 29, 1979) with a static and a sliding coefficient, in the two directions of the pad
  * plane: `sag` down, `drift` sideways [m].
  */
+import { power } from './elementary.ts'
+
 export interface SlipOptions {
   /** Mass of the part [kg], stiffness of one pad [N/m], coefficients, step [s] */
   mass: number
@@ -16,6 +18,27 @@ export interface SlipOptions {
 const SHEAR = 1 / 3
 /** Damping ratio of the part on the pads' shear stiffness; common practice for elastomers, no source. */
 const DAMPING_RATIO = 0.1
+
+interface PadFriction {
+  static: number
+  loadExponent: number
+  referenceForce: number
+}
+
+/**
+ * Factor on the coefficients at `normal` [N] at one contact: µ = µ₀·(N/N₀)^(m−1), m = 1 on hard pads and 2/3 where a soft round
+ * contact's area follows Hertz (Bowden and Tabor, The Friction and Lubrication of Solids, 1950).
+ */
+export function loadFactor({ loadExponent, referenceForce }: PadFriction, normal: number): number {
+  return loadExponent < 1 && normal > 0 ? power(normal / referenceForce, loadExponent - 1) : 1
+}
+
+/** Force at one of two contacts [N] whose friction carries `load` [N] across the grip. */
+export function holdingForce(friction: PadFriction, load: number): number {
+  const each = load / (2 * friction.static)
+  const { loadExponent: m, referenceForce } = friction
+  return m < 1 && each > 0 ? referenceForce * power(each / referenceForce, 1 / m) : each
+}
 
 export const shearStiffness = (padStiffness: number) => 2 * SHEAR * padStiffness
 
@@ -53,14 +76,14 @@ export class Slip {
     this.drift = this.driftStretch
   }
 
-  /** `normal` is the sum of both contact forces [N]; `down` and `side` what pulls on the part [m/s²]. */
-  step(normal: number, down: number, side: number): void {
+  /** `grip` is what both contact forces amount to for friction [N]; `down` and `side` what pulls on the part [m/s²]. */
+  step(grip: number, down: number, side: number): void {
     let y = this.stiffness * this.sagStretch + this.damping * this.sagSpeed
     let z = this.stiffness * this.driftStretch + this.damping * this.driftSpeed
-    const cap = (this.sliding ? this.kinetic : this.static) * normal
+    const cap = (this.sliding ? this.kinetic : this.static) * grip
     const size2 = y * y + z * z
     if (size2 > cap * cap) {
-      const scale = (this.kinetic * normal) / Math.sqrt(size2)
+      const scale = (this.kinetic * grip) / Math.sqrt(size2)
       y *= scale
       z *= scale
       this.sliding = true

@@ -138,6 +138,41 @@ const rotary = group('Motor', {
       note: 'Angle from one cogging position to the next.',
     }),
   }),
+  ripple: group('Ripple', {
+    share: quantity({
+      label: 'Ripple',
+      symbol: 'ρ',
+      unit: '',
+      shown: '%',
+      default: 0,
+      range: [0, 0.5],
+      note: 'Relative change of the torque constant with position; at a steady current it shows as an error of the grip force.',
+    }),
+    period: quantity({
+      label: 'Ripple period',
+      symbol: 'θ_ρ',
+      unit: 'rad',
+      shown: '°',
+      default: 0.2617993877991494,
+      range: [0.001, 6.3],
+      note: 'Angle from one ripple to the next.',
+    }),
+  }),
+  openLoop: Type.Boolean({
+    title: 'Open loop',
+    default: false,
+    description:
+      'A step motor without an encoder: the field follows the profile, the rotor follows the field, and under overload steps are lost.',
+  }),
+  fullSteps: quantity({
+    label: 'Full steps a turn',
+    symbol: 'z',
+    unit: '',
+    default: 200,
+    range: [4, 10000],
+    integer: true,
+    note: 'Four full steps are one electrical cycle; it counts in open loop only.',
+  }),
   thermal,
 })
 
@@ -178,6 +213,35 @@ const linear = group('Motor', {
       range: [1e-5, 1],
       note: 'Travel from one cogging position to the next.',
     }),
+  }),
+  ripple: group('Ripple', {
+    share: quantity({
+      label: 'Ripple',
+      symbol: 'ρ',
+      unit: '',
+      shown: '%',
+      default: 0,
+      range: [0, 0.5],
+      note: 'Relative change of the force constant with position; at a steady current it shows as an error of the grip force.',
+    }),
+    period: quantity({
+      label: 'Ripple period',
+      symbol: 'x_ρ',
+      unit: 'm',
+      shown: 'mm',
+      default: 0.004,
+      range: [1e-5, 1],
+      note: 'Travel from one ripple to the next.',
+    }),
+  }),
+  endLoss: quantity({
+    label: 'Force loss at the ends',
+    symbol: 'κ',
+    unit: '',
+    shown: '%',
+    default: 0,
+    range: [0, 0.9],
+    note: 'Share of the force constant that is missing at either end of the stroke, as in a short voice coil.',
   }),
   thermal,
 })

@@ -75,6 +75,22 @@ const jaws = group('Jaws', {
       range: [0.01, 3],
       note: 'Between pad and part once it slides; below the static value a slide does not stop by itself.',
     }),
+    loadExponent: quantity({
+      label: 'Load exponent',
+      symbol: 'm_µ',
+      unit: '',
+      default: 1,
+      range: [0.5, 1],
+      note: 'On soft pads friction grows with the load to this power, so the coefficient falls: µ = µ₀·(N/N₀)^(m−1); 1 for none, 2/3 for a soft round contact.',
+    }),
+    referenceForce: quantity({
+      label: 'Reference force',
+      symbol: 'N_0',
+      unit: 'N',
+      default: 20,
+      range: [0.001, 1e5],
+      note: 'Force at one contact at which the coefficients are given.',
+    }),
   }),
 })
 
@@ -663,6 +679,20 @@ const powerLoss = Type.Object(
   { title: 'Power loss', additionalProperties: false },
 )
 
+const release = Type.Object(
+  {
+    time: quantity({
+      label: 'Time',
+      symbol: 't_r',
+      unit: 's',
+      default: 1.3,
+      range: [0, 3600],
+      note: 'Time at which the jaws open again; from then on the part stands on its support.',
+    }),
+  },
+  { title: 'Release', additionalProperties: false },
+)
+
 const run = group('Run', {
   duration: quantity({
     label: 'Duration',
@@ -689,6 +719,24 @@ const run = group('Run', {
       default: null,
       description:
         'Fixed step of the integration, an integer part of the current loop’s period; null: chosen from the stiffest mode.',
+    },
+  ),
+  cycle: Type.Union(
+    [
+      Type.Null(),
+      quantity({
+        label: 'Cycle time',
+        symbol: 'T_c',
+        unit: 's',
+        range: [0.01, 86400],
+        note: 'Time from one grip to the next.',
+      }),
+    ],
+    {
+      title: 'Cycle time',
+      default: null,
+      description:
+        'The grip repeats at this interval: motor and magnets start at the temperatures of the steady state of that duty. Null: a single grip from cold.',
     },
   ),
   seed: quantity({
@@ -719,6 +767,7 @@ const schemaOf = <A extends Type.TSchema>(actuator: A) =>
       arm,
       events: group('Events', {
         powerLoss: Type.Union([Type.Null(), powerLoss], { title: 'Power loss', default: null }),
+        release: Type.Union([Type.Null(), release], { title: 'Release', default: null }),
       }),
       run,
     },

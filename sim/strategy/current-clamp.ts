@@ -1,3 +1,4 @@
+import type { FieldLoop } from '../control/field-loop.ts'
 import type { PositionPid } from '../control/position-pid.ts'
 import type { Profile } from '../control/profile.ts'
 import { contactsOf } from '../plant/axis.ts'
@@ -15,7 +16,7 @@ class CurrentClamp implements Strategy {
   wantedSpeed = 0
   engaged = Number.NaN
   private readonly profile: Profile
-  private readonly loop: PositionPid
+  private readonly loop: PositionPid | FieldLoop
   private readonly limit: number
   /** Travel from which on the clamp limits [m]. */
   private readonly from: number

@@ -1,7 +1,9 @@
 /** What every strategy without a gauge shares: a profile into the part, followed by the position loop. */
+import { FieldLoop } from '../control/field-loop.ts'
 import { PositionPid } from '../control/position-pid.ts'
 import { Profile } from '../control/profile.ts'
 import { contactsOf, travelToContact } from '../plant/axis.ts'
+import { isOpenLoop } from '../plant/commutation.ts'
 import type { Scenario } from '../scenario/index.ts'
 
 /** Profile of one jaw to `overtravel` beyond first touch of the nominal part, but not past its stroke. */
@@ -24,6 +26,9 @@ export function approachProfile(scenario: Scenario): Profile {
 export const clampLimit = ({ servo, strategies }: Scenario) =>
   Math.min(strategies.currentClamp.limit, servo.currentLimit)
 
-/** Position loop of the servo with its output limited to `limit` [A]. */
-export const positionLoop = ({ servo }: Scenario, limit: number) =>
-  new PositionPid({ ...servo, period: 1 / servo.rate, limit })
+/** Position loop of the servo with its output limited to `limit` [A]; for a step motor in open loop, its field. */
+export function positionLoop(scenario: Scenario, limit: number): PositionPid | FieldLoop {
+  const { servo } = scenario
+  if (isOpenLoop(scenario)) return new FieldLoop(limit)
+  return new PositionPid({ ...servo, period: 1 / servo.rate, limit })
+}

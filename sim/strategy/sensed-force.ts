@@ -1,8 +1,10 @@
 import { deadBand } from '../control/dead-band.ts'
+import { FieldLoop } from '../control/field-loop.ts'
 import { FilteredDerivative } from '../control/filters.ts'
 import { ForcePid } from '../control/force-pid.ts'
 import type { Profile } from '../control/profile.ts'
 import { VelocityPi } from '../control/velocity-pi.ts'
+import { isOpenLoop } from '../plant/commutation.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { approachProfile } from './follow.ts'
 import type { ForceBand, Measured, Strategy, StrategyKind } from './strategy.ts'
@@ -18,13 +20,14 @@ class SensedForce implements Strategy {
   engaged = Number.NaN
   private readonly profile: Profile
   private readonly forceLoop: ForcePid
-  private readonly velocityLoop: VelocityPi
+  private readonly velocityLoop: VelocityPi | FieldLoop
   private readonly speedometer: FilteredDerivative
   private readonly goal: number
   private readonly contact: number
   private readonly band: number
   private readonly rise: number
   private readonly perForce: number
+  private readonly period: number
   private count = 0
 
   constructor(scenario: Scenario) {
@@ -41,7 +44,10 @@ class SensedForce implements Strategy {
       period: 1 / rate,
       limit: speedLimit,
     })
-    this.velocityLoop = new VelocityPi({ ...velocity, period, limit: servo.currentLimit })
+    this.velocityLoop = isOpenLoop(scenario)
+      ? new FieldLoop(servo.currentLimit)
+      : new VelocityPi({ ...velocity, period, limit: servo.currentLimit })
+    this.period = period
     this.speedometer = new FilteredDerivative({ timeConstant: servo.speedFilter, period })
     this.goal = target
     this.contact = contactForce
@@ -79,6 +85,7 @@ class SensedForce implements Strategy {
       this.wantedSpeed = Math.min(wanted, Math.max(0, this.wantedSpeed) + this.rise * this.perForce)
     }
     this.count++
+    this.target += this.wantedSpeed * this.period
   }
 }
 

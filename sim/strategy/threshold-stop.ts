@@ -1,3 +1,4 @@
+import type { FieldLoop } from '../control/field-loop.ts'
 import { LowPass } from '../control/filters.ts'
 import type { PositionPid } from '../control/position-pid.ts'
 import type { Profile } from '../control/profile.ts'
@@ -16,7 +17,7 @@ class ThresholdStop implements Strategy {
   wantedSpeed = 0
   engaged = Number.NaN
   private readonly profile: Profile
-  private readonly loop: PositionPid
+  private readonly loop: PositionPid | FieldLoop
   private readonly filter: LowPass
   private readonly threshold: number
   private readonly confirm: number
