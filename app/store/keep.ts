@@ -28,6 +28,8 @@ const REST = 300
 export function startKeeping() {
   restoreView()
   restoreScenario()
+  // The end shows at a glance what became of each part.
+  useView.setState({ time: useScenario.getState().scenario.run.duration })
   let rest = 0
   useScenario.subscribe((now, before) => {
     if (now.scenario === before.scenario) return

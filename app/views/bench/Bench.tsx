@@ -1,11 +1,9 @@
-import { STRATEGIES } from '../../../sim/index.ts'
-import { useResults } from '../../store/results.ts'
-import { useView } from '../../store/view.ts'
 import { ParameterDrawer } from './ParameterDrawer.tsx'
 import { Parameters } from './parameters/Parameters.tsx'
 import { Stage } from './stage/Stage.tsx'
 import { Traces } from './traces/Traces.tsx'
 import { useNarrow } from './useNarrow.ts'
+import { useShownRuns } from './useShownRuns.ts'
 import { Verdicts } from './verdicts/Verdicts.tsx'
 import { WindowLine } from './verdicts/WindowLine.tsx'
 import './bench.css'
@@ -20,9 +18,9 @@ export function Bench() {
       {narrow ? (
         <ParameterDrawer />
       ) : (
-        <section className="bench-parameters" aria-label="Parameters">
+        <div className="bench-parameters">
           <Parameters />
-        </section>
+        </div>
       )}
       <Verdicts />
       <section className="bench-middle" data-sheet aria-label="Picture and traces">
@@ -33,8 +31,7 @@ export function Bench() {
   )
 }
 
+/** By itself, so that new runs redraw the picture alone. */
 function ShownStage() {
-  const runs = useResults((state) => state.runs)
-  const shown = useView((state) => state.shown)
-  return <Stage runs={STRATEGIES.flatMap(({ id }) => (shown.includes(id) && runs[id] ? [runs[id]] : []))} />
+  return <Stage runs={useShownRuns()} />
 }

@@ -5,6 +5,7 @@ import { useView } from '../../../store/view.ts'
 import { Chart } from '../../../ui/Chart.tsx'
 import type { TimeLens } from '../../../ui/timeLens.ts'
 import { quantityUnit } from '../../../ui/units.ts'
+import { useBefore } from '../useBefore.ts'
 import type { Panel } from './panels.ts'
 import { marksOf, seriesOf, summaryOf, windowBand } from './series.ts'
 
@@ -21,10 +22,11 @@ const HEIGHTS = { tall: 220, low: 104, axis: 20 }
 /** One channel of all strategies; it follows runs and cursor by itself. */
 export function TraceChart({ panel, lens, timeAxis, tall }: Props) {
   const scenario = useScenario((state) => state.scenario)
-  const { runs, ghosts } = useResults()
+  const runs = useResults((state) => state.runs)
+  const before = useBefore()
   const { units, shown, time } = useView()
   const unit = useMemo(() => quantityUnit(panel.quantity, units), [panel, units])
-  const series = useMemo(() => seriesOf(panel, runs, ghosts, shown), [panel, runs, ghosts, shown])
+  const series = useMemo(() => seriesOf(panel, runs, before, shown), [panel, runs, before, shown])
   const bands = useMemo(() => (panel.channel === 'force' ? windowBand(scenario) : []), [panel, scenario])
   const marks = useMemo(() => (tall ? marksOf(scenario, runs) : []), [tall, scenario, runs])
   const summary = useMemo(() => summaryOf(panel, runs, unit), [panel, runs, unit])

@@ -1,8 +1,6 @@
-import { useMemo } from 'react'
-import { useResults } from '../../../store/results.ts'
-import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
-import { buildLens, flatLens, type TimeLens } from '../../../ui/timeLens.ts'
+import { useLens } from '../stage/useLens.ts'
+import { useShownRuns } from '../useShownRuns.ts'
 import { PANELS, type Panel } from './panels.ts'
 import { TraceChart } from './TraceChart.tsx'
 import './traces.css'
@@ -10,7 +8,7 @@ import './traces.css'
 /** The traces of all strategies on one time axis: the chosen channels, force first. */
 export function Traces({ narrow }: { narrow: boolean }) {
   const charts = useView((state) => state.charts)
-  const lens = useSharedLens()
+  const { lens } = useLens(useShownRuns())
   const panels = PANELS.filter((panel) => charts.includes(panel.channel))
   const [first, ...rest] = panels
   const chart = (panel: Panel, last: boolean) => (
@@ -33,21 +31,6 @@ export function Traces({ narrow }: { narrow: boolean }) {
       </details>
     </section>
   )
-}
-
-/** The lens of the time bar: stretched around first contact and arm moves, or time as it is. */
-function useSharedLens(): TimeLens {
-  const scenario = useScenario((state) => state.scenario)
-  const runs = useResults((state) => state.runs)
-  const { lens: on, shown } = useView()
-  // As text, so that runs which touch at the same times keep the same lens.
-  const contacts = shown.flatMap((id) => runs[id]?.result?.metrics.contactTime ?? []).join()
-  return useMemo(() => {
-    const { duration } = scenario.run
-    const times = contacts === '' ? [] : contacts.split(',').map(Number)
-    const moves = scenario.arm.moves.map(({ start, duration }) => ({ start, end: start + duration }))
-    return on ? buildLens({ duration, contacts: times, moves }) : flatLens(duration)
-  }, [on, contacts, scenario.run, scenario.arm])
 }
 
 function ChartChooser() {

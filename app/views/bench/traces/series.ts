@@ -1,22 +1,26 @@
-/** What one chart draws: a line a strategy, and a faint one for the run before. */
+/** What one chart draws: a line a strategy, and a faint one for the run it is compared with. */
 import { forceWindow, type Scenario, STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
 import type { Runs } from '../../../store/results.ts'
 import type { ChartBand, ChartMark, ChartSeries } from '../../../ui/Chart.tsx'
 import { formatFigure } from '../../../ui/format.ts'
 import type { ShownUnit } from '../../../ui/units.ts'
+import { LINE_STYLES } from '../stage/moments.ts'
 import type { Panel } from './panels.ts'
 
-/** Line styles, so that colour is never the only sign. */
-const DASHES: Record<StrategyId, number[]> = { 'threshold-stop': [], 'current-clamp': [7, 4], 'sensed-force': [2, 3] }
-
-export function seriesOf({ channel }: Panel, runs: Runs, ghosts: Runs, shown: StrategyId[]): ChartSeries[] {
+export function seriesOf({ channel }: Panel, runs: Runs, before: Runs, shown: StrategyId[]): ChartSeries[] {
   const lines = (of: Runs, faint: boolean) =>
     STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label }) => {
       const traces = of[id]?.traces
       const columns = traces ? { time: traces.time, values: traces[channel] } : { values: null }
-      return { ...columns, label, faint, color: `var(--strategy-${id})`, dash: DASHES[id] }
+      return {
+        ...columns,
+        label,
+        faint,
+        color: `var(--strategy-${id})`,
+        dash: LINE_STYLES[id]?.split(' ').map(Number) ?? [],
+      }
     })
-  return [...lines(ghosts, true), ...lines(runs, false)]
+  return [...lines(before, true), ...lines(runs, false)]
 }
 
 export function windowBand(scenario: Scenario): ChartBand[] {

@@ -46,5 +46,10 @@ export function reasonText({ result, scenario }: RunView, units: UnitSystem): st
     const { symbol, toShown } = quantityUnit(quantity, units)
     return (value: number) => withUnit(formatPlain(Number(toShown(value).toPrecision(3))), symbol)
   }
-  return reasonOf(scenario, result, { force: say('force'), length: say('length'), time: (s) => `${s.toFixed(3)} s` })
+  return reasonOf(scenario, result, {
+    force: say('force'),
+    length: say('length'),
+    temperature: say('temperature'),
+    time: (s) => `${s.toFixed(3)} s`,
+  })
 }
