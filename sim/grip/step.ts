@@ -2,6 +2,7 @@
 import { axisOf, contactsOf, jawMassOf } from '../plant/axis.ts'
 import { lawOf } from '../plant/contact/law.ts'
 import { stopStiffness } from '../plant/endstops.ts'
+import { LOAD_REACH } from '../plant/friction.ts'
 import { shearStiffness } from '../plant/slip.ts'
 import type { Scenario } from '../scenario/index.ts'
 
@@ -37,6 +38,7 @@ export function stiffestMode(scenario: Scenario): number {
   const springs = [
     t.stiffness * between,
     t.bristleStiffness / axis.mass,
+    (Math.max(axis.raise, axis.lower) * highestForce(scenario)) / (LOAD_REACH * axis.mass),
     (2 * side) / part.mass,
     contacts * side * (1 / jaw + 1 / part.mass),
     stopStiffness(t.stiffness) / jaw,
@@ -46,14 +48,16 @@ export function stiffestMode(scenario: Scenario): number {
   return Math.max(...springs.map(Math.sqrt), ...dampers)
 }
 
+/** Upper estimate of the force in the axis [N]: peak current, and an impact twice that on top. */
+function highestForce({ actuator }: Scenario): number {
+  return axisOf(actuator).forceConstant * actuator.motor.peakCurrent * 3
+}
+
 /** Upper estimate of one contact's stiffness [N/m]: pad and half the part in series, at the highest force of the drive. */
 function contactStiffness(scenario: Scenario): number {
-  const { part, jaws, actuator } = scenario
+  const { part, jaws } = scenario
   const law = lawOf(part.exponent)
-  const force = Math.min(
-    axisOf(actuator).forceConstant * actuator.motor.peakCurrent * 3,
-    part.crackForce ?? Number.POSITIVE_INFINITY,
-  )
+  const force = Math.min(highestForce(scenario), part.crackForce ?? Number.POSITIVE_INFINITY)
   const half = 2 * part.stiffness * law.slope(law.inverse(force / part.stiffness))
   return (half * jaws.padStiffness) / (half + jaws.padStiffness)
 }

@@ -1,7 +1,9 @@
 /**
- * LuGre friction (Canudas de Wit, Olsson, Åström, Lischinsky, IEEE Trans. Automatic Control 40(3), 1995) with the
- * Stribeck curve of Hess and Soom (1990), g(v) = Fc + (Fs − Fc)/(1 + (v/vs)²), plus a part proportional to the load.
- * ż = v − σ0|v|z/g, F = σ0 z + σ1 ż + σ2 v. The bristle z [m] is updated implicitly, so it never passes g/σ0.
+ * Friction of the axis, at the jaw coordinate: LuGre bristles (Canudas de Wit, Olsson, Åström, Lischinsky, IEEE Trans.
+ * Automatic Control 40(3), 1995) with the Stribeck curve of Hess and Soom (1990), g(v) = Fc + (Fs − Fc)/(1 + (v/vs)²):
+ * ż = v − σ0|v|z/g, F = σ0 z + σ1 ż + σ2 v; and, for thread or gear, a part that is a share of the load once a second bristle
+ * has been carried over its reach: żl = v − |v|·zl/reach. Its reach does not grow with the load, as a contact's tangential
+ * stiffness grows with its normal force (Mindlin 1949). Bristles are updated implicitly, so they never pass their ends.
  */
 export interface FrictionOptions {
   /** [N], [N], [m/s], [N·s/m], [N/m] */
@@ -12,11 +14,15 @@ export interface FrictionOptions {
   bristleStiffness: number
 }
 
+/** Travel before loaded flanks slide [m], and the damping of that stretch as a time [s]; common practice, no source. */
+export const LOAD_REACH = 2e-6
+const LOAD_DAMPING = 2e-4
 /** Keeps 0/0 away where an axis has no friction at all. */
 const TINY = 1e-300
 
 export class Friction {
   bristle = 0
+  loadBristle = 0
   private readonly coulomb: number
   private readonly rise: number
   private readonly stribeck: number
@@ -25,9 +31,13 @@ export class Friction {
   private readonly damping: number
   private readonly raise: number
   private readonly lower: number
+  private readonly loadDamping: number
   private readonly dt: number
 
-  /** `mass` [kg] is what the bristle holds: it damps that mode with σ1 = √(σ0·mass), damping ratio one half. */
+  /**
+   * `mass` [kg] is what the bristle holds: it damps that mode with σ1 = √(σ0·mass), damping ratio one half. `raise` and `lower`
+   * are newtons of friction for each newton of load, moving against it and with it.
+   */
   constructor(options: FrictionOptions, mass: number, raise: number, lower: number, step: number) {
     this.coulomb = options.coulomb
     this.rise = options.breakaway - options.coulomb
@@ -37,18 +47,28 @@ export class Friction {
     this.damping = Math.sqrt(options.bristleStiffness * mass) / step
     this.raise = raise
     this.lower = lower
+    this.loadDamping = LOAD_DAMPING / step
     this.dt = step
   }
 
   /** Friction force [N] against `speed` [m/s] under `load` [N], positive where the load pushes the axis back. */
   force(speed: number, load: number): number {
-    const proportional = speed * load > 0 ? this.raise : this.lower
-    const size = load < 0 ? -load : load
-    const level = this.coulomb + this.rise / (1 + speed * speed * this.stribeck) + proportional * size
-    const path = speed < 0 ? -speed : speed
+    const move = speed * this.dt
+    const path = move < 0 ? -move : move
+    const level = this.coulomb + this.rise / (1 + speed * speed * this.stribeck)
     const old = this.bristle
-    const bristle = ((old + speed * this.dt) * level) / (level + this.stiffness * path * this.dt + TINY)
+    const bristle = ((old + move) * level) / (level + this.stiffness * path + TINY)
     this.bristle = bristle
-    return this.stiffness * bristle + this.damping * (bristle - old) + this.viscous * speed
+    const own = this.stiffness * bristle + this.damping * (bristle - old) + this.viscous * speed
+    return this.raise + this.lower === 0 ? own : own + this.loaded(move, path, load)
+  }
+
+  private loaded(move: number, path: number, load: number): number {
+    const old = this.loadBristle
+    const bristle = ((old + move) * LOAD_REACH) / (LOAD_REACH + path)
+    this.loadBristle = bristle
+    const share = bristle * load > 0 ? this.raise : this.lower
+    const size = load < 0 ? -load : load
+    return ((share * size) / LOAD_REACH) * (bristle + this.loadDamping * (bristle - old))
   }
 }
