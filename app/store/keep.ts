@@ -13,7 +13,7 @@ const SOUND = {
   units: (value: unknown) => value === 'si' || value === 'us',
   theme: (value: unknown) => value === 'light' || value === 'dark' || value === 'system',
   lens: (value: unknown) => typeof value === 'boolean',
-  shown: (value: unknown) => isListOf(value, STRATEGIES) && value.length > 0,
+  shown: (value: unknown) => isListOf(value, STRATEGIES),
   charts: (value: unknown) => isListOf(value, CHANNELS),
 }
 const KEPT = Object.keys(SOUND) as (keyof typeof SOUND)[]
@@ -28,8 +28,6 @@ const REST = 300
 export function startKeeping() {
   restoreView()
   restoreScenario()
-  // The end shows at a glance what became of each part.
-  useView.setState({ time: useScenario.getState().scenario.run.duration })
   let rest = 0
   useScenario.subscribe((now, before) => {
     if (now.scenario === before.scenario) return

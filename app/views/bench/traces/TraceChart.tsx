@@ -19,7 +19,7 @@ interface Props {
 const NO_TIME = new Float64Array(0)
 const HEIGHTS = { tall: 220, low: 104, axis: 20 }
 
-/** One channel of all strategies; it follows runs and cursor by itself. */
+/** One channel of all strategies; it follows runs and cursor by itself. The last row lies just before the end of the run. */
 export function TraceChart({ panel, lens, timeAxis, tall }: Props) {
   const scenario = useScenario((state) => state.scenario)
   const runs = useResults((state) => state.runs)
@@ -30,6 +30,7 @@ export function TraceChart({ panel, lens, timeAxis, tall }: Props) {
   const bands = useMemo(() => (panel.channel === 'force' ? windowBand(scenario) : []), [panel, scenario])
   const marks = useMemo(() => (tall ? marksOf(scenario, runs) : []), [tall, scenario, runs])
   const summary = useMemo(() => summaryOf(panel, runs, unit), [panel, runs, unit])
+  const last = Math.max(0, ...shown.map((id) => runs[id]?.traces?.time.at(-1) ?? 0))
   const range = useMemo<[number, number]>(() => [0, scenario.run.duration], [scenario.run.duration])
   return (
     <Chart
@@ -39,7 +40,7 @@ export function TraceChart({ panel, lens, timeAxis, tall }: Props) {
       yLabel={panel.label}
       unit={unit}
       height={(tall ? HEIGHTS.tall : HEIGHTS.low) + (timeAxis ? HEIGHTS.axis : 0)}
-      cursorTime={time}
+      cursorTime={Math.min(time, last)}
       onCursor={(at) => useView.getState().set({ time: at, playing: false })}
       syncKey="bench"
       bands={bands}

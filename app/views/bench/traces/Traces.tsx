@@ -40,7 +40,7 @@ function ChartChooser() {
     <fieldset className="chart-chooser">
       <legend>Traces shown</legend>
       {PANELS.map(({ channel, label }) => (
-        <label key={channel}>
+        <label key={channel} className="toggle">
           <input
             type="checkbox"
             checked={charts.includes(channel)}

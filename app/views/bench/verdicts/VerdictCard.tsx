@@ -1,9 +1,10 @@
-import type { ReactNode } from 'react'
+import { memo } from 'react'
 import { STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
+import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
-import { FIGURES } from '../figures.ts'
+import { FIGURES, type Figure } from '../figures.ts'
 import { useNarrow } from '../useNarrow.ts'
 import { FigureValue } from './FigureValue.tsx'
 import { differenceText, isDamage, reasonText, VERDICT_WORDS } from './words.ts'
@@ -11,15 +12,15 @@ import { differenceText, isDamage, reasonText, VERDICT_WORDS } from './words.ts'
 /** What became of one strategy's grip, and why. */
 export function VerdictCard({ strategy }: { strategy: StrategyId }) {
   const run = useResults((state) => state.runs[strategy])
+  const awaited = useScenario((state) => state.scenario !== run?.scenario)
   const { pin } = useResults.getState()
   const { label, summary } = STRATEGIES.find((each) => each.id === strategy)!
-  const result = run?.result
   return (
     <article
       className="verdict"
       data-strategy={strategy}
       aria-label={label}
-      aria-busy={!run || run.status === 'running'}
+      aria-busy={awaited || run?.status === 'running'}
     >
       <header>
         <h3 title={summary}>{label}</h3>
@@ -27,7 +28,7 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
           Pin<span className="sr-only"> this run of {label}</span>
         </Button>
       </header>
-      {result && run ? <Outcome run={run} /> : <Waiting run={run} />}
+      {run?.result ? <Outcome run={run} /> : <Waiting run={run} />}
     </article>
   )
 }
@@ -43,50 +44,53 @@ function Waiting({ run }: { run: RunView | undefined }) {
   return <p className="word">Closing …</p>
 }
 
-/** On a narrow page the figures stay folded, so that the picture is not far. */
-function FigureList({ narrow, children }: { narrow: boolean; children: ReactNode }) {
-  if (!narrow) return children
-  return (
-    <details>
-      <summary>Figures</summary>
-      {children}
-    </details>
-  )
-}
+/** Figures that are always in sight on a wide page. */
+const MAIN = 6
 
-function Outcome({ run }: { run: RunView }) {
+const Outcome = memo(function Outcome({ run }: { run: RunView }) {
   const narrow = useNarrow()
   const units = useView((state) => state.units)
-  const reference = useReference(run.strategy)
   const result = run.result!
+  const main = narrow ? 0 : MAIN
   return (
     <>
       <p className="word" data-damage={isDamage(result.verdict)}>
         {VERDICT_WORDS[result.verdict]}
       </p>
       <p className="reason">{reasonText(run, units)}</p>
-      <FigureList narrow={narrow}>
-        <dl className="figures">
-          {FIGURES.map((figure) => {
-            const before = reference?.result ? figure.value(reference.result) : null
-            const change = differenceText(figure, figure.value(result), before, units)
-            return (
-              <div key={figure.id}>
-                <dt>{figure.label}</dt>
-                <dd>
-                  <FigureValue figure={figure} result={result} scenario={run.scenario} units={units} />
-                  {figure.id !== 'stepError' && change && <span className="change">{change}</span>}
-                </dd>
-              </div>
-            )
-          })}
-        </dl>
-      </FigureList>
+      {main > 0 && <FigureList run={run} figures={FIGURES.slice(0, main)} />}
+      <details>
+        <summary>{main > 0 ? 'More figures' : 'Figures'}</summary>
+        <FigureList run={run} figures={FIGURES.slice(main)} />
+      </details>
     </>
+  )
+})
+
+function FigureList({ run, figures }: { run: RunView; figures: Figure[] }) {
+  const units = useView((state) => state.units)
+  const reference = useReference(run.strategy)?.result
+  const result = run.result!
+  return (
+    <dl className="figures">
+      {figures.map((figure) => {
+        const before = reference && figure.id !== 'stepError' ? figure.value(reference) : null
+        const change = differenceText(figure, figure.value(result), before, units)
+        return (
+          <div key={figure.id}>
+            <dt>{figure.label}</dt>
+            <dd>
+              <FigureValue figure={figure} result={result} scenario={run.scenario} units={units} />
+              {change && <span className="change">{change}</span>}
+            </dd>
+          </div>
+        )
+      })}
+    </dl>
   )
 }
 
-/** The run that figures of a strategy are compared with: its ghost, or the pin that the person chose. */
+/** The run that figures of a strategy are compared with: the one before, or the pin that the person chose. */
 function useReference(strategy: StrategyId): RunView | undefined {
   const against = useView((state) => state.against)
   const pinned = useResults((state) => state.pins.find((pin) => pin.id === against)?.run)

@@ -15,9 +15,31 @@ export function Verdicts() {
       {STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id }) => (
         <VerdictCard key={id} strategy={id} />
       ))}
+      <StrategyChooser />
       <Pins />
       <Spoken />
     </section>
+  )
+}
+
+function StrategyChooser() {
+  const { shown, set } = useView()
+  return (
+    <fieldset className="strategy-chooser">
+      <legend>Strategies shown</legend>
+      {STRATEGIES.map(({ id, label }) => (
+        <label key={id} className="toggle">
+          <input
+            type="checkbox"
+            checked={shown.includes(id)}
+            onChange={({ target }) =>
+              set({ shown: target.checked ? [...shown, id] : shown.filter((each) => each !== id) })
+            }
+          />
+          {label}
+        </label>
+      ))}
+    </fieldset>
   )
 }
 
