@@ -60,6 +60,7 @@ export function openLoop(current: (time: number) => number): StrategyKind {
     id: 'current-clamp',
     label: 'Open loop',
     summary: 'Asks for a given current.',
+    sensed: false,
     setting: { path: '', label: '', unit: 'A' },
     settingFor: () => 0,
     forceOf: () => ({ expected: 0, least: 0, most: null }),
