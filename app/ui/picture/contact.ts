@@ -5,8 +5,8 @@ export type SideName = 'driven' | 'far'
 
 /** All in metres. */
 export interface ContactShare {
-  /** How far the undeformed pad and the undeformed part overlap; 0 without contact. */
-  squeeze: number
+  /** How far the undeformed pad and the undeformed part overlap; below 0 the gap between them. */
+  overlap: number
   /** How far the pad is pressed in. */
   pad: number
   /** How far the part's surface is pressed in, a lasting dent included. */
@@ -49,5 +49,5 @@ function share(overlap: number, padGives: number, dent: number): ContactShare {
   const squeeze = overlap > 0 ? overlap : 0
   const pad = padGives < squeeze ? padGives : squeeze
   const part = squeeze - pad
-  return { squeeze, pad, part: part > dent ? part : dent }
+  return { overlap, pad, part: part > dent ? part : dent }
 }

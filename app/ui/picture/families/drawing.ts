@@ -28,11 +28,22 @@ export interface Label {
   rides?: 'driven' | 'far'
 }
 
+/** Level and height of a slot [px]. */
+export interface Slot {
+  y: number
+  height: number
+}
+
+export interface Slots {
+  driven?: Slot | undefined
+  far?: Slot | undefined
+}
+
 export interface FamilyDrawing {
   /** Length of the drive unit left of the gripper's end wall, in units of the plan. */
   length(scenario: Scenario): number
-  /** How the second jaw is moved in the mirrored layout: by the opposite thread, or by racks and a pinion. */
-  mirrorBy: 'thread' | 'pinion'
+  /** Slots in the jaw blocks through which the other jaw's rack passes. */
+  slots?(props: DrawingProps): Slots
   /** What stands still, behind the jaws. */
   Fixed(props: DrawingProps): ReactNode
   /** What moves: drawn over the jaws. */

@@ -1,0 +1,158 @@
+/** The gripper in section at one instant: pure SVG, no physics. What stands still is drawn once, what moves is shifted. */
+import './picture.css'
+import { memo, useId, useMemo } from 'react'
+import type { Scenario } from '../../../sim/index.ts'
+import { Body } from './Body.tsx'
+import { Defs } from './Defs.tsx'
+import { Forces, type FormatForce, ScaleBar } from './Forces.tsx'
+import type { DrawingProps, FamilyDrawing, Label, Motion } from './families/drawing.ts'
+import { FAMILY_DRAWINGS } from './families/registry.ts'
+import type { GripFrame } from './frameAt.ts'
+import { Jaw, Pad } from './Jaw.tsx'
+import { Magnifier } from './Magnifier.tsx'
+import { motionOf } from './motion.ts'
+import { Names } from './Names.tsx'
+import { Part, restX } from './Part.tsx'
+import { PaintContext, paintOf } from './paint.ts'
+import { type Plan, planOf } from './plan.ts'
+import { ArmArrow, Gravity, Support } from './Surroundings.tsx'
+import { type ForceEdges, forceScale, type PictureScales } from './scales.ts'
+
+export interface GripperProps {
+  frame: GripFrame
+  scenario: Scenario
+  width: number
+  height: number
+  /** What a screen reader says of the picture. */
+  label: string
+  /** Kept the same through a run and over all lanes; left out: this instant's own. */
+  scales?: PictureScales | undefined
+  window?: ForceEdges
+  formatForce?: FormatForce
+  /** Rounds a force down to one that reads well on the scale bar. */
+  roundForce?: ((newtons: number) => number) | undefined
+  /** Part names with leader lines. */
+  names?: boolean
+}
+
+const NO_EDGES: ForceEdges = { least: null, most: null }
+const newtons: FormatForce = (force) => `${force.toPrecision(3)} N`
+
+export function Gripper(props: GripperProps) {
+  const {
+    frame,
+    scenario,
+    width,
+    height,
+    label,
+    window = NO_EDGES,
+    formatForce = newtons,
+    roundForce,
+    names = false,
+  } = props
+  const picture = useId()
+  const paint = useMemo(() => paintOf(picture), [picture])
+  const drawing = FAMILY_DRAWINGS[scenario.actuator.family]
+  const plan = useMemo(
+    () => planOf(scenario, { width, height, names }, drawing.length(scenario)),
+    [scenario, width, height, names, drawing],
+  )
+  const scales = props.scales ?? ownScales(frame, window)
+  const motion = motionOf(scenario, plan, frame)
+  const perNewton = plan.arrow / scales.force
+  const greatest = useMemo(
+    () => Math.max(1e-9, ...scenario.arm.moves.map((move) => Math.abs(move.acceleration))),
+    [scenario],
+  )
+  return (
+    <svg
+      className="picture"
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label={label}
+    >
+      <PaintContext value={paint}>
+        <Defs picture={picture} />
+        <g transform={`translate(${plan.origin.x.toFixed(2)} ${plan.origin.y.toFixed(2)})`}>
+          <Still plan={plan} scenario={scenario} drawing={drawing} />
+          {frame.supported && <Support plan={plan} />}
+          <Jaws plan={plan} scenario={scenario} drawing={drawing} motion={motion} frame={frame} />
+          <Part plan={plan} frame={frame} />
+          <Forces plan={plan} frame={frame} perNewton={perNewton} window={window} format={formatForce} />
+          <ArmArrow plan={plan} frame={frame} greatest={greatest} />
+        </g>
+        <Magnifier plan={plan} frame={frame} squeeze={scales.squeeze} />
+        <ScaleBar
+          x={plan.lens.x + plan.lens.r + 14}
+          y={height - 12}
+          perNewton={perNewton}
+          window={window}
+          longest={plan.arrow}
+          format={formatForce}
+          round={roundForce}
+        />
+        <Gravity x={width - 26} y={height - 24} gravity={scenario.arm.gravity} />
+        {names && <Names plan={plan} labels={labelsOf(plan, scenario, drawing)} travel={motion.travel} />}
+      </PaintContext>
+    </svg>
+  )
+}
+
+/** Body and the fixed half of the drive. */
+const Still = memo(function Still({ plan, scenario, drawing }: DrawingProps & { drawing: FamilyDrawing }) {
+  return (
+    <>
+      <Body plan={plan} />
+      <drawing.Fixed plan={plan} scenario={scenario} />
+    </>
+  )
+})
+
+interface JawsProps extends DrawingProps {
+  drawing: FamilyDrawing
+  motion: Motion
+  frame: GripFrame
+}
+
+function Jaws({ plan, scenario, drawing, motion, frame }: JawsProps) {
+  const { half, mirrored, m } = plan
+  const slots = useMemo(() => drawing.slots?.({ plan, scenario }), [drawing, plan, scenario])
+  const driven = `translate(${(-half + motion.travel).toFixed(2)} 0)`
+  const far = mirrored
+    ? `translate(${(half - motion.travel).toFixed(2)} 0) scale(-1 1)`
+    : `translate(${half} 0) scale(-1 1)`
+  return (
+    <>
+      <g transform={driven}>
+        <Jaw plan={plan} slot={slots?.driven} />
+        <Pad plan={plan} given={frame.contacts.driven.pad * m} />
+      </g>
+      <g transform={far}>
+        {mirrored && <Jaw plan={plan} slot={slots?.far} />}
+        <Pad plan={plan} given={frame.contacts.far.pad * m} />
+      </g>
+      <drawing.Moving plan={plan} scenario={scenario} motion={motion} />
+    </>
+  )
+}
+
+function ownScales(frame: GripFrame, window: ForceEdges): PictureScales {
+  const forces = [frame.force, frame.farForce]
+  return { force: forceScale(forces, forces, window), squeeze: Math.max(1e-5, frame.contacts.driven.overlap) }
+}
+
+function labelsOf(plan: Plan, scenario: Scenario, drawing: FamilyDrawing): Label[] {
+  const { u, half, contactY, padHalf, mirrored, partWidth, partHeight } = plan
+  const side = mirrored ? 'far' : undefined
+  const onFar = side ? ({ rides: side } as const) : {}
+  return [
+    ...drawing.labels({ plan, scenario }),
+    { text: 'guide rail', x: plan.wallRight - 8 * u, y: -31 * u },
+    { text: 'carriage', x: half + 18 * u, y: -18 * u, ...onFar },
+    { text: 'finger', x: half + 9 * u, y: contactY - padHalf - 2 * u, ...onFar },
+    { text: 'pad', x: half + 2 * u, y: contactY + padHalf * 0.3, ...onFar },
+    { text: 'part', x: restX(plan) + 0.3 * partWidth, y: contactY + 0.36 * partHeight },
+  ]
+}

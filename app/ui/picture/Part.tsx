@@ -1,0 +1,116 @@
+/** The part: a section drawn by what it is, flattened, dented or broken as the run says. */
+import { useId } from 'react'
+import { Damage } from './Damage.tsx'
+import { CentreLine, Named } from './elements/marks.tsx'
+import type { GripFrame } from './frameAt.ts'
+import { usePaint } from './paint.ts'
+import type { Plan } from './plan.ts'
+import { blockPath, cupPath, cupWall, globeWall, type Pressed, roundPath } from './shape.ts'
+
+/** Standard gravity, for the fall after the jaws have lost the part [m/s²]. */
+const GRAVITY = 9.80665
+
+/** Middle of the part along the grip [px], before it shifts. */
+export const restX = (plan: Plan) => (plan.mirrored ? 0 : plan.half - plan.partWidth / 2)
+
+export function Part({ plan, frame }: { plan: Plan; frame: GripFrame }) {
+  const { m } = plan
+  const fall = frame.fallen === null ? 0 : 0.5 * GRAVITY * frame.fallen * frame.fallen
+  const x = restX(plan) + frame.partShift * m
+  const y = plan.contactY + (frame.sag + fall) * m
+  const pressed = {
+    driven: frame.contacts.driven.part * m,
+    far: frame.contacts.far.part * m,
+    pad: plan.padHalf,
+  }
+  if (y - plan.partHeight > plan.height) return null
+  return (
+    <g transform={`translate(${x.toFixed(2)} ${y.toFixed(2)})`}>
+      <Named name="part">
+        <Section plan={plan} pressed={pressed} />
+      </Named>
+      <Damage plan={plan} frame={frame} pressed={pressed} />
+      <CentreLine x1={0} y1={-plan.partHeight / 2} x2={0} y2={plan.partHeight / 2} over={6} />
+    </g>
+  )
+}
+
+function Section({ plan, pressed }: { plan: Plan; pressed: Pressed }) {
+  const { shape, partWidth: width, partHeight: height } = plan
+  const paint = usePaint()
+  switch (shape) {
+    case 'cup':
+      return <Cup width={width} height={height} pressed={pressed} />
+    case 'globe': {
+      const wall = globeWall(width)
+      return (
+        <>
+          <path d={roundPath(width, pressed)} className="pic-tone-bright" />
+          <path
+            d={roundPath(width, pressed) + roundPath(width, pressed, wall)}
+            fillRule="evenodd"
+            fill={paint.part}
+            className="pic-edge"
+          />
+          <CentreLine x1={-width / 2} y1={0} x2={width / 2} y2={0} over={-wall - 3} />
+        </>
+      )
+    }
+    case 'ball':
+    case 'softBall':
+      return (
+        <>
+          <path d={roundPath(width, pressed)} fill={shape === 'ball' ? paint.part : paint.soft} className="pic-wide" />
+          {shape === 'softBall' && (
+            <path d={roundPath(width, pressed, Math.max(1.8, 0.03 * width))} className="pic-thin pic-line" />
+          )}
+          <CentreLine x1={-width / 2} y1={0} x2={width / 2} y2={0} over={-3} />
+        </>
+      )
+    case 'ring':
+      return <Ring width={width} height={height} pressed={pressed} />
+    case 'block':
+      return <path d={blockPath(width, height, pressed, 0.08 * width)} fill={paint.soft} className="pic-wide" />
+  }
+}
+
+/** A vessel in section: behind the cut, its inside with the far rim. */
+function Cup({ width, height, pressed }: { width: number; height: number; pressed: Pressed }) {
+  const paint = usePaint()
+  const wall = cupWall(width)
+  return (
+    <>
+      <path d={blockPath(width - wall, height, pressed, 0.3 * width)} className="pic-tone-bright" />
+      <path d={cupPath(width, height, pressed)} fill={paint.part} className="pic-wide" />
+      <line x1={-width / 2 + wall} y1={-height / 2} x2={width / 2 - wall} y2={-height / 2} className="pic-thin" />
+    </>
+  )
+}
+
+/** A bushing with its axis upright: two cut walls and the bore between them. */
+function Ring({ width, height, pressed }: { width: number; height: number; pressed: Pressed }) {
+  const id = useId()
+  const paint = usePaint()
+  const wall = 0.2 * width
+  const bore = width / 2 - wall
+  const chamfer = 0.06 * width
+  return (
+    <>
+      <clipPath id={id}>
+        <path d={blockPath(width, height, pressed, chamfer)} />
+      </clipPath>
+      <path d={blockPath(width, height, pressed, chamfer)} fill={paint.part} className="pic-wide" />
+      <g clipPath={`url(#${id})`}>
+        <path
+          d={`M${-bore - chamfer} ${-height / 2}L${-bore} ${-height / 2 + chamfer}V${height / 2 - chamfer}L${-bore - chamfer} ${height / 2}H${bore + chamfer}L${bore} ${height / 2 - chamfer}V${-height / 2 + chamfer}L${bore + chamfer} ${-height / 2}Z`}
+          className="pic-edge pic-tone-bright"
+        />
+        <path
+          d={`M${-bore} ${-height / 2 + chamfer}H${bore}M${-bore} ${height / 2 - chamfer}H${bore}`}
+          className="pic-thin pic-line"
+        />
+      </g>
+      <path d={blockPath(width, height, pressed, chamfer)} className="pic-wide pic-line" />
+    </>
+  )
+}

@@ -1,0 +1,124 @@
+/** One lane: what a strategy does to the part, its verdict, and the force at the instant of the cursor. */
+import { useCallback, useMemo } from 'react'
+import { forceWindow, type Scenario, STRATEGIES } from '../../../../sim/index.ts'
+import type { RunView } from '../../../store/results.ts'
+import { useView } from '../../../store/view.ts'
+import { formatFigure, withUnit } from '../../../ui/format.ts'
+import { frameAt, type GripFrame, restFrame } from '../../../ui/picture/frameAt.ts'
+import { Gripper } from '../../../ui/picture/Gripper.tsx'
+import { type PictureScales, roundBelow } from '../../../ui/picture/scales.ts'
+import { quantityUnit } from '../../../ui/units.ts'
+import { isDamage, VERDICT_WORDS } from '../verdicts/words.ts'
+import { LINE_STYLES } from './moments.ts'
+
+interface LaneProps {
+  run: RunView
+  width: number
+  height: number
+  scales: PictureScales | undefined
+  names: boolean
+}
+
+export function Lane({ run, width, height, scales, names }: LaneProps) {
+  const time = useView((state) => state.time)
+  const frame = frameAt(run, time)
+  const label = STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy
+  return (
+    <figure className="lane" data-strategy={run.strategy} style={{ width }}>
+      <figcaption className="lane-head">
+        <svg width={26} height={8} aria-hidden="true">
+          <line x1={0} y1={4} x2={26} y2={4} strokeDasharray={LINE_STYLES[run.strategy]} className="lane-style" />
+        </svg>
+        <span className="lane-name">{label}</span>
+        <Word run={run} />
+        <LiveForce frame={frame} />
+      </figcaption>
+      <div className="lane-picture">
+        <Picture frame={frame} scenario={run.scenario} label={said(label, run)} {...{ width, height, scales, names }} />
+        <Note run={run} frame={frame} />
+      </div>
+    </figure>
+  )
+}
+
+interface PictureProps extends Omit<LaneProps, 'run'> {
+  frame: GripFrame
+  scenario: Scenario
+  label: string
+}
+
+/** The gripper with forces in the person's units. */
+export function Picture(props: PictureProps) {
+  const units = useView((state) => state.units)
+  const unit = useMemo(() => quantityUnit('force', units), [units])
+  const format = useCallback((force: number) => withUnit(formatFigure(unit.toShown(force)), unit.symbol), [unit])
+  const round = useCallback((force: number) => unit.toSi(roundBelow(unit.toShown(force))), [unit])
+  const window = useMemo(() => forceWindow(props.scenario), [props.scenario])
+  return <Gripper {...props} window={window} formatForce={format} roundForce={round} />
+}
+
+/** The gripper open, where nothing has been run. */
+export function OpenPicture({
+  scenario,
+  ...size
+}: {
+  scenario: Scenario
+  width: number
+  height: number
+  names: boolean
+}) {
+  const frame = useMemo(() => restFrame(scenario), [scenario])
+  return (
+    <Picture frame={frame} scenario={scenario} scales={undefined} label="The gripper in section, open." {...size} />
+  )
+}
+
+function Word({ run: { status, result } }: { run: RunView }) {
+  if (status === 'failed') return <span className="lane-word">No result</span>
+  if (!result) return <span className="lane-word lane-waiting">Closing …</span>
+  return (
+    <strong className="lane-word" data-damage={isDamage(result.verdict)}>
+      {VERDICT_WORDS[result.verdict]}
+    </strong>
+  )
+}
+
+/** Difference of the two contacts below which one figure says it [share]. */
+const ALIKE = 0.02
+
+function LiveForce({ frame: { force, farForce } }: { frame: GripFrame }) {
+  const { symbol, toShown } = quantityUnit(
+    'force',
+    useView((state) => state.units),
+  )
+  const alike = Math.abs(force - farForce) <= ALIKE * Math.max(force, farForce)
+  const figure = (newtons: number) => formatFigure(toShown(newtons))
+  return (
+    <span className="lane-force" title={alike ? 'force at each contact' : 'force at the driven and at the far contact'}>
+      {alike ? figure(force) : `${figure(force)} | ${figure(farForce)}`} <span className="unit">{symbol}</span>
+    </span>
+  )
+}
+
+/** What the picture cannot show by itself. */
+function Note({ run, frame }: { run: RunView; frame: GripFrame }) {
+  const text = noteOf(run, frame)
+  return text && <p className="lane-note">{text}</p>
+}
+
+function noteOf({ status, message, result, scenario }: RunView, frame: GripFrame): string | null {
+  if (status === 'failed') return `The simulation could not be run: ${message ?? 'no reason was given'}`
+  const unstable = result?.events.unstable ?? null
+  if (frame.unstable && unstable !== null)
+    return `Left its rails at ${formatFigure(unstable)} s; the picture stands there.`
+  if (status === 'running')
+    return `Simulated up to ${formatFigure(frame.time)} s of ${formatFigure(scenario.run.duration)} s.`
+  if (frame.fallen !== null) return 'The part has left the jaws.'
+  return null
+}
+
+function said(label: string, { result, scenario }: RunView): string {
+  const both = scenario.jaws.layout === 'mirrored' ? 'both jaws driven' : 'one jaw driven against a fixed one'
+  const word = result ? `, ${VERDICT_WORDS[result.verdict].toLowerCase()}` : ''
+  return `${label}${word}: the gripper in section, ${both}.`
+}

@@ -1,0 +1,79 @@
+/** Play, jumps, the time and how much it is slowed, the lens, and the names of the parts. */
+import { useMemo } from 'react'
+import type { RunView } from '../../../store/results.ts'
+import { useView } from '../../../store/view.ts'
+import { Button } from '../../../ui/Button.tsx'
+import { formatFigure } from '../../../ui/format.ts'
+import type { TimeLens } from '../../../ui/timeLens.ts'
+import { jumpsOf, nextOf } from './moments.ts'
+import { togglePlay } from './usePlay.ts'
+
+interface TransportProps {
+  runs: RunView[]
+  lens: TimeLens
+  still: boolean
+  names: boolean
+  onNames(names: boolean): void
+}
+
+export function Transport({ runs, lens, still, names, onNames }: TransportProps) {
+  const playing = useView((state) => state.playing)
+  const lensOn = useView((state) => state.lens)
+  const { set } = useView.getState()
+  const jumps = useMemo(() => jumpsOf(runs), [runs])
+  const jump = (times: number[]) => {
+    const time = nextOf(times, useView.getState().time)
+    if (time !== undefined) set({ time, playing: false })
+  }
+  return (
+    <div className="transport">
+      {!still && (
+        <Button
+          className="play"
+          onClick={() => togglePlay(lens)}
+          disabled={runs.length === 0}
+          aria-keyshortcuts="Space"
+        >
+          {playing ? 'Pause' : 'Play'}
+        </Button>
+      )}
+      <Clock lens={lens} />
+      <fieldset className="jumps">
+        <legend className="sr-only">Jump to</legend>
+        {jumps
+          .filter(({ times }) => times.length > 0)
+          .map(({ id, label, times }) => (
+            <Button key={id} quiet onClick={() => jump(times)}>
+              {label}
+            </Button>
+          ))}
+      </fieldset>
+      <label className="toggle">
+        <input type="checkbox" checked={lensOn} onChange={({ target }) => set({ lens: target.checked })} />
+        Time lens
+      </label>
+      <label className="toggle">
+        <input type="checkbox" checked={names} onChange={({ target }) => onNames(target.checked)} />
+        Part names
+      </label>
+    </div>
+  )
+}
+
+/** The instant shown, and how many times slower than it was the play is there. */
+function Clock({ lens }: { lens: TimeLens }) {
+  const time = useView((state) => state.time)
+  const slow = lens.rate(time)
+  return (
+    <p className="clock" data-no-sheet>
+      <span className="clock-time">{time.toFixed(4)}</span> <span className="unit">s</span>
+      <span className="clock-rate">
+        {slow > 1.05
+          ? `slowed ${formatFigure(slow, 2)}×`
+          : slow < 0.95
+            ? `${formatFigure(1 / slow, 2)}× as fast`
+            : 'real time'}
+      </span>
+    </p>
+  )
+}
