@@ -95,7 +95,7 @@ class SensedForce implements Strategy {
  */
 function sensedBand({ strategies }: Scenario): ForceBand {
   const { target, kp, ki, deadband, sensor } = strategies.sensedForce
-  const expected = (target - sensor.offset) / (1 + sensor.gainError)
+  const expected = Math.max(0, (target - sensor.offset) / (1 + sensor.gainError))
   const slack = ki === 0 && kp > 0 ? deadband / kp / (1 + sensor.gainError) : 0
   return { expected, least: Math.max(0, expected - slack), most: expected + slack }
 }
