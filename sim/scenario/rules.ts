@@ -134,18 +134,6 @@ export const RULES: Rule[] = [
       ),
   },
   rule(
-    ['events.release.time', 'run.duration'],
-    (s) => s.events.release === null || s.events.release.time < s.run.duration,
-    (s) => `${s.events.release?.time} s`,
-    (s) => `null, or a time within the run of ${s.run.duration} s`,
-  ),
-  rule(
-    ['run.cycle', 'run.duration'],
-    (s) => s.run.cycle === null || s.run.cycle >= s.run.duration,
-    (s) => `${s.run.cycle} s`,
-    (s) => `null, or at least the run's ${s.run.duration} s`,
-  ),
-  rule(
     ['events.release', 'run.duration'],
     (s) => s.events.release === null || s.events.release.time < s.run.duration,
     (s) => `${s.events.release?.time} s`,
@@ -159,7 +147,7 @@ export const RULES: Rule[] = [
   ),
   rule(
     ['actuator.motor.openLoop', 'actuator.family'],
-    ({ actuator: a }) => a.kind !== 'screw' || !a.motor.openLoop || a.family === 'step-screw',
+    ({ actuator: a }) => a.kind === 'direct' || !a.motor.openLoop || a.family === 'step-screw',
     () => 'true',
     () => 'false, unless the family is "step-screw"',
   ),

@@ -115,6 +115,7 @@ function describe(node: Node): string {
   if (node.const !== undefined) return show(node.const)
   if (Array.isArray(node.enum)) return node.enum.map(show).join(', ')
   if (node.type === 'null') return 'null'
+  if (node.type === 'boolean') return 'true or false'
   if (node.type === 'number' || node.type === 'integer') {
     const kind = node.type === 'integer' ? 'a whole number' : 'a number'
     return `${kind} from ${node.minimum} to ${node.maximum}${node.unit ? ` ${node.unit}` : ''}`
