@@ -1,0 +1,348 @@
+/**
+ * Yardstick: the grip of the basic screw axis by a current clamp, flattened by hand into one function of local variables. The
+ * arithmetic is that of runGrip in the same order, so the traces agree to the last bit (flat.test.ts). Whatever is asked less
+ * often than the plant (arm, profile, heat, noise, recorder, figures, rails) stays an object, the same for both.
+ */
+import { currentGains } from '../../sim/control/current-loop.ts'
+import { smoothing } from '../../sim/control/filters.ts'
+import { Figures } from '../../sim/grip/figures.ts'
+import { Rails } from '../../sim/grip/rails.ts'
+import { Recorder } from '../../sim/grip/recorder.ts'
+import type { GripEvents } from '../../sim/grip/result.ts'
+import type { Run } from '../../sim/grip/run.ts'
+import { neededForce } from '../../sim/grip/window.ts'
+import { axisOf, type Scenario, travelToContact } from '../../sim/index.ts'
+import { Arm, liftTime } from '../../sim/plant/arm.ts'
+import { jawMassOf } from '../../sim/plant/axis.ts'
+import { stopStiffness } from '../../sim/plant/endstops.ts'
+import { LOAD_REACH } from '../../sim/plant/friction.ts'
+import { Heat } from '../../sim/plant/heat.ts'
+import { Noise } from '../../sim/plant/noise.ts'
+import { shearStiffness } from '../../sim/plant/slip.ts'
+import { approachProfile, clampLimit } from '../../sim/strategy/follow.ts'
+
+/** Throws where the scenario has more to it than the basic screw axis. */
+function checkBasic({ actuator, jaws, part, run, events }: Scenario): void {
+  const basic =
+    actuator.kind === 'screw' &&
+    !actuator.motor.openLoop &&
+    actuator.motor.cogging.amplitude === 0 &&
+    actuator.motor.ripple.share === 0 &&
+    actuator.transmission.threadFriction > 0 &&
+    actuator.transmission.backlash === 0 &&
+    jaws.layout === 'mirrored' &&
+    jaws.friction.loadExponent === 1 &&
+    part.exponent === 1 &&
+    part.relaxation.fraction === 0 &&
+    part.yieldForce === undefined &&
+    run.cycle === null &&
+    events.powerLoss === null &&
+    events.release === null
+  if (!basic) throw new RangeError('only the basic screw axis with a linear part and without events is flattened')
+}
+
+export function flatGrip(scenario: Scenario, substeps: number): Run {
+  checkBasic(scenario)
+  const { actuator, jaws, part, drive, servo, run } = scenario
+  const period = 1 / drive.currentRate
+  const dt = period / substeps
+  const samples = Math.round(run.duration / period)
+  const perServo = Math.round(drive.currentRate / servo.rate)
+
+  const axis = axisOf(actuator)
+  const { mass, raise, lower } = axis
+  const jawMass = jawMassOf(scenario)
+  const gap = travelToContact(scenario)
+  const partMass = part.mass
+  const { coulomb, breakaway, stribeckSpeed, viscous, bristleStiffness, stiffness, damping } = actuator.transmission
+  const { resistance, inductance } = actuator.motor
+  const electric = dt / inductance
+  const rise = breakaway - coulomb
+  const stribeck = 1 / (stribeckSpeed * stribeckSpeed)
+  const bristleDamping = Math.sqrt(bristleStiffness * mass) / dt
+  const loadDamping = 2e-4 / dt
+  const stroke = Math.min(jaws.stroke, jaws.opening / 2)
+  const stop = stopStiffness(stiffness)
+  const stopDamping = Math.sqrt(stop * jawMass)
+  const pad = jaws.padStiffness
+  const contactDamping = 2 * part.damping
+  const crackForce = part.crackForce ?? Number.POSITIVE_INFINITY
+  const shear = shearStiffness(pad)
+  const shearDamping = 0.2 * Math.sqrt(shear * partMass)
+  const perPartMass = 1 / partMass
+  const muStatic = jaws.friction.static
+  const muSliding = jaws.friction.sliding
+
+  const gains = currentGains(resistance, inductance, drive.currentBandwidth)
+  const currentIntegralStep = gains.ki * period
+  const currentGain = gains.kp + currentIntegralStep / 2
+  const backEmf = drive.backEmfFeedforward * axis.forceConstant
+  const bus = drive.busVoltage
+  const { currentOffset, currentNoise, currentResolution } = drive
+  const { encoderResolution, kd, velocityFeedforward, accelerationFeedforward } = servo
+  const servoPeriod = 1 / servo.rate
+  const servoIntegralStep = servo.ki * servoPeriod
+  const servoGain = servo.kp + servoIntegralStep / 2
+  const speedWeight = smoothing(servo.speedFilter, servoPeriod)
+  const speedRate = 1 / servoPeriod
+  const clamp = clampLimit(scenario)
+  const clampFrom = (jaws.opening - scenario.strategies.currentClamp.from) / 2
+
+  const arm = new Arm(scenario)
+  const heat = new Heat(actuator.motor.thermal)
+  const noise = new Noise(run.seed)
+  const profile = approachProfile(scenario)
+  const recorder = new Recorder(samples)
+  const figures = new Figures(scenario, samples)
+  const rails = new Rails(10 * Math.max(jaws.stroke, jaws.opening))
+  const lift = liftTime(scenario)
+  const events: GripEvents = {
+    lift: null,
+    engaged: null,
+    crack: null,
+    slip: null,
+    drop: null,
+    release: null,
+    unstable: null,
+  }
+
+  let current = 0
+  let bristle = 0
+  let loadBristle = 0
+  let partStiffness = part.stiffness
+  let x = 0
+  let v = 0
+  let jawX = 0
+  let jawV = 0
+  let partX = 0
+  let partV = 0
+  let nearForce = 0
+  let farForce = 0
+  let sag = 0
+  let sagSpeed = 0
+  let sagStretch = 0
+  let drift = 0
+  let driftSpeed = 0
+  let driftStretch = 0
+  let slid = 0
+  let sliding = false
+
+  let limit = clampFrom > 0 ? servo.currentLimit : clamp
+  let primed = false
+  let lastPosition = 0
+  let measuredSpeed = 0
+  let servoIntegral = 0
+  let servoSaturated = 0
+  let currentIntegral = 0
+  let currentSaturated = 0
+  let engaged = Number.NaN
+  let target = 0
+  let wantedSpeed = 0
+  let command = 0
+  let voltage = 0
+  let nextVoltage = 0
+
+  let peak = 0
+  let peakTime = Number.NaN
+  let hanging = false
+  let out = false
+  const { now } = recorder
+
+  for (let k = 0; k < samples; k++) {
+    const time = k * period
+    arm.at(time)
+    if (!hanging && !out && time >= lift) {
+      hanging = nearForce + farForce > 0
+      if (hanging) {
+        events.lift = time
+        sagStretch = (partMass * arm.down) / shear
+        driftStretch = (partMass * arm.side) / shear
+        sag = sagStretch
+        drift = driftStretch
+      } else out = true
+    }
+
+    if (k % perServo === 0) {
+      heat.step(current * current * resistance * heat.resistance, perServo * period)
+      const position = encoderResolution > 0 ? Math.floor(x / encoderResolution + 0.5) * encoderResolution : x
+      profile.at(time)
+      target = profile.position
+      wantedSpeed = profile.speed
+      if (position >= clampFrom) limit = clamp
+      const error = target - position
+      if (primed) measuredSpeed += speedWeight * ((position - lastPosition) * speedRate - measuredSpeed)
+      primed = true
+      lastPosition = position
+      const direct =
+        servoGain * error +
+        kd * (wantedSpeed - measuredSpeed) +
+        velocityFeedforward * wantedSpeed +
+        accelerationFeedforward * profile.acceleration
+      const wanted = direct + servoIntegral
+      servoSaturated = wanted > limit ? 1 : wanted < -limit ? -1 : 0
+      if (servoSaturated * error <= 0) servoIntegral += servoIntegralStep * error
+      command = Math.max(-limit, Math.min(limit, wanted))
+      if (servoSaturated <= 0 || profile.acceleration > 0) engaged = Number.NaN
+      else if (Number.isNaN(engaged)) engaged = time
+    }
+    voltage = nextVoltage
+    let measured = current + currentOffset
+    if (currentNoise > 0) measured += currentNoise * noise.normal()
+    if (currentResolution > 0) measured = Math.floor(measured / currentResolution + 0.5) * currentResolution
+    const currentError = command - measured
+    const wantedVoltage = currentGain * currentError + currentIntegral + backEmf * measuredSpeed
+    currentSaturated = wantedVoltage > bus ? 1 : wantedVoltage < -bus ? -1 : 0
+    if (currentSaturated * currentError <= 0) currentIntegral += currentIntegralStep * currentError
+    nextVoltage = Math.max(-bus, Math.min(bus, wantedVoltage))
+
+    const forceConstant = axis.forceConstant * heat.flux
+    const coil = resistance * heat.resistance
+    const { along, down, side } = arm
+    const pull = hanging ? along : 0
+    let nearMost = 0
+    let farMost = 0
+
+    for (let n = 0; n < substeps; n++) {
+      current = (current + electric * (voltage - forceConstant * v)) / (1 + electric * coil)
+      const link = stiffness * (x - jawX) + damping * (v - jawV)
+
+      if (!out) {
+        const nearOverlap = jawX - gap - partX
+        nearForce = 0
+        if (nearOverlap > 0) {
+          const elastic = partStiffness * ((pad * nearOverlap) / (partStiffness + 0.5 * pad))
+          const yielding = pad / (pad + 2 * partStiffness)
+          const force = elastic * (1 + contactDamping * yielding * (jawV - partV))
+          if (force > 0) nearForce = force
+        }
+        const farOverlap = jawX - gap + partX
+        farForce = 0
+        if (farOverlap > 0) {
+          const elastic = partStiffness * ((pad * farOverlap) / (partStiffness + 0.5 * pad))
+          const yielding = pad / (pad + 2 * partStiffness)
+          const force = elastic * (1 + contactDamping * yielding * (jawV + partV))
+          if (force > 0) farForce = force
+        }
+      }
+
+      const move = v * dt
+      const path = move < 0 ? -move : move
+      const level = coulomb + rise / (1 + v * v * stribeck)
+      const old = bristle
+      bristle = ((old + move) * level) / (level + bristleStiffness * path + 1e-300)
+      const loadOld = loadBristle
+      loadBristle = ((loadOld + move) * LOAD_REACH) / (LOAD_REACH + path)
+      const share = loadBristle * link > 0 ? raise : lower
+      const friction =
+        bristleStiffness * bristle +
+        bristleDamping * (bristle - old) +
+        viscous * v +
+        ((share * (link < 0 ? -link : link)) / LOAD_REACH) * (loadBristle + loadDamping * (loadBristle - loadOld))
+
+      let stopForce = 0
+      if (jawX < 0) {
+        const force = -stop * jawX - stopDamping * jawV
+        if (force > 0) stopForce = force
+      } else if (jawX > stroke) {
+        const force = -stop * (jawX - stroke) - stopDamping * jawV
+        if (force < 0) stopForce = force
+      }
+
+      v += (dt * (forceConstant * current - link - friction)) / mass
+      jawV += (dt * (link - (nearForce + farForce) + stopForce)) / jawMass
+      x += dt * v
+      jawX += dt * jawV
+      if (!out) {
+        partV += dt * ((nearForce - farForce) / partMass + pull)
+        partX += dt * partV
+        if (hanging) {
+          const y = shear * sagStretch + shearDamping * sagSpeed
+          const z = shear * driftStretch + shearDamping * driftSpeed
+          const grip = nearForce + farForce
+          const cap = (sliding ? muSliding : muStatic) * grip
+          if (y * y + z * z > cap * cap) {
+            const scale = (muSliding * grip) / Math.sqrt(y * y + z * z)
+            sliding = true
+            sagStretch = (y * scale) / shear
+            driftStretch = (z * scale) / shear
+            slid += dt * Math.sqrt(sagSpeed * sagSpeed + driftSpeed * driftSpeed)
+            sagSpeed += dt * (down - y * scale * perPartMass)
+            driftSpeed += dt * (side - z * scale * perPartMass)
+          } else {
+            sliding = false
+            sagSpeed += dt * (down - y * perPartMass)
+            driftSpeed += dt * (side - z * perPartMass)
+            sagStretch += dt * sagSpeed
+            driftStretch += dt * driftSpeed
+          }
+          sag += dt * sagSpeed
+          drift += dt * driftSpeed
+        }
+      }
+
+      if (nearForce > nearMost) nearMost = nearForce
+      if (farForce > farMost) farMost = farForce
+      const force = nearForce > farForce ? nearForce : farForce
+      if (force > peak) {
+        if (peak === 0) {
+          figures.contactTime = time + n * dt
+          figures.contactSpeed = jawV
+        }
+        peak = force
+        peakTime = time + n * dt
+        if (force > crackForce && events.crack === null) {
+          events.crack = peakTime
+          partStiffness *= 0.02
+        }
+      }
+    }
+
+    let needed = 0
+    let holds = Number.POSITIVE_INFINITY
+    if (hanging) {
+      const across = Math.sqrt(down * down + side * side)
+      needed = neededForce(scenario, across, along)
+      if (across > 0 && !out) holds = (muStatic * (nearForce + farForce)) / (partMass * across)
+      if (sliding && events.slip === null) events.slip = time
+      if (!out && slid > jaws.padLength) {
+        events.drop = time
+        out = true
+        nearForce = 0
+        farForce = 0
+      }
+    }
+    figures.sample(time, nearForce, farForce, current, v, jawX, needed, holds, heat.winding, Number.NaN)
+    now[0] = time
+    now[1] = nearMost
+    now[2] = farMost
+    now[3] = current
+    now[4] = command
+    now[5] = voltage
+    now[6] = jawX
+    now[7] = target
+    now[8] = x
+    now[9] = jawV
+    now[10] = partX
+    now[11] = sag
+    now[12] = drift
+    now[13] = 0
+    now[14] = heat.winding
+    now[15] = 0
+    now[16] = wantedSpeed
+    recorder.sample()
+    if (rails.check(time, jawX, current, servoSaturated, currentSaturated)) break
+  }
+
+  figures.peakForce = peak
+  figures.peakForceTime = peakTime
+  events.engaged = Number.isFinite(engaged) ? engaged : null
+  events.unstable = Number.isFinite(rails.left) ? rails.left : null
+  return {
+    metrics: figures.metrics(slid),
+    events,
+    traces: recorder.finish(),
+    cancelled: false,
+    cause: rails.cause,
+    temperatures: { winding: heat.winding, housing: heat.housing },
+  }
+}
