@@ -1,14 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type ArmMove, checkScenario, type Scenario } from '../../sim/index.ts'
+import type { ArmMove } from '../../sim/index.ts'
 import { Arm, GRAVITY, liftTime, moveAcceleration } from '../../sim/plant/arm.ts'
+import { make } from '../scenario/make.ts'
 
 const move: ArmMove = { start: 0.5, axis: 'across', acceleration: 5, duration: 0.4, jerk: 200 }
-const scenarioOf = (arm: object, run: object = {}): Scenario => {
-  const checked = checkScenario({ arm, run })
-  if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
-  return checked.scenario
-}
+const scenarioOf = (arm: object, run: object = {}) => make({ arm, run })
 const anyMove = fc.record({
   start: fc.double({ min: 0, max: 1, noNaN: true }),
   axis: fc.constant('up' as const),

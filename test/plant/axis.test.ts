@@ -1,14 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { checkScenario, type Scenario } from '../../sim/index.ts'
 import { axisOf, contactsOf, jawMassOf, travelToContact } from '../../sim/plant/axis.ts'
 import { lowerTorque, raiseTorque } from '../../sim/plant/screw.ts'
+import { make } from '../scenario/make.ts'
 
-const make = (input: object): Scenario => {
-  const checked = checkScenario(input)
-  if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
-  return checked.scenario
-}
 const thread = { lead: 0.005, pitchDiameter: 0.0105, threadFriction: 0.15, flankAngle: Math.PI / 12 }
 const lead = fc.double({ min: 0.001, max: 0.02, noNaN: true })
 const friction = fc.double({ min: 0, max: 0.3, noNaN: true })

@@ -40,6 +40,11 @@ describe('Friction', () => {
     expect(friction.force(0, 0) / (2e6 * 1e-8)).toBeCloseTo(1, 2)
   })
 
+  it('damps the bristles with half the critical damping of the mass that they hold', () => {
+    const own = 2e6 * 1e-6 * STEP // σ0·v·dt
+    expect(make({ viscous: 0 }).force(1e-6, 0) / (own + Math.sqrt(2e6 * 1) * 1e-6)).toBeCloseTo(1, 4)
+  })
+
   it('never stretches a bristle beyond the highest friction', () => {
     const speed = fc.double({ min: -10, max: 10, noNaN: true })
     fc.assert(

@@ -1,12 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { checkScenario, type Edit, editScenario, readPath, type Scenario } from '../../sim/index.ts'
-import { KINDS, leavesOf } from './schema-walk.ts'
+import { type Edit, editScenario, readPath, type Scenario } from '../../sim/index.ts'
+import { make } from './make.ts'
+import { full, KINDS, leavesOf } from './schema-walk.ts'
 
-const make = (input: object): Scenario => {
-  const checked = checkScenario(input)
-  if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
-  return checked.scenario
-}
 const edit = (input: object, ...edits: Edit[]): Scenario => {
   const checked = editScenario(input, edits)
   if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
@@ -20,7 +16,7 @@ const faults = (input: object, ...edits: Edit[]) => {
 describe('readPath', () => {
   it('reads every key of a scenario', () => {
     for (const kind of KINDS) {
-      const scenario = make({ actuator: { kind }, arm: { moves: [{}] }, events: { powerLoss: {} } })
+      const scenario = make(full(kind))
       for (const { path, schema, nullable } of leavesOf(kind))
         expect(readPath(scenario, path), path).toBe(nullable ? null : schema.default)
     }

@@ -2,9 +2,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
-import { checkScenario, SCENARIO_SCHEMA } from '../../sim/index.ts'
+import { SCENARIO_SCHEMA } from '../../sim/index.ts'
+import { make } from './make.ts'
 import { soundInput } from './random.ts'
-import { KINDS, leavesOf, type Node, objectsOf, quantitiesOf } from './schema-walk.ts'
+import { full, KINDS, leavesOf, type Node, objectsOf, quantitiesOf } from './schema-walk.ts'
 
 const text = JSON.stringify(SCENARIO_SCHEMA)
 const published = z.fromJSONSchema(JSON.parse(text))
@@ -17,9 +18,8 @@ describe('published JSON Schema', () => {
 
   it('takes the defaults of every kind, and any scenario drawn from its ranges', () => {
     for (const kind of KINDS) {
-      const checked = checkScenario({ actuator: { kind }, arm: { moves: [{}] }, events: { powerLoss: {} } })
-      if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
-      expect(accepts(checked.scenario)).toBe(true)
+      const scenario = make(full(kind))
+      expect(accepts(scenario)).toBe(true)
       fc.assert(
         fc.property(soundInput(kind, false), (input) => {
           expect(accepts(input)).toBe(true)
@@ -32,13 +32,12 @@ describe('published JSON Schema', () => {
   it('refuses every quantity out of its range, every key of a wrong type and every unknown key', () => {
     for (const kind of KINDS) {
       const spoil = (path: string, value: unknown) => {
-        const checked = checkScenario({ actuator: { kind }, arm: { moves: [{}] }, events: { powerLoss: {} } })
-        if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
+        const scenario = make(full(kind))
         const keys = path.split(/[.[\]]+/).filter((key) => key !== '')
         const last = keys.pop()!
-        const parent = keys.reduce<unknown>((inner, key) => (inner as Node)[key], checked.scenario) as Node
+        const parent = keys.reduce<unknown>((inner, key) => (inner as Node)[key], scenario) as Node
         parent[last] = value
-        return checked.scenario
+        return scenario
       }
       for (const { path, schema } of quantitiesOf(kind)) {
         expect(accepts(spoil(path, schema.minimum - 1)), path).toBe(false)

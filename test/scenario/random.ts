@@ -16,12 +16,14 @@ export function spread(minimum: number, maximum: number): fc.Arbitrary<number> {
 
 /** Any value that a schema by itself allows; keys with a default are left out now and then. */
 export function valuesOf(node: Node, mayOmit = true): fc.Arbitrary<unknown> {
+  const { minimum, maximum } = node as { minimum: number; maximum: number }
   if (Array.isArray(node.anyOf)) return fc.oneof(...(node.anyOf as Node[]).map((option) => valuesOf(option, mayOmit)))
   if (node.const !== undefined) return fc.constant(node.const)
   if (isChoice(node)) return fc.constantFrom(...node.enum)
   if (node.type === 'null') return fc.constant(null)
-  if (node.type === 'integer') return fc.integer({ min: node.minimum as number, max: 4294967295 }).map((n) => n >>> 0)
-  if (isQuantity(node)) return spread(node.minimum, node.maximum)
+  if (node.type === 'boolean') return fc.boolean()
+  if (node.type === 'integer') return fc.maxSafeNat().map((n) => Math.max(minimum, n % (maximum + 1)))
+  if (isQuantity(node)) return spread(minimum, maximum)
   if (node.type === 'string') return fc.string({ maxLength: Math.min(50, node.maxLength as number) })
   if (node.type === 'array') return fc.array(valuesOf(node.items as Node, mayOmit), { maxLength: 3 })
   const properties = node.properties as Record<string, Node>

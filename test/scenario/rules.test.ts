@@ -1,13 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { checkScenario, type Edit, editScenario, type Fault, type Scenario } from '../../sim/index.ts'
+import { type Edit, editScenario, type Fault, type Scenario } from '../../sim/index.ts'
 import { divides, RULES } from '../../sim/scenario/rules.ts'
+import { make } from './make.ts'
 
-const defaults = (() => {
-  const checked = checkScenario({})
-  if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
-  return checked.scenario
-})()
+const defaults = make()
 
 const edited = (edits: Record<string, unknown>): Fault[] => {
   const list: Edit[] = Object.entries(edits).map(([path, value]) => ({ path, value }))
@@ -133,6 +130,21 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
     { 'events.powerLoss': { time: 7, windings: 'open' } },
     { path: 'events.powerLoss', given: '7 s', allowed: 'null, or a time within the run of 1.5 s' },
   ],
+  [
+    'a release after the run',
+    { 'events.release': { time: 7 } },
+    { path: 'events.release', given: '7 s', allowed: 'null, or a time within the run of 1.5 s' },
+  ],
+  [
+    'a cycle shorter than the run',
+    { 'run.cycle': 1 },
+    { path: 'run.cycle', given: '1 s', allowed: "null, or at least the run's 1.5 s" },
+  ],
+  [
+    'a motor without steps in open loop',
+    { 'actuator.motor.openLoop': true },
+    { path: 'actuator.motor.openLoop', given: 'true', allowed: 'false, unless the family is "step-screw"' },
+  ],
 ]
 
 describe('rules between keys', () => {
@@ -157,7 +169,8 @@ describe('rules between keys', () => {
     expect(edited({ 'actuator.motor.peakCurrent': 6, 'servo.currentLimit': 6 })).toEqual([])
     expect(edited({ 'actuator.transmission.breakaway': 6, 'jaws.friction.sliding': 0.5 })).toEqual([])
     expect(edited({ 'arm.lift': 0.8, 'arm.moves': [move(0.8)] })).toEqual([])
-    expect(edited({ 'run.step': 5e-5 })).toEqual([])
+    expect(edited({ 'run.step': 5e-5, 'run.cycle': 1.5 })).toEqual([])
+    expect(edited({ 'actuator.motor.openLoop': true, 'actuator.family': 'step-screw' })).toEqual([])
   })
 
   it('leave a creep speed alone where there is no creep zone', () => {

@@ -56,3 +56,10 @@ function* objects(outer: Node, path: string): Generator<{ path: string; keys: st
   yield { path, keys: Object.keys(properties) }
   for (const [key, child] of Object.entries(properties)) yield* objects(child, join(path, key))
 }
+
+/** Input of one kind in which every optional object is there. */
+export const full = (kind: string) => ({
+  actuator: { kind },
+  arm: { moves: [{}] },
+  events: { powerLoss: {}, release: {} },
+})

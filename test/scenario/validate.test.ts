@@ -7,17 +7,13 @@ import {
   faultLine,
   LONGEST_FILE,
   parseScenario,
-  type Scenario,
   show,
 } from '../../sim/index.ts'
+import { make } from './make.ts'
 import { soundInput } from './random.ts'
-import { KINDS, leavesOf, objectsOf, quantitiesOf } from './schema-walk.ts'
+import { full, KINDS, leavesOf, objectsOf, quantitiesOf } from './schema-walk.ts'
 
 const faultsOf = (checked: Checked): Fault[] => (checked.ok ? [] : checked.faults)
-const scenarioOf = (checked: Checked): Scenario => {
-  if (!checked.ok) throw new Error(checked.faults.map(faultLine).join('\n'))
-  return checked.scenario
-}
 const pathsOf = (checked: Checked) => faultsOf(checked).map((fault) => fault.path)
 /** A value at a dotted path, wrapped in the objects on its way. */
 const nest = (path: string, value: unknown) =>
@@ -25,14 +21,14 @@ const nest = (path: string, value: unknown) =>
 
 describe('checkScenario', () => {
   it('takes the empty object, and what it gave out before', () => {
-    const scenario = scenarioOf(checkScenario({}))
-    expect(scenarioOf(checkScenario(scenario))).toEqual(scenario)
+    const scenario = make({})
+    expect(make(scenario)).toEqual(scenario)
     expect(scenario.actuator.kind).toBe('screw')
   })
 
   it('leaves its input untouched', () => {
     const input = Object.freeze({ servo: Object.freeze({ kp: 5 }), arm: Object.freeze({ moves: Object.freeze([]) }) })
-    expect(scenarioOf(checkScenario(input)).servo.kp).toBe(5)
+    expect(make(input).servo.kp).toBe(5)
     expect(input).toEqual({ servo: { kp: 5 }, arm: { moves: [] } })
   })
 
@@ -69,7 +65,7 @@ describe('checkScenario', () => {
 
   it('tells every fault at once: each quantity of the format out of range', () => {
     for (const kind of KINDS) {
-      const input = { actuator: { kind }, arm: { moves: [{}] }, events: { powerLoss: {} } }
+      const input = full(kind)
       const expected = quantitiesOf(kind).map(({ path }) => path)
       for (const path of expected) put(input, path, -1e9)
       expect(expected.length).toBeGreaterThan(90)
@@ -165,7 +161,7 @@ describe('checkScenario', () => {
     const spoilt = fc.constantFrom<unknown>('text', -1e9, 1e300, true, Number.NaN, Infinity, [], {})
     fc.assert(
       fc.property(fc.dictionary(fc.constantFrom(...names), spoilt, { maxKeys: 8, noNullPrototype: true }), (bad) => {
-        const input = { arm: { moves: [{}] }, events: { powerLoss: {} } }
+        const input = full('screw')
         for (const [path, value] of Object.entries(bad)) put(input, path, value)
         expect(pathsOf(checkScenario(input)).sort()).toEqual(Object.keys(bad).sort())
       }),
@@ -195,12 +191,12 @@ describe('parseScenario', () => {
         }),
         { numRuns: 50 },
       )
-    const scenario = scenarioOf(checkScenario({ part: { crackForce: 12.5 }, arm: { moves: [{ axis: 'up' }] } }))
-    expect(scenarioOf(parseScenario(JSON.stringify(scenario)))).toEqual(scenario)
+    const scenario = make({ part: { crackForce: 12.5 }, arm: { moves: [{ axis: 'up' }] } })
+    expect(parseScenario(JSON.stringify(scenario))).toEqual({ ok: true, scenario })
   })
 
   it('refuses a file cut off anywhere', () => {
-    const text = JSON.stringify(scenarioOf(checkScenario({})))
+    const text = JSON.stringify(make({}))
     for (let end = 0; end < text.length; end += 37) {
       const [fault, ...more] = faultsOf(parseScenario(text.slice(0, end)))
       expect(more).toEqual([])

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest'
+import { sensedForce } from '../../sim/strategy/sensed-force.ts'
+import { make } from '../scenario/make.ts'
+import { drive } from './drive.ts'
+
+const WALL = 0.01
+/** A spring behind the wall [N/m]. */
+const SPRING = 20_000
+const felt = (position: number) => Math.max(0, (position - WALL) * SPRING)
+const scenario = (edits: Record<string, unknown> = {}) => make({}, { 'run.duration': 0.8, ...edits })
+
+/** An axis that moves exactly as the strategy wants. */
+function ideal(edits: Record<string, unknown> = {}) {
+  const made = scenario(edits)
+  let [position, before] = [0, 0]
+  const speeds: number[] = []
+  const strategyRun = drive(
+    made,
+    { ...sensedForce, create: (s) => watched(sensedForce.create(s), (speed) => speeds.push(speed)) },
+    (time) => {
+      position += (speeds.at(-1) ?? 0) * (time - before)
+      before = time
+      return position
+    },
+    felt,
+  )
+  return { ...strategyRun, speeds, position }
+}
+
+function watched(strategy: ReturnType<typeof sensedForce.create>, see: (speed: number) => void) {
+  const tick = strategy.tick.bind(strategy)
+  strategy.tick = (measured) => {
+    const command = tick(measured)
+    see(strategy.wantedSpeed)
+    return command
+  }
+  return strategy
+}
+
+describe('Sensed force', () => {
+  it('takes over when the gauge feels contact, and not before', () => {
+    const { samples } = ideal()
+    const taken = samples.find(({ engaged }) => !Number.isNaN(engaged))!
+    expect(felt(taken.position)).toBeGreaterThan(1.5)
+    expect(felt(taken.position)).toBeLessThan(1.5 + SPRING * 0.05 * (1 / 4000) * 1.01)
+    expect(drive(scenario(), sensedForce, (_, target) => target).strategy.engaged).toBeNaN()
+  })
+
+  it('settles within its dead band of the target, and stands still there', () => {
+    const { samples, speeds } = ideal()
+    const force = felt(samples.at(-1)!.position)
+    expect(Math.abs(force - 25)).toBeLessThanOrEqual(0.0002 / 0.0004)
+    expect(speeds.at(-1)).toBe(0)
+    const { least, most } = sensedForce.forceOf(scenario())
+    expect(force).toBeGreaterThanOrEqual(least)
+    expect(force).toBeLessThanOrEqual(most!)
+  })
+
+  it('presses no faster than its speed limit', () => {
+    const { samples, speeds } = ideal({ 'strategies.sensedForce.speedLimit': 0.004 })
+    samples.forEach(({ engaged }, k) => {
+      if (!Number.isNaN(engaged)) expect(Math.abs(speeds[k]!)).toBeLessThanOrEqual(0.004)
+    })
+  })
+
+  it('commands no more than the servo lets through', () => {
+    const { samples } = drive(scenario({ 'strategies.sensedForce.velocity.kp': 1e6 }), sensedForce, () => 0)
+    expect(Math.max(...samples.map(({ command }) => Math.abs(command)))).toBe(6)
+  })
+})
