@@ -261,7 +261,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     now[10] = partX
     now[11] = slip.sag
     now[12] = slip.drift
-    now[13] = near.dent + far.dent
+    now[13] = 0.5 * (near.dent + far.dent) // each side counts the flattening of the whole part
     now[14] = heat.winding
     now[15] = reading
     now[16] = strategy.wantedSpeed
