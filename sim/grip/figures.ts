@@ -1,5 +1,6 @@
 /** Gathers the headline figures of a run while it goes on. */
 import { liftTime } from '../plant/arm.ts'
+import type { Plant } from '../plant/plant.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { Metrics } from './result.ts'
 import { damageLimit } from './window.ts'
@@ -34,10 +35,6 @@ class Mean {
 }
 
 export class Figures {
-  contactTime = Number.NaN
-  contactSpeed = Number.NaN
-  peakForce = 0
-  peakForceTime = Number.NaN
   private readonly windowStart: number
   private readonly windowEnd: number
   private readonly moves: { start: number; end: number }[]
@@ -48,7 +45,7 @@ export class Figures {
   private samples = 0
   private readonly force = new Mean()
   private readonly current = new Mean()
-  private readonly square = new Mean()
+  private squares = 0
   private peakCurrent = 0
   private least = Number.POSITIVE_INFINITY
   private most = Number.NEGATIVE_INFINITY
@@ -75,30 +72,21 @@ export class Figures {
   }
 
   /**
-   * One sample of the current loop: forces at the near and the far contact [N], current [A], motor-side speed [m/s], jaw
-   * travel [m], force needed at one contact and what friction can hold over what pulls (Infinity while the part is supported), winding [°C], and
-   * the cycles by which an open loop's rotor lags its field (NaN in closed loop).
+   * One sample of the current loop: the plant after it, force needed at one contact [N], what friction can hold over what pulls
+   * (Infinity while the part is supported), and the cycles by which an open loop's rotor lags its field (NaN in closed loop).
    */
-  sample(
-    time: number,
-    near: number,
-    far: number,
-    current: number,
-    speed: number,
-    travel: number,
-    needed: number,
-    holds: number,
-    temperature: number,
-    lag: number,
-  ): void {
+  sample(time: number, plant: Plant, needed: number, holds: number, lag: number): void {
+    const near = plant.nearForce
+    const far = plant.farForce
     const force = 0.5 * (near + far)
     if (this.samples % this.stride === 0) this.history[this.samples / this.stride] = force
     this.samples++
-    this.square.add(current * current)
+    const { current } = plant.winding
+    this.squares += current * current
     const size = Math.abs(current)
     if (size > this.peakCurrent) this.peakCurrent = size
-    if (temperature > this.hottest) this.hottest = temperature
-    if (time >= this.windowStart && time < this.windowEnd) this.settle(force, current, speed, travel, lag)
+    if (plant.heat.winding > this.hottest) this.hottest = plant.heat.winding
+    if (time >= this.windowStart && time < this.windowEnd) this.settle(force, current, plant.v, plant.jawX, lag)
     if (needed > this.required) this.required = needed
     if (holds < this.margin) this.margin = holds
     if (this.inMove(time)) {
@@ -107,27 +95,27 @@ export class Figures {
     }
   }
 
-  /** `dropped`: the part has left, so a margin has no meaning beyond it. */
-  metrics(slipDistance: number | null): Metrics {
-    const touched = !Number.isNaN(this.contactTime)
+  metrics(plant: Plant): Metrics {
+    const { contactTime, peak } = plant
+    const touched = !Number.isNaN(contactTime)
     const settled = touched ? this.force.value : null
     const figure = (value: number) => (Number.isFinite(value) ? value : null)
     return {
-      contactTime: figure(this.contactTime),
-      contactSpeed: figure(this.contactSpeed),
-      gripTime: settled === null ? null : this.gripTime(settled),
-      peakForce: touched ? this.peakForce : null,
-      peakForceTime: figure(this.peakForceTime),
+      contactTime: figure(contactTime),
+      contactSpeed: figure(plant.contactSpeed),
+      gripTime: settled === null ? null : this.gripTime(settled, contactTime),
+      peakForce: touched ? peak : null,
+      peakForceTime: figure(plant.peakTime),
       settledForce: settled,
       minForceInMove: figure(this.least),
       maxForceInMove: figure(this.most),
       requiredForce: this.required > 0 ? this.required : null,
       holdMargin: figure(this.margin - 1),
-      slipDistance: touched ? slipDistance : null,
-      damageMargin: touched && this.limit < Number.POSITIVE_INFINITY ? this.limit / this.peakForce - 1 : null,
+      slipDistance: touched ? plant.slip.distance : null,
+      damageMargin: touched && this.limit < Number.POSITIVE_INFINITY ? this.limit / peak - 1 : null,
       settledCurrent: this.current.value,
       peakCurrent: this.samples > 0 ? this.peakCurrent : null,
-      rmsCurrent: this.square.value === null ? null : Math.sqrt(this.square.value),
+      rmsCurrent: this.samples > 0 ? Math.sqrt(this.squares / this.samples) : null,
       windingTemperature: figure(this.hottest),
       forceRipple: touched ? this.force.rms : null,
       reversals: this.force.count > 0 ? this.reversals / (this.force.count * this.period) : null,
@@ -154,13 +142,13 @@ export class Figures {
   }
 
   /** From first touch until the force enters the band for the last time before the settled window ends. */
-  private gripTime(settled: number): number | null {
+  private gripTime(settled: number, contactTime: number): number | null {
     if (!(settled > 0)) return null
     const step = this.stride * this.period
     let index = Math.min(Math.floor(this.windowEnd / step), Math.floor((this.samples - 1) / this.stride))
-    const from = Math.ceil(this.contactTime / step)
+    const from = Math.ceil(contactTime / step)
     while (index >= from && Math.abs(this.history[index]! - settled) <= BAND * settled) index--
-    const time = (index + 1) * step - this.contactTime
+    const time = (index + 1) * step - contactTime
     return (index + 1) * step < this.windowEnd ? Math.max(0, time) : null
   }
 }

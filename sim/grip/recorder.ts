@@ -2,6 +2,8 @@
  * Records the channels of a run, decimated: each bucket of time gives two rows that hold the bucket's extremes of every
  * channel in the order in which they came, so that no peak is lost.
  */
+import type { Plant } from '../plant/plant.ts'
+import type { Drive } from './drive.ts'
 import { CHANNELS, type Channel, type Traces } from './result.ts'
 
 const BUCKETS = 1000
@@ -32,8 +34,31 @@ export class Recorder {
     this.onChunk = onChunk
   }
 
-  /** Takes `now` in; false: whoever receives the chunks has asked to stop. */
-  sample(): boolean {
+  /** Takes one sample in; false: whoever receives the chunks has asked to stop. */
+  sample(time: number, plant: Plant, drive: Drive, target: number): boolean {
+    const { now } = this
+    now[0] = time
+    now[1] = plant.nearMost
+    now[2] = plant.farMost
+    now[3] = plant.winding.current
+    now[4] = drive.command
+    now[5] = drive.voltage
+    now[6] = plant.jawX
+    now[7] = target
+    now[8] = plant.x
+    now[9] = plant.jawV
+    now[10] = plant.partX
+    now[11] = plant.slip.sag
+    now[12] = plant.slip.drift
+    now[13] = plant.near.dent + plant.far.dent
+    now[14] = plant.heat.winding
+    now[15] = drive.reading
+    now[16] = drive.strategy.wantedSpeed
+    return this.take()
+  }
+
+  /** Takes `now` in. */
+  take(): boolean {
     const { now, low, high, rising } = this
     if (this.inBucket === 0) {
       low.set(now)

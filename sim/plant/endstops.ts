@@ -16,14 +16,15 @@ export class EndStops {
 
   /** Force on the jaw [N], closing positive. */
   force(travel: number, speed: number): number {
+    return travel >= 0 && travel <= this.stroke ? 0 : this.push(travel, speed)
+  }
+
+  private push(travel: number, speed: number): number {
     if (travel < 0) {
       const force = -this.stiffness * travel - this.damping * speed
       return force > 0 ? force : 0
     }
-    if (travel > this.stroke) {
-      const force = -this.stiffness * (travel - this.stroke) - this.damping * speed
-      return force < 0 ? force : 0
-    }
-    return 0
+    const force = -this.stiffness * (travel - this.stroke) - this.damping * speed
+    return force < 0 ? force : 0
   }
 }

@@ -57,6 +57,7 @@ export class Slip {
   private readonly damping: number
   private readonly static: number
   private readonly kinetic: number
+  private readonly perMass: number
   private readonly dt: number
 
   constructor(options: SlipOptions) {
@@ -65,10 +66,11 @@ export class Slip {
     this.damping = 2 * DAMPING_RATIO * Math.sqrt(this.stiffness * options.mass)
     this.static = options.static
     this.kinetic = options.sliding
+    this.perMass = 1 / options.mass
     this.dt = options.step
   }
 
-  /** The support goes slowly, so the pads take the weight without a swing; `down` and `side` as in `step`. */
+  /** The support goes slowly, so the pads take the weight without a swing; `down` and `side` are what pulls on the part [m/s²]. */
   hang(down: number, side: number): void {
     this.sagStretch = (this.mass * down) / this.stiffness
     this.driftStretch = (this.mass * side) / this.stiffness
@@ -78,26 +80,32 @@ export class Slip {
 
   /** `grip` is what both contact forces amount to for friction [N]; `down` and `side` what pulls on the part [m/s²]. */
   step(grip: number, down: number, side: number): void {
-    let y = this.stiffness * this.sagStretch + this.damping * this.sagSpeed
-    let z = this.stiffness * this.driftStretch + this.damping * this.driftSpeed
+    const y = this.stiffness * this.sagStretch + this.damping * this.sagSpeed
+    const z = this.stiffness * this.driftStretch + this.damping * this.driftSpeed
     const cap = (this.sliding ? this.kinetic : this.static) * grip
-    const size2 = y * y + z * z
-    if (size2 > cap * cap) {
-      const scale = (this.kinetic * grip) / Math.sqrt(size2)
-      y *= scale
-      z *= scale
-      this.sliding = true
-      this.sagStretch = y / this.stiffness
-      this.driftStretch = z / this.stiffness
-      this.distance += this.dt * Math.sqrt(this.sagSpeed * this.sagSpeed + this.driftSpeed * this.driftSpeed)
-    } else this.sliding = false
-    this.sagSpeed += this.dt * (down - y / this.mass)
-    this.driftSpeed += this.dt * (side - z / this.mass)
+    if (y * y + z * z > cap * cap) {
+      this.slide(y, z, grip, down, side)
+      return
+    }
+    this.sliding = false
+    this.sagSpeed += this.dt * (down - y * this.perMass)
+    this.driftSpeed += this.dt * (side - z * this.perMass)
+    this.sagStretch += this.dt * this.sagSpeed
+    this.driftStretch += this.dt * this.driftSpeed
     this.sag += this.dt * this.sagSpeed
     this.drift += this.dt * this.driftSpeed
-    if (!this.sliding) {
-      this.sagStretch += this.dt * this.sagSpeed
-      this.driftStretch += this.dt * this.driftSpeed
-    }
+  }
+
+  /** A step of sliding: the springs stand at what sliding friction carries, and the part moves on without them. */
+  private slide(y: number, z: number, grip: number, down: number, side: number): void {
+    const scale = (this.kinetic * grip) / Math.sqrt(y * y + z * z)
+    this.sliding = true
+    this.sagStretch = (y * scale) / this.stiffness
+    this.driftStretch = (z * scale) / this.stiffness
+    this.distance += this.dt * Math.sqrt(this.sagSpeed * this.sagSpeed + this.driftSpeed * this.driftSpeed)
+    this.sagSpeed += this.dt * (down - y * scale * this.perMass)
+    this.driftSpeed += this.dt * (side - z * scale * this.perMass)
+    this.sag += this.dt * this.sagSpeed
+    this.drift += this.dt * this.driftSpeed
   }
 }

@@ -21,12 +21,13 @@ export interface SideOptions {
 const RESIDUAL = 0.02
 
 export class Side {
-  force = 0
   /** Lasting flattening of the whole part at this side [m]. */
   dent = 0
   private readonly law: ContactLaw
   private stiffness: number
   private readonly pad: number
+  private readonly halfPad: number
+  private readonly lasting: boolean
   private readonly damping: number
   private readonly share: number
   private readonly fade: number
@@ -40,6 +41,8 @@ export class Side {
     this.law = lawOf(options.exponent)
     this.stiffness = options.stiffness
     this.pad = options.padStiffness
+    this.halfPad = 0.5 * options.padStiffness
+    this.lasting = options.relaxationFraction > 0 || options.yieldForce < Infinity
     this.damping = 2 * options.damping
     this.share = options.relaxationFraction
     this.fade = 1 / (1 + options.step / options.relaxationTime)
@@ -50,18 +53,28 @@ export class Side {
 
   /** Force [N] for pad and part overlapping by `squeeze` [m], growing at `rate` [m/s]. */
   step(squeeze: number, rate: number): number {
+    if (this.lasting) return this.lastingStep(squeeze, rate)
+    if (squeeze <= 0) {
+      this.flattening = 0
+      return 0
+    }
+    const e = this.law.balance(this.stiffness, this.halfPad, this.pad * squeeze, this.flattening)
+    this.flattening = e
+    return this.damped(this.stiffness * this.law.shape(e), this.stiffness, rate)
+  }
+
+  /** The same for a part that remembers: one that relaxes or dents. */
+  private lastingStep(squeeze: number, rate: number): number {
     const overlap = squeeze - 0.5 * this.dent
     if (overlap <= 0) {
-      if (this.share > 0) this.relax(0)
-      this.elastic = 0
+      this.relax(0)
       this.flattening = 0
-      this.force = 0
       return 0
     }
     const held = 1 - this.share + this.share * this.fade
     const past = (this.branch - this.share * this.elastic) * this.fade
     const load = this.pad * overlap - past
-    let e = load > 0 ? this.law.balance(held * this.stiffness, 0.5 * this.pad, load, this.flattening) : 0
+    let e = load > 0 ? this.law.balance(held * this.stiffness, this.halfPad, load, this.flattening) : 0
     let elastic = this.stiffness * this.law.shape(e)
     if (elastic > this.yieldForce) {
       elastic = this.yieldForce
@@ -70,16 +83,15 @@ export class Side {
       if (dent > this.dent) this.dent = dent
     }
     this.flattening = e
-    let force = elastic
-    if (this.share > 0) {
-      this.relax(elastic)
-      force = (1 - this.share) * elastic + this.branch
-    }
-    this.elastic = elastic
-    const yielding = this.pad / (this.pad + 2 * held * this.stiffness * this.law.slope(e))
-    force *= 1 + this.damping * yielding * rate
-    this.force = force > 0 ? force : 0
-    return this.force
+    this.relax(elastic)
+    return this.damped((1 - this.share) * elastic + this.branch, held * this.stiffness, rate)
+  }
+
+  /** Hunt–Crossley damping on the part's share of the rate; a contact cannot pull. */
+  private damped(force: number, stiffness: number, rate: number): number {
+    const share = this.pad / (this.pad + 2 * stiffness * this.law.slope(this.flattening))
+    const total = force * (1 + this.damping * share * rate)
+    return total > 0 ? total : 0
   }
 
   /** The part breaks: what is left is soft. */
@@ -92,5 +104,6 @@ export class Side {
 
   private relax(elastic: number): void {
     this.branch = (this.branch + this.share * (elastic - this.elastic)) * this.fade
+    this.elastic = elastic
   }
 }
