@@ -1,5 +1,5 @@
-/** Patterns of cut faces: hatching at 45° by ISO 128, neighbours in the other direction or narrower; arrow heads. */
-import { memo, type ReactNode } from 'react'
+/** Patterns of cut faces: hatching at 45° by ISO 128, neighbours in the other direction or narrower. */
+import { memo } from 'react'
 import { type Fill, fillId } from './paint.ts'
 
 interface HatchProps {
@@ -22,9 +22,9 @@ function Hatch({ id, spacing: s, angle, tone, line = 'pic-hatch', crossed = fals
 }
 
 /** Cut wires: a dot for current out of the paper, a cross for current into it. */
-function Wires({ id, toward }: { id: string; toward: boolean }) {
+function Wires({ id, size, toward }: { id: string; size: number; toward: boolean }) {
   return (
-    <pattern id={id} width={7} height={7} patternUnits="userSpaceOnUse">
+    <pattern id={id} width={7} height={7} patternUnits="userSpaceOnUse" patternTransform={`scale(${size})`}>
       <rect width={7} height={7} className="pic-tone-coil" />
       <circle cx={3.5} cy={3.5} r={2.6} className="pic-wire" />
       {toward ? (
@@ -52,23 +52,24 @@ function Cells({ id }: { id: string }) {
   )
 }
 
-export const Defs = memo(function Defs({ picture, children }: { picture: string; children?: ReactNode }) {
+/** `line`: width of the hatching over that of a picture of usual size. */
+export const Defs = memo(function Defs({ picture, line }: { picture: string; line: number }) {
   const id = (fill: Fill) => fillId(picture, fill)
+  const wide = Math.max(0.72, line)
   return (
     <defs>
-      <Hatch id={id('body')} spacing={6} angle={45} tone="pic-tone-body" />
-      <Hatch id={id('housing')} spacing={5} angle={-45} tone="pic-tone-body" />
-      <Hatch id={id('moving')} spacing={5} angle={-45} tone="pic-tone-moving" />
-      <Hatch id={id('nut')} spacing={3.4} angle={45} tone="pic-tone-nut" />
-      <Hatch id={id('iron')} spacing={3.4} angle={-45} tone="pic-tone-iron" />
-      <Hatch id={id('sheets')} spacing={2.6} angle={90} tone="pic-tone-iron" />
-      <Hatch id={id('rubber')} spacing={3.2} angle={45} tone="pic-tone-rubber" crossed />
-      <Hatch id={id('part')} spacing={4} angle={45} tone="pic-tone-part" />
-      <Hatch id={id('damage')} spacing={4} angle={-45} tone="pic-none" line="pic-damage-hatch" />
+      <Hatch id={id('body')} spacing={6 * wide} angle={45} tone="pic-tone-body" />
+      <Hatch id={id('housing')} spacing={5 * wide} angle={-45} tone="pic-tone-body" />
+      <Hatch id={id('moving')} spacing={5 * wide} angle={-45} tone="pic-tone-moving" />
+      <Hatch id={id('nut')} spacing={3.4 * wide} angle={45} tone="pic-tone-nut" />
+      <Hatch id={id('iron')} spacing={3.4 * wide} angle={-45} tone="pic-tone-iron" />
+      <Hatch id={id('sheets')} spacing={2.6 * wide} angle={90} tone="pic-tone-iron" />
+      <Hatch id={id('rubber')} spacing={3.2 * wide} angle={45} tone="pic-tone-rubber" crossed />
+      <Hatch id={id('part')} spacing={4 * wide} angle={45} tone="pic-tone-part" />
+      <Hatch id={id('damage')} spacing={4 * wide} angle={-45} tone="pic-none" line="pic-damage-hatch" />
       <Cells id={id('soft')} />
-      <Wires id={id('toward')} toward />
-      <Wires id={id('away')} toward={false} />
-      {children}
+      <Wires id={id('toward')} size={wide} toward />
+      <Wires id={id('away')} size={wide} toward={false} />
     </defs>
   )
 })

@@ -59,19 +59,21 @@ function Arrow({ x, y, outward, force, perNewton, window, format, longest }: Arr
   )
 }
 
-/** Ticks at the edges of the force window: below the first the part drops, above the second it breaks. */
+/** Edges of the force window along the arrow, each hatched to its bad side: below the one the part drops, above the other it breaks. */
 const WindowTicks = memo(function WindowTicks({ perNewton, window, outward, longest }: TicksProps) {
-  const edges = [window.least, window.most].map((force) => (force === null ? null : force * perNewton))
+  const place = (force: number | null) => (force === null || force * perNewton > longest ? null : force * perNewton)
+  const least = place(window.least)
+  const most = place(window.most)
+  const end = most ?? least
+  if (end === null) return null
+  const edge = (at: number, bad: 1 | -1) =>
+    `M${outward * at} -9V9${[-9, -4.5, 0, 4.5].map((y) => `M${outward * at} ${y}l${outward * bad * 4.5} 4.5`).join('')}`
+  const d = `M0 0H${outward * end}${least === null ? '' : edge(least, -1)}`
   return (
     <>
-      {edges.map((at, index) =>
-        at === null || at > longest ? null : (
-          <g key={index} transform={`translate(${outward * at} 0)`}>
-            <line y1={-8} y2={8} className="pic-tick-halo" />
-            <line y1={-8} y2={8} className="pic-tick" />
-          </g>
-        ),
-      )}
+      <path d={d + (most === null ? '' : edge(most, 1))} className="pic-tick-halo" />
+      <path d={d} className="pic-tick" />
+      {most !== null && <path d={edge(most, 1)} className="pic-tick-damage" />}
     </>
   )
 })
@@ -87,14 +89,13 @@ interface ScaleBarProps {
   x: number
   y: number
   perNewton: number
-  window: ForceEdges
   longest: number
   format: FormatForce
   /** Rounds a length in newtons down to one that reads well in the shown unit. */
   round?: (newtons: number) => number
 }
 
-/** Scale bar of the arrows, with the window laid along it. */
+/** Scale bar of the arrows. */
 export const ScaleBar = memo(function ScaleBar({
   x,
   y,

@@ -1,6 +1,6 @@
 /** The gripper in section at one instant: pure SVG, no physics. What stands still is drawn once, what moves is shifted. */
 import './picture.css'
-import { memo, useId, useMemo } from 'react'
+import { type CSSProperties, memo, useId, useMemo } from 'react'
 import type { Scenario } from '../../../sim/index.ts'
 import { Body } from './Body.tsx'
 import { Defs } from './Defs.tsx'
@@ -29,6 +29,8 @@ export interface GripperProps {
   scales?: PictureScales | undefined
   window?: ForceEdges
   formatForce?: FormatForce
+  /** The same for a round figure. */
+  formatRound?: FormatForce | undefined
   /** Rounds a force down to one that reads well on the scale bar. */
   roundForce?: ((newtons: number) => number) | undefined
   /** Part names with leader lines. */
@@ -47,6 +49,7 @@ export function Gripper(props: GripperProps) {
     label,
     window = NO_EDGES,
     formatForce = newtons,
+    formatRound = formatForce,
     roundForce,
     names = false,
   } = props
@@ -67,6 +70,7 @@ export function Gripper(props: GripperProps) {
   return (
     <svg
       className="picture"
+      style={{ '--line': plan.line } as CSSProperties}
       width={width}
       height={height}
       viewBox={`0 0 ${width} ${height}`}
@@ -74,13 +78,14 @@ export function Gripper(props: GripperProps) {
       aria-label={label}
     >
       <PaintContext value={paint}>
-        <Defs picture={picture} />
+        <Defs picture={picture} line={plan.line} />
         <g transform={`translate(${plan.origin.x.toFixed(2)} ${plan.origin.y.toFixed(2)})`}>
           <Still plan={plan} scenario={scenario} drawing={drawing} />
           {frame.supported && <Support plan={plan} />}
           <Jaws plan={plan} scenario={scenario} drawing={drawing} motion={motion} frame={frame} />
           <Part plan={plan} frame={frame} />
           <Forces plan={plan} frame={frame} perNewton={perNewton} window={window} format={formatForce} />
+          <Gravity x={gravityX(plan)} y={plan.contactY + 24 * plan.u} gravity={scenario.arm.gravity} />
           <ArmArrow plan={plan} frame={frame} greatest={greatest} />
         </g>
         <Magnifier plan={plan} frame={frame} squeeze={scales.squeeze} />
@@ -88,12 +93,10 @@ export function Gripper(props: GripperProps) {
           x={plan.lens.x + plan.lens.r + 14}
           y={height - 12}
           perNewton={perNewton}
-          window={window}
           longest={plan.arrow}
-          format={formatForce}
+          format={formatRound}
           round={roundForce}
         />
-        <Gravity x={width - 26} y={height - 24} gravity={scenario.arm.gravity} />
         {names && <Names plan={plan} labels={labelsOf(plan, scenario, drawing)} travel={motion.travel} />}
       </PaintContext>
     </svg>
@@ -137,6 +140,9 @@ function Jaws({ plan, scenario, drawing, motion, frame }: JawsProps) {
     </>
   )
 }
+
+/** Gravity stands right of the jaws, below the far force. */
+const gravityX = (plan: Plan) => (plan.mirrored ? plan.right - 10 * plan.u : plan.half + 34 * plan.u)
 
 function ownScales(frame: GripFrame, window: ForceEdges): PictureScales {
   const forces = [frame.force, frame.farForce]

@@ -5,7 +5,7 @@ import { CentreLine, Named } from './elements/marks.tsx'
 import type { GripFrame } from './frameAt.ts'
 import { usePaint } from './paint.ts'
 import type { Plan } from './plan.ts'
-import { blockPath, cupPath, cupWall, globeWall, type Pressed, roundPath } from './shape.ts'
+import { blockPath, cupPath, type Pressed, roundPath } from './shape.ts'
 
 /** Standard gravity, for the fall after the jaws have lost the part [m/s²]. */
 const GRAVITY = 9.80665
@@ -37,12 +37,12 @@ export function Part({ plan, frame }: { plan: Plan; frame: GripFrame }) {
 
 function Section({ plan, pressed }: { plan: Plan; pressed: Pressed }) {
   const { shape, partWidth: width, partHeight: height } = plan
+  const wall = Math.max(2, plan.partWall)
   const paint = usePaint()
   switch (shape) {
     case 'cup':
-      return <Cup width={width} height={height} pressed={pressed} />
-    case 'globe': {
-      const wall = globeWall(width)
+      return <Cup width={width} height={height} wall={wall} pressed={pressed} />
+    case 'globe':
       return (
         <>
           <path d={roundPath(width, pressed)} className="pic-tone-bright" />
@@ -55,7 +55,6 @@ function Section({ plan, pressed }: { plan: Plan; pressed: Pressed }) {
           <CentreLine x1={-width / 2} y1={0} x2={width / 2} y2={0} over={-wall - 3} />
         </>
       )
-    }
     case 'ball':
     case 'softBall':
       return (
@@ -68,30 +67,35 @@ function Section({ plan, pressed }: { plan: Plan; pressed: Pressed }) {
         </>
       )
     case 'ring':
-      return <Ring width={width} height={height} pressed={pressed} />
+      return <Ring width={width} height={height} wall={wall} pressed={pressed} />
     case 'block':
       return <path d={blockPath(width, height, pressed, 0.08 * width)} fill={paint.soft} className="pic-wide" />
   }
 }
 
+interface HollowProps {
+  width: number
+  height: number
+  wall: number
+  pressed: Pressed
+}
+
 /** A vessel in section: behind the cut, its inside with the far rim. */
-function Cup({ width, height, pressed }: { width: number; height: number; pressed: Pressed }) {
+function Cup({ width, height, wall, pressed }: HollowProps) {
   const paint = usePaint()
-  const wall = cupWall(width)
   return (
     <>
       <path d={blockPath(width - wall, height, pressed, 0.3 * width)} className="pic-tone-bright" />
-      <path d={cupPath(width, height, pressed)} fill={paint.part} className="pic-wide" />
+      <path d={cupPath(width, height, wall, pressed)} fill={paint.part} className="pic-wide" />
       <line x1={-width / 2 + wall} y1={-height / 2} x2={width / 2 - wall} y2={-height / 2} className="pic-thin" />
     </>
   )
 }
 
 /** A bushing with its axis upright: two cut walls and the bore between them. */
-function Ring({ width, height, pressed }: { width: number; height: number; pressed: Pressed }) {
+function Ring({ width, height, wall, pressed }: HollowProps) {
   const id = useId()
   const paint = usePaint()
-  const wall = 0.2 * width
   const bore = width / 2 - wall
   const chamfer = 0.06 * width
   return (

@@ -50,9 +50,6 @@ export const Gravity = memo(function Gravity({
   )
 })
 
-/** Longest arrow of the arm's acceleration [px]. */
-const ARM_ARROW = 30
-
 interface ArmArrowProps {
   plan: Plan
   frame: GripFrame
@@ -60,36 +57,41 @@ interface ArmArrowProps {
   greatest: number
 }
 
-/** Acceleration of the arm, at the flange: an arrow in the plane, a dot or cross in a circle across it. */
+/** Acceleration of the arm, left of the flange: an arrow in the plane; across it a dot or a cross in a circle. */
 export function ArmArrow({ plan, frame, greatest }: ArmArrowProps) {
   const { along, up, across } = frame.arm
   if (along === 0 && up === 0 && across === 0) return null
-  const middle = plan.mirrored ? 0 : (plan.driveRight + plan.right) / 2
-  const y = -47 * plan.u + 3
-  const x = middle + Math.min(30 * plan.u, 60) + 14
-  const scale = ARM_ARROW / greatest
-  const size = Math.hypot(along, up) * scale
+  const longest = 21 * plan.u
+  const size = (Math.hypot(along, up) * longest) / greatest
   const angle = (Math.atan2(-up, along) * 180) / Math.PI
+  const head = Math.min(9, size * 0.6)
+  const ring = 0.5 * Math.max(5, (longest * Math.abs(across)) / greatest)
   return (
-    <g transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
+    <g transform={`translate(${(plan.driveRight - 20 * plan.u).toFixed(1)} ${(-35 * plan.u).toFixed(1)})`}>
       <title>acceleration of the arm</title>
-      {size > 0.5 && (
-        <g transform={`rotate(${angle.toFixed(1)})`}>
-          <path d={`M0 0H${Math.max(0, size - 6).toFixed(1)}`} className="pic-arm" />
-          <path d={`M${(size + 2).toFixed(1)} 0l-9 -4.4v8.8Z`} className="pic-arrow-head" />
+      {size > 1 && (
+        <g transform={`rotate(${angle.toFixed(1)}) translate(${(-size / 2).toFixed(1)} 0)`}>
+          <path d={`M0 0H${(size - head * 0.8).toFixed(1)}`} className="pic-arm" />
+          <path d={`M${size.toFixed(1)} 0l${-head} ${-head / 2}v${head}Z`} className="pic-arrow-head" />
         </g>
       )}
       {across !== 0 && (
-        <g className="pic-edge pic-line">
-          <circle r={3 + 5 * Math.min(1, Math.abs(across) / greatest)} className="pic-tone-empty" />
+        <g className="pic-edge">
+          <circle r={ring} className="pic-tone-empty" />
           {across < 0 ? (
-            <circle r={1.6} className="pic-arrow-head" />
+            <circle r={ring * 0.3} className="pic-arrow-head" />
           ) : (
-            <path d="M-3.4 -3.4L3.4 3.4M3.4 -3.4L-3.4 3.4" />
+            <path
+              d={`M${-ring * 0.7} ${-ring * 0.7}L${ring * 0.7} ${ring * 0.7}M${ring * 0.7} ${-ring * 0.7}L${-ring * 0.7} ${ring * 0.7}`}
+            />
           )}
         </g>
       )}
-      <text x={0} y={14} textAnchor="middle" className="pic-text pic-symbol pic-halo">
+      <text
+        x={Math.abs(angle) > 45 || size <= 1 ? Math.max(9, ring + 5) : 0}
+        y={Math.abs(angle) > 45 || size <= 1 ? 4 : -8}
+        className="pic-text pic-symbol"
+      >
         a
       </text>
     </g>

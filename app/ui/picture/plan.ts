@@ -4,7 +4,7 @@
  * the gripper's base length. Origin: the middle between the open jaws, on the axis of the drive; y points down.
  */
 import type { Scenario } from '../../../sim/index.ts'
-import { HEIGHTS, type ShapeKind, shapeOf } from './shape.ts'
+import { HEIGHTS, type ShapeKind, shapeOf, wallOf } from './shape.ts'
 
 /** Levels of the body in units, from the axis of the drive down. */
 export const LEVEL = {
@@ -48,6 +48,8 @@ export interface Plan {
   /** Pixels for a unit and for a metre. */
   u: number
   m: number
+  /** Weight of lines and width of hatching over those of a picture of usual size: a small one is drawn finer. */
+  line: number
   /** Where the origin is in the picture [px]. */
   origin: { x: number; y: number }
   mirrored: boolean
@@ -59,6 +61,8 @@ export interface Plan {
   shape: ShapeKind
   partWidth: number
   partHeight: number
+  /** Wall of a hollow part [px]. */
+  partWall: number
   /** Level of the pads' middle and the lower end of the fingers [px]. */
   contactY: number
   fingerEnd: number
@@ -72,10 +76,11 @@ export interface Plan {
   lens: Lens
   /** Longest force arrow [px]. */
   arrow: number
-  /** Where a force arrow's baseline may not go beyond [px]. */
   names: boolean
 }
 
+/** Longest force arrow [units]. */
+const ARROW = 47
 /** Units from the part's top to the jaw block, and below the part to its support. */
 const CLEARANCE = 7
 const BELOW = 12
@@ -105,7 +110,8 @@ export function planOf(scenario: Scenario, { width, height, names = false }: Siz
   const fingerEnd = contactY + padHalf + 3
   const floor = contactY + partHeight / 2
   const left = -half + JAW.blockFrom - JAW.clearance - JAW.wall - drive
-  const right = mirrored ? half - JAW.blockFrom + JAW.clearance + JAW.wall : half - JAW.blockFrom + 6
+  const wall = mirrored ? half - JAW.blockFrom + JAW.clearance + JAW.wall : half - JAW.blockFrom
+  const right = Math.max(wall, (mirrored ? partWidth / 2 : half) + ARROW + 2)
   const bottom = Math.max(floor, fingerEnd) + BELOW
 
   const top = names ? NAMES_TOP : MARGIN
@@ -121,11 +127,14 @@ export function planOf(scenario: Scenario, { width, height, names = false }: Siz
   const lensTop = origin.y + (LEVEL.blockBottom + 12) * u
   const lensBottom = height - 5
   const r = Math.max(30, Math.min(88, (lensRight - 8) / 2, (lensBottom - lensTop) / 2))
+  const touch = mirrored ? -partWidth / 2 : half - partWidth
+  const arrowEnd = origin.x + (touch - ARROW) * u - 6
   return {
     width,
     height,
     u,
     m: u / unit,
+    line: Math.min(1.15, Math.max(0.62, u / 1.45)),
     origin,
     mirrored,
     half: half * u,
@@ -135,6 +144,7 @@ export function planOf(scenario: Scenario, { width, height, names = false }: Siz
     shape,
     partWidth: partWidth * u,
     partHeight: partHeight * u,
+    partWall: wallOf(part, shape) * partWidth * u,
     contactY: contactY * u,
     fingerEnd: fingerEnd * u,
     floor: floor * u,
@@ -142,9 +152,9 @@ export function planOf(scenario: Scenario, { width, height, names = false }: Siz
     wallRight: mirrored ? (half - JAW.blockFrom + JAW.clearance) * u : (half + 1) * u,
     driveRight: (-half + JAW.blockFrom - JAW.clearance - JAW.wall) * u,
     driveLeft: left * u,
-    right: right * u,
-    lens: { x: r + 6, y: lensBottom - r, r },
-    arrow: 52 * u,
+    right: wall * u,
+    lens: { x: Math.max(r + 6, Math.min(lensRight, arrowEnd) - r), y: lensBottom - r, r },
+    arrow: ARROW * u,
     names,
   }
 }

@@ -11,15 +11,28 @@ export type ShapeKind = 'cup' | 'globe' | 'ball' | 'softBall' | 'ring' | 'block'
 
 /** Stiffness [N/m] above which a linear part without crack limit is taken as solid metal. */
 const METAL = 2e6
+/** Mass over the cube of the width [kg/m³] below which a brittle part is a closed thin shell, not a vessel with a wall. */
+const AIRY = 200
+/** Density of glass and ceramics [kg/m³], for the wall that a mass allows; from memory. */
+const BRITTLE = 2400
 
 export function shapeOf(part: Part): ShapeKind {
   const soft = part.relaxation.fraction > 0 || part.yieldForce !== undefined
+  const brittle = part.crackForce !== undefined
   if (part.exponent === 1.5) {
-    if (part.crackForce !== undefined) return 'globe'
+    if (brittle) return 'globe'
     return soft ? 'softBall' : 'ball'
   }
-  if (part.crackForce !== undefined) return 'cup'
+  if (brittle) return part.mass / part.width ** 3 < AIRY ? 'globe' : 'cup'
   return part.stiffness >= METAL ? 'ring' : 'block'
+}
+
+/** Wall of a hollow part over its width: what its mass would give as glass or ceramic, within what can be drawn. */
+export function wallOf(part: Part, shape: ShapeKind): number {
+  if (shape === 'ring') return 0.2
+  const surface = (shape === 'globe' ? Math.PI : 3.7) * part.width ** 2
+  const wall = part.mass / (BRITTLE * surface * part.width)
+  return Math.min(0.085, Math.max(0.018, wall))
 }
 
 /** Height over width. */
@@ -79,10 +92,9 @@ export function blockPath(width: number, height: number, pressed: Pressed, corne
 }
 
 /** A cup open at the top: outer and inner outline and the foot, one closed section. */
-export function cupPath(width: number, height: number, pressed: Pressed): string {
+export function cupPath(width: number, height: number, wall: number, pressed: Pressed): string {
   const x = width / 2
   const y = height / 2
-  const wall = cupWall(width)
   const round = 0.36 * width
   const foot = 0.26 * width
   const rise = 0.055 * height
@@ -109,7 +121,3 @@ export function cupPath(width: number, height: number, pressed: Pressed): string
     `Q${n(-inner)} ${n(-y - 0.5 * wall)} ${n(-inner - 0.5 * wall)} ${n(-y - 0.5 * wall)}Q${n(-x)} ${n(-y - 0.5 * wall)} ${n(-x)} ${n(-y)}Z`
   )
 }
-
-/** Wall of a cup or a globe [px]: thin, but never thinner than its outline can show. */
-export const cupWall = (width: number) => Math.max(2.6, 0.05 * width)
-export const globeWall = (width: number) => Math.max(2.2, 0.028 * width)

@@ -21,11 +21,11 @@ const ROOM = 3
 const DISC = 3
 const MOUTH = 3
 /** Radii [units]. */
-const CORE = 8.2
-const BOBBIN = 9.2
-const WIRE = { inner: 10, outer: 13 } as const
-const MAGNET = { inner: 14, outer: 18 } as const
-const ROD = 3
+const CORE = 6.4
+const BOBBIN = 7.2
+const WIRE = { inner: 8, outer: 12.4 } as const
+const MAGNET = { inner: 13.2, outer: 18.8 } as const
+const ROD = 2.6
 
 /** Inner face of the pot's back, its mouth, left end of the coil and left face of the bobbin's disc without travel. */
 function levels(plan: Plan) {
@@ -163,9 +163,9 @@ export const voiceCoil: FamilyDrawing = {
     const { inside, coil } = levels(plan)
     return [
       { text: 'iron pot', x: driveLeft + 3 * u, y: -12 * u },
-      { text: 'magnets', x: inside + 8 * u, y: -16 * u },
-      { text: 'moving coil', x: coil + 0.7 * COIL * u, y: -11.5 * u, rides: 'driven' },
-      { text: 'core', x: inside + 4 * u, y: -4 * u },
+      { text: 'magnets', x: inside + 8 * u, y: -17 * u },
+      { text: 'moving coil', x: coil + 0.7 * COIL * u, y: -10 * u, rides: 'driven' },
+      { text: 'core', x: inside + 4 * u, y: -3 * u },
     ]
   },
 }

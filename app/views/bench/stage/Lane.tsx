@@ -1,15 +1,14 @@
 /** One lane: what a strategy does to the part, its verdict, and the force at the instant of the cursor. */
-import { useCallback, useMemo } from 'react'
+import { type ReactNode, useCallback, useMemo } from 'react'
 import { forceWindow, type Scenario, STRATEGIES } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
-import { formatFigure, withUnit } from '../../../ui/format.ts'
+import { formatFigure, formatPlain, withUnit } from '../../../ui/format.ts'
 import { frameAt, type GripFrame, restFrame } from '../../../ui/picture/frameAt.ts'
 import { Gripper } from '../../../ui/picture/Gripper.tsx'
 import { type PictureScales, roundBelow } from '../../../ui/picture/scales.ts'
 import { quantityUnit } from '../../../ui/units.ts'
 import { isDamage, VERDICT_WORDS } from '../verdicts/words.ts'
-import { LINE_STYLES } from './moments.ts'
 
 interface LaneProps {
   run: RunView
@@ -17,18 +16,19 @@ interface LaneProps {
   height: number
   scales: PictureScales | undefined
   names: boolean
+  /** What stands in the corner of the picture. */
+  corner?: ReactNode
+  /** It has a row of its own. */
+  alone?: boolean
 }
 
-export function Lane({ run, width, height, scales, names }: LaneProps) {
+export function Lane({ run, width, height, scales, names, corner, alone = false }: LaneProps) {
   const time = useView((state) => state.time)
   const frame = frameAt(run, time)
   const label = STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy
   return (
-    <figure className="lane" data-strategy={run.strategy} style={{ width }}>
+    <figure className="lane" data-strategy={run.strategy} data-alone={alone} style={{ width }}>
       <figcaption className="lane-head">
-        <svg width={26} height={8} aria-hidden="true">
-          <line x1={0} y1={4} x2={26} y2={4} strokeDasharray={LINE_STYLES[run.strategy]} className="lane-style" />
-        </svg>
         <span className="lane-name">{label}</span>
         <Word run={run} />
         <LiveForce frame={frame} />
@@ -36,12 +36,13 @@ export function Lane({ run, width, height, scales, names }: LaneProps) {
       <div className="lane-picture">
         <Picture frame={frame} scenario={run.scenario} label={said(label, run)} {...{ width, height, scales, names }} />
         <Note run={run} frame={frame} />
+        {corner && <div className="lane-corner">{corner}</div>}
       </div>
     </figure>
   )
 }
 
-interface PictureProps extends Omit<LaneProps, 'run'> {
+interface PictureProps extends Omit<LaneProps, 'run' | 'corner' | 'alone'> {
   frame: GripFrame
   scenario: Scenario
   label: string
@@ -52,9 +53,10 @@ export function Picture(props: PictureProps) {
   const units = useView((state) => state.units)
   const unit = useMemo(() => quantityUnit('force', units), [units])
   const format = useCallback((force: number) => withUnit(formatFigure(unit.toShown(force)), unit.symbol), [unit])
+  const formatRound = useCallback((force: number) => withUnit(formatPlain(unit.toShown(force)), unit.symbol), [unit])
   const round = useCallback((force: number) => unit.toSi(roundBelow(unit.toShown(force))), [unit])
   const window = useMemo(() => forceWindow(props.scenario), [props.scenario])
-  return <Gripper {...props} window={window} formatForce={format} roundForce={round} />
+  return <Gripper {...props} window={window} formatForce={format} formatRound={formatRound} roundForce={round} />
 }
 
 /** The gripper open, where nothing has been run. */

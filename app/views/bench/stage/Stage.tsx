@@ -1,11 +1,13 @@
 /** The picture: a lane a strategy, all at the instant of the shared cursor, over one time bar with its lens. */
 import { useEffect, useMemo, useRef, useState } from 'react'
+import type { StrategyId } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
+import { Button } from '../../../ui/Button.tsx'
 import type { PictureScales } from '../../../ui/picture/scales.ts'
 import { Lane, OpenPicture } from './Lane.tsx'
-import { laneSize } from './laneSize.ts'
+import { laneSizes } from './laneSize.ts'
 import { scalesOf } from './scales.ts'
 import { onKey, TimeBar } from './TimeBar.tsx'
 import { Transport } from './Transport.tsx'
@@ -23,15 +25,33 @@ export function Stage({ runs }: { runs: RunView[] }) {
   usePlay(lens)
   useStartAtEnd(runs, duration)
   useKeys(lens, still)
-  const size = laneSize(width, runs.length)
+  const [large, setLarge] = useState<StrategyId | null>(null)
+  const { columns, each, alone } = laneSizes(width, runs.length)
+  const lane = (run: RunView) => {
+    const isLarge = columns > 1 && run.strategy === large
+    return (
+      <Lane
+        key={run.strategy}
+        run={run}
+        scales={scales}
+        names={names}
+        alone={isLarge}
+        {...(isLarge ? alone : each)}
+        corner={
+          columns > 1 && (
+            <Button quiet onClick={() => setLarge(isLarge ? null : run.strategy)}>
+              {isLarge ? 'Smaller' : 'Larger'}
+            </Button>
+          )
+        }
+      />
+    )
+  }
   return (
     <section className="stage" aria-label="Picture">
-      <div ref={element} className="lanes" data-columns={size.columns}>
-        {width > 0 &&
-          runs.map((run) => (
-            <Lane key={run.strategy} run={run} scales={scales} names={names} width={size.width} height={size.height} />
-          ))}
-        {width > 0 && runs.length === 0 && <NothingYet width={size.width} height={size.height} names={names} />}
+      <div ref={element} className="lanes" data-columns={columns}>
+        {width > 0 && [...runs].sort((a, b) => Number(b.strategy === large) - Number(a.strategy === large)).map(lane)}
+        {width > 0 && runs.length === 0 && <NothingYet {...alone} names={names} />}
       </div>
       <Transport runs={runs} lens={lens} still={still} names={names} onNames={setNames} />
       {width > 0 && <TimeBar runs={runs} lens={lens} duration={duration} width={width} still={still} />}
@@ -62,16 +82,21 @@ function useSteadyScales(runs: RunView[]): PictureScales | undefined {
   return last.current
 }
 
-/** The first result is shown as it ended, so that one sees at once who holds and who does not. */
+/** How long before a drop the picture first stands [s]. */
+const BEFORE_DROP = 0.01
+
+/** The first result is shown as it ended, but with every part still in its jaws: one sees at once who holds and who does not. */
 function useStartAtEnd(runs: RunView[], duration: number) {
   const begun = useRef(false)
-  const finished = runs.length > 0 && runs.every(({ status }) => status !== 'running')
+  const wanted = useView((state) => state.shown.length)
+  const finished = runs.length > 0 && runs.length === wanted && runs.every(({ status }) => status !== 'running')
   useEffect(() => {
     if (begun.current || !finished) return
     begun.current = true
     const { time, set } = useView.getState()
-    if (time === 0) set({ time: duration })
-  }, [finished, duration])
+    const drops = runs.flatMap(({ result }) => result?.events.drop ?? [])
+    if (time === 0) set({ time: Math.min(duration, ...drops.map((drop) => drop - BEFORE_DROP)) })
+  }, [finished, runs, duration])
 }
 
 /** Space plays and arrow keys step wherever nothing else on the page wants them. */

@@ -22,9 +22,11 @@ interface TimeBarProps {
 const LABELS = 15
 const CURVE = 24
 const ROW = 17
-/** Room left of the bar for a strategy's line style. */
-const GUTTER = 24
-const END = 8
+/** Room left and right of the bar, as beside the charts under it, so that all cursors stand in line. */
+const GUTTER = 46
+const END = 108
+/** Length of a strategy's line style. */
+const STYLE = 26
 
 export function TimeBar({ runs, lens, duration, width, still }: TimeBarProps) {
   const bar = Math.max(60, width - GUTTER - END)
@@ -175,9 +177,11 @@ const MomentRow = memo(function MomentRow({ run, lens, bar, y }: MomentRowProps)
   const label = STRATEGIES.find(({ id }) => id === strategy)?.label
   return (
     <g data-strategy={strategy} className="time-row">
-      <title>{label}</title>
-      <line x1={-GUTTER + 2} y1={y} x2={-5} y2={y} strokeDasharray={LINE_STYLES[strategy]} className="time-style" />
+      <line x1={-STYLE - 8} y1={y} x2={-8} y2={y} strokeDasharray={LINE_STYLES[strategy]} className="time-style" />
       <line x1={0} y1={y} x2={bar} y2={y} className="time-lane" />
+      <text x={bar + 6} y={y + 4} className="time-name">
+        {label}
+      </text>
       {scenario.arm.moves.map(({ start, duration }) => {
         const x = lens.toDisplay(start) * bar
         return (

@@ -1,23 +1,33 @@
 /** Size of a lane's picture: side by side where each is still wide enough to read, else one under the other. */
-export interface LaneSize {
-  columns: number
+export interface Size {
   width: number
   height: number
 }
 
-/** Least width of a picture beside another, gap between them [px]. */
-const NARROWEST = 300
-const GAP = 16
-/** Height over width of a picture that stands beside others; alone in its row it is flatter. */
-const TALL = 0.78
-const FLAT = 0.42
-const LOWEST = 210
-const HIGHEST = 420
+export interface LaneSizes {
+  columns: number
+  each: Size
+  /** Of a lane that has a row of its own. */
+  alone: Size
+}
 
-export function laneSize(width: number, lanes: number): LaneSize {
+/** Least width of a picture beside another, gap between them [px]. */
+const NARROWEST = 225
+const GAP = 16
+/** Height over width: a picture beside others, or on a narrow page, is taller than one alone in its row. */
+const TALL = 0.8
+const FLAT = 0.42
+const WIDE = 520
+const LOWEST = 180
+const HIGHEST = 430
+
+export function laneSizes(width: number, lanes: number): LaneSizes {
   const beside = Math.floor((width - GAP * (lanes - 1)) / Math.max(1, lanes))
   const columns = lanes > 1 && beside >= NARROWEST ? lanes : 1
-  const each = columns > 1 ? beside : width
-  const ratio = each < 520 ? TALL : FLAT
-  return { columns, width: each, height: Math.round(Math.min(HIGHEST, Math.max(LOWEST, each * ratio))) }
+  return { columns, each: sized(columns > 1 ? beside : width), alone: sized(width) }
+}
+
+function sized(width: number): Size {
+  const ratio = width < WIDE ? TALL : FLAT + (TALL - FLAT) * Math.max(0, 1 - (width - WIDE) / 200)
+  return { width, height: Math.round(Math.min(HIGHEST, Math.max(LOWEST, width * ratio))) }
 }
