@@ -50,7 +50,7 @@ export class Recorder {
     now[10] = plant.partX
     now[11] = plant.slip.sag
     now[12] = plant.slip.drift
-    now[13] = plant.near.dent + plant.far.dent
+    now[13] = 0.5 * (plant.near.dent + plant.far.dent) // each side counts the flattening of the whole part
     now[14] = plant.heat.winding
     now[15] = drive.reading
     now[16] = drive.strategy.wantedSpeed
