@@ -63,10 +63,16 @@ describe('the window of a scenario is that of its worst instant', () => {
 })
 
 /** Jaws on soft pads that press 20 N on each side of 0.4 kg with µ 0.3; the move reaches `share` of the slip limit. */
-function atLimit(axis: string, limit: number, share: number, layout: string) {
+function atLimit(axis: string, limit: number, share: number, layout: string, friction: object = {}) {
   const scenario = scenarioOf(bareJaws(0.2), {
     actuator: { motor: { movingMass: 0.2 }, transmission: { viscous: 30 } },
-    jaws: { layout, friction: { static: 0.3, sliding: 0.25 }, padStiffness: 1e6, padLength: 0.01, stroke: 0.05 },
+    jaws: {
+      layout,
+      friction: { static: 0.3, sliding: 0.25, ...friction },
+      padStiffness: 1e6,
+      padLength: 0.01,
+      stroke: 0.05,
+    },
     part: { mass: 0.4, damping: 1 },
     arm: {
       gravity: 'across',
@@ -95,6 +101,16 @@ describe('whole grips at the slip limit 2 µ F/m: 20 N a side, µ 0.3, 0.4 kg (s
     const above = atLimit(axis, limit, 1.01, layout)
     expect(above.events.slip).toBeGreaterThan(0.35)
     expect(above.events.drop).not.toBeNull()
+  })
+
+  it('soft round pads, µ = µ₀ (F/F₀)^(−1/3) (Bowden and Tabor 1950; area of Hertz): holds at 99 %, slides at 101 %', () => {
+    const soft = { loadExponent: 2 / 3, referenceForce: 10 }
+    const limit = (2 * 0.3 * (20 / 10) ** (-1 / 3) * 20) / 0.4 - GRAVITY
+    const below = atLimit('up', limit, 0.99, 'mirrored', soft)
+    expect(below.metrics.slipDistance).toBe(0)
+    expect(below.metrics.requiredForce! / 20).toBeGreaterThan(0.985)
+    expect(below.metrics.requiredForce! / 20).toBeLessThan(1)
+    expect(atLimit('up', limit, 1.01, 'mirrored', soft).events.drop).not.toBeNull()
   })
 
   it('merely hanging: holds just above the window’s lower edge and slides just below it', () => {
