@@ -27,6 +27,7 @@ export class Side {
   private stiffness: number
   private readonly pad: number
   private readonly halfPad: number
+  private readonly twiceExponent: number
   private readonly lasting: boolean
   private readonly damping: number
   private readonly share: number
@@ -42,6 +43,7 @@ export class Side {
     this.stiffness = options.stiffness
     this.pad = options.padStiffness
     this.halfPad = 0.5 * options.padStiffness
+    this.twiceExponent = 2 * options.exponent
     this.lasting = options.relaxationFraction > 0 || options.yieldForce < Infinity
     this.damping = 2 * options.damping
     this.share = options.relaxationFraction
@@ -60,7 +62,8 @@ export class Side {
     }
     const e = this.law.balance(this.stiffness, this.halfPad, this.pad * squeeze, this.flattening)
     this.flattening = e
-    return this.damped(this.stiffness * this.law.shape(e), this.stiffness, rate)
+    const force = this.stiffness * this.law.shape(e)
+    return this.damped(force, force, rate)
   }
 
   /** The same for a part that remembers: one that relaxes or dents. */
@@ -84,13 +87,13 @@ export class Side {
     }
     this.flattening = e
     this.relax(elastic)
-    return this.damped((1 - this.share) * elastic + this.branch, held * this.stiffness, rate)
+    return this.damped((1 - this.share) * elastic + this.branch, held * elastic, rate)
   }
 
-  /** Hunt–Crossley damping on the part's share of the rate; a contact cannot pull. */
-  private damped(force: number, stiffness: number, rate: number): number {
-    const share = this.pad / (this.pad + 2 * stiffness * this.law.slope(this.flattening))
-    const total = force * (1 + this.damping * share * rate)
+  /** Hunt–Crossley damping on the part's share of the rate: its tangent stiffness is n·elastic/e. A contact cannot pull. */
+  private damped(force: number, elastic: number, rate: number): number {
+    const spring = this.pad * this.flattening
+    const total = force * (1 + (this.damping * rate * spring) / (spring + this.twiceExponent * elastic))
     return total > 0 ? total : 0
   }
 
