@@ -4,9 +4,17 @@
  */
 import { useId } from 'react'
 import type { GripFrame } from './frameAt.ts'
+import { lensShape } from './lensShape.ts'
 import { usePaint } from './paint.ts'
+import { PART_FILL } from './partFill.ts'
 import type { Plan } from './plan.ts'
 import { magnification } from './scales.ts'
+import type { ShapeKind } from './shape.ts'
+
+/** Where the undeformed pad face stands, of the radius. */
+const ZERO = -0.1
+const ROUND: ShapeKind[] = ['globe', 'ball', 'softBall']
+const HOLLOW: ShapeKind[] = ['globe', 'cup']
 
 interface MagnifierProps {
   plan: Plan
@@ -25,19 +33,13 @@ export function Magnifier({ plan, frame, squeeze }: MagnifierProps) {
   const scale = m * factor
   const gone = frame.fallen !== null
   const contactX = origin.x - half + (frame.travel - driven.pad) * m
-  const view = {
-    r,
-    zero: -0.1 * r,
-    pad: Math.min(driven.pad * scale, 0.7 * r),
-    part: Math.min(driven.part * scale, 1.2 * r),
-    overlap: Math.max(-2.4 * r, driven.overlap * scale),
-    round: plan.shape === 'globe' || plan.shape === 'ball' || plan.shape === 'softBall',
-    hollow: plan.shape === 'globe' || plan.shape === 'cup' || plan.shape === 'ring',
-  }
-  const shape = outlines(view)
+  const pad = Math.min(driven.pad * scale, 0.7 * r)
+  const part = Math.min(driven.part * scale, 1.2 * r)
+  const gap = pad > 0 ? 0 : Math.min(2.4 * r, Math.max(0, part - driven.overlap * scale))
+  const shape = lensShape({ r, pad, part, gap, round: ROUND.includes(plan.shape), hollow: HOLLOW.includes(plan.shape) })
   const cracked = frame.crack === 'driven'
   const hurt = cracked || frame.marked.includes('driven') || frame.dent > 0
-  const hatch = plan.shape === 'softBall' || plan.shape === 'block' ? paint.soft : paint.part
+  const hatch = paint[PART_FILL[plan.shape]]
   const eye = 7
   const dx = contactX - lens.x
   const dy = origin.y + contactY - lens.y
@@ -58,7 +60,7 @@ export function Magnifier({ plan, frame, squeeze }: MagnifierProps) {
         </clipPath>
         <circle r={r} className="pic-lens" />
         <g clipPath={`url(#${clip})`}>
-          <g transform={`translate(${view.zero} 0)`}>
+          <g transform={`translate(${ZERO * r} 0)`}>
             {!gone && (
               <>
                 <path d={shape.part} fill={hatch} fillRule="evenodd" className="pic-wide" />
@@ -78,48 +80,4 @@ export function Magnifier({ plan, frame, squeeze }: MagnifierProps) {
       </g>
     </g>
   )
-}
-
-interface View {
-  r: number
-  zero: number
-  pad: number
-  part: number
-  overlap: number
-  round: boolean
-  hollow: boolean
-}
-
-const n = (value: number) => value.toFixed(2)
-
-/** Outlines in the lens; x = 0 is the undeformed pad face. */
-function outlines({ r, pad, part, overlap, round, hollow }: View) {
-  const radius = (round ? 1.5 : 3.2) * r
-  const start = -overlap
-  const face = start + part
-  const flat = Math.sqrt(2 * radius * part)
-  const high = 1.15 * r
-  const end = Math.max(flat + 0.01, Math.min(high, radius * 0.98))
-  const at = (y: number) => start + radius - Math.sqrt(Math.max(0, radius * radius - y * y))
-  const touching = pad > 0 || (overlap > 0 && face <= 0.01)
-  const outer = Math.min(high, Math.sqrt(2 * radius * (part + pad)))
-  const flatY = Math.min(flat, end)
-  const back = hollow ? 0.3 * r : 3 * r
-  const wall = `L${n(at(end) + back)} ${n(end)}${hollow ? `A${n(radius)} ${n(radius)} 0 0 1 ${n(face + back)} ${n(flatY)}L${n(face + back)} ${n(-flatY)}A${n(radius)} ${n(radius)} 0 0 1 ${n(at(end) + back)} ${n(-end)}` : `L${n(at(end) + back)} ${n(-end)}`}Z`
-  const dip = touching
-    ? `L0 ${n(-outer)}A${n(radius)} ${n(radius)} 0 0 0 ${n(-pad)} ${n(-Math.min(flat, outer))}L${n(-pad)} ${n(Math.min(flat, outer))}A${n(radius)} ${n(radius)} 0 0 0 0 ${n(outer)}`
-    : ''
-  return {
-    part:
-      `M${n(at(end))} ${n(-end)}A${n(radius)} ${n(radius)} 0 0 0 ${n(face)} ${n(-flatY)}L${n(face)} ${n(flatY)}` +
-      `A${n(radius)} ${n(radius)} 0 0 0 ${n(at(end))} ${n(end)}${wall}`,
-    pad: `M${n(-2 * r)} ${n(-high)}L0 ${n(-high)}${dip}L0 ${n(high)}L${n(-2 * r)} ${n(high)}Z`,
-    before:
-      `${touching ? `M0 ${n(-outer)}L0 ${n(outer)}` : ''}` +
-      `${part > 0 ? `M${n(face)} ${n(-flatY)}A${n(radius)} ${n(radius)} 0 0 0 ${n(face)} ${n(flatY)}` : ''}`,
-    hurt: `M${n(face)} ${n(-0.4 * r)}Q${n(face + 0.34 * r)} 0 ${n(face)} ${n(0.4 * r)}Z`,
-    crack:
-      `M${n(face)} 0l${n(0.12 * r)} ${n(-0.08 * r)}l${n(0.06 * r)} ${n(0.12 * r)}l${n(0.16 * r)} ${n(-0.14 * r)}l${n(0.08 * r)} ${n(0.1 * r)}l${n(0.2 * r)} ${n(-0.16 * r)}` +
-      `M${n(face + 0.18 * r)} ${n(0.04 * r)}l${n(0.1 * r)} ${n(0.16 * r)}l${n(0.14 * r)} ${n(0.04 * r)}`,
-  }
 }

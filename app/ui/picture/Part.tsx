@@ -1,9 +1,9 @@
 /** The part: a section drawn by what it is, flattened, dented or broken as the run says. */
-import { useId } from 'react'
 import { Damage } from './Damage.tsx'
 import { CentreLine, Named } from './elements/marks.tsx'
 import type { GripFrame } from './frameAt.ts'
 import { usePaint } from './paint.ts'
+import { PART_FILL } from './partFill.ts'
 import type { Plan } from './plan.ts'
 import { blockPath, cupPath, type Pressed, roundPath } from './shape.ts'
 
@@ -39,9 +39,10 @@ function Section({ plan, pressed }: { plan: Plan; pressed: Pressed }) {
   const { shape, partWidth: width, partHeight: height } = plan
   const wall = Math.max(2, plan.partWall)
   const paint = usePaint()
+  const fill = paint[PART_FILL[shape]]
   switch (shape) {
     case 'cup':
-      return <Cup width={width} height={height} wall={wall} pressed={pressed} />
+      return <Cup width={width} height={height} wall={wall} pressed={pressed} fill={fill} />
     case 'globe':
       return (
         <>
@@ -49,7 +50,7 @@ function Section({ plan, pressed }: { plan: Plan; pressed: Pressed }) {
           <path
             d={roundPath(width, pressed) + roundPath(width, pressed, wall)}
             fillRule="evenodd"
-            fill={paint.part}
+            fill={fill}
             className="pic-edge"
           />
           <CentreLine x1={-width / 2} y1={0} x2={width / 2} y2={0} over={-wall - 3} />
@@ -59,7 +60,7 @@ function Section({ plan, pressed }: { plan: Plan; pressed: Pressed }) {
     case 'softBall':
       return (
         <>
-          <path d={roundPath(width, pressed)} fill={shape === 'ball' ? paint.part : paint.soft} className="pic-wide" />
+          <path d={roundPath(width, pressed)} fill={fill} className="pic-wide" />
           {shape === 'softBall' && (
             <path d={roundPath(width, pressed, Math.max(1.8, 0.03 * width))} className="pic-thin pic-line" />
           )}
@@ -67,9 +68,9 @@ function Section({ plan, pressed }: { plan: Plan; pressed: Pressed }) {
         </>
       )
     case 'ring':
-      return <Ring width={width} height={height} wall={wall} pressed={pressed} />
+      return <Ring width={width} height={height} wall={wall} pressed={pressed} fill={fill} />
     case 'block':
-      return <path d={blockPath(width, height, pressed, 0.08 * width)} fill={paint.soft} className="pic-wide" />
+      return <path d={blockPath(width, height, pressed, 0.08 * width)} fill={fill} className="pic-wide" />
   }
 }
 
@@ -78,43 +79,34 @@ interface HollowProps {
   height: number
   wall: number
   pressed: Pressed
+  fill: string
 }
 
 /** A vessel in section: behind the cut, its inside with the far rim. */
-function Cup({ width, height, wall, pressed }: HollowProps) {
-  const paint = usePaint()
+function Cup({ width, height, wall, pressed, fill }: HollowProps) {
   return (
     <>
       <path d={blockPath(width - wall, height, pressed, 0.3 * width)} className="pic-tone-bright" />
-      <path d={cupPath(width, height, wall, pressed)} fill={paint.part} className="pic-wide" />
+      <path d={cupPath(width, height, wall, pressed)} fill={fill} className="pic-wide" />
       <line x1={-width / 2 + wall} y1={-height / 2} x2={width / 2 - wall} y2={-height / 2} className="pic-thin" />
     </>
   )
 }
 
-/** A bushing with its axis upright: two cut walls and the bore between them. */
-function Ring({ width, height, wall, pressed }: HollowProps) {
-  const id = useId()
-  const paint = usePaint()
+/** A bushing with its axis upright: two cut walls, and between them the bore with its chamfered ends. */
+function Ring({ width, height, wall, pressed, fill }: HollowProps) {
+  const chamfer = 0.035 * width
   const bore = width / 2 - wall
-  const chamfer = 0.06 * width
+  const y = height / 2
+  const outline = blockPath(width, height, pressed, chamfer, true)
   return (
     <>
-      <clipPath id={id}>
-        <path d={blockPath(width, height, pressed, chamfer)} />
-      </clipPath>
-      <path d={blockPath(width, height, pressed, chamfer)} fill={paint.part} className="pic-wide" />
-      <g clipPath={`url(#${id})`}>
-        <path
-          d={`M${-bore - chamfer} ${-height / 2}L${-bore} ${-height / 2 + chamfer}V${height / 2 - chamfer}L${-bore - chamfer} ${height / 2}H${bore + chamfer}L${bore} ${height / 2 - chamfer}V${-height / 2 + chamfer}L${bore + chamfer} ${-height / 2}Z`}
-          className="pic-edge pic-tone-bright"
-        />
-        <path
-          d={`M${-bore} ${-height / 2 + chamfer}H${bore}M${-bore} ${height / 2 - chamfer}H${bore}`}
-          className="pic-thin pic-line"
-        />
-      </g>
-      <path d={blockPath(width, height, pressed, chamfer)} className="pic-wide pic-line" />
+      <path d={outline} fill={fill} className="pic-wide" />
+      <path
+        d={`M${-bore - chamfer} ${-y}L${-bore} ${-y + chamfer}V${y - chamfer}L${-bore - chamfer} ${y}H${bore + chamfer}L${bore} ${y - chamfer}V${-y + chamfer}L${bore + chamfer} ${-y}Z`}
+        className="pic-wide pic-tone-bright"
+      />
+      <path d={`M${-bore} ${-y + chamfer}H${bore}M${-bore} ${y - chamfer}H${bore}`} className="pic-thin pic-line" />
     </>
   )
 }

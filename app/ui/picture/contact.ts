@@ -45,9 +45,9 @@ export function contactShares(geometry: ContactGeometry, jaw: JawState): Record<
   }
 }
 
+/** `padGives`: force over pad stiffness. Without force nothing is pressed in but the dent. */
 function share(overlap: number, padGives: number, dent: number): ContactShare {
-  const squeeze = overlap > 0 ? overlap : 0
-  const pad = padGives < squeeze ? padGives : squeeze
-  const part = squeeze - pad
-  return { overlap, pad, part: part > dent ? part : dent }
+  if (overlap <= 0 || padGives <= 0) return { overlap, pad: 0, part: dent }
+  const pad = padGives < overlap ? padGives : overlap
+  return { overlap, pad, part: Math.max(dent, overlap - pad) }
 }

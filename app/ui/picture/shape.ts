@@ -78,16 +78,18 @@ export function wallPath(x: number, top: number, bottom: number, cut: number, pa
   )
 }
 
-/** A rectangle pressed in under the pads. */
-export function blockPath(width: number, height: number, pressed: Pressed, corner: number): string {
+/** A rectangle pressed in under the pads, its corners rounded or cut off straight. */
+export function blockPath(width: number, height: number, pressed: Pressed, corner: number, straight = false): string {
   const x = width / 2
   const y = height / 2
   const c = corner
+  const turn = (px: number, py: number, qx: number, qy: number) =>
+    straight ? `L${n(qx)} ${n(qy)}` : `Q${n(px)} ${n(py)} ${n(qx)} ${n(qy)}`
   return (
-    `M${n(-x + c)} ${n(-y)}L${n(x - c)} ${n(-y)}Q${n(x)} ${n(-y)} ${n(x)} ${n(-y + c)}` +
+    `M${n(-x + c)} ${n(-y)}L${n(x - c)} ${n(-y)}${turn(x, -y, x, -y + c)}` +
     wallPath(x, -y + c, y - c, pressed.far, pressed.pad, -1) +
-    `Q${n(x)} ${n(y)} ${n(x - c)} ${n(y)}L${n(-x + c)} ${n(y)}Q${n(-x)} ${n(y)} ${n(-x)} ${n(y - c)}` +
-    `${wallPath(-x, y - c, -y + c, pressed.driven, pressed.pad, 1)}Q${n(-x)} ${n(-y)} ${n(-x + c)} ${n(-y)}Z`
+    `${turn(x, y, x - c, y)}L${n(-x + c)} ${n(y)}${turn(-x, y, -x, y - c)}` +
+    `${wallPath(-x, y - c, -y + c, pressed.driven, pressed.pad, 1)}${turn(-x, -y, -x + c, -y)}Z`
   )
 }
 

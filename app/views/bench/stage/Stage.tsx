@@ -16,17 +16,24 @@ import { usePlay, useReducedMotion } from './usePlay.ts'
 import { useWidth } from './useWidth.ts'
 import './stage.css'
 
+/** Width of a picture that has room for part names [px]. */
+const NAMES_FROM = 320
+
 export function Stage({ runs }: { runs: RunView[] }) {
   const [element, width] = useWidth<HTMLDivElement>()
   const [names, setNames] = useState(false)
+  const [large, setLarge] = useState<StrategyId | null>(null)
   const { lens, duration } = useLens(runs)
   const still = useReducedMotion()
   const scales = useSteadyScales(runs)
   usePlay(lens)
   useStartAtEnd(runs, duration)
   useKeys(lens, still)
-  const [large, setLarge] = useState<StrategyId | null>(null)
   const { columns, each, alone } = laneSizes(width, runs.length)
+  const chooseNames = (wanted: boolean) => {
+    setNames(wanted)
+    if (wanted && each.width < NAMES_FROM && large === null) setLarge(runs[0]?.strategy ?? null)
+  }
   const lane = (run: RunView) => {
     const isLarge = columns > 1 && run.strategy === large
     return (
@@ -34,7 +41,7 @@ export function Stage({ runs }: { runs: RunView[] }) {
         key={run.strategy}
         run={run}
         scales={scales}
-        names={names}
+        names={names && (isLarge || each.width >= NAMES_FROM)}
         alone={isLarge}
         {...(isLarge ? alone : each)}
         corner={
@@ -53,7 +60,7 @@ export function Stage({ runs }: { runs: RunView[] }) {
         {width > 0 && [...runs].sort((a, b) => Number(b.strategy === large) - Number(a.strategy === large)).map(lane)}
         {width > 0 && runs.length === 0 && <NothingYet {...alone} names={names} />}
       </div>
-      <Transport runs={runs} lens={lens} still={still} names={names} onNames={setNames} />
+      <Transport runs={runs} lens={lens} still={still} names={names} onNames={chooseNames} />
       {width > 0 && <TimeBar runs={runs} lens={lens} duration={duration} width={width} still={still} />}
     </section>
   )
