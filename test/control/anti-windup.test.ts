@@ -12,48 +12,66 @@ import { VelocityPi } from '../../sim/control/velocity-pi.ts'
 const period = 1e-4
 const gains = { kp: 1, ki: 1, period }
 
-type Controller = (limit: number) => (measured: number) => number
+interface Trial {
+  block: { integral: number; saturated: number }
+  tick(measured: number): number
+}
 
-const blocks: Record<string, Controller> = {
+const blocks: Record<string, (limit: number) => Trial> = {
   'current loop': (voltageLimit) => {
-    const loop = new CurrentLoop({ ...gains, voltageLimit, backEmf: 0 })
-    return (measured) => loop.tick(1, measured, 0)
+    const block = new CurrentLoop({ ...gains, voltageLimit, backEmf: 0 })
+    return { block, tick: (measured) => block.tick(1, measured, 0) }
   },
   'position PID': (limit) => {
     const rest = { kd: 0, speedFilter: 0, velocityFeedforward: 0, accelerationFeedforward: 0 }
-    const pid = new PositionPid({ ...gains, ...rest, limit })
-    return (measured) => pid.tick(1, 0, 0, measured)
+    const block = new PositionPid({ ...gains, ...rest, limit })
+    return { block, tick: (measured) => block.tick(1, 0, 0, measured) }
   },
   'velocity PI': (limit) => {
-    const pi = new VelocityPi({ ...gains, limit })
-    return (measured) => pi.tick(1, measured)
+    const block = new VelocityPi({ ...gains, limit })
+    return { block, tick: (measured) => block.tick(1, measured) }
   },
   'force PID': (limit) => {
-    const pid = new ForcePid({ ...gains, kd: 0, derivativeFilter: 0, limit })
-    return (measured) => pid.tick(1, measured)
+    const block = new ForcePid({ ...gains, kd: 0, derivativeFilter: 0, limit })
+    return { block, tick: (measured) => block.tick(1, measured) }
   },
 }
 
-function step(controller: Controller, limit: number) {
-  const output = controller(limit)
+function step({ tick }: Trial) {
   let [y, peak, peakTime, settled] = [0, 0, 0, 0]
   for (let n = 0; n < 400_000; n++) {
-    y += period * output(y)
+    y += period * tick(y)
     if (y > peak) [peak, peakTime] = [y, (n + 1) * period]
     if (Math.abs(y - 1) > 0.02) settled = (n + 1) * period
   }
   return { overshoot: (peak - 1) * 100, peakTime, settled }
 }
 
-describe.each(Object.entries(blocks))('%s on an integrator', (_name, controller) => {
+describe.each(Object.entries(blocks))('%s on an integrator', (_name, make) => {
   it('overshoots by 29.844 % while nothing is limited', () => {
-    expect(Math.abs(step(controller, Infinity).overshoot / 29.844 - 1)).toBeLessThan(0.01)
+    expect(Math.abs(step(make(Infinity)).overshoot / 29.844 - 1)).toBeLessThan(0.01)
   })
 
   it('overshoots by 2.984 % at 11.418 s and is settled at 12.399 s when limited to 0.1', () => {
-    const { overshoot, peakTime, settled } = step(controller, 0.1)
+    const { overshoot, peakTime, settled } = step(make(0.1))
     expect(Math.abs(overshoot / 2.984 - 1)).toBeLessThan(0.01)
     expect(Math.abs(peakTime / 11.418 - 1)).toBeLessThan(0.01)
     expect(Math.abs(settled / 12.399 - 1)).toBeLessThan(0.01)
+  })
+
+  it('holds the integral while limited and pushed further, and lets it go back', () => {
+    const { block, tick } = make(0.1)
+    block.integral = 0.3
+    tick(0.5)
+    expect([block.saturated, block.integral]).toEqual([1, 0.3])
+    tick(1.05)
+    expect(block.saturated).toBe(1)
+    expect(block.integral).toBeCloseTo(0.3 - 0.05 * period, 12)
+  })
+
+  it('counts half of the newest error, as the trapezoidal rule does', () => {
+    const { tick } = make(Infinity)
+    expect(tick(0.5)).toBeCloseTo(0.5 + (0.5 * period) / 2, 12)
+    expect(tick(0.5)).toBeCloseTo(0.5 + (3 * 0.5 * period) / 2, 12)
   })
 })

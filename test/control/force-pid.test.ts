@@ -49,11 +49,20 @@ describe('ForcePid', () => {
     expect(force).toBeCloseTo(15 * (1 - Math.exp(-1)), 2)
   })
 
+  it('gives no spike where the gauge already reads a force, nor after a reset', () => {
+    const pid = new ForcePid({ ...options, kp: 0, ki: 0, limit: Infinity })
+    expect(pid.tick(0, 40)).toBeCloseTo(0, 12)
+    pid.reset()
+    expect(pid.tick(0, -40)).toBeCloseTo(0, 12)
+  })
+
   it('takes over without a bump', () => {
-    const pid = new ForcePid(options)
+    const pid = new ForcePid({ ...options, kd: 0 })
     for (let n = 0; n < 20; n++) pid.tick(10, n)
     pid.preset(0.02)
     expect(pid.tick(12, 25)).toBeCloseTo(0.02, 12)
+    expect(pid.tick(12, 25)).toBeCloseTo(0.02 - options.ki * options.period * 13, 12)
+    pid.preset(0.04)
     pid.reset()
     expect(pid.tick(0, 0)).toBe(0)
   })

@@ -135,6 +135,19 @@ describe('Profile', () => {
     )
   })
 
+  it('without a limit of jerk steps the acceleration', () => {
+    const profile = new Profile({ distance: 0.05, speed: 0.2, acceleration: 2, jerk: Infinity })
+    const states = [0.05, 0.2, 0.3].map((time) => {
+      profile.at(time)
+      return [profile.position, profile.speed, profile.acceleration].map((x) => Number(x.toFixed(12)))
+    })
+    expect(states).toEqual([
+      [0.0025, 0.1, 2],
+      [0.03, 0.2, 0],
+      [0.0475, 0.1, -2],
+    ])
+  })
+
   it('does nothing for a distance of 0', () => {
     const profile = new Profile({ ...approach, distance: 0 })
     profile.at(0.1)
@@ -257,7 +270,13 @@ describe('sCurve', () => {
         const { up, down, cruise, peakSpeed } = sCurve({ ...options, distance, v0, v1 })
         expect(up.distance + cruise * peakSpeed + down.distance).toBeCloseTo(distance, 12)
         expect(peakSpeed).toBeLessThanOrEqual(options.speed)
+        expect(peakSpeed).toBeGreaterThanOrEqual(Math.max(v0, v1))
       }),
     )
+  })
+
+  it('takes no time for a distance of 0', () => {
+    const still = sCurve({ distance: 0, v0: 0, v1: 0, speed: 1, acceleration: 2, jerk: 40 })
+    expect([still.duration, still.cruise, still.peakSpeed]).toEqual([0, 0, 0])
   })
 })

@@ -45,6 +45,8 @@ describe('VelocityPi', () => {
     for (let n = 0; n < 20; n++) pi.tick(0.1, 0.05)
     pi.preset(-1.25)
     expect(pi.tick(0.03, -0.02)).toBeCloseTo(-1.25, 12)
+    expect(pi.tick(0.03, -0.02)).toBeCloseTo(-1.25 + options.ki * options.period * 0.05, 12)
+    pi.preset(2)
     pi.reset()
     expect(pi.tick(0, 0)).toBe(0)
   })
