@@ -1,4 +1,5 @@
 /** The scenario room: the file format, its defaults, checks, presets and edits by path. */
+export { AXIS_PRESETS, type AxisPreset } from './axes/index.ts'
 export { type Edit, editScenario, readPath } from './edit.ts'
 export { PRESETS, type Preset } from './presets/index.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'

@@ -1,0 +1,183 @@
+/**
+ * Which axis suits the part: for one axis under one scenario the figures by which an engineer chooses, in closed form, and what
+ * the simulator makes of it.
+ */
+
+import type { Verdict } from '../grip/result.ts'
+import { simulateGrip } from '../grip/simulate.ts'
+import { damageLimit } from '../grip/window.ts'
+import { axisOf, contactsOf, jawMassOf, travelToContact } from '../plant/axis.ts'
+import { isOpenLoop } from '../plant/commutation.ts'
+import type { Actuator, Fault, Scenario } from '../scenario/index.ts'
+import { STRATEGIES } from '../strategy/index.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
+import { fitAxis, wantedForce } from './fit-axis.ts'
+
+export type PowerLossFate = 'locks' | 'holds by friction' | 'lets go'
+
+export interface StrategyFitness {
+  strategy: StrategyId
+  /** Its setting means the force it says. */
+  honest: boolean
+  why: string
+  /** What the simulator made of it; null where the scenario was refused. */
+  verdict: Verdict | null
+  peakForce: number | null
+  settledForce: number | null
+}
+
+/** Forces are at one contact [N], speeds [m/s], masses [kg], temperature [°C]. */
+export interface AxisReport {
+  actuator: Actuator
+  /** The scenario with this axis, gains and settings matched; null where it was refused. */
+  scenario: Scenario | null
+  faults: Fault[]
+  continuousForce: number
+  peakForce: number
+  /** Half-width of the force that friction can hide at the wanted grip force. */
+  frictionBand: number
+  backDrivable: boolean
+  /** Force at one contact that drives the axis back without current; null: none does. */
+  backDriveForce: number | null
+  movingMass: number
+  /** Highest force of the first impact at the approach speed, v·√(kM) shared by the contacts. */
+  impactForce: number
+  /** Highest speed at bus voltage and continuous current, and over the approach speed. */
+  topSpeed: number
+  speedReserve: number
+  strokeReserve: number
+  powerLoss: PowerLossFate
+  /** Highest of any strategy. */
+  windingTemperature: number | null
+  strategies: StrategyFitness[]
+}
+
+/** Friction may hide so much of the wanted force before a current no longer tells it; common practice, no source. */
+const HONEST_BAND = 0.2
+
+/** Report on `actuator` under the part, jaws, drive and arm of `scenario`, with the grip force that its clamp means now. */
+export function reportAxis(scenario: Scenario, actuator: Actuator): AxisReport {
+  const force = wantedForce(scenario)
+  const axis = axisOf(actuator)
+  const { motor, transmission } = actuator
+  const contacts = contactsOf(scenario)
+  const fitted = actuator === scenario.actuator ? { ok: true as const, scenario } : fitAxis(scenario, actuator, force)
+  const forceAt = (current: number) =>
+    Math.max(0, (axis.forceConstant * current - transmission.coulomb) / (contacts * (1 + axis.raise)))
+  const mass = axis.mass + jawMassOf(scenario)
+  const impact = impactForce(scenario, mass)
+  const topSpeed = Math.max(
+    0,
+    (scenario.drive.busVoltage -
+      motor.resistance * Math.min(motor.continuousCurrent, currentToRun(scenario, actuator))) /
+      axis.forceConstant,
+  )
+  const back = axis.lower < 1 ? transmission.breakaway / (contacts * (1 - axis.lower)) : null
+  const band = frictionBand(scenario, actuator, force)
+  const report: AxisReport = {
+    actuator,
+    scenario: fitted.ok ? fitted.scenario : null,
+    faults: fitted.ok ? [] : fitted.faults,
+    continuousForce: forceAt(motor.continuousCurrent),
+    peakForce: forceAt(motor.peakCurrent),
+    frictionBand: band,
+    backDrivable: axis.lower < 1,
+    backDriveForce: back,
+    movingMass: mass,
+    impactForce: impact,
+    topSpeed,
+    speedReserve: topSpeed / scenario.approach.speed,
+    strokeReserve: scenario.jaws.stroke - travelToContact(scenario) - scenario.approach.overtravel,
+    powerLoss: back === null ? 'locks' : back > force ? 'holds by friction' : 'lets go',
+    windingTemperature: null,
+    strategies: [],
+  }
+  report.strategies = STRATEGIES.map(({ id }) => fitness(report, id, force))
+  return report
+}
+
+/** Half of what friction hides at one contact [N]: break-away and the load's share, with it and against it. */
+function frictionBand(scenario: Scenario, actuator: Actuator, force: number): number {
+  const axis = axisOf(actuator)
+  const share = (axis.raise + Math.min(axis.lower, 1)) / 2
+  return actuator.transmission.breakaway / contactsOf(scenario) + share * force
+}
+
+function currentToRun(scenario: Scenario, actuator: Actuator): number {
+  const { coulomb, viscous } = actuator.transmission
+  return (coulomb + viscous * scenario.approach.speed) / axisOf(actuator).forceConstant
+}
+
+/** Linear impact without damping, v·√(kM), on pad and part in series, at one contact [N]. */
+function impactForce({ part, jaws, approach, ...rest }: Scenario, mass: number): number {
+  const contacts = contactsOf({ part, jaws, approach, ...rest })
+  const half = 2 * part.stiffness * (part.exponent === 1 ? 1 : Math.sqrt(1e-3))
+  const side = (half * jaws.padStiffness) / (half + jaws.padStiffness)
+  const stiffness = contacts === 2 ? 2 * side : side / 2
+  const speed = approach.creepFrom > part.width ? Math.min(approach.creepSpeed, approach.speed) : approach.speed
+  return (speed * Math.sqrt(stiffness * mass)) / contacts
+}
+
+function fitness(report: AxisReport, strategy: StrategyId, force: number): StrategyFitness {
+  const { honest, why } = HONESTY[strategy](report, force)
+  const result = report.scenario ? simulateGrip(report.scenario, strategy).result : null
+  const temperature = result?.metrics.windingTemperature ?? null
+  if (temperature !== null) report.windingTemperature = Math.max(report.windingTemperature ?? temperature, temperature)
+  return {
+    strategy,
+    honest,
+    why,
+    verdict: result?.verdict ?? null,
+    peakForce: result?.metrics.peakForce ?? null,
+    settledForce: result?.metrics.settledForce ?? null,
+  }
+}
+
+const percent = (share: number) => `${Math.round(100 * share)} %`
+const newtons = (force: number) => `${Number(force.toPrecision(3))} N`
+
+type Honesty = (report: AxisReport, force: number) => { honest: boolean; why: string }
+
+const HONESTY: Record<StrategyId, Honesty> = {
+  'threshold-stop': (report, force) => {
+    if (isOpenLoop(report)) return { honest: false, why: 'In open loop the current is fixed, so it tells nothing.' }
+    const current = readable(report, force)
+    if (!current.honest) return current
+    return report.impactForce > force
+      ? {
+          honest: false,
+          why: `The impact alone, ${newtons(report.impactForce)}, is above the wanted ${newtons(force)} before the stop can act.`,
+        }
+      : {
+          honest: true,
+          why: `${current.why} The impact, ${newtons(report.impactForce)}, stays below the wanted force; the stop holds a position, not a force.`,
+        }
+  },
+  'current-clamp': (report, force) => {
+    if (isOpenLoop(report))
+      return { honest: false, why: 'Stalled in open loop the rotor falls behind its field, and the force pulsates.' }
+    if (report.continuousForce < force)
+      return {
+        honest: false,
+        why: `The continuous force, ${newtons(report.continuousForce)}, is below the wanted ${newtons(force)}.`,
+      }
+    const limit = report.scenario ? damageLimit(report.scenario) : Number.POSITIVE_INFINITY
+    return report.impactForce > limit
+      ? {
+          honest: false,
+          why: `The impact alone, ${newtons(report.impactForce)}, is above the damage limit of ${newtons(limit)}, whatever the clamp.`,
+        }
+      : readable(report, force)
+  },
+  'sensed-force': (report) =>
+    report.backDrivable
+      ? { honest: true, why: 'The gauge feels the contact whatever friction does, and the axis can give way.' }
+      : { honest: true, why: 'The gauge feels what the current cannot; the thread keeps the position in between.' },
+}
+
+function readable({ frictionBand }: AxisReport, force: number): { honest: boolean; why: string } {
+  const share = frictionBand / force
+  return share <= HONEST_BAND
+    ? { honest: true, why: `Friction hides ${percent(share)} of the wanted force.` }
+    : { honest: false, why: `Friction hides ${percent(share)} of the wanted force, so the current does not tell it.` }
+}

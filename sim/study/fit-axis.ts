@@ -1,0 +1,66 @@
+/**
+ * Puts another actuator under the same part: gains follow from the wanted bandwidth on the new reflected mass, the settings of
+ * the strategies from the wanted grip force. Position loop: kp = M·ω²/K, kd = 2ζM·ω/K, ki = kp·ω/10; velocity loop: kp = M·2ω/K,
+ * ki = kp·ω/4 (bandwidth and damping of a mass under a PID; common practice for the integral).
+ */
+import { axisOf, jawMassOf } from '../plant/axis.ts'
+import { isOpenLoop } from '../plant/commutation.ts'
+import { type Actuator, type Checked, checkScenario, editScenario, type Scenario } from '../scenario/index.ts'
+import { STRATEGIES } from '../strategy/index.ts'
+
+/** Damping ratio of the position loop. */
+const DAMPING = 0.8
+const LOWEST_BANDWIDTH = 2 * Math.PI * 10
+const HIGHEST_BANDWIDTH = 2 * Math.PI * 60
+
+/** Bandwidth of the position loop that the present gains give on the present axis [rad/s]. */
+export function positionBandwidth(scenario: Scenario): number {
+  const axis = axisOf(scenario.actuator)
+  return Math.sqrt((scenario.servo.kp * axis.forceConstant) / (axis.mass + jawMassOf(scenario)))
+}
+
+/** Grip force at one contact that the present clamp current means [N]. */
+export const wantedForce = (scenario: Scenario) =>
+  STRATEGIES.find(({ id }) => id === 'current-clamp')!.forceOf(scenario).expected
+
+/** The scenario with another actuator under it, gains and settings matched; refused where they do not go together. */
+export function fitAxis(scenario: Scenario, actuator: Actuator, force = wantedForce(scenario)): Checked {
+  const axis = axisOf(actuator)
+  const { motor } = actuator
+  const mass = axis.mass + jawMassOf(scenario)
+  const bandwidth = Math.min(HIGHEST_BANDWIDTH, Math.max(LOWEST_BANDWIDTH, positionBandwidth(scenario)))
+  const perAmpere = mass / axis.forceConstant
+  const kp = rounded(perAmpere * bandwidth * bandwidth)
+  const velocityKp = rounded(perAmpere * 2 * bandwidth)
+  const currentLimit = isOpenLoop({ actuator }) ? motor.continuousCurrent : motor.peakCurrent
+  const fitted = {
+    ...structuredClone(scenario),
+    actuator: structuredClone(actuator),
+    servo: {
+      ...scenario.servo,
+      kp,
+      ki: rounded((kp * bandwidth) / 10),
+      kd: rounded(2 * DAMPING * perAmpere * bandwidth),
+      velocityFeedforward: 0,
+      accelerationFeedforward: 0,
+      currentLimit,
+    },
+  }
+  const { sensedForce, thresholdStop, currentClamp } = scenario.strategies
+  const checked = checkScenario({
+    ...fitted,
+    strategies: {
+      thresholdStop: { ...thresholdStop, threshold: currentLimit },
+      currentClamp: { ...currentClamp, limit: currentLimit },
+      sensedForce: { ...sensedForce, velocity: { kp: velocityKp, ki: rounded((velocityKp * bandwidth) / 4) } },
+    },
+  })
+  if (!checked.ok) return checked
+  const settings = STRATEGIES.map((strategy) => {
+    const setting = strategy.settingFor(checked.scenario, force)
+    return { path: strategy.setting.path, value: rounded(strategy.sensed ? setting : Math.min(setting, currentLimit)) }
+  })
+  return editScenario(checked.scenario, settings)
+}
+
+const rounded = (value: number) => Number(value.toPrecision(4))
