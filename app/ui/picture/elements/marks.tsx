@@ -70,7 +70,7 @@ export function Magnet({ x, y, width, height, north }: MagnetProps) {
   return (
     <>
       <rect x={x} y={y} width={width} height={height} className={`pic-edge ${north ? 'pic-north' : 'pic-south'}`} />
-      {width > 9 && height > 10 && (
+      {width >= 11 && height >= 11 && (
         <text x={x + width / 2} y={y + height / 2} className={`pic-pole ${north ? 'pic-on-north' : 'pic-on-south'}`}>
           {north ? 'N' : 'S'}
         </text>

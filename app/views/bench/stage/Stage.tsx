@@ -22,7 +22,7 @@ const NAMES_FROM = 320
 export function Stage({ runs }: { runs: RunView[] }) {
   const [element, width] = useWidth<HTMLDivElement>()
   const [names, setNames] = useState(false)
-  const [large, setLarge] = useState<StrategyId | null>(null)
+  const [chosen, setChosen] = useState<StrategyId | null>(null)
   const { lens, duration } = useLens(runs)
   const still = useReducedMotion()
   const scales = useSteadyScales(runs)
@@ -30,9 +30,12 @@ export function Stage({ runs }: { runs: RunView[] }) {
   useStartAtEnd(runs, duration)
   useKeys(lens, still)
   const { columns, each, alone } = laneSizes(width, runs.length)
-  const chooseNames = (wanted: boolean) => {
-    setNames(wanted)
-    if (wanted && each.width < NAMES_FROM && large === null) setLarge(runs[0]?.strategy ?? null)
+  // Names need room: without a chosen lane they make the first one large.
+  const cramped = columns > 1 && each.width < NAMES_FROM
+  const large = chosen ?? (names && cramped ? (runs[0]?.strategy ?? null) : null)
+  const makeSmall = () => {
+    setChosen(null)
+    if (cramped) setNames(false)
   }
   const lane = (run: RunView) => {
     const isLarge = columns > 1 && run.strategy === large
@@ -41,12 +44,12 @@ export function Stage({ runs }: { runs: RunView[] }) {
         key={run.strategy}
         run={run}
         scales={scales}
-        names={names && (isLarge || each.width >= NAMES_FROM)}
+        names={names && (isLarge || !cramped)}
         alone={isLarge}
         {...(isLarge ? alone : each)}
         corner={
           columns > 1 && (
-            <Button quiet onClick={() => setLarge(isLarge ? null : run.strategy)}>
+            <Button quiet onClick={() => (isLarge ? makeSmall() : setChosen(run.strategy))}>
               {isLarge ? 'Smaller' : 'Larger'}
             </Button>
           )
@@ -60,7 +63,7 @@ export function Stage({ runs }: { runs: RunView[] }) {
         {width > 0 && [...runs].sort((a, b) => Number(b.strategy === large) - Number(a.strategy === large)).map(lane)}
         {width > 0 && runs.length === 0 && <NothingYet {...alone} names={names} />}
       </div>
-      <Transport runs={runs} lens={lens} still={still} names={names} onNames={chooseNames} />
+      <Transport runs={runs} lens={lens} still={still} names={names} onNames={setNames} />
       {width > 0 && <TimeBar runs={runs} lens={lens} duration={duration} width={width} still={still} />}
     </section>
   )

@@ -17,7 +17,8 @@ const GAP = 16
 /** Height over width: a picture beside others, or on a narrow page, is taller than one alone in its row. */
 const TALL = 0.8
 const FLAT = 0.42
-const WIDE = 520
+const NARROW = 280
+const WIDE = 720
 const LOWEST = 180
 const HIGHEST = 430
 
@@ -28,6 +29,6 @@ export function laneSizes(width: number, lanes: number): LaneSizes {
 }
 
 function sized(width: number): Size {
-  const ratio = width < WIDE ? TALL : FLAT + (TALL - FLAT) * Math.max(0, 1 - (width - WIDE) / 200)
+  const ratio = FLAT + (TALL - FLAT) * Math.min(1, Math.max(0, 1 - (width - NARROW) / (WIDE - NARROW)))
   return { width, height: Math.round(Math.min(HIGHEST, Math.max(LOWEST, width * ratio))) }
 }
