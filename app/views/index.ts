@@ -1,5 +1,6 @@
 /** The registry of views: a new one is one folder and one line here. */
 import type { ComponentType } from 'react'
+import { Actuators } from './actuators/Actuators.tsx'
 import { Bench } from './bench/Bench.tsx'
 
 export interface View {
@@ -8,4 +9,7 @@ export interface View {
   Component: ComponentType
 }
 
-export const VIEWS: View[] = [{ id: 'bench', label: 'Bench', Component: Bench }]
+export const VIEWS: View[] = [
+  { id: 'bench', label: 'Bench', Component: Bench },
+  { id: 'actuators', label: 'Actuators', Component: Actuators },
+]

@@ -1,0 +1,130 @@
+import { useState } from 'react'
+import { type ComparedAxis, forceWindow, STRATEGIES, wantedForce } from '../../../sim/index.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import { formatFigure } from '../../ui/format.ts'
+import { quantityUnit } from '../../ui/units.ts'
+import { WindowLine } from '../bench/verdicts/WindowLine.tsx'
+import { AxisRow } from './AxisRow.tsx'
+import { COLUMNS } from './columns.ts'
+import { useAxes } from './useAxes.ts'
+import './actuators.css'
+
+interface Sort {
+  column: string
+  down: boolean
+}
+
+/** Which axis suits the part: every family and the axis on the bench in one table, with a bar of force each. */
+export function Actuators() {
+  const scenario = useScenario((state) => state.scenario)
+  const units = useView((state) => state.units)
+  const { rows, status, message } = useAxes(scenario)
+  const [sort, setSort] = useState<Sort>({ column: 'family', down: false })
+  const window = forceWindow(scenario)
+  const wanted = wantedForce(scenario)
+  const force = quantityUnit('force', units)
+  const most = 4 * Math.max(wanted, window.least ?? 0, Math.min(window.most ?? 0, 4 * wanted))
+  const say = (value: number) => `${formatFigure(force.toShown(value))} ${force.symbol}`
+  return (
+    <div className="actuators">
+      <WindowLine />
+      <div className="actuators-head">
+        <h1>Which axis suits the part?</h1>
+        <p>
+          Each axis with gains matched to its mass and its settings to a grip force of {say(wanted)}, as the clamp on
+          the bench means it. Generic data, no maker’s.
+        </p>
+        <p className="bar-key">
+          Bars: <b className="key continuous" /> continuous <b className="key peak" /> peak{' '}
+          <b className="key hidden-force" /> hidden by friction around the wanted force <b className="key window" />{' '}
+          force window. The scale widens small forces and ends at {say(most)}.
+        </p>
+        <p role="status" className="progress">
+          {status === 'running' && `Comparing … ${rows.length} axes so far.`}
+          {status === 'failed' && `The comparison could not be finished: ${message}`}
+        </p>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="axes-scroll" tabIndex={0} aria-label="Comparison of axes">
+        <table>
+          <thead>
+            <tr>
+              <Heading id="family" label="Axis" sort={sort} onSort={setSort} />
+              <th scope="col" className="bar-cell">
+                Force
+              </th>
+              {COLUMNS.map(({ id, label, note, quantity }) => (
+                <Heading
+                  key={id}
+                  id={id}
+                  label={label}
+                  unit={quantityUnit(quantity, units).symbol}
+                  note={note}
+                  sort={sort}
+                  onSort={setSort}
+                />
+              ))}
+              <th scope="col">Back-drivable</th>
+              <th scope="col">Power loss</th>
+              {STRATEGIES.map(({ id, label }) => (
+                <th key={id} scope="col">
+                  {label}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {sorted(rows, sort).map((row) => (
+              <AxisRow
+                key={row.id}
+                row={row}
+                window={window}
+                wanted={wanted}
+                most={most}
+                units={units}
+                take={(next) => {
+                  useScenario.getState().load(next)
+                  useView.setState({ view: 'bench' })
+                }}
+              />
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </div>
+  )
+}
+
+interface HeadingProps {
+  id: string
+  label: string
+  unit?: string
+  note?: string
+  sort: Sort
+  onSort(sort: Sort): void
+}
+
+function Heading({ id, label, unit = '', note, sort, onSort }: HeadingProps) {
+  const active = sort.column === id
+  return (
+    <th scope="col" aria-sort={active ? (sort.down ? 'descending' : 'ascending') : 'none'}>
+      <button type="button" title={note} onClick={() => onSort({ column: id, down: active && !sort.down })}>
+        {label}
+        {unit && <span className="unit"> {unit}</span>}
+        <span aria-hidden="true">{active ? (sort.down ? ' ↓' : ' ↑') : ''}</span>
+      </button>
+    </th>
+  )
+}
+
+/** The axis on the bench stays first; a figure that does not exist comes last. */
+function sorted(rows: ComparedAxis[], { column, down }: Sort): ComparedAxis[] {
+  const own = rows.filter(({ id }) => id === 'own')
+  const others = rows.filter(({ id }) => id !== 'own')
+  const chosen = COLUMNS.find(({ id }) => id === column)
+  if (!chosen) return [...own, ...(down ? others.reverse() : others)]
+  const figure = ({ report }: ComparedAxis) => chosen.value(report) ?? Number.POSITIVE_INFINITY
+  others.sort((a, b) => (down ? figure(b) - figure(a) : figure(a) - figure(b)))
+  return [...own, ...others]
+}

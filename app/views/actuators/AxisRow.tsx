@@ -1,0 +1,63 @@
+import { type ComparedAxis, type ForceWindow, type Scenario, STRATEGIES } from '../../../sim/index.ts'
+import { Button } from '../../ui/Button.tsx'
+import { formatFigure } from '../../ui/format.ts'
+import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
+import { isDamage, VERDICT_WORDS } from '../bench/verdicts/words.ts'
+import { COLUMNS, familyLabel } from './columns.ts'
+import { ForceBar } from './ForceBar.tsx'
+
+interface Props {
+  row: ComparedAxis
+  window: ForceWindow
+  wanted: number
+  most: number
+  units: UnitSystem
+  take(scenario: Scenario): void
+}
+
+export function AxisRow({ row, window, wanted, most, units, take }: Props) {
+  const { report } = row
+  const own = row.id === 'own'
+  return (
+    <tr data-own={own}>
+      <th scope="row">
+        <span className="axis-title">{row.title}</span>
+        <span className="axis-family">{familyLabel(row)}</span>
+        {!own &&
+          (report.scenario ? (
+            <Button quiet className="take" onClick={() => take(report.scenario!)}>
+              Put on the bench<span className="sr-only">: {row.title}</span>
+            </Button>
+          ) : (
+            <span className="axis-family">does not go with this drive: {report.faults[0]?.path}</span>
+          ))}
+      </th>
+      <td className="bar-cell">
+        <ForceBar report={report} window={window} wanted={wanted} most={most} />
+      </td>
+      {COLUMNS.map((column) => (
+        <td key={column.id} className="figure">
+          {formatFigure(nullable(column.value(report), (value) => quantityUnit(column.quantity, units).toShown(value)))}
+        </td>
+      ))}
+      <td>{report.backDrivable ? 'yes' : 'no'}</td>
+      <td>{report.powerLoss}</td>
+      {report.strategies.map((fitness) => (
+        <td key={fitness.strategy} className="fitness" data-strategy={fitness.strategy}>
+          <span className="verdict-word" data-damage={fitness.verdict !== null && isDamage(fitness.verdict)}>
+            {fitness.verdict === null ? '—' : VERDICT_WORDS[fitness.verdict]}
+          </span>
+          <details>
+            <summary>
+              {fitness.honest ? 'honest' : 'not honest'}
+              <span className="sr-only"> by {STRATEGIES.find(({ id }) => id === fitness.strategy)?.label}</span>
+            </summary>
+            <p>{fitness.why}</p>
+          </details>
+        </td>
+      ))}
+    </tr>
+  )
+}
+
+const nullable = (value: number | null, shown: (value: number) => number) => (value === null ? null : shown(value))

@@ -1,0 +1,15 @@
+/** Every generic axis and the one on the bench under one scenario, a report at a time. */
+import { AXIS_PRESETS, type Scenario } from '../scenario/index.ts'
+import { type AxisReport, reportAxis } from './actuators.ts'
+
+export interface ComparedAxis {
+  /** Id of the generic axis, or 'own' for the one on the bench. */
+  id: string
+  title: string
+  report: AxisReport
+}
+
+export function* compareAxes(scenario: Scenario): Generator<ComparedAxis> {
+  yield { id: 'own', title: 'On the bench', report: reportAxis(scenario, scenario.actuator) }
+  for (const { id, title, actuator } of AXIS_PRESETS) yield { id, title, report: reportAxis(scenario, actuator) }
+}
