@@ -47,8 +47,8 @@ export function NumberField(props: NumberFieldProps) {
   const [low, high] = [unit.toShown(min), unit.toShown(max)]
   const shown = unit.toShown(value)
   const base = resetTo === undefined ? undefined : unit.toShown(resetTo)
-  const figure = (v: number) => withUnit(formatPlain(v), plainSymbol(unit.symbol))
-  const allowed = `${formatPlain(low)} to ${figure(high)}`
+  const figure = (v: number, digits = 4) => withUnit(formatPlain(v, digits), plainSymbol(unit.symbol))
+  const allowed = `${formatPlain(low, 4)} to ${figure(high)}`
   const range = `Allowed ${allowed}.${base === undefined ? '' : ` Starts at ${figure(base)}.`}`
   const fault = refusal || props.fault
 
@@ -72,9 +72,9 @@ export function NumberField(props: NumberFieldProps) {
     setDraft(null)
     const read = parseNumber(draft, plainSymbol(unit.symbol))
     if (!read.ok) return setRefusal(`${read.why}. Allowed: ${allowed}.`)
-    if (read.value < low || read.value > high) return setRefusal(`Given ${figure(read.value)}. Allowed: ${allowed}.`)
+    if (read.value < low || read.value > high) return setRefusal(`Given ${figure(read.value, 6)}. Allowed: ${allowed}.`)
     if (integer && !Number.isInteger(read.value))
-      return setRefusal(`Given ${figure(read.value)}. Allowed: a whole number, ${allowed}.`)
+      return setRefusal(`Given ${figure(read.value, 6)}. Allowed: a whole number, ${allowed}.`)
     once(read.value)
   }
   const press = (event: KeyboardEvent<HTMLInputElement>) => {
@@ -119,7 +119,7 @@ export function NumberField(props: NumberFieldProps) {
         aria-valuenow={shown}
         aria-valuemin={low}
         aria-valuemax={high}
-        aria-valuetext={figure(shown)}
+        aria-valuetext={figure(shown, 6)}
         aria-describedby={`${id}-note`}
         aria-invalid={fault ? true : undefined}
         aria-errormessage={fault ? `${id}-fault` : undefined}

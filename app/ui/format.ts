@@ -19,11 +19,13 @@ export function formatFigure(value: number | null | undefined, digits = 3): stri
   return sign(value) + spread(mantissa, Number(exponent))
 }
 
-/** As many digits as the value has, six at most and without trailing zeros: for figures that a person has typed. */
-export function formatPlain(value: number): string {
+/** As many digits as the value has, `most` at most and without trailing zeros: for figures that a person has typed. */
+export function formatPlain(value: number, most = 6): string {
   if (!Number.isFinite(value)) return NO_FIGURE
   if (value === 0) return '0'
-  const [mantissa = '', exponent = '0'] = Math.abs(value).toExponential(5).split('e')
+  const [mantissa = '', exponent = '0'] = Math.abs(value)
+    .toExponential(most - 1)
+    .split('e')
   const trimmed = mantissa.includes('.') ? mantissa.replace(/\.?0+$/, '') : mantissa
   return sign(value) + spread(trimmed, Number(exponent))
 }

@@ -62,7 +62,7 @@ function paintEdge(plot: uPlot, content: ChartContent, band: ChartBand, value: n
   ctx.stroke()
 
   const words = outward > 0 ? (band.below ?? 'drops below') : (band.above ?? 'breaks above')
-  const figure = withUnit(formatPlain(Number(content.unit.toShown(value).toPrecision(3))), content.unit.symbol)
+  const figure = withUnit(formatPlain(content.unit.toShown(value), 3), content.unit.symbol)
   const middle = edge + outward * (STRIP + 9) * ratio
   const inside = middle > bbox.top + 4 * ratio && middle < bbox.top + bbox.height - 4 * ratio
   const y = inside ? middle : edge - outward * 9 * ratio

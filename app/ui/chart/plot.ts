@@ -4,9 +4,10 @@ import { cssColour, onThemeChange } from '../theme.ts'
 import { columns, limits } from './data.ts'
 import { Labels } from './labels.ts'
 import { FONT, paintBands, paintEdges, paintMarks } from './paint.ts'
-import { roundTimes, timeText } from './ticks.ts'
+import { roundTimes, timeTexts } from './ticks.ts'
 import type { ChartContent } from './types.ts'
 
+const EMPTY = [new Float64Array(0), new Float64Array(0)]
 const GUTTER = 108
 const TICK_SPACE = 48
 
@@ -20,7 +21,7 @@ export class ChartPlot {
 
   constructor(host: HTMLElement, content: ChartContent, height: number, syncKey: string) {
     this.#content = content
-    this.#plot = new uPlot(this.#options(host.clientWidth, height, syncKey), [null as never], host)
+    this.#plot = new uPlot(this.#options(host.clientWidth, height, syncKey), [null, EMPTY] as never, host)
     this.#labels = new Labels(this.#plot)
     const resized = new ResizeObserver(() => {
       if (host.clientWidth > 0 && host.clientWidth !== this.#plot.width)
@@ -82,7 +83,7 @@ export class ChartPlot {
       line.width = source?.faint ? 1 : (source?.width ?? 1.75)
       line.dash = source?.dash ?? []
       line.alpha = source?.faint ? 0.45 : 1
-      data.push(source ? columns(this.#content, source) : [new Float64Array(0), new Float64Array(0)])
+      data.push(source ? columns(this.#content, source) : EMPTY)
     }
     plot.setData(data as never)
   }
@@ -126,7 +127,7 @@ export class ChartPlot {
         x: { time: false, range: () => this.#content.xRange.map(this.#content.lens.toDisplay) as [number, number] },
         y: { range: (_, low, high) => limits(low, high, this.#edges()) },
       },
-      series: [{}],
+      series: [{}, this.#line(1)],
       axes: [
         {
           ...common,
@@ -137,7 +138,7 @@ export class ChartPlot {
           splits: (plot) => this.#times(plot.bbox.width / uPlot.pxRatio).map(this.#content.lens.toDisplay),
           values: (_, places) => {
             if (!this.#content.timeAxis) return places.map(() => '')
-            const texts = places.map((place) => timeText(this.#content.lens.toTime(place)))
+            const texts = timeTexts(places.map(this.#content.lens.toTime))
             return texts.map((text, index) => (index === texts.length - 1 ? `${text} s` : text))
           },
         },

@@ -75,9 +75,9 @@ describe('times on the axis', () => {
       toDisplay: (t) => t + 9 * Math.min(Math.max(t - 0.4, 0), 0.1),
       toTime: () => Number.NaN,
     }
-    const times = roundTimes(0, 1, lens, 600, 40)
-    expect(times.filter((t) => t > 0.4 && t < 0.5).length).toBeGreaterThanOrEqual(3)
+    const times = roundTimes(0, 1, lens, 600, 30)
+    expect(times.filter((t) => t > 0.4 && t < 0.5).length).toBe(9)
     const places = times.map((t) => (lens.toDisplay(t) * 600) / lens.toDisplay(1))
-    for (let n = 1; n < places.length; n++) expect(places[n]! - places[n - 1]!).toBeGreaterThanOrEqual(40 - 1e-9)
+    for (let n = 1; n < places.length; n++) expect(places[n]! - places[n - 1]!).toBeGreaterThanOrEqual(30 - 1e-9)
   })
 })

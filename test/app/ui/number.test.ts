@@ -44,7 +44,8 @@ describe('reading a number', () => {
   it('reads back what the language prints', () => {
     fc.assert(
       fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
-        expect(parseNumber(String(value))).toEqual({ ok: true, value })
+        const read = parseNumber(String(value))
+        expect(read.ok && read.value === value).toBe(true)
       }),
     )
   })

@@ -1,7 +1,14 @@
 /** The wanted grip force, and what each strategy's setting means in newtons beside the force window. */
 import { type CSSProperties, useMemo } from 'react'
 import { create } from 'zustand'
-import { type ForceBand, forceWindow, readPath, type Scenario, STRATEGIES } from '../../../../sim/index.ts'
+import {
+  type ForceBand,
+  forceWindow,
+  readPath,
+  type Scenario,
+  STRATEGIES,
+  type StrategyKind,
+} from '../../../../sim/index.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -12,7 +19,7 @@ import { editMany, endGesture, useFault } from './refusal.ts'
 
 const PATH = 'wanted grip force'
 const RANGE = [0.001, 1e6] as const
-/** A setting that means the wanted force to within this share counts as set to it. */
+/** A setting within this share of what the wanted force asks for counts as set to it. */
 const CLOSE = 0.01
 
 /** What the person asked for last; it holds for the preset or file it was asked on. */
@@ -43,7 +50,7 @@ export function WantedForce() {
   }
   const ends = [window.least, window.most, force, ...rows.flatMap(({ band }) => [band.expected, band.most])]
   const top = 1.12 * Math.max(1e-9, ...ends.filter((end) => end !== null))
-  const apart = rows.some(({ band }) => Math.abs(band.expected - force) > CLOSE * force)
+  const apart = STRATEGIES.some((strategy) => isApart(strategy, scenario, force))
   return (
     <div className="wanted">
       <NumberField
@@ -83,6 +90,15 @@ export function WantedForce() {
       )}
     </div>
   )
+}
+
+/** Rounded to what a drive can be told. */
+const settingFor = (strategy: StrategyKind, scenario: Scenario, force: number) =>
+  Number(strategy.settingFor(scenario, force).toPrecision(4))
+
+const isApart = (strategy: StrategyKind, scenario: Scenario, force: number) => {
+  const wanted = settingFor(strategy, scenario, force)
+  return Math.abs((readPath(scenario, strategy.setting.path) as number) - wanted) > CLOSE * wanted
 }
 
 type Window = ReturnType<typeof forceWindow>

@@ -3,13 +3,22 @@ import { type ActuatorKind, type QuantitySchema, SCHEMAS } from '../../../../sim
 
 export type Field =
   | { kind: 'quantity'; path: string; schema: QuantitySchema; absent: Absent }
-  | { kind: 'choice'; path: string; title: string; note: string; options: { value: string | number; label: string }[] }
+  | {
+      kind: 'choice'
+      path: string
+      title: string
+      note: string
+      options: { value: string | number | boolean; label: string }[]
+    }
   | { kind: 'text'; path: string; title: string; longest: number }
   | { kind: 'group'; path: string; title: string; fields: Field[]; absent: Absent }
   | { kind: 'list'; path: string; title: string; item: string; longest: number; fieldsAt(index: number): Field[] }
 
 /** What stands in the scenario when the key is not set; 'never': it is always set. `words` are what a person reads. */
 export type Absent = 'never' | { value: null | undefined; words: string; note: string }
+
+/** Keys that the simulator chooses itself when they are null; with the others null means that there is none. */
+const AUTOMATIC = new Set(['arm.lift', 'run.step'])
 
 /** The parts of a JSON Schema node that the panel reads. */
 interface Node {
@@ -63,10 +72,17 @@ function fieldOf(path: string, node: Node, required: boolean): Field | undefined
     const values = node.enum.map((value, index) => ({ value, label: node.labels?.[index] ?? value }))
     return { kind: 'choice', path, title, note: node.description ?? '', options: values }
   }
+  if (node.type === 'boolean') {
+    const options = [
+      { value: false, label: 'Off' },
+      { value: true, label: 'On' },
+    ]
+    return { kind: 'choice', path, title, note: node.description ?? '', options }
+  }
   const inner = concrete(node)
   const absent: Absent =
     inner !== node
-      ? { value: null, words: inner.type === 'object' ? 'none' : 'automatic', note: node.description ?? '' }
+      ? { value: null, words: AUTOMATIC.has(path) ? 'automatic' : 'none', note: node.description ?? '' }
       : required
         ? 'never'
         : { value: undefined, words: 'none', note: node.description ?? '' }
