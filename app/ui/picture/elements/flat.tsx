@@ -1,5 +1,6 @@
 /** What flat linear motors share: the slide that carries their moving half, and a plate of iron with magnets on it. */
 
+import { memo } from 'react'
 import { usePaint } from '../paint.ts'
 import type { Plan } from '../plan.ts'
 import { MagnetRow } from './linear.tsx'
@@ -22,7 +23,17 @@ export function SlideRail({ plan }: { plan: Plan }) {
 }
 
 /** Carriage from x1 to x2 hanging on the rail, down to level `bottom`. */
-export function Slide({ plan, x1, x2, bottom }: { plan: Plan; x1: number; x2: number; bottom: number }) {
+export const Slide = memo(function Slide({
+  plan,
+  x1,
+  x2,
+  bottom,
+}: {
+  plan: Plan
+  x1: number
+  x2: number
+  bottom: number
+}) {
   const paint = usePaint()
   const { u } = plan
   const ball = 1.25 * u
@@ -41,7 +52,7 @@ export function Slide({ plan, x1, x2, bottom }: { plan: Plan; x1: number; x2: nu
       ))}
     </Named>
   )
-}
+})
 
 interface TrackProps {
   plan: Plan
@@ -56,7 +67,16 @@ interface TrackProps {
 }
 
 /** Magnets, poles in turn, on an iron plate. */
-export function MagnetTrack({ plan: { u }, x1, x2, back, seat, face, pole, iron }: TrackProps) {
+export const MagnetTrack = memo(function MagnetTrack({
+  plan: { u },
+  x1,
+  x2,
+  back,
+  seat,
+  face,
+  pole,
+  iron,
+}: TrackProps) {
   return (
     <>
       <rect {...box(x1, back * u, x2, seat * u)} fill={iron} className="pic-edge" />
@@ -69,4 +89,4 @@ export function MagnetTrack({ plan: { u }, x1, x2, back, seat, face, pole, iron 
       />
     </>
   )
-}
+})

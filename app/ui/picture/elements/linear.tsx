@@ -1,5 +1,5 @@
 /** What linear motors share: their case, the bar that pushes the jaw, rows of magnets and of coils. */
-import type { ReactNode } from 'react'
+import { memo, type ReactNode } from 'react'
 import type { Scenario } from '../../../../sim/index.ts'
 import type { DrawingProps, Motion, Slots } from '../families/drawing.ts'
 import { usePaint } from '../paint.ts'
@@ -104,7 +104,7 @@ interface MagnetRowProps {
 }
 
 /** Magnets side by side, poles in turn. */
-export function MagnetRow({ x, y, width, height, count, firstNorth = true }: MagnetRowProps) {
+export const MagnetRow = memo(function MagnetRow({ x, y, width, height, count, firstNorth = true }: MagnetRowProps) {
   const each = width / count
   return Array.from({ length: count }, (_, i) => (
     <Magnet
@@ -116,7 +116,7 @@ export function MagnetRow({ x, y, width, height, count, firstNorth = true }: Mag
       north={(i % 2 === 0) === firstNorth}
     />
   ))
-}
+})
 
 /** Signed share of the current in phase k of three, over poles `pole` px wide. */
 export function phase(current: number, travel: number, pole: number, k: number): number {

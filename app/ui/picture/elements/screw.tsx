@@ -79,14 +79,14 @@ interface NutProps {
 }
 
 /** A flanged nut in section, above and below the screw. */
-export function Nut(props: NutProps) {
+export const Nut = memo(function Nut(props: NutProps) {
   return (
     <g>
       <NutHalf {...props} side={-1} />
       <NutHalf {...props} side={1} />
     </g>
   )
-}
+})
 
 function NutHalf({ x1, x2, r, outer, flange, flangeWidth, balls, pitch, side }: NutProps & { side: 1 | -1 }) {
   const paint = usePaint()
