@@ -1,0 +1,249 @@
+/**
+ * The four loops of the drive at one working point, each with the faster ones closed inside it. What happens when is that of
+ * the time simulation: at a sample the servo reads encoder and gauge and gives its command at once, the current loop computes a
+ * voltage, and that voltage acts from the next sample on. A slower loop sees the faster one lifted over its own period.
+ */
+import { currentGains } from '../control/current-loop.ts'
+import { smoothing } from '../control/filters.ts'
+import { axisOf } from '../plant/axis.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { type Complex, power } from './complex.ts'
+import { Dense, eigenvalues, held, lifted } from './matrix.ts'
+import {
+  closedMatrix,
+  closedPoles,
+  closeWith,
+  columnOf,
+  type LoopId,
+  type LoopModel,
+  lawOf,
+  type SampledPlant,
+  withSlope,
+} from './model.ts'
+import { type PlantModel, type PlantState, plantModel, type Weights } from './plant.ts'
+import type { WorkingPoint } from './working-point.ts'
+
+/** States between the plant's and the servo's: the voltage that acts next, the current loop's integral, the gauge. */
+type FastState = PlantState | 'voltage' | 'integral' | 'gauge'
+
+export class Cascade {
+  readonly plant: PlantModel
+  private readonly scenario: Scenario
+  private readonly point: WorkingPoint
+  private readonly period: number
+  private readonly sampled: { a: Dense; b: Dense }
+  private readonly models = new Map<LoopId, LoopModel>()
+  private readonly poles = new Map<LoopId, Complex[]>()
+  private readonly servos = new Map<string, ReturnType<Cascade['servoPlant']>>()
+  private servoPlantPoles: Complex[] | null = null
+
+  constructor(scenario: Scenario, point: WorkingPoint) {
+    this.scenario = scenario
+    this.point = point
+    this.period = 1 / scenario.drive.currentRate
+    this.plant = plantModel(scenario, point)
+    this.sampled = held(this.plant.a, this.plant.b, this.period)
+  }
+
+  loop(id: LoopId): LoopModel {
+    const known = this.models.get(id)
+    if (known) return known
+    const build = {
+      current: () => this.current(),
+      position: () => this.position(),
+      velocity: () => this.velocity(false),
+      force: () => this.force(),
+    }
+    const model = build[id]()
+    this.models.set(id, model)
+    return model
+  }
+
+  closedPoles(id: LoopId): Complex[] {
+    let poles = this.poles.get(id)
+    if (!poles) {
+      poles = closedPoles(this.loop(id))
+      this.poles.set(id, poles)
+    }
+    return poles
+  }
+
+  /**
+   * The back-EMF feed-forward reaches the current loop from the slower servo. A loop at the current rate cannot hold its samples,
+   * so it is counted as a lag of the same delay: speed filter, half a period of differencing and half a period of holding.
+   */
+  private get speedLag(): number {
+    const { speedFilter, rate } = this.scenario.servo
+    return speedFilter + 1 / rate
+  }
+
+  private current(): LoopModel {
+    const inner = this.plant.names.filter((name) => name !== 'sampled' && (this.point.contact || name !== 'jaw'))
+    const { law, names, a, b } = this.fast(inner, false)
+    const voltage = names.indexOf('voltage')
+    const integral = names.indexOf('integral')
+    const n = names.length
+    for (let j = 0; j < n; j++) a.set(voltage, j, 0)
+    // The integral belongs to the controller; its place is taken by the measured speed.
+    const lag = this.period / (this.period + this.speedLag)
+    for (let j = 0; j < n; j++) a.set(integral, j, 0)
+    a.set(integral, names.indexOf('speed'), lag)
+    a.set(integral, integral, 1 - lag)
+    a.set(voltage, integral, b.at(voltage, 1))
+    const open =
+      this.scenario.drive.backEmfFeedforward > 0 ? a : a.kept([...a.column(0).keys()].filter((i) => i !== integral))
+    const plant = {
+      a: open,
+      b: unit(open.rows, voltage),
+      value: unit(open.rows, names.indexOf('current')),
+      slope: new Float64Array(open.rows),
+      poles: eigenvalues(open),
+    }
+    return closeWith(plant, law, this.period)
+  }
+
+  /**
+   * The plant's given states with the current loop closed. Inputs: current command and the measured speed of the back-EMF
+   * feed-forward.
+   */
+  private fast(inner: PlantState[], gauge: boolean) {
+    const { scenario, plant, period } = this
+    const { actuator, drive } = scenario
+    const { resistance, inductance } = actuator.motor
+    const names: FastState[] = [...inner, 'voltage', 'integral']
+    if (gauge) names.push('gauge')
+    const at = new Map(names.map((name, i) => [name, i]))
+    const from = inner.map((name) => plant.names.indexOf(name))
+    const law = lawOf(currentGains(resistance, inductance, drive.currentBandwidth), period)
+    const voltage = at.get('voltage')!
+    const integral = at.get('integral')!
+    const current = at.get('current')!
+    const a = this.sampled.a.kept(from).grown(names.length, names.length)
+    const b = new Dense(names.length, 2)
+    for (const [i, row] of from.entries()) a.set(i, voltage, this.sampled.b.at(row, 0))
+    a.set(voltage, current, -law.gain)
+    a.set(voltage, integral, 1)
+    a.set(integral, current, -law.step)
+    a.set(integral, integral, 1)
+    b.set(voltage, 0, law.gain)
+    b.set(voltage, 1, drive.backEmfFeedforward * axisOf(actuator).forceConstant)
+    b.set(integral, 0, law.step)
+    if (gauge) this.addGauge(a, at)
+    return { names, at, a, b, law }
+  }
+
+  /** g⁺ = g + w·(F⁺ + m·(w⁺ − w)/T − g): the gauge feels the force at the end of the period and the finger's mean acceleration. */
+  private addGauge(a: Dense, at: Map<FastState, number>): void {
+    const { bandwidth, fingerMass } = this.scenario.strategies.sensedForce.sensor
+    const weight = (this.period * bandwidth) / (1 + this.period * bandwidth)
+    const gauge = at.get('gauge')!
+    const inertia = fingerMass / this.period
+    const felt: Weights = { ...this.plant.nearForce, jawSpeed: (this.plant.nearForce.jawSpeed ?? 0) + inertia }
+    for (const [name, factor] of Object.entries(felt)) {
+      const row = at.get(name as PlantState)!
+      for (let j = 0; j < gauge; j++) a.add(gauge, j, weight * factor * a.at(row, j))
+    }
+    a.add(gauge, at.get('jawSpeed')!, -weight * inertia)
+    a.set(gauge, gauge, 1 - weight)
+  }
+
+  /** What the servo's controller acts on, command to speed (`slope`) and, with `position`, to travel (`value`). */
+  private servo(position: boolean, gauge: boolean) {
+    const absolute = position || this.point.contact !== null
+    const key = `${absolute} ${gauge}`
+    let plant = this.servos.get(key)
+    if (!plant) {
+      plant = this.servoPlant(absolute, gauge)
+      this.servos.set(key, plant)
+    }
+    return plant
+  }
+
+  private servoPlant(absolute: boolean, gauge: boolean): SampledPlant & { gauge: number } {
+    const { scenario, plant } = this
+    const { drive, servo } = scenario
+    const { at, a, b } = this.fast(
+      plant.names.filter((name) => absolute || name !== 'jaw'),
+      gauge,
+    )
+    const n = a.rows
+    const span = lifted(a, b, Math.round(drive.currentRate / servo.rate))
+    const weight = smoothing(servo.speedFilter, 1 / servo.rate)
+    const moved = at.get('sampled')!
+    const slope = new Float64Array(n + 1)
+    slope[moved] = weight * servo.rate
+    slope[n] = 1 - weight
+    const whole = span.a.grown(n + 1, n + 1)
+    for (let i = 0; i < n; i++) whole.set(i, moved, 0) // the reading starts the next span
+    for (let i = 0; i < n; i++) for (let j = 0; j <= n; j++) whole.add(i, j, span.b.at(i, 1) * slope[j]!)
+    for (let j = 0; j <= n; j++) whole.set(n, j, slope[j]!)
+    const value = new Float64Array(n + 1)
+    if (absolute) {
+      value[at.get('jaw')!] = 1
+      value[at.get('stretch')!] = 1
+    }
+    const command = new Float64Array(n + 1)
+    command.set(span.b.column(0))
+    return { a: whole, b: command, value, slope, poles: [], gauge: at.get('gauge') ?? -1 }
+  }
+
+  private position(): LoopModel {
+    const { servo } = this.scenario
+    const plant = this.servo(true, false)
+    const poles = this.servoPoles()
+    const free = this.point.contact === null
+    return closeWith(
+      { ...plant, poles: free ? [...poles, { re: 1, im: 0 }] : poles },
+      lawOf(servo, 1 / servo.rate),
+      1 / servo.rate,
+    )
+  }
+
+  private velocity(gauge: boolean): LoopModel {
+    const { servo, strategies } = this.scenario
+    const plant = this.servo(false, gauge)
+    const poles = gauge ? [] : this.servoPoles()
+    const law = lawOf(strategies.sensedForce.velocity, 1 / servo.rate)
+    const model = closeWith({ ...plant, value: plant.slope, poles }, law, 1 / servo.rate)
+    // Pressing on a part at rest, the loop is content with any force: a mode that the speed does not show.
+    return { ...model, neutral: this.point.contact !== null && law.step > 0 }
+  }
+
+  /** Poles of what the servo acts on, a free axis' position apart. */
+  private servoPoles(): Complex[] {
+    this.servoPlantPoles ??= eigenvalues(this.servo(false, false).a)
+    return this.servoPlantPoles
+  }
+
+  private force(): LoopModel {
+    const { servo, drive, strategies } = this.scenario
+    const { rate, kp, ki, kd, sensor } = strategies.sensedForce
+    const inner = this.velocity(true)
+    const count = Math.round(servo.rate / rate)
+    const span = lifted(closedMatrix(inner), columnOf(inner.reference), count)
+    const gauge = this.servo(false, true).gauge
+    const value = new Float64Array(span.a.rows)
+    value[gauge] = 1 + sensor.gainError
+    const gaugePole = 1 / (1 + sensor.bandwidth * this.period)
+    const plant: SampledPlant = {
+      a: span.a,
+      b: span.b.column(0),
+      value,
+      slope: new Float64Array(span.a.rows),
+      poles: [
+        ...this.closedPoles('velocity').map((pole) => power(pole, count)),
+        { re: gaugePole ** Math.round(drive.currentRate / rate), im: 0 },
+      ],
+    }
+    const period = 1 / rate
+    // In free air the integral stands at the speed limit and takes no part.
+    const law = lawOf({ kp, ki: this.point.contact ? ki : 0, kd }, period)
+    return closeWith(kd > 0 ? withSlope(plant, smoothing(1 / sensor.bandwidth, period), rate) : plant, law, period)
+  }
+}
+
+function unit(size: number, index: number): Float64Array {
+  const made = new Float64Array(size)
+  made[index] = 1
+  return made
+}

@@ -1,0 +1,137 @@
+/**
+ * Frequency response of a loop from its poles: by the matrix determinant lemma 1 + L(z) = det(zI − A + BC)/det(zI − A), the
+ * product over the closed poles over that of the open ones (Åström and Wittenmark, Computer-Controlled Systems, 3rd ed., for
+ * det(I + L) as the ratio of the two characteristic polynomials). A point costs two multiplications a state.
+ */
+import type { Complex } from './complex.ts'
+
+export class LoopResponse {
+  /** L at the last angle asked for. */
+  re = 0
+  im = 0
+  /** 1 + L there: the return difference. */
+  returnRe = 1
+  returnIm = 0
+  private readonly closed: Float64Array
+  private readonly open: Float64Array
+
+  constructor(closed: readonly Complex[], open: readonly Complex[]) {
+    this.closed = flat(closed)
+    this.open = flat(open)
+  }
+
+  /** Sets L at z = e^(j·angle), angle = ω·period in 0 … π. */
+  at(angle: number): void {
+    const half = Math.sin(angle / 2)
+    const x = -2 * half * half // z − 1, without the cancellation of cos − 1
+    const y = Math.sin(angle)
+    let re = 1
+    let im = 0
+    const { closed, open } = this
+    for (let i = 0; i < closed.length; i += 2) {
+      const a = x - closed[i]!
+      const b = y - closed[i + 1]!
+      const c = x - open[i]!
+      const d = y - open[i + 1]!
+      const size = c * c + d * d
+      const ratioRe = (a * c + b * d) / size
+      const ratioIm = (b * c - a * d) / size
+      const next = re * ratioRe - im * ratioIm
+      im = re * ratioIm + im * ratioRe
+      re = next
+    }
+    this.returnRe = re
+    this.returnIm = im
+    this.re = re - 1
+    this.im = im
+  }
+
+  /** |L|, |1 + L| at the last angle. */
+  get gain(): number {
+    return Math.sqrt(this.re * this.re + this.im * this.im)
+  }
+
+  get returned(): number {
+    return Math.sqrt(this.returnRe * this.returnRe + this.returnIm * this.returnIm)
+  }
+}
+
+/** Poles less 1, near-equal ones of both lists at like places, so that their ratios neither overflow nor cancel. */
+function flat(poles: readonly Complex[]): Float64Array {
+  const sorted = [...poles].sort((p, q) => p.re - q.re || p.im - q.im)
+  const made = new Float64Array(2 * poles.length)
+  for (const [i, { re, im }] of sorted.entries()) {
+    made[2 * i] = re - 1
+    made[2 * i + 1] = im
+  }
+  return made
+}
+
+const DEGREES = 180 / Math.PI
+
+/** Curves over one list of frequencies. */
+export interface Curves {
+  /** ω [rad/s], rising to the loop's Nyquist frequency. */
+  frequency: Float64Array
+  /** |L| [dB] and its unwrapped phase [deg]; the Nyquist curve is (re, im). */
+  magnitude: Float64Array
+  phase: Float64Array
+  re: Float64Array
+  im: Float64Array
+  /** |1/(1 + L)| and |L/(1 + L)| [dB]. */
+  sensitivity: Float64Array
+  complementary: Float64Array
+}
+
+const decibels = (gain: number) => 20 * Math.log10(gain)
+
+/** Angles ω·T on a logarithmic grid up to π, closer together about lightly damped poles. */
+export function anglesFor(closed: readonly Complex[], open: readonly Complex[], count: number): Float64Array {
+  const slowest = Math.min(...closed.map(({ re, im }) => Math.hypot(re - 1, im)).filter((d) => d > 1e-9))
+  const first = Math.min(Math.max(slowest / 10, 1e-4), 1e-2) * Math.PI
+  const angles: number[] = []
+  const last = count - 1
+  for (let i = 0; i < last; i++) angles.push(first * (Math.PI / first) ** (i / last))
+  angles.push(Math.PI)
+  const spacing = Math.log(Math.PI / first) / last
+  for (const { re, im } of [...closed, ...open]) {
+    const angle = Math.atan2(im, re)
+    const width = Math.abs(Math.log(Math.hypot(re, im)))
+    if (!(angle > first && angle < Math.PI) || width > 4 * spacing * angle) continue
+    for (const k of [-4, -2, -1, -0.5, 0, 0.5, 1, 2, 4]) {
+      const near = angle + k * width
+      if (near > first && near < Math.PI) angles.push(near)
+    }
+  }
+  return Float64Array.from(angles).sort()
+}
+
+/** `integrators`: open poles at z = 1, from which the phase starts at −90° each. */
+export function curvesOf(response: LoopResponse, angles: Float64Array, period: number, integrators: number): Curves {
+  const n = angles.length
+  const made: Curves = {
+    frequency: new Float64Array(n),
+    magnitude: new Float64Array(n),
+    phase: new Float64Array(n),
+    re: new Float64Array(n),
+    im: new Float64Array(n),
+    sensitivity: new Float64Array(n),
+    complementary: new Float64Array(n),
+  }
+  let expected = -90 * integrators
+  for (let i = 0; i < n; i++) {
+    response.at(angles[i]!)
+    const { gain, returned } = response
+    const raw = Math.atan2(response.im, response.re) * DEGREES
+    const phase = raw + 360 * Math.round((expected - raw) / 360)
+    expected = phase
+    made.frequency[i] = angles[i]! / period
+    made.magnitude[i] = decibels(gain)
+    made.phase[i] = phase
+    made.re[i] = response.re
+    made.im[i] = response.im
+    made.sensitivity[i] = -decibels(returned)
+    made.complementary[i] = decibels(gain / returned)
+  }
+  return made
+}

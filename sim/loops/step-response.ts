@@ -1,0 +1,28 @@
+import { Dense, lifted } from './matrix.ts'
+import { closedMatrix, columnOf, type LoopModel } from './model.ts'
+
+/** Answer of the controlled quantity to a unit step of its set point: [s] and [1]. */
+export interface StepResponse {
+  time: Float64Array
+  value: Float64Array
+}
+
+/** `samples` values over about `duration` [s], every whole number of the loop's samples; the first is that at the step itself. */
+export function stepResponse(model: LoopModel, duration: number, samples: number): StepResponse {
+  const stride = Math.max(1, Math.round(duration / model.period / samples))
+  const { a, b } = lifted(closedMatrix(model), columnOf(model.reference), stride)
+  const n = a.rows
+  const time = new Float64Array(samples)
+  const value = new Float64Array(samples)
+  let state = new Dense(n, 1)
+  for (let k = 0; k < samples; k++) {
+    time[k] = k * stride * model.period
+    let sum = 0
+    for (let i = 0; i < n; i++) sum += model.output[i]! * state.data[i]!
+    value[k] = sum
+    const next = a.times(state)
+    for (let i = 0; i < n; i++) next.data[i]! += b.data[i]!
+    state = next
+  }
+  return { time, value }
+}
