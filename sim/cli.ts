@@ -176,6 +176,8 @@ const ROWS: { key: keyof Metrics; label: string; unit: string; scale: number }[]
   { key: 'holdMargin', label: 'margin before sliding', unit: '%', scale: 100 },
   { key: 'damageMargin', label: 'margin before damage', unit: '%', scale: 100 },
   { key: 'slipDistance', label: 'slide', unit: 'mm', scale: 1e3 },
+  { key: 'seenWidth', label: 'width seen', unit: 'mm', scale: 1e3 },
+  { key: 'seenStiffness', label: 'stiffness seen', unit: 'N/mm', scale: 1e-3 },
   { key: 'settledCurrent', label: 'settled current', unit: 'A', scale: 1 },
   { key: 'peakCurrent', label: 'peak current', unit: 'A', scale: 1 },
   { key: 'rmsCurrent', label: 'rms current', unit: 'A', scale: 1 },

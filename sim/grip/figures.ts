@@ -1,5 +1,6 @@
 /** Gathers the headline figures of a run while it goes on. */
 import { liftTime } from '../plant/arm.ts'
+import { contactsOf } from '../plant/axis.ts'
 import type { Plant } from '../plant/plant.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { Metrics } from './result.ts'
@@ -39,6 +40,8 @@ export class Figures {
   private readonly windowEnd: number
   private readonly moves: { start: number; end: number }[]
   private readonly limit: number
+  private readonly opening: number
+  private readonly contacts: number
   private readonly stride: number
   private readonly period: number
   private readonly history: Float64Array
@@ -66,6 +69,8 @@ export class Figures {
     this.windowStart = Math.max(0, this.windowEnd - SETTLED)
     this.moves = scenario.arm.moves.map((move) => ({ start: move.start, end: move.start + move.duration }))
     this.limit = damageLimit(scenario)
+    this.opening = scenario.jaws.opening
+    this.contacts = contactsOf(scenario)
     this.period = 1 / scenario.drive.currentRate
     this.stride = Math.ceil(samples / HISTORY)
     this.history = new Float64Array(Math.ceil(samples / this.stride) + 1)
@@ -119,6 +124,9 @@ export class Figures {
       windingTemperature: figure(this.hottest),
       forceRipple: touched ? this.force.rms : null,
       reversals: this.force.count > 0 ? this.reversals / (this.force.count * this.period) : null,
+      seenWidth: figure(this.opening - this.contacts * plant.contactTravel),
+      seenStiffness:
+        settled && settled > 0 ? figure(settled / (this.contacts * (this.travel - plant.contactTravel))) : null,
       lostCycles: figure(Math.floor(this.lag + 0.5)),
       jawTravel: figure(this.travel),
     }

@@ -40,6 +40,9 @@ export interface Metrics {
   reversals: number | null
   /** Electrical cycles by which a step motor in open loop fell behind its field at the end of that window; null: closed loop. */
   lostCycles: number | null
+  /** Width of the part at first touch as the jaws see it [m], and force over further closing of their gap [N/m]. */
+  seenWidth: number | null
+  seenStiffness: number | null
   /** Travel of a jaw at the end of the settled window [m]. */
   jawTravel: number | null
 }

@@ -31,6 +31,8 @@ export class Plant {
   peakTime = Number.NaN
   contactTime = Number.NaN
   contactSpeed = Number.NaN
+  /** Travel of a jaw at first touch [m]. */
+  contactTravel = Number.NaN
   crackTime = Number.NaN
   /** The part's support is gone; the part has left the jaws. */
   hanging = false
@@ -166,7 +168,7 @@ export class Plant {
       if (farForce > farMost) farMost = farForce
       const force = nearForce > farForce ? nearForce : farForce
       if (force > peak) {
-        if (peak === 0) this.touch(time + n * dt, jawV)
+        if (peak === 0) this.touch(time + n * dt, jawX, jawV)
         peak = force
         this.peakTime = time + n * dt
         if (force > this.crackForce) this.crack(time + n * dt)
@@ -187,7 +189,8 @@ export class Plant {
     this.gripped = gripped
   }
 
-  private touch(time: number, speed: number): void {
+  private touch(time: number, travel: number, speed: number): void {
+    this.contactTravel = travel
     this.contactTime = time
     this.contactSpeed = speed
   }

@@ -54,7 +54,13 @@ export const apricot = {
   strategies: {
     thresholdStop: { threshold: 0.54 },
     currentClamp: { limit: 0.54 },
-    sensedForce: { target: 4, contactForce: 0.4, sensor: { noise: 0.01, resolution: 0.005 } },
+    sensedForce: {
+      target: 4,
+      contactForce: 0.4,
+      kp: 0.002,
+      velocity: { kp: 18, ki: 1100 },
+      sensor: { noise: 0.01, resolution: 0.005, fingerMass: 0.01 },
+    },
   },
   arm: {
     moves: [

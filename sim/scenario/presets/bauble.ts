@@ -46,7 +46,13 @@ export const bauble = {
   strategies: {
     thresholdStop: { threshold: 0.39 },
     currentClamp: { limit: 0.39 },
-    sensedForce: { target: 4, contactForce: 0.4, sensor: { noise: 0.01, resolution: 0.005 } },
+    sensedForce: {
+      target: 4,
+      contactForce: 0.4,
+      kp: 0.0015,
+      velocity: { kp: 15, ki: 1400 },
+      sensor: { noise: 0.01, resolution: 0.005, fingerMass: 0.01 },
+    },
   },
   arm: {
     moves: [

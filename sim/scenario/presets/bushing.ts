@@ -52,7 +52,12 @@ export const bushing = {
   strategies: {
     thresholdStop: { threshold: 2.3, confirmTime: 0.003 },
     currentClamp: { limit: 2.3 },
-    sensedForce: { target: 90, contactForce: 5, sensor: { noise: 0.2, resolution: 0.1 } },
+    sensedForce: {
+      target: 90,
+      contactForce: 5,
+      velocity: { kp: 250, ki: 20000 },
+      sensor: { noise: 0.2, resolution: 0.1 },
+    },
   },
   arm: {
     moves: [

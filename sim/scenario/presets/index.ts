@@ -4,6 +4,7 @@ import { checkScenario, faultLine } from '../validate.ts'
 import { apricot } from './apricot.ts'
 import { bauble } from './bauble.ts'
 import { bushing } from './bushing.ts'
+import { foam } from './foam.ts'
 import { teapot } from './teapot.ts'
 
 export interface Preset {
@@ -24,4 +25,5 @@ export const PRESETS: Preset[] = [
   preset('bauble', 'Little mass, little friction: the current tells the force.', bauble),
   preset('apricot', 'A held position loses force as the fruit relaxes, a clamp does not.', apricot),
   preset('bushing', 'Stiff on stiff, and a thread that hides the force from the current.', bushing),
+  preset('foam', 'A soft part that relaxes, dents, and is held by friction that falls with load.', foam),
 ]
