@@ -2,6 +2,8 @@ import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { card, expect, field, figure, openBench, outcome, STRATEGIES, settled, test, verdict } from './support.ts'
 
+test.describe.configure({ timeout: 120_000 })
+
 test('a drag flips a verdict, one undo takes it back, and a link carries it to another page', async ({
   page,
   context,
@@ -16,21 +18,21 @@ test('a drag flips a verdict, one undo takes it back, and a link carries it to a
 
   const speed = await field(page, 'Approach', 'Approach speed')
   await speed.scrollIntoViewIfNeeded()
-  const scale = page.locator('.field').filter({ has: speed }).locator('.scale')
+  const scale = speed.locator('xpath=..').locator('.scale')
   const box = (await scale.boundingBox())!
   const thumb = (await scale.locator('.scale-thumb').boundingBox())!
   const y = box.y + box.height / 2
   await page.mouse.move(thumb.x + thumb.width / 2, y)
   await page.mouse.down()
-  const peaks = new Set<string | null>()
+  const seen = new Set<string | null>()
   for (let x = thumb.x; x > box.x; x -= box.width / 40) {
     await page.mouse.move(x, y)
     await page.waitForTimeout(60)
-    peaks.add(await figure(page, 'Current clamp', 'Peak force').textContent())
+    seen.add(await card(page, 'Current clamp').locator('.figures').first().textContent())
     if ((await verdict(page, 'Threshold stop').textContent()) !== first) break
   }
   await expect(verdict(page, 'Threshold stop')).not.toHaveText(first ?? '')
-  expect(peaks.size, 'figures follow while the button is held').toBeGreaterThan(2)
+  expect(seen.size, 'figures follow while the button is held').toBeGreaterThan(2)
   await page.mouse.up()
   await expect(card(page, 'Current clamp').locator('.change').first()).toContainText(/[+−]/)
 
@@ -245,7 +247,7 @@ test('the page is accessible and fits: light, dark, narrow', async ({ page }) =>
   }
   await openBench(page)
   for (const theme of ['Light', 'Dark']) {
-    await page.getByRole('group', { name: 'Theme' }).getByText(theme).click()
+    await page.getByRole('group', { name: 'Theme' }).getByRole('radio', { name: theme }).check({ force: true })
     await audit(theme)
   }
   await card(page, 'Current clamp').getByRole('button', { name: 'Pin' }).click()
@@ -278,8 +280,8 @@ test('a simulator that dies is restarted and said so, and an empty window is sai
   const mass = await field(page, 'Part', 'Mass')
   await mass.fill('600')
   await mass.press('Enter')
-  await expect(page.locator('.notice')).toContainText('restarted', { timeout: 10_000 })
-  await expect.poll(() => outcome(page), { timeout: 15_000 }).not.toEqual(before)
+  await expect(page.locator('.notice')).toContainText('restarted')
+  await expect.poll(() => outcome(page), { timeout: 20_000 }).not.toEqual(before)
 
   await mass.fill('9000')
   await mass.press('Enter')

@@ -1,4 +1,7 @@
-import { test as base, expect, type Locator, type Page } from '@playwright/test'
+import { test as base, expect as baseExpect, type Locator, type Page } from '@playwright/test'
+
+/** A busy machine may take its time. */
+export const expect = baseExpect.configure({ timeout: 20_000 })
 
 /** Every page of every test: nothing may go wrong in its console, and nothing may be asked of another machine. */
 export const test = base.extend<{ quiet: undefined }>({
@@ -23,8 +26,6 @@ export const test = base.extend<{ quiet: undefined }>({
   ],
 })
 
-export { expect }
-
 export const STRATEGIES = ['Threshold stop', 'Current clamp', 'Sensed force']
 
 export const card = (page: Page, strategy: string) => page.getByRole('article', { name: strategy })
@@ -42,8 +43,7 @@ export async function openBench(page: Page, address = './') {
 
 /** Waits until every card shows the run of the present scenario. */
 export async function settled(page: Page) {
-  for (const strategy of STRATEGIES)
-    await expect(card(page, strategy)).toHaveAttribute('aria-busy', 'false', { timeout: 20_000 })
+  for (const strategy of STRATEGIES) await expect(card(page, strategy)).toHaveAttribute('aria-busy', 'false')
 }
 
 /** All verdicts, reasons and figures as text, without the differences from the run before. */

@@ -28,8 +28,11 @@ interface Seat {
   task: Task | null
 }
 
-/** A run that is this young [ms] may end although a newer one waits: a short run is then seen at every step of a drag. */
-const GRACE = 60
+/**
+ * A run that is expected to end within this time [ms] may do so although a newer one waits: at every step of a drag
+ * that the machine can follow an answer is then seen.
+ */
+const GRACE = 300
 
 /** Workers lost over the same job before it is given up. */
 const MOST_RESTARTS = 2
@@ -37,6 +40,8 @@ const MOST_RESTARTS = 2
 export class SimulatorPool {
   private readonly seats: Seat[]
   private readonly waiting = new Map<string, Task>()
+  /** How long the last run of each lane took, or had taken when it was dropped [ms]. */
+  private readonly lengths = new Map<string, number>()
   private readonly restarted: () => void
 
   /** `restarted` is told whenever a worker was lost and a new one started. */
@@ -50,7 +55,7 @@ export class SimulatorPool {
     for (const { task } of this.seats) {
       if (task?.lane !== lane || task.dropped) continue
       const left = task.started + GRACE - performance.now()
-      if (left <= 0) this.drop(task)
+      if (left <= 0 || (this.lengths.get(lane) ?? 0) > GRACE) this.drop(task)
       else setTimeout(() => this.waiting.has(lane) && this.drop(task), left)
     }
     this.fill()
@@ -71,8 +76,13 @@ export class SimulatorPool {
     const seat = this.seats.find((each) => each.task === task)
     if (!seat || task.dropped) return
     task.dropped = true
+    this.measure(task)
     seat.client.cancel()
     this.fill()
+  }
+
+  private measure(task: Task) {
+    this.lengths.set(task.lane, performance.now() - task.started)
   }
 
   /** Gives waiting jobs to idle workers. */
@@ -90,7 +100,10 @@ export class SimulatorPool {
     const traces = new GrowingTraces()
     const end = (tell: () => void) => {
       seat.task = null
-      if (!task.dropped) tell()
+      if (!task.dropped) {
+        this.measure(task)
+        tell()
+      }
       this.fill()
     }
     const events: JobEvents = {

@@ -93,6 +93,22 @@ describe('a pool of simulators', () => {
     expect(asked(worker)).toEqual(['old', 'new'])
   })
 
+  it('gives a run that is known to be long no time to end', () => {
+    const pool = poolOf(1)
+    const [worker] = HandWorker.all as [HandWorker]
+    pool.run('a', job('slow'), listener())
+    vi.advanceTimersByTime(1000)
+    worker.finish('slow')
+    const [old, late] = [listener(), listener()]
+    pool.run('a', job('old'), old)
+    vi.advanceTimersByTime(50)
+    pool.run('a', job('new'), late)
+    worker.finish('old, unwanted')
+    worker.finish('new')
+    expect(old.done).not.toHaveBeenCalled()
+    expect(late.done).toHaveBeenCalledOnce()
+  })
+
   it('replaces a worker that dies, says so, and runs the job again', () => {
     const pool = poolOf(1)
     const ear = listener()

@@ -16,7 +16,7 @@ export function Pins() {
   const units = useView((state) => state.units)
   return (
     <section className="pins" aria-labelledby="pins-title">
-      <h3 id="pins-title">Pinned runs</h3>
+      <h2 id="pins-title">Pinned runs</h2>
       {pins.length === 0 ? (
         <p className="hint">Nothing to compare yet. Pin a run, change something, and pin another.</p>
       ) : (

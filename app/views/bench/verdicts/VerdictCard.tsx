@@ -1,4 +1,4 @@
-import { memo } from 'react'
+import { memo, useRef } from 'react'
 import { STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
@@ -9,10 +9,13 @@ import { useNarrow } from '../useNarrow.ts'
 import { FigureValue } from './FigureValue.tsx'
 import { differenceText, isDamage, reasonText, VERDICT_WORDS } from './words.ts'
 
-/** What became of one strategy's grip, and why. */
+/** What became of one strategy's grip, and why; while a long run goes on, what became of the one before. */
 export function VerdictCard({ strategy }: { strategy: StrategyId }) {
   const run = useResults((state) => state.runs[strategy])
   const awaited = useScenario((state) => state.scenario !== run?.scenario)
+  const last = useRef<RunView>(undefined)
+  if (run?.result) last.current = run
+  const outcome = run?.status === 'running' ? last.current : run
   const { pin } = useResults.getState()
   const { label, summary } = STRATEGIES.find((each) => each.id === strategy)!
   return (
@@ -23,12 +26,13 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
       aria-busy={awaited || run?.status === 'running'}
     >
       <header>
-        <h3 title={summary}>{label}</h3>
+        <h2 title={summary}>{label}</h2>
+        {run?.status === 'running' && <span className="closing">closing …</span>}
         <Button quiet disabled={run?.status !== 'done'} onClick={() => pin(strategy, label)}>
           Pin<span className="sr-only"> this run of {label}</span>
         </Button>
       </header>
-      {run?.result ? <Outcome run={run} /> : <Waiting run={run} />}
+      {outcome?.result ? <Outcome run={outcome} /> : <Waiting run={run} />}
     </article>
   )
 }
