@@ -5,7 +5,7 @@ import type { GripFrame } from './frameAt.ts'
 import { usePaint } from './paint.ts'
 import { PART_FILL } from './partFill.ts'
 import type { Plan } from './plan.ts'
-import { blockPath, cupPath, type Pressed, roundPath } from './shape.ts'
+import { blockPath, cupPaths, type Pressed, roundPath } from './shape.ts'
 
 /** Standard gravity, for the fall after the jaws have lost the part [m/s²]. */
 const GRAVITY = 9.80665
@@ -84,10 +84,11 @@ interface HollowProps {
 
 /** A vessel in section: behind the cut, its inside with the far rim. */
 function Cup({ width, height, wall, pressed, fill }: HollowProps) {
+  const paths = cupPaths(width, height, wall, pressed)
   return (
     <>
-      <path d={blockPath(width - wall, height, pressed, 0.3 * width)} className="pic-tone-bright" />
-      <path d={cupPath(width, height, wall, pressed)} fill={fill} className="pic-wide" />
+      <path d={paths.inside} className="pic-tone-bright" />
+      <path d={paths.wall} fill={fill} className="pic-wide" />
       <line x1={-width / 2 + wall} y1={-height / 2} x2={width / 2 - wall} y2={-height / 2} className="pic-thin" />
     </>
   )

@@ -93,33 +93,42 @@ export function blockPath(width: number, height: number, pressed: Pressed, corne
   )
 }
 
-/** A cup open at the top: outer and inner outline and the foot, one closed section. */
-export function cupPath(width: number, height: number, wall: number, pressed: Pressed): string {
+/** A cup open at the top, in section: its cut wall with the foot, and the inside behind it. */
+export function cupPaths(
+  width: number,
+  height: number,
+  wall: number,
+  pressed: Pressed,
+): { wall: string; inside: string } {
   const x = width / 2
   const y = height / 2
-  const round = 0.36 * width
   const foot = 0.26 * width
   const rise = 0.055 * height
   const floor = y - rise
+  const round = 0.36 * width
   const { driven, far, pad } = pressed
   const inner = x - wall
   const bed = floor - wall * 1.15
   const inRound = round - wall * 0.6
-  // The wall is straight from lip to the foot's rounding; the pads press at the part's middle.
-  const low = floor - round
-  const outerBottom = Math.max(low, 0.12 * height)
-  return (
-    `M${n(-x)} ${n(-y)}${wallPath(-x, -y, outerBottom, driven, pad, 1)}` +
+  const lip = -y - 0.5 * wall
+  // The wall is straight from the lip to the rounding above the foot; the pads press at the part's middle.
+  const low = Math.max(floor - round, 0.12 * height)
+  const outside =
+    `M${n(-x)} ${n(-y)}${wallPath(-x, -y, low, driven, pad, 1)}` +
     `C${n(-x)} ${n(floor - 0.3 * round)} ${n(-foot - 0.3 * (x - foot))} ${n(floor)} ${n(-foot)} ${n(floor)}` +
     `L${n(-foot)} ${n(y)}L${n(-foot + wall)} ${n(y)}L${n(-foot + wall + rise)} ${n(floor + 0.2 * rise)}` +
     `L${n(foot - wall - rise)} ${n(floor + 0.2 * rise)}L${n(foot - wall)} ${n(y)}L${n(foot)} ${n(y)}L${n(foot)} ${n(floor)}` +
-    `C${n(foot + 0.3 * (x - foot))} ${n(floor)} ${n(x)} ${n(floor - 0.3 * round)} ${n(x)} ${n(outerBottom)}` +
-    `${wallPath(x, outerBottom, -y, far, pad, -1)}` +
-    `Q${n(x)} ${n(-y - 0.5 * wall)} ${n(x - 0.5 * wall)} ${n(-y - 0.5 * wall)}Q${n(inner)} ${n(-y - 0.5 * wall)} ${n(inner)} ${n(-y)}` +
-    `${wallPath(inner, -y, outerBottom, far, pad, -1)}` +
+    `C${n(foot + 0.3 * (x - foot))} ${n(floor)} ${n(x)} ${n(floor - 0.3 * round)} ${n(x)} ${n(low)}` +
+    wallPath(x, low, -y, far, pad, -1)
+  const inside =
+    `${wallPath(inner, -y, low, far, pad, -1)}` +
     `C${n(inner)} ${n(bed - 0.3 * inRound)} ${n(foot + 0.25 * (x - foot))} ${n(bed)} ${n(foot * 0.9)} ${n(bed)}L${n(-foot * 0.9)} ${n(bed)}` +
-    `C${n(-foot - 0.25 * (x - foot))} ${n(bed)} ${n(-inner)} ${n(bed - 0.3 * inRound)} ${n(-inner)} ${n(outerBottom)}` +
-    `${wallPath(-inner, outerBottom, -y, driven, pad, 1)}` +
-    `Q${n(-inner)} ${n(-y - 0.5 * wall)} ${n(-inner - 0.5 * wall)} ${n(-y - 0.5 * wall)}Q${n(-x)} ${n(-y - 0.5 * wall)} ${n(-x)} ${n(-y)}Z`
-  )
+    `C${n(-foot - 0.25 * (x - foot))} ${n(bed)} ${n(-inner)} ${n(bed - 0.3 * inRound)} ${n(-inner)} ${n(low)}` +
+    wallPath(-inner, low, -y, driven, pad, 1)
+  const overLip = (from: number, to: number) =>
+    `Q${n(from)} ${n(lip)} ${n((from + to) / 2)} ${n(lip)}Q${n(to)} ${n(lip)} ${n(to)} ${n(-y)}`
+  return {
+    wall: `${outside}${overLip(x, inner)}${inside}${overLip(-inner, -x)}Z`,
+    inside: `M${n(inner)} ${n(-y)}${inside}Z`,
+  }
 }

@@ -24,7 +24,7 @@ const COILS = 6
 const ROD = 5
 const COIL = { inner: 6.2, outer: 12 } as const
 const SHELL = 14
-const BAR = { y: 11.4, r: 2 } as const
+const BAR = { y: -11.2, r: 2 } as const
 const COILS_PER_POLE = 1.5
 
 function levels(plan: Plan) {

@@ -63,8 +63,10 @@ export function Stage({ runs }: { runs: RunView[] }) {
         {width > 0 && [...runs].sort((a, b) => Number(b.strategy === large) - Number(a.strategy === large)).map(lane)}
         {width > 0 && runs.length === 0 && <NothingYet {...alone} names={names} />}
       </div>
-      <Transport runs={runs} lens={lens} still={still} names={names} onNames={setNames} />
-      {width > 0 && <TimeBar runs={runs} lens={lens} duration={duration} width={width} still={still} />}
+      <div className="stage-controls">
+        <Transport runs={runs} lens={lens} still={still} names={names} onNames={setNames} />
+        {width > 0 && <TimeBar runs={runs} lens={lens} duration={duration} width={width} still={still} />}
+      </div>
     </section>
   )
 }
