@@ -44,7 +44,7 @@ export function WantedForce() {
     useWanted.setState({ force: wanted, base })
     const settings = STRATEGIES.map((strategy) => ({
       path: strategy.setting.path,
-      value: strategy.settingFor(scenario, wanted),
+      value: settingFor(strategy, scenario, wanted),
     }))
     editMany(PATH, settings, gesture)
   }

@@ -2,14 +2,7 @@
 import { create } from 'zustand'
 
 const KEY = 'jawbench.open-sections'
-const AT_FIRST = [
-  'part',
-  'strategies',
-  'jaws.friction',
-  'approach',
-  'strategies.thresholdStop',
-  'strategies.currentClamp',
-]
+const AT_FIRST = ['strategies', 'jaws.friction', 'approach', 'strategies.thresholdStop', 'strategies.currentClamp']
 
 interface Folds {
   open: string[]
