@@ -27,9 +27,9 @@ export function App() {
           <Guard key={chosen}>
             <Component />
           </Guard>
+          <RefusedFile />
         </main>
         <CautionLine />
-        <RefusedFile />
       </div>
     </FileDrop>
   )

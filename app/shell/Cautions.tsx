@@ -14,9 +14,12 @@ export function CautionLine() {
       <Button quiet onClick={() => setOpen(true)}>
         All cautions
       </Button>
-      <Dialog open={open} title="Cautions" onClose={() => setOpen(false)}>
-        <CautionText />
-      </Dialog>
+      {/* In a section, because the dialog's own header would otherwise count as the page's. */}
+      <section>
+        <Dialog open={open} title="Cautions" onClose={() => setOpen(false)}>
+          <CautionText />
+        </Dialog>
+      </section>
     </footer>
   )
 }
