@@ -104,25 +104,25 @@ export class Figures {
     const { contactTime, peak } = plant
     const touched = !Number.isNaN(contactTime)
     const settled = touched ? this.force.value : null
-    const figure = (value: number) => (Number.isFinite(value) ? value : null)
+    const figure = (value: number | null) => (value !== null && Number.isFinite(value) ? value : null)
     return {
       contactTime: figure(contactTime),
       contactSpeed: figure(plant.contactSpeed),
       gripTime: settled === null ? null : this.gripTime(settled, contactTime),
-      peakForce: touched ? peak : null,
+      peakForce: touched ? figure(peak) : null,
       peakForceTime: figure(plant.peakTime),
-      settledForce: settled,
+      settledForce: figure(settled),
       minForceInMove: figure(this.least),
       maxForceInMove: figure(this.most),
-      requiredForce: this.required > 0 ? this.required : null,
+      requiredForce: this.required > 0 ? figure(this.required) : null,
       holdMargin: figure(this.margin - 1),
-      slipDistance: touched ? plant.slip.distance : null,
-      damageMargin: touched && this.limit < Number.POSITIVE_INFINITY ? this.limit / peak - 1 : null,
-      settledCurrent: this.current.value,
-      peakCurrent: this.samples > 0 ? this.peakCurrent : null,
-      rmsCurrent: this.samples > 0 ? Math.sqrt(this.squares / this.samples) : null,
+      slipDistance: touched ? figure(plant.slip.distance) : null,
+      damageMargin: touched ? figure(this.limit / peak - 1) : null,
+      settledCurrent: figure(this.current.value),
+      peakCurrent: this.samples > 0 ? figure(this.peakCurrent) : null,
+      rmsCurrent: figure(Math.sqrt(this.squares / this.samples)),
       windingTemperature: figure(this.hottest),
-      forceRipple: touched ? this.force.rms : null,
+      forceRipple: touched ? figure(this.force.rms) : null,
       reversals: this.force.count > 0 ? this.reversals / (this.force.count * this.period) : null,
       seenWidth: figure(this.opening - this.contacts * plant.contactTravel),
       seenStiffness:
