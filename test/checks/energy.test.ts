@@ -114,7 +114,7 @@ describe('semi-implicit Euler without damping (Hairer, Lubich and Wanner, Geomet
   })
 })
 
-describe('a whole grip without any damping, pressed from rest', () => {
+describe('a whole grip without any damping, pressed against the part', () => {
   it.each([1, 1.5])('exponent %f: swings to the same peak after 2 s, some 450 cycles', (exponent) => {
     const scenario = scenarioOf(bareJaws(0.4), {
       part: { exponent, stiffness: exponent === 1 ? 2e5 : 3e7, width: 0.07 },
@@ -126,11 +126,12 @@ describe('a whole grip without any damping, pressed from rest', () => {
       },
       run: { duration: 2 },
     })
-    const { traces } = runOpenLoop(scenario, () => 200)
+    // From half the force on, growing, so that the swing keeps clear of the end stop behind the jaws, which damps.
+    const { traces } = runOpenLoop(scenario, (time) => Math.min(200, 100 + 1000 * time))
     const rows = traces.force.length
-    const early = Math.max(...traces.force.slice(0, rows / 10))
+    const early = Math.max(...traces.force.slice(rows / 10, rows / 5))
     const late = Math.max(...traces.force.slice((9 * rows) / 10))
-    expect(early / 20).toBeGreaterThan(0.97) // twice the 10 N a side
+    expect(early).toBeGreaterThan(12) // 10 N a side at rest
     expect(late / early).toBeGreaterThan(0.995)
     expect(late / early).toBeLessThan(1.005)
   })
