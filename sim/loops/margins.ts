@@ -2,7 +2,7 @@
  * Margins of a sampled loop. The gain margins are exact for a stable loop: a closed pole can cross the unit circle only where
  * k·L(e^(jωT)) = −1, so the nearest k above and below 1 bound the gains that stay stable.
  */
-import type { LoopResponse } from './response.ts'
+import type { FrequencyResponse } from './response.ts'
 
 export interface Margins {
   /** Highest frequency at which |L| falls through 1 [rad/s], and all at which it passes 1. */
@@ -70,8 +70,8 @@ function peak(f: (angle: number) => number, low: number, high: number): { angle:
   return fc > fd ? { angle: c, value: fc } : { angle: d, value: fd }
 }
 
-/** `angles` rise to π and are close enough together to tell every crossing. */
-export function marginsOf(response: LoopResponse, angles: Float64Array, period: number): Margins {
+/** `angles` rise, to π for a sampled loop, and are close enough together to tell every crossing. */
+export function marginsOf(response: FrequencyResponse, angles: Float64Array, period: number): Margins {
   const read =
     <T>(value: () => T) =>
     (angle: number) => {
@@ -127,7 +127,8 @@ export function marginsOf(response: LoopResponse, angles: Float64Array, period: 
       meets(angle, real(angle))
     }
   }
-  meets(Math.PI, real(Math.PI))
+  // At the Nyquist frequency the loop gain of a sampled loop is real.
+  if (Math.abs(im[n - 1]!) <= 1e-9 * gain[n - 1]!) meets(angles[n - 1]!, re[n - 1]!)
 
   const most = summit(s, angles, sensitivity)
   const start = t[0]!

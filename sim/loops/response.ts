@@ -1,15 +1,23 @@
-/**
- * Frequency response of a loop from its poles: by the matrix determinant lemma 1 + L(z) = det(zI − A + BC)/det(zI − A), the
- * product over the closed poles over that of the open ones (Åström and Wittenmark, Computer-Controlled Systems, 3rd ed., for
- * det(I + L) as the ratio of the two characteristic polynomials). A point costs two multiplications a state.
- */
 import type { Complex } from './complex.ts'
 
-export class LoopResponse {
-  /** L at the last angle asked for. */
+/** A loop gain that can be asked for at any angle ω·period [rad]. */
+export interface FrequencyResponse {
+  at(angle: number): void
+  /** L at the last angle asked for, |L|, and |1 + L|. */
+  readonly re: number
+  readonly im: number
+  readonly gain: number
+  readonly returned: number
+}
+
+/**
+ * Frequency response of a loop from its poles: by the matrix determinant lemma 1 + L(z) = det(zI − A + BC)/det(zI − A), the
+ * product over the closed poles over that of the open ones (Skogestad and Postlethwaite, Multivariable Feedback Control, 2nd ed.,
+ * ch. 4, for det(I + L) as the ratio of the two characteristic polynomials; from memory). A point costs two multiplications a state.
+ */
+export class LoopResponse implements FrequencyResponse {
   re = 0
   im = 0
-  /** 1 + L there: the return difference. */
   returnRe = 1
   returnIm = 0
   private readonly closed: Float64Array
@@ -46,7 +54,6 @@ export class LoopResponse {
     this.im = im
   }
 
-  /** |L|, |1 + L| at the last angle. */
   get gain(): number {
     return Math.sqrt(this.re * this.re + this.im * this.im)
   }

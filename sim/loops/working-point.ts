@@ -53,8 +53,17 @@ export function workingPoint(scenario: Scenario, id: WorkingPointId, options: Wo
   const travel = travelToContact(scenario)
   if (id === 'free') return { id, label: LABELS[id], force: 0, travel: travel / 2, contact: null }
   const factor = id === 'softest' ? 1 - spread : id === 'stiffest' ? 1 + spread : 1
-  const contact = contactAt(scenario, scenario.part.stiffness * factor, force)
-  return { id, label: LABELS[id], force, travel: travel + force / contact.stiffness, contact }
+  const stiffness = scenario.part.stiffness * factor
+  const squeeze = lawOf(scenario.part.exponent).inverse(force / stiffness) / 2 + force / scenario.jaws.padStiffness
+  // Against an anvil the jaw also follows the part, which sinks into the far contact.
+  const sunk = contactsOf(scenario) === 2 ? 0 : squeeze
+  return {
+    id,
+    label: LABELS[id],
+    force,
+    travel: travel + squeeze + sunk,
+    contact: contactAt(scenario, stiffness, force),
+  }
 }
 
 /** A part of `stiffness` K pressed with `force` [N], as Side computes it: F = K·f(2s)·(1 + 2λ·ṡ), pad in series. */

@@ -1,0 +1,201 @@
+/**
+ * The linear loops against the time simulation: the gain margin is where the simulated loop starts to oscillate, and a set of
+ * sines through the simulated loop lies on the predicted response. Dry friction, noise and steps of measurement are off.
+ */
+import { describe, expect, it } from 'vitest'
+import { currentGains } from '../../sim/control/current-loop.ts'
+import { runGrip } from '../../sim/grip/run.ts'
+import { substepsOf } from '../../sim/grip/step.ts'
+import type { Scenario } from '../../sim/index.ts'
+import { analyseLoops } from '../../sim/loops/analyse.ts'
+import { Cascade } from '../../sim/loops/cascade.ts'
+import { LoopResponse } from '../../sim/loops/response.ts'
+import { type WorkingPointId, workingPoint } from '../../sim/loops/working-point.ts'
+import { bin, HANDOVER, measure, ratio, ripple } from './loops-rig.ts'
+import { IDEAL, openLoop, scenarioOf } from './support.ts'
+
+const CALM = {
+  ...IDEAL,
+  drive: { currentResolution: 0, currentNoise: 0, busVoltage: 2000 },
+  servo: { encoderResolution: 0, currentLimit: 9 },
+  strategies: { sensedForce: { deadband: 0, sensor: { noise: 0, resolution: 0 } } },
+}
+
+/** Ball screw, both jaws driven. */
+const SCREW = scenarioOf(CALM, {
+  actuator: {
+    kind: 'screw',
+    motor: { thermal: { windingTime: 1e4 } },
+    transmission: { coulomb: 0, breakaway: 0, threadFriction: 0, viscous: 40 },
+  },
+  jaws: { opening: 0.074 },
+  part: { stiffness: 150000, damping: 0.3 },
+  servo: { kp: 7500, ki: 90000, kd: 45, encoderResolution: 0, currentLimit: 9 },
+  strategies: { sensedForce: { kp: 0.0006, ki: 0.004, target: 30 } },
+  run: { duration: 2 },
+})
+
+/** Voice coil against an anvil: the part moves between its two contacts, its surface is rounded, the force loop has all three terms. */
+const COIL = scenarioOf(CALM, {
+  actuator: {
+    kind: 'direct',
+    motor: {
+      resistance: 3.4,
+      inductance: 0.0011,
+      forceConstant: 11,
+      movingMass: 0.085,
+      thermal: { windingTime: 1e4, ambient: 60 },
+    },
+    transmission: { carriageMass: 0.09, coulomb: 0, breakaway: 0, viscous: 3, stiffness: 3e6, damping: 60 },
+  },
+  jaws: { layout: 'anvil', mass: 0.045, opening: 0.084, stroke: 0.015, padStiffness: 25000 },
+  part: { width: 0.08, mass: 0.042, stiffness: 4e6, exponent: 1.5, damping: 0.4 },
+  drive: { currentResolution: 0, currentNoise: 0, busVoltage: 2000, currentBandwidth: 6000, backEmfFeedforward: 0.5 },
+  servo: { kp: 2800, ki: 60000, kd: 11, encoderResolution: 0, currentLimit: 3 },
+  strategies: {
+    sensedForce: {
+      target: 6,
+      kp: 0.002,
+      ki: 0.02,
+      kd: 2e-6,
+      velocity: { kp: 15, ki: 900 },
+      sensor: { bandwidth: 2000, gainError: 0.05 },
+    },
+  },
+  run: { duration: 2 },
+})
+
+const AXES: [string, Scenario][] = [
+  ['ball screw', SCREW],
+  ['voice coil', COIL],
+]
+const POINTS: WorkingPointId[] = ['free', 'nominal']
+
+const withGain = (scenario: Scenario, gain: number): Scenario => ({
+  ...scenario,
+  drive: { ...scenario.drive, currentBandwidth: scenario.drive.currentBandwidth * gain },
+})
+
+/** The current loop alone: the servo ticks with it and gives a sine, so the speed never reaches the feed-forward. */
+function currentRun(scenario: Scenario, samples: number, command: (time: number) => number) {
+  const { currentRate } = scenario.drive
+  const run = runGrip(
+    {
+      ...scenario,
+      servo: { ...scenario.servo, rate: currentRate },
+      run: { ...scenario.run, duration: samples / currentRate },
+    },
+    openLoop(command),
+    substepsOf(scenario),
+  )
+  return [0, ...run.traces.current].slice(0, samples) // the trace holds the current at the end of each period
+}
+
+/** Growth of the ripple of what the controller gives, last fifth over second fifth. */
+function growth(values: readonly number[]): number {
+  const fifth = Math.floor(values.length / 5)
+  return ripple(values.slice(-fifth)) / ripple(values.slice(fifth, 2 * fifth))
+}
+
+describe('the gain margin is where the simulated loop starts to oscillate', () => {
+  for (const [name, scenario] of AXES) {
+    const free = { ...scenario, drive: { ...scenario.drive, backEmfFeedforward: 0 } }
+    it(`${name}, current loop`, () => {
+      const [loop] = analyseLoops(free, { loops: ['current'], workingPoints: ['free'] }).loops
+      const gain = 10 ** (loop!.margins!.gainMargin! / 20)
+      const at = (factor: number) => growth(currentRun(withGain(free, gain * factor), 600, () => 0.1))
+      expect(at(0.95)).toBeLessThan(0.5)
+      expect(at(1.05)).toBeGreaterThan(2)
+    })
+
+    for (const loop of ['position', 'velocity', 'force'] as const) {
+      for (const id of loop === 'force' ? (['softest', 'nominal', 'stiffest'] as const) : POINTS) {
+        it(`${name}, ${loop} loop, ${id}`, () => {
+          const point = workingPoint(scenario, id)
+          const part = {
+            ...scenario.part,
+            stiffness: scenario.part.stiffness * { free: 1, softest: 0.7, nominal: 1, stiffest: 1.3 }[id],
+          }
+          const [analysis] = analyseLoops(scenario, { loops: [loop], workingPoints: [id] }).loops
+          const gain = 10 ** (analysis!.margins!.gainMargin! / 20)
+          const kick = (time: number) => (time < 0.002 ? (loop === 'force' ? 1e-5 : 1e-3) : 0)
+          const at = (factor: number) =>
+            growth(
+              measure(
+                { ...scenario, part, run: { ...scenario.run, duration: HANDOVER + 0.25 } },
+                { loop, point, gain: gain * factor, disturbance: kick },
+              ).given,
+            )
+          expect(at(0.95)).toBeLessThan(0.5)
+          expect(at(1.05)).toBeGreaterThan(2)
+        })
+      }
+    }
+  }
+})
+
+describe('sines through the simulated loop lie within 0.5 dB and 3° of the prediction', () => {
+  for (const [name, scenario] of AXES) {
+    for (const loop of ['position', 'velocity', 'force'] as const) {
+      for (const id of loop === 'force' ? (['nominal'] as const) : POINTS) {
+        it(`${name}, ${loop} loop, ${id}`, () => {
+          const point = workingPoint(scenario, id)
+          const cascade = new Cascade(scenario, point)
+          const model = cascade.loop(loop)
+          const response = new LoopResponse(cascade.closedPoles(loop), model.openPoles)
+          const window = Math.round(0.5 / model.period) // bins of 2 Hz
+          const cycles = [3, 5, 8, 13, 20, 32, 50, 80, 100].filter((n) => n / window <= 1 / 20)
+          const size = loop === 'force' ? 1e-5 : 0.002
+          const { given, got } = measure(scenario, {
+            loop,
+            point,
+            gain: 1,
+            disturbance: (time) =>
+              cycles.reduce((sum, n, i) => sum + size * Math.sin(2 * Math.PI * n * 2 * time + i * i), 0),
+          })
+          for (const n of cycles) {
+            const measured = ratio(bin(given, window, n), bin(got, window, n))
+            response.at((2 * Math.PI * n) / window)
+            const predicted = ratio({ re: -response.re, im: -response.im }, { re: 1, im: 0 })
+            expect(Math.abs(measured.decibels - predicted.decibels), `${2 * n} Hz`).toBeLessThan(0.5)
+            expect(Math.abs(turn(measured.degrees - predicted.degrees)), `${2 * n} Hz`).toBeLessThan(3)
+          }
+        })
+      }
+    }
+
+    it(`${name}, current loop, closed`, () => {
+      const free = { ...scenario, drive: { ...scenario.drive, backEmfFeedforward: 0 } }
+      const cascade = new Cascade(free, workingPoint(free, 'free'))
+      const model = cascade.loop('current')
+      const response = new LoopResponse(cascade.closedPoles('current'), model.openPoles)
+      const { currentRate } = free.drive
+      for (const n of [5, 10, 20, 40, 50]) {
+        const command = (time: number) => 0.1 * Math.sin(2 * Math.PI * n * (currentRate / 1000) * time)
+        const measured = ratio(
+          bin(currentRun(free, 2000, command), 1000, n),
+          bin(
+            Array.from({ length: 1000 }, (_, k) => command(k / currentRate)),
+            1000,
+            n,
+          ),
+        )
+        response.at((2 * Math.PI * n) / 1000)
+        const predicted = ratio({ re: response.re, im: response.im }, { re: response.returnRe, im: response.returnIm })
+        expect(Math.abs(measured.decibels - predicted.decibels), `bin ${n}`).toBeLessThan(0.5)
+        expect(Math.abs(turn(measured.degrees - predicted.degrees)), `bin ${n}`).toBeLessThan(3)
+      }
+    })
+  }
+})
+
+const turn = (degrees: number) => degrees - 360 * Math.round(degrees / 360)
+
+it('the current gains of the model are those of the drive', () => {
+  const { motor } = SCREW.actuator
+  const { gain } = { gain: currentGains(motor.resistance, motor.inductance, SCREW.drive.currentBandwidth).kp }
+  expect(new Cascade(SCREW, workingPoint(SCREW, 'free')).loop('current').c[0]).toBeCloseTo(
+    gain + (motor.resistance * SCREW.drive.currentBandwidth) / SCREW.drive.currentRate / 2,
+    9,
+  )
+})
