@@ -59,7 +59,7 @@ export const DIRECT_AXES: AxisInput[] = [
       family: 'voice-coil',
       motor: {
         resistance: 2.1,
-        inductance: 0.0015,
+        inductance: 0.0009,
         forceConstant: 18,
         movingMass: 0.24,
         continuousCurrent: 3,
