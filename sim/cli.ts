@@ -8,6 +8,8 @@ import { tracesCsv } from './grip/csv.ts'
 import type { GripResult, Metrics } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
 import { forceWindow } from './grip/window.ts'
+import { analyseLoops } from './loops/analyse.ts'
+import { loopsTable, rowOf } from './loops/report.ts'
 import {
   editScenario,
   faultLine,
@@ -29,6 +31,8 @@ class Refused extends Error {
 }
 
 const USAGE = `jawbench grip FILE [--strategy ID|all] [--set PATH=VALUE …] [--format table|json] [--traces OUT.csv]
+jawbench loops FILE [--spread SHARE] [--force NEWTONS] [--set PATH=VALUE …] [--format table|json]
+                          margins of the four loops in free air and on the softest, nominal and stiffest part
 jawbench presets [ID]     list the presets, or print one as a scenario file
 jawbench schema           print the JSON Schema of a scenario file
 FILE is a scenario file, the id of a preset, or - for standard input.`
@@ -37,6 +41,7 @@ type Command = (args: string[]) => number
 
 const COMMANDS: Record<string, Command> = {
   grip,
+  loops,
   presets,
   schema: (args) => {
     options(args, {}, 0)
@@ -89,8 +94,7 @@ function grip(args: string[]): number {
   const ids = STRATEGIES.map((strategy) => strategy.id)
   const wanted = values.strategy === 'all' ? ids : ids.filter((id) => id === values.strategy)
   if (wanted.length === 0) throw new Refused([`--strategy: given "${values.strategy}", allowed all, ${ids.join(', ')}`])
-  if (values.format !== 'table' && values.format !== 'json')
-    throw new Refused([`--format: given "${values.format}", allowed table, json`])
+  checkFormat(values.format)
   const runs = wanted.map((id) => simulate(scenario, id))
   if (values.traces !== undefined) writeTraces(values.traces, runs)
   const results = runs.map((run) => run.result)
@@ -98,10 +102,60 @@ function grip(args: string[]): number {
   return results.some(({ cause }) => cause === 'numbers' || cause === 'travel') ? 3 : 0
 }
 
+function loops(args: string[]): number {
+  const { values, positionals } = options(
+    args,
+    {
+      spread: { type: 'string' },
+      force: { type: 'string' },
+      set: { type: 'string', multiple: true, default: [] },
+      format: { type: 'string', default: 'table' },
+    },
+    1,
+  )
+  const scenario = readScenario(positionals[0], values.set)
+  checkFormat(values.format)
+  const result = refusing(() =>
+    analyseLoops(scenario, { spread: numberOf('--spread', values.spread), force: numberOf('--force', values.force) }),
+  )
+  const { workingPoints, friction, note } = result
+  print(
+    values.format === 'json'
+      ? JSON.stringify(
+          { format: 'jawbench-loops', version: 1, workingPoints, loops: result.loops.map(rowOf), friction, note },
+          null,
+          2,
+        )
+      : loopsTable(result),
+  )
+  return 0
+}
+
+function numberOf(name: string, text: string | undefined): number | undefined {
+  if (text === undefined) return undefined
+  const value = text.trim() === '' ? Number.NaN : Number(text)
+  if (!Number.isFinite(value)) throw new Refused([`${name}: given "${text}", allowed a number`])
+  return value
+}
+
+function checkFormat(format: string): void {
+  if (format !== 'table' && format !== 'json') throw new Refused([`--format: given "${format}", allowed table, json`])
+}
+
+/** A RangeError of the simulator is an input that it refuses. */
+function refusing<T>(compute: () => T): T {
+  try {
+    return compute()
+  } catch (error) {
+    if (error instanceof RangeError) throw new Refused([error.message])
+    throw error
+  }
+}
+
 function readScenario(file: string | undefined, sets: string[]): Scenario {
   const checked = file === undefined ? { ok: true as const, scenario: null } : parseScenario(textOf(file))
   if (!checked.ok) throw new Refused(checked.faults.map(faultLine))
-  if (checked.scenario === null) throw new Refused(['grip: no scenario file was named', USAGE])
+  if (checked.scenario === null) throw new Refused(['no scenario file was named', USAGE])
   if (sets.length === 0) return checked.scenario
   const edited = editScenario(checked.scenario, sets.map(assignment))
   if (!edited.ok) throw new Refused(edited.faults.map(faultLine))
@@ -131,14 +185,8 @@ function assignment(text: string): { path: string; value: unknown } {
   }
 }
 
-function simulate(scenario: Scenario, id: GripResult['strategy']): Simulated {
-  try {
-    return simulateGrip(scenario, id, { stepError: true })
-  } catch (error) {
-    if (error instanceof RangeError) throw new Refused([error.message])
-    throw error
-  }
-}
+const simulate = (scenario: Scenario, id: GripResult['strategy']): Simulated =>
+  refusing(() => simulateGrip(scenario, id, { stepError: true }))
 
 /** One file for one strategy; for several, the strategy's id goes before the ending. */
 function writeTraces(file: string, runs: Simulated[]): void {

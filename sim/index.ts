@@ -14,6 +14,23 @@ export {
 export { type Simulated, type SimulateOptions, simulateGrip, stepErrorOf } from './grip/simulate.ts'
 export { reasonOf, SI_WORDING, type Wording } from './grip/verdict.ts'
 export { type ForceWindow, forceWindow } from './grip/window.ts'
+export {
+  type AnalysisOptions,
+  analyseLoops,
+  type LoopAnalysis,
+  type LoopsResult,
+} from './loops/analyse.ts'
+export type { Complex } from './loops/complex.ts'
+export type { Figure, GainDesign, Wanted } from './loops/design/design.ts'
+export { designGains, tryDesign } from './loops/design/index.ts'
+export { type Limit, type LimitKind, limitsOf } from './loops/design/limits.ts'
+export { type DriveScales, type DriveSetting, driveSettings, scalesFrom } from './loops/drive-units.ts'
+export type { Margins } from './loops/margins.ts'
+export { LOOPS, type LoopId } from './loops/model.ts'
+export type { Curves } from './loops/response.ts'
+export { remarkOn, settingsCsv, settingsMarkdown } from './loops/settings-sheet.ts'
+export type { StepResponse } from './loops/step-response.ts'
+export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
 export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'

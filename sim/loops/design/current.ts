@@ -1,6 +1,6 @@
 /** Gains of the current loop. The drive takes a bandwidth: kp = L·ω and ki = R·ω. */
 import type { Scenario } from '../../scenario/index.ts'
-import type { GainDesign, Wanted } from './design.ts'
+import { type GainDesign, tidy, type Wanted } from './design.ts'
 import { magnitudeOptimum } from './rules.ts'
 
 /** Mean delay of a sampled loop that computes for one sample and holds for one more, in samples; common practice, no source. */
@@ -37,7 +37,7 @@ export function currentDesigns(
         'k_p = L/(2·T_Σ), k_i = R/(2·T_Σ) with T_Σ = 1.5 samples: phase margin 65.5°, overshoot 4.3 % for a lag T_Σ',
       source: 'Kessler, Regelungstechnik 3, 1955 (from memory); 1.5 samples: common practice, no source',
       figures: [...inputs, { label: 'Sum of small lags', value: small, unit: 's' }],
-      edits: [{ path: 'drive.currentBandwidth', value: optimum.gain / inductance }],
+      edits: [{ path: 'drive.currentBandwidth', value: tidy(optimum.gain / inductance) }],
       note: '',
     },
   ]

@@ -31,3 +31,6 @@ export interface Wanted {
   /** Whether the force loop has an integral; as the scenario has it if left out. */
   integral?: boolean | undefined
 }
+
+/** Four digits: finer gains mean nothing on an axis known to a percent, and read badly. */
+export const tidy = (value: number) => Number(value.toPrecision(4))

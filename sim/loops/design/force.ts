@@ -3,7 +3,7 @@ import type { Scenario } from '../../scenario/index.ts'
 import { analyseLoops } from '../analyse.ts'
 import type { WorkingPointId, WorkingPointOptions } from '../working-point.ts'
 import { forceSlopes } from './axis-figures.ts'
-import type { GainDesign, Wanted } from './design.ts'
+import { type GainDesign, tidy, type Wanted } from './design.ts'
 
 /** Peak sensitivity of the SIMC rule on a pure delay with integrator (Skogestad 2003, table 3: 1.59), rounded. */
 const PEAK_SENSITIVITY = 1.6
@@ -44,7 +44,12 @@ export function forceDesigns(scenario: Scenario, wanted: Wanted, options: Workin
       },
     ]
   const gains = gainsFor(kp)
-  return [{ ...design, edits: Object.entries(gains).map(([name, value]) => ({ path: `${FORCE}.${name}`, value })) }]
+  return [
+    {
+      ...design,
+      edits: Object.entries(gains).map(([name, value]) => ({ path: `${FORCE}.${name}`, value: tidy(value) })),
+    },
+  ]
 }
 
 function withGains(scenario: Scenario, gains: { kp: number; ki: number; kd: number }): Scenario {
@@ -58,7 +63,7 @@ function worstPeak(scenario: Scenario, options: WorkingPointOptions): number {
   return Math.max(...loops.map(({ margins }) => margins?.peakSensitivity ?? Number.POSITIVE_INFINITY))
 }
 
-/** Three digits of the largest value that fits, within eight decades below and four above `guess`; null if none does. */
+/** The largest value that fits, within eight decades below and four above `guess`; null if none does. */
 function largestFitting(fits: (value: number) => boolean, guess: number): number | null {
   let low = guess
   let decades = 0
@@ -76,5 +81,5 @@ function largestFitting(fits: (value: number) => boolean, guess: number): number
     if (fits(middle)) low = middle
     else high = middle
   }
-  return Number(low.toPrecision(4))
+  return low * 0.9995 // so that rounding to four digits does not pass it
 }

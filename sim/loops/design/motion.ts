@@ -1,7 +1,7 @@
 /** Gains of the position and the velocity loop, on the reflected mass. */
 import type { Edit, Scenario } from '../../scenario/index.ts'
 import { axisFigures } from './axis-figures.ts'
-import type { Figure, GainDesign, Wanted } from './design.ts'
+import { type Figure, type GainDesign, tidy, type Wanted } from './design.ts'
 import {
   type ParallelPid,
   parallelPi,
@@ -18,15 +18,15 @@ const SKOGESTAD = 'Skogestad, J. Process Control 13 (2003) 291–309, table 1'
 const PLACEMENT = 'Pole placement, as in Åström and Hägglund, PID Controllers, 2nd ed., ch. 4 (from memory)'
 
 const positionEdits = ({ kp, ki, kd }: ParallelPid): Edit[] => [
-  { path: 'servo.kp', value: kp },
-  { path: 'servo.ki', value: ki },
-  { path: 'servo.kd', value: Math.max(0, kd) },
+  { path: 'servo.kp', value: tidy(kp) },
+  { path: 'servo.ki', value: tidy(ki) },
+  { path: 'servo.kd', value: tidy(Math.max(0, kd)) },
 ]
 
 const VELOCITY = 'strategies.sensedForce.velocity'
 const velocityEdits = ({ kp, ki }: { kp: number; ki: number }): Edit[] => [
-  { path: `${VELOCITY}.kp`, value: Math.max(0, kp) },
-  { path: `${VELOCITY}.ki`, value: ki },
+  { path: `${VELOCITY}.kp`, value: tidy(Math.max(0, kp)) },
+  { path: `${VELOCITY}.ki`, value: tidy(ki) },
 ]
 
 function inputs(scenario: Scenario, more: Figure[]): Figure[] {
