@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { card, expect, field, figure, openBench, outcome, STRATEGIES, settled, test, verdict } from './support.ts'
 
-test.describe.configure({ timeout: 120_000 })
+test.describe.configure({ timeout: 240_000 })
 
 test('a drag flips a verdict, one undo takes it back, and a link carries it to another page', async ({
   page,
@@ -261,6 +261,7 @@ test('the page is accessible and fits: light, dark, narrow', async ({ page }) =>
   const top = async (selector: string) => (await page.locator(selector).first().boundingBox())?.y ?? Number.NaN
   expect(await top('.verdict')).toBeLessThan(await top('.stage'))
   expect(await top('.stage')).toBeLessThan(await top('.traces'))
+  await expect.poll(async () => (await page.locator('.lanes').boundingBox())?.width).toBeLessThan(390)
   await audit('narrow')
   await page.getByRole('button', { name: 'Parameters' }).click()
   await expect(page.getByRole('dialog', { name: 'Parameters' }).getByRole('spinbutton').first()).toBeVisible()

@@ -1,7 +1,7 @@
 /** Draws a part of the page on a canvas: its drawings, its charts and its words, each where it stands. */
 
-/** What only serves to operate the page. */
-const CONTROLS = 'button, fieldset, select, input, summary, .sr-only, [hidden], [data-no-sheet]'
+/** What only serves to operate the page, or is folded away. */
+const CONTROLS = 'button, fieldset, label, select, input, summary, details:not([open]), .sr-only, [hidden]'
 
 /** Properties that style sheets may set on a drawing; an image of it does not see the page's style sheets. */
 const DRAWN = [
@@ -35,8 +35,29 @@ export async function drawArea(pen: CanvasRenderingContext2D, area: HTMLElement,
     const { x, y } = place(box)
     pen.drawImage(item instanceof SVGSVGElement ? await imageOf(item, box) : item, x, y, box.width, box.height)
   }
+  for (const item of area.querySelectorAll<HTMLElement>('[data-strategy]')) {
+    const { x, y } = place(item.getBoundingClientRect())
+    drawTopEdge(pen, item, x, y)
+  }
   const texts = document.createTreeWalker(area, NodeFilter.SHOW_TEXT)
   while (texts.nextNode()) drawWords(pen, texts.currentNode as Text, place)
+}
+
+/** The line on top of what belongs to a strategy, in the style of the strategy. */
+function drawTopEdge(pen: CanvasRenderingContext2D, item: HTMLElement, x: number, y: number) {
+  const { borderTopWidth, borderTopColor, borderTopStyle } = getComputedStyle(item)
+  const width = Number.parseFloat(borderTopWidth)
+  if (!(width > 0) || borderTopStyle === 'none') return
+  const dashes: Record<string, number[]> = { dashed: [2 * width, width], dotted: [width, width] }
+  pen.save()
+  pen.strokeStyle = borderTopColor
+  pen.lineWidth = width
+  pen.setLineDash(dashes[borderTopStyle] ?? [])
+  pen.beginPath()
+  pen.moveTo(x, y + width / 2)
+  pen.lineTo(x + item.offsetWidth, y + width / 2)
+  pen.stroke()
+  pen.restore()
 }
 
 /** Word by word, because a text may run over several lines. */

@@ -1,4 +1,4 @@
-/** The bench as one image: every area marked `data-sheet`, side by side under the scenario's name. */
+/** The bench as one image: every area marked `data-sheet`, side by side under the scenario's name and force window. */
 import { download } from '../../../store/file.ts'
 import { useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
@@ -7,7 +7,7 @@ import { drawArea } from './draw.ts'
 /** Image pixels for each page pixel, page pixels around each area and for the title. */
 const SCALE = 2
 const MARGIN = 24
-const TITLE = 40
+const TITLE = 64
 
 export async function saveSheet(name: string) {
   try {
@@ -33,6 +33,8 @@ async function sheet(): Promise<Blob> {
   pen.font = `600 20px ${style.fontFamily}`
   pen.textBaseline = 'alphabetic'
   pen.fillText(`Jawbench: ${useScenario.getState().scenario.name}`, MARGIN, MARGIN + 16)
+  pen.font = `14px ${style.fontFamily}`
+  pen.fillText(document.querySelector('.window-line')?.textContent ?? '', MARGIN, MARGIN + 38)
   let left = MARGIN
   for (const area of areas) {
     await drawArea(pen, area, left, MARGIN + TITLE)
