@@ -3,7 +3,7 @@ import { memo } from 'react'
 import { Bolt, box, CentreLine, Named } from './elements/marks.tsx'
 import { Finger } from './Jaw.tsx'
 import { usePaint } from './paint.ts'
-import { JAW, LEVEL, type Plan } from './plan.ts'
+import { LEVEL, type Plan } from './plan.ts'
 
 export const Body = memo(function Body({ plan }: { plan: Plan }) {
   const { u, mirrored, driveRight, wallLeft, wallRight, right } = plan
@@ -32,8 +32,7 @@ export const Body = memo(function Body({ plan }: { plan: Plan }) {
           fill={paint.body}
           className="pic-wide"
         />
-        {mirrored && <rect {...box(wallLeft, y(LEVEL.rail), wallRight, y(LEVEL.cover))} className="pic-tone-empty" />}
-        {!mirrored && <rect {...box(wallLeft, y(LEVEL.rail), wallRight, y(LEVEL.cover))} className="pic-tone-empty" />}
+        <rect {...box(wallLeft, y(LEVEL.rail), wallRight, y(LEVEL.cover))} className="pic-tone-empty" />
       </Named>
       <Named name="guide rail">
         <rect {...box(wallLeft, y(LEVEL.rail), wallRight, y(LEVEL.carriage))} className="pic-edge pic-tone-steel" />
@@ -71,6 +70,3 @@ function RailBolts({ plan }: { plan: Plan }) {
     )
   })
 }
-
-/** Room that the jaw unit needs beside the open jaw, for drawings that line up with it [units]. */
-export const JAW_ROOM = -JAW.blockFrom + JAW.clearance

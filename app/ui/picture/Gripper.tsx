@@ -62,7 +62,7 @@ export function Gripper(props: GripperProps) {
   )
   const scales = props.scales ?? ownScales(frame, window)
   const motion = motionOf(scenario, plan, frame)
-  const perNewton = plan.arrow / scales.force
+  const perNewton = scales ? plan.arrow / scales.force : 0
   const greatest = useMemo(
     () => Math.max(1e-9, ...scenario.arm.moves.map((move) => Math.abs(move.acceleration))),
     [scenario],
@@ -88,15 +88,19 @@ export function Gripper(props: GripperProps) {
           <Gravity x={gravityX(plan)} y={plan.contactY + 24 * plan.u} gravity={scenario.arm.gravity} />
           <ArmArrow plan={plan} frame={frame} greatest={greatest} />
         </g>
-        <Magnifier plan={plan} frame={frame} squeeze={scales.squeeze} />
-        <ScaleBar
-          x={plan.lens.x + plan.lens.r + 14}
-          y={height - 12}
-          perNewton={perNewton}
-          longest={plan.arrow}
-          format={formatRound}
-          round={roundForce}
-        />
+        {scales && (
+          <>
+            <Magnifier plan={plan} frame={frame} squeeze={scales.squeeze} />
+            <ScaleBar
+              x={plan.lens.x + plan.lens.r + 14}
+              y={height - 12}
+              perNewton={perNewton}
+              longest={plan.arrow}
+              format={formatRound}
+              round={roundForce}
+            />
+          </>
+        )}
         {names && <Names plan={plan} labels={labelsOf(plan, scenario, drawing)} travel={motion.travel} />}
       </PaintContext>
     </svg>
@@ -144,9 +148,11 @@ function Jaws({ plan, scenario, drawing, motion, frame }: JawsProps) {
 /** Gravity stands right of the jaws, below the far force. */
 const gravityX = (plan: Plan) => (plan.mirrored ? plan.right - 10 * plan.u : plan.half + 34 * plan.u)
 
-function ownScales(frame: GripFrame, window: ForceEdges): PictureScales {
+/** Scales from one instant; none while nothing is touched. */
+function ownScales(frame: GripFrame, window: ForceEdges): PictureScales | null {
+  if (frame.contacts.driven.overlap <= 0) return null
   const forces = [frame.force, frame.farForce]
-  return { force: forceScale(forces, forces, window), squeeze: Math.max(1e-5, frame.contacts.driven.overlap) }
+  return { force: forceScale(forces, forces, window), squeeze: frame.contacts.driven.overlap }
 }
 
 function labelsOf(plan: Plan, scenario: Scenario, drawing: FamilyDrawing): Label[] {

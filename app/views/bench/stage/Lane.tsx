@@ -3,7 +3,7 @@ import { type ReactNode, useCallback, useMemo } from 'react'
 import { forceWindow, type Scenario, STRATEGIES } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
-import { formatFigure, formatPlain, withUnit } from '../../../ui/format.ts'
+import { formatFigure, formatPlain, NO_FIGURE, withUnit } from '../../../ui/format.ts'
 import { frameAt, type GripFrame, restFrame } from '../../../ui/picture/frameAt.ts'
 import { Gripper } from '../../../ui/picture/Gripper.tsx'
 import { type PictureScales, roundBelow } from '../../../ui/picture/scales.ts'
@@ -16,7 +16,7 @@ interface LaneProps {
   height: number
   scales: PictureScales | undefined
   names: boolean
-  /** What stands in the corner of the picture. */
+  /** What stands at the right below the picture. */
   corner?: ReactNode
   /** It has a row of its own. */
   alone?: boolean
@@ -31,12 +31,12 @@ export function Lane({ run, width, height, scales, names, corner, alone = false 
       <figcaption className="lane-head">
         <span className="lane-name">{label}</span>
         <Word run={run} />
-        <LiveForce frame={frame} />
+        <LiveForce frame={run.rows > 0 ? frame : null} />
       </figcaption>
-      <div className="lane-picture">
-        <Picture frame={frame} scenario={run.scenario} label={said(label, run)} {...{ width, height, scales, names }} />
-        <Note run={run} frame={frame} />
-        {corner && <div className="lane-corner">{corner}</div>}
+      <Picture frame={frame} scenario={run.scenario} label={said(label, run)} {...{ width, height, scales, names }} />
+      <div className="lane-foot">
+        <p>{noteOf(run, frame)}</p>
+        {corner}
       </div>
     </figure>
   )
@@ -88,11 +88,13 @@ function Word({ run: { status, result } }: { run: RunView }) {
 /** Difference of the two contacts below which one figure says it [share]. */
 const ALIKE = 0.02
 
-function LiveForce({ frame: { force, farForce } }: { frame: GripFrame }) {
+function LiveForce({ frame }: { frame: GripFrame | null }) {
   const { symbol, toShown } = quantityUnit(
     'force',
     useView((state) => state.units),
   )
+  if (!frame) return <span className="lane-force">{NO_FIGURE}</span>
+  const { force, farForce } = frame
   const alike = Math.abs(force - farForce) <= ALIKE * Math.max(force, farForce)
   const figure = (newtons: number) => formatFigure(toShown(newtons))
   return (
@@ -103,11 +105,6 @@ function LiveForce({ frame: { force, farForce } }: { frame: GripFrame }) {
 }
 
 /** What the picture cannot show by itself. */
-function Note({ run, frame }: { run: RunView; frame: GripFrame }) {
-  const text = noteOf(run, frame)
-  return text && <p className="lane-note">{text}</p>
-}
-
 function noteOf({ status, message, result, scenario }: RunView, frame: GripFrame): string | null {
   if (status === 'failed') return `The simulation could not be run: ${message ?? 'no reason was given'}`
   const unstable = result?.events.unstable ?? null
