@@ -2,7 +2,7 @@
 import { axisOf, contactsOf, jawMassOf } from '../plant/axis.ts'
 import { lawOf } from '../plant/contact/law.ts'
 import { stopStiffness } from '../plant/endstops.ts'
-import { LOAD_REACH } from '../plant/friction.ts'
+import { LOAD_DAMPING, LOAD_REACH } from '../plant/friction.ts'
 import { shearStiffness } from '../plant/slip.ts'
 import type { Scenario } from '../scenario/index.ts'
 
@@ -35,22 +35,26 @@ export function stiffestMode(scenario: Scenario): number {
   const jaw = jawMassOf(scenario)
   const side = contactStiffness(scenario)
   const between = 1 / axis.mass + 1 / jaw
+  const loaded = (Math.max(axis.raise, axis.lower) * highestForce(scenario)) / (LOAD_REACH * axis.mass)
   const springs = [
     t.stiffness * between,
     t.bristleStiffness / axis.mass,
-    (Math.max(axis.raise, axis.lower) * highestForce(scenario)) / (LOAD_REACH * axis.mass),
+    loaded,
+    (axis.coggingForce * 2 * Math.PI) / (axis.coggingPeriod * axis.mass),
+    axis.forceConstant ** 2 / (scenario.actuator.motor.inductance * axis.mass), // motor against its own inductance
     (2 * side) / part.mass,
     contacts * side * (1 / jaw + 1 / part.mass),
     stopStiffness(t.stiffness) / jaw,
     shearStiffness(jaws.padStiffness) / part.mass,
   ]
-  const dampers = [t.damping * between, t.viscous / axis.mass]
+  const dampers = [t.damping * between, t.viscous / axis.mass, loaded * LOAD_DAMPING]
   return Math.max(...springs.map(Math.sqrt), ...dampers)
 }
 
-/** Upper estimate of the force in the axis [N]: peak current, and an impact twice that on top. */
+/** Upper estimate of the force in the axis [N]: peak current and cogging, and an impact twice that on top. */
 function highestForce({ actuator }: Scenario): number {
-  return axisOf(actuator).forceConstant * actuator.motor.peakCurrent * 3
+  const axis = axisOf(actuator)
+  return (axis.forceConstant * actuator.motor.peakCurrent + axis.coggingForce) * 3
 }
 
 /** Upper estimate of one contact's stiffness [N/m]: pad and half the part in series, at the highest force of the drive. */

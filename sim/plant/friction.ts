@@ -16,9 +16,11 @@ export interface FrictionOptions {
 
 /** Travel before loaded flanks slide [m], and the damping of that stretch as a time [s]; common practice, no source. */
 export const LOAD_REACH = 2e-6
-const LOAD_DAMPING = 2e-4
+export const LOAD_DAMPING = 2e-4
 /** Keeps 0/0 away where an axis has no friction at all. */
 const TINY = 1e-300
+/** A bristle may stand past its end by rounding alone. */
+const ROUNDING = 1e-9
 
 export class Friction {
   bristle = 0
@@ -49,6 +51,14 @@ export class Friction {
     this.lower = lower
     this.loadDamping = LOAD_DAMPING / step
     this.dt = step
+  }
+
+  /** Bristles bent to the same force as another one's, as far as the new friction allows. */
+  take(previous: Friction): void {
+    const most = ((1 + ROUNDING) * (this.coulomb + this.rise)) / this.stiffness
+    const bristle = previous.bristle * (previous.stiffness / this.stiffness)
+    this.bristle = Math.max(-most, Math.min(most, bristle))
+    this.loadBristle = previous.loadBristle
   }
 
   /** Friction force [N] against `speed` [m/s] under `load` [N], positive where the load pushes the axis back. */
