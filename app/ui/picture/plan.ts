@@ -126,9 +126,10 @@ export function planOf(scenario: Scenario, { width, height, names = false }: Siz
   const lensRight = origin.x + (-half - JAW.pad - JAW.finger - 6) * u
   const lensTop = origin.y + (LEVEL.blockBottom + 12) * u
   const lensBottom = height - 5
-  const r = Math.max(30, Math.min(88, (lensRight - 8) / 2, (lensBottom - lensTop) / 2))
   const touch = mirrored ? -partWidth / 2 : half - partWidth
   const arrowEnd = origin.x + (touch - ARROW) * u - 6
+  // Clear of the finger and of the force window's outer edge, as far as it can still be read.
+  const r = Math.max(30, Math.min(88, (lensRight - 8) / 2, arrowEnd / 2 - 4, (lensBottom - lensTop) / 2))
   return {
     width,
     height,
