@@ -15,7 +15,7 @@ import { UnitText } from './Symbols.tsx'
 import type { ShownUnit } from './units.ts'
 import './chart.css'
 
-export type { ChartBand, ChartMark, ChartSeries, TimeLens } from './chart/types.ts'
+export type { ChartBand, ChartMark, ChartSeries } from './chart/types.ts'
 
 interface ChartProps {
   series: ChartSeries[]

@@ -69,15 +69,31 @@ describe('times on the axis', () => {
     )
   })
 
-  it('are denser where the lens stretches, and never closer than the space asked for', () => {
-    // Ten times slower between 0.4 and 0.5.
-    const lens: TimeLens = {
-      toDisplay: (t) => t + 9 * Math.min(Math.max(t - 0.4, 0), 0.1),
-      toTime: () => Number.NaN,
-    }
-    const times = roundTimes(0, 1, lens, 600, 30)
-    expect(times.filter((t) => t > 0.4 && t < 0.5).length).toBe(9)
-    const places = times.map((t) => (lens.toDisplay(t) * 600) / lens.toDisplay(1))
-    for (let n = 1; n < places.length; n++) expect(places[n]! - places[n - 1]!).toBeGreaterThanOrEqual(30 - 1e-9)
+  const stretched = (from: number, to: number, gain: number): TimeLens => ({
+    toDisplay: (t) => t + (gain - 1) * Math.min(Math.max(t - from, 0), to - from),
+    toTime: () => Number.NaN,
+  })
+
+  it('are denser where the lens stretches', () => {
+    const times = roundTimes(0, 1, stretched(0.4, 0.5, 10), 600, 30)
+    expect(times.filter((t) => t > 0.4 && t < 0.5)).toEqual([0.41, 0.42, 0.43, 0.44, 0.45, 0.46, 0.47, 0.48, 0.49])
+  })
+
+  it('are never closer than the space asked for, wherever the lens lies', () => {
+    const share = fc.double({ min: 0, max: 1, noNaN: true })
+    fc.assert(
+      fc.property(
+        share,
+        fc.double({ min: 0.001, max: 0.5, noNaN: true }),
+        fc.double({ min: 1, max: 200, noNaN: true }),
+        (from, width, gain) => {
+          const lens = stretched(from, from + width, gain)
+          const times = roundTimes(0, 1.5, lens, 800, 48)
+          const places = times.map((t) => (lens.toDisplay(t) * 800) / lens.toDisplay(1.5))
+          for (let n = 1; n < places.length; n++) expect(places[n]! - places[n - 1]!).toBeGreaterThanOrEqual(48 - 1e-6)
+        },
+      ),
+      { numRuns: 500 },
+    )
   })
 })

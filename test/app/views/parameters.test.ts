@@ -46,6 +46,19 @@ describe('the panel', () => {
     expect(lineOf(part, cup, 'us')).toContain('8.992\u00a0lbf')
   })
 
+  it('offers words to choose from, with the labels of the format', () => {
+    const layout = fieldAt('screw', 'jaws.layout')
+    expect(layout).toMatchObject({
+      kind: 'choice',
+      options: [{ value: 'mirrored', label: 'Both jaws driven' }, { value: 'anvil' }],
+    })
+    expect(fieldAt('screw', 'part.exponent')).toMatchObject({ kind: 'choice', options: [{ value: 1 }, { value: 1.5 }] })
+    expect(fieldAt('screw', 'actuator.motor.openLoop')).toMatchObject({
+      kind: 'choice',
+      options: [{ value: false }, { value: true }],
+    })
+  })
+
   it('counts what differs from the preset', () => {
     const cup = scenario()
     const other = editScenario(cup, [
