@@ -1,23 +1,25 @@
 /**
  * Yardstick: the grip of the basic screw axis by a current clamp, flattened by hand into one function of local variables. The
  * arithmetic is that of runGrip in the same order, so the traces agree to the last bit (flat.test.ts). Whatever is asked less
- * often than the plant (arm, profile, heat, noise, recorder, figures, rails) stays an object, the same for both.
+ * often than the plant (arm, profile, heat, noise, recorder, figures, rails) stays an object, the same for both; recorder and
+ * figures read a Plant and a Drive, which serve here as boards that a sample's results are written on.
  */
 import { currentGains } from '../../sim/control/current-loop.ts'
 import { smoothing } from '../../sim/control/filters.ts'
+import { Drive } from '../../sim/grip/drive.ts'
 import { Figures } from '../../sim/grip/figures.ts'
 import { Rails } from '../../sim/grip/rails.ts'
 import { Recorder } from '../../sim/grip/recorder.ts'
 import type { GripEvents } from '../../sim/grip/result.ts'
 import type { Run } from '../../sim/grip/run.ts'
 import { neededForce } from '../../sim/grip/window.ts'
-import { axisOf, type Scenario, travelToContact } from '../../sim/index.ts'
-import { Arm, liftTime } from '../../sim/plant/arm.ts'
+import { axisOf, type Scenario, strategyOf, travelToContact } from '../../sim/index.ts'
+import { liftTime } from '../../sim/plant/arm.ts'
 import { jawMassOf } from '../../sim/plant/axis.ts'
 import { stopStiffness } from '../../sim/plant/endstops.ts'
-import { LOAD_REACH } from '../../sim/plant/friction.ts'
-import { Heat } from '../../sim/plant/heat.ts'
+import { LOAD_DAMPING, LOAD_REACH } from '../../sim/plant/friction.ts'
 import { Noise } from '../../sim/plant/noise.ts'
+import { Plant } from '../../sim/plant/plant.ts'
 import { shearStiffness } from '../../sim/plant/slip.ts'
 import { approachProfile, clampLimit } from '../../sim/strategy/follow.ts'
 
@@ -43,11 +45,11 @@ function checkBasic({ actuator, jaws, part, run, events }: Scenario): void {
 
 export function flatGrip(scenario: Scenario, substeps: number): Run {
   checkBasic(scenario)
-  const { actuator, jaws, part, drive, servo, run } = scenario
-  const period = 1 / drive.currentRate
+  const { actuator, jaws, part, servo, run } = scenario
+  const period = 1 / scenario.drive.currentRate
   const dt = period / substeps
   const samples = Math.round(run.duration / period)
-  const perServo = Math.round(drive.currentRate / servo.rate)
+  const perServo = Math.round(scenario.drive.currentRate / servo.rate)
 
   const axis = axisOf(actuator)
   const { mass, raise, lower } = axis
@@ -60,12 +62,14 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
   const rise = breakaway - coulomb
   const stribeck = 1 / (stribeckSpeed * stribeckSpeed)
   const bristleDamping = Math.sqrt(bristleStiffness * mass) / dt
-  const loadDamping = 2e-4 / dt
+  const loadDamping = LOAD_DAMPING / dt
   const stroke = Math.min(jaws.stroke, jaws.opening / 2)
   const stop = stopStiffness(stiffness)
   const stopDamping = Math.sqrt(stop * jawMass)
   const pad = jaws.padStiffness
+  const halfPad = 0.5 * pad
   const contactDamping = 2 * part.damping
+  const twiceExponent = 2 * part.exponent
   const crackForce = part.crackForce ?? Number.POSITIVE_INFINITY
   const shear = shearStiffness(pad)
   const shearDamping = 0.2 * Math.sqrt(shear * partMass)
@@ -73,12 +77,13 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
   const muStatic = jaws.friction.static
   const muSliding = jaws.friction.sliding
 
-  const gains = currentGains(resistance, inductance, drive.currentBandwidth)
+  const { currentBandwidth, backEmfFeedforward, busVoltage, currentOffset, currentNoise, currentResolution } =
+    scenario.drive
+  const gains = currentGains(resistance, inductance, currentBandwidth)
   const currentIntegralStep = gains.ki * period
   const currentGain = gains.kp + currentIntegralStep / 2
-  const backEmf = drive.backEmfFeedforward * axis.forceConstant
-  const bus = drive.busVoltage
-  const { currentOffset, currentNoise, currentResolution } = drive
+  const backEmf = backEmfFeedforward * axis.forceConstant
+  const bus = busVoltage
   const { encoderResolution, kd, velocityFeedforward, accelerationFeedforward } = servo
   const servoPeriod = 1 / servo.rate
   const servoIntegralStep = servo.ki * servoPeriod
@@ -88,8 +93,10 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
   const clamp = clampLimit(scenario)
   const clampFrom = (jaws.opening - scenario.strategies.currentClamp.from) / 2
 
-  const arm = new Arm(scenario)
-  const heat = new Heat(actuator.motor.thermal)
+  const plant = new Plant(scenario, period, substeps)
+  const drive = new Drive(scenario, strategyOf('current-clamp'))
+  const strategy: { wantedSpeed: number } = drive.strategy
+  const { arm, heat } = plant
   const noise = new Noise(run.seed)
   const profile = approachProfile(scenario)
   const recorder = new Recorder(samples)
@@ -143,10 +150,8 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
   let nextVoltage = 0
 
   let peak = 0
-  let peakTime = Number.NaN
   let hanging = false
   let out = false
-  const { now } = recorder
 
   for (let k = 0; k < samples; k++) {
     const time = k * period
@@ -207,20 +212,22 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
       const link = stiffness * (x - jawX) + damping * (v - jawV)
 
       if (!out) {
-        const nearOverlap = jawX - gap - partX
+        const nearSqueeze = jawX - gap - partX
         nearForce = 0
-        if (nearOverlap > 0) {
-          const elastic = partStiffness * ((pad * nearOverlap) / (partStiffness + 0.5 * pad))
-          const yielding = pad / (pad + 2 * partStiffness)
-          const force = elastic * (1 + contactDamping * yielding * (jawV - partV))
+        if (nearSqueeze > 0) {
+          const e = (pad * nearSqueeze) / (partStiffness + halfPad)
+          const elastic = partStiffness * e
+          const spring = pad * e
+          const force = elastic * (1 + (contactDamping * (jawV - partV) * spring) / (spring + twiceExponent * elastic))
           if (force > 0) nearForce = force
         }
-        const farOverlap = jawX - gap + partX
+        const farSqueeze = jawX - gap + partX
         farForce = 0
-        if (farOverlap > 0) {
-          const elastic = partStiffness * ((pad * farOverlap) / (partStiffness + 0.5 * pad))
-          const yielding = pad / (pad + 2 * partStiffness)
-          const force = elastic * (1 + contactDamping * yielding * (jawV + partV))
+        if (farSqueeze > 0) {
+          const e = (pad * farSqueeze) / (partStiffness + halfPad)
+          const elastic = partStiffness * e
+          const spring = pad * e
+          const force = elastic * (1 + (contactDamping * (jawV + partV) * spring) / (spring + twiceExponent * elastic))
           if (force > 0) farForce = force
         }
       }
@@ -285,13 +292,14 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
       const force = nearForce > farForce ? nearForce : farForce
       if (force > peak) {
         if (peak === 0) {
-          figures.contactTime = time + n * dt
-          figures.contactSpeed = jawV
+          plant.contactTime = time + n * dt
+          plant.contactTravel = jawX
+          plant.contactSpeed = jawV
         }
         peak = force
-        peakTime = time + n * dt
+        plant.peakTime = time + n * dt
         if (force > crackForce && events.crack === null) {
-          events.crack = peakTime
+          events.crack = time + n * dt
           partStiffness *= 0.02
         }
       }
@@ -311,34 +319,32 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
         farForce = 0
       }
     }
-    figures.sample(time, nearForce, farForce, current, v, jawX, needed, holds, heat.winding, Number.NaN)
-    now[0] = time
-    now[1] = nearMost
-    now[2] = farMost
-    now[3] = current
-    now[4] = command
-    now[5] = voltage
-    now[6] = jawX
-    now[7] = target
-    now[8] = x
-    now[9] = jawV
-    now[10] = partX
-    now[11] = sag
-    now[12] = drift
-    now[13] = 0
-    now[14] = heat.winding
-    now[15] = 0
-    now[16] = wantedSpeed
-    recorder.sample()
+    plant.nearForce = nearForce
+    plant.farForce = farForce
+    plant.nearMost = nearMost
+    plant.farMost = farMost
+    plant.peak = peak
+    plant.winding.current = current
+    plant.x = x
+    plant.v = v
+    plant.jawX = jawX
+    plant.jawV = jawV
+    plant.partX = partX
+    plant.slip.sag = sag
+    plant.slip.drift = drift
+    plant.slip.distance = slid
+    drive.command = command
+    drive.voltage = voltage
+    strategy.wantedSpeed = wantedSpeed
+    figures.sample(time, plant, needed, holds, Number.NaN)
+    recorder.sample(time, plant, drive, target)
     if (rails.check(time, jawX, current, servoSaturated, currentSaturated)) break
   }
 
-  figures.peakForce = peak
-  figures.peakForceTime = peakTime
   events.engaged = Number.isFinite(engaged) ? engaged : null
   events.unstable = Number.isFinite(rails.left) ? rails.left : null
   return {
-    metrics: figures.metrics(slid),
+    metrics: figures.metrics(plant),
     events,
     traces: recorder.finish(),
     cancelled: false,

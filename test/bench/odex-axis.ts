@@ -7,12 +7,10 @@ import { type Derivative, Outcome, Solver } from 'odex'
 import { CurrentLoop, currentGains } from '../../sim/control/current-loop.ts'
 import { axisOf, type Scenario, strategyOf, travelToContact } from '../../sim/index.ts'
 import { jawMassOf } from '../../sim/plant/axis.ts'
-import { LOAD_REACH } from '../../sim/plant/friction.ts'
+import { LOAD_DAMPING, LOAD_REACH } from '../../sim/plant/friction.ts'
 
 /** State: current, motor side, jaw, part and the two bristles. */
 const SIZE = 9
-/** Damping of the load's bristle as a time [s], as in friction.ts. */
-const LOAD_DAMPING = 2e-4
 /** What counts as one of each [A, m, m/s, m, m/s, m, m/s, m, m]: amounts that matter to the grip force. */
 const SCALE = [1, 1e-4, 0.05, 1e-4, 0.05, 1e-4, 0.05, 1e-6, 1e-6]
 

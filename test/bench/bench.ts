@@ -1,0 +1,43 @@
+/**
+ * npm run bench [-- PART …]: each part in a process of its own, so that one leaves no compiled code, heap or load to the next.
+ * Bounds are ratios within one run or counts; only the slider is told in milliseconds, with the machine beside it.
+ */
+import { spawnSync } from 'node:child_process'
+import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
+import { flat, flatAfterPresets } from './flat.ts'
+import { memory } from './memory.ts'
+import { odex } from './odex.ts'
+import { slider } from './slider.ts'
+
+const PARTS: Record<string, () => void | Promise<void>> = {
+  flat,
+  'flat-after-presets': flatAfterPresets,
+  odex,
+  memory,
+  slider,
+}
+const RUN = '--run='
+
+const asked = process.argv.slice(2)
+const own = asked.find((argument) => argument.startsWith(RUN))?.slice(RUN.length)
+const unknown = asked.filter((name) => !name.startsWith(RUN) && !(name in PARTS))
+
+if (own !== undefined) await PARTS[own]?.()
+else if (unknown.length > 0) {
+  console.error(`Unknown: ${unknown.join(', ')}. Parts: ${Object.keys(PARTS).join(', ')}.`)
+  process.exitCode = 2
+} else runAll(asked.length > 0 ? asked : Object.keys(PARTS))
+
+function runAll(names: string[]): void {
+  const load = loadavg()[0]!.toFixed(1)
+  console.log(`${cpus()[0]?.model.trim() || arch()}, ${availableParallelism()} processors, load ${load}`)
+  console.log(`${platform()}, Node ${process.version}`)
+  for (const name of names) {
+    console.log(`\n── ${name}`)
+    const { status } = spawnSync(process.execPath, ['--expose-gc', process.argv[1]!, RUN + name], { stdio: 'inherit' })
+    if (status !== 0) {
+      console.log(`${name} did not run to its end.`)
+      process.exitCode = 1
+    }
+  }
+}
