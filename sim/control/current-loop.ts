@@ -51,6 +51,12 @@ export class CurrentLoop {
     return clamp(voltage, this.voltageLimit)
   }
 
+  /** Goes on from where another one stands. */
+  take(previous: CurrentLoop): void {
+    this.integral = previous.integral
+    this.saturated = previous.saturated
+  }
+
   reset(): void {
     this.integral = 0
     this.saturated = 0

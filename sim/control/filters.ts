@@ -21,6 +21,11 @@ export class LowPass {
     return this.value
   }
 
+  /** Goes on from where another one stands. */
+  take(previous: LowPass): void {
+    this.value = previous.value
+  }
+
   reset(value = 0): void {
     this.value = value
   }
@@ -47,6 +52,13 @@ export class FilteredDerivative {
     this.primed = true
     this.previous = sample
     return this.value
+  }
+
+  /** Goes on from where another one stands. */
+  take(previous: FilteredDerivative): void {
+    this.value = previous.value
+    this.previous = previous.previous
+    this.primed = previous.primed
   }
 
   reset(): void {

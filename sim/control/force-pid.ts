@@ -63,6 +63,15 @@ export class ForcePid {
     this.presetPending = true
   }
 
+  /** Goes on from where another one stands; the integral is an output, so new gains do not change what it holds. */
+  take(previous: ForcePid): void {
+    this.integral = previous.integral
+    this.saturated = previous.saturated
+    this.presetSpeed = previous.presetSpeed
+    this.presetPending = previous.presetPending
+    this.slope.take(previous.slope)
+  }
+
   reset(): void {
     this.integral = 0
     this.saturated = 0

@@ -82,6 +82,15 @@ export class PositionPid {
     this.presetPending = true
   }
 
+  /** Goes on from where another one stands; the integral is an output, so new gains do not change what it holds. */
+  take(previous: PositionPid): void {
+    this.integral = previous.integral
+    this.saturated = previous.saturated
+    this.presetCurrent = previous.presetCurrent
+    this.presetPending = previous.presetPending
+    this.slope.take(previous.slope)
+  }
+
   reset(): void {
     this.integral = 0
     this.saturated = 0

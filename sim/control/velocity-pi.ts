@@ -52,6 +52,14 @@ export class VelocityPi {
     this.presetPending = true
   }
 
+  /** Goes on from where another one stands; the integral is an output, so new gains do not change what it holds. */
+  take(previous: VelocityPi): void {
+    this.integral = previous.integral
+    this.saturated = previous.saturated
+    this.presetCurrent = previous.presetCurrent
+    this.presetPending = previous.presetPending
+  }
+
   reset(): void {
     this.integral = 0
     this.saturated = 0

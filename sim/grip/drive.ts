@@ -6,7 +6,8 @@ import { Noise } from '../plant/noise.ts'
 import type { Plant } from '../plant/plant.ts'
 import { quantise } from '../plant/quantise.ts'
 import type { Scenario } from '../scenario/index.ts'
-import { Opening } from '../strategy/opening.ts'
+import type { Start } from '../strategy/course.ts'
+import { Move } from '../strategy/move.ts'
 import type { Strategy, StrategyKind } from '../strategy/strategy.ts'
 
 export class Drive {
@@ -19,6 +20,7 @@ export class Drive {
   strategy: Strategy
   private nextVoltage = 0
   private readonly scenario: Scenario
+  private readonly kind: StrategyKind
   private readonly sensed: boolean
   private readonly gauge: Gauge
   private readonly noise: Noise
@@ -29,6 +31,7 @@ export class Drive {
   constructor(scenario: Scenario, kind: StrategyKind) {
     const { actuator, drive, servo, run } = scenario
     this.scenario = scenario
+    this.kind = kind
     this.period = 1 / drive.currentRate
     this.perServo = Math.round(drive.currentRate / servo.rate)
     this.strategy = kind.create(scenario)
@@ -52,9 +55,15 @@ export class Drive {
   }
 
   /** Opens the jaws on purpose, from now on. */
-  open(time: number, travel: number): void {
+  open(now: Start): void {
     this.opening = true
-    this.strategy = new Opening(this.scenario, travel, time)
+    this.strategy = new Move(this.scenario, now, 0)
+  }
+
+  /** Closes them, from wherever they are. */
+  close(now: Start): void {
+    this.opening = false
+    this.strategy = this.kind.create(this.scenario, now)
   }
 
   cut(): void {
@@ -62,6 +71,39 @@ export class Drive {
     this.command = 0
     this.voltage = 0
     this.nextVoltage = 0
+  }
+
+  /** Power is back: the jaws are kept where they stand, and nothing moves by itself. */
+  restore(now: Start): void {
+    this.powered = true
+    this.currentLoop.reset()
+    this.hold(now)
+  }
+
+  /** Keeps the jaws where they stand. */
+  hold(now: Start): void {
+    this.opening = false
+    this.strategy = new Move(this.scenario, now, now.travel)
+  }
+
+  /**
+   * Goes on from where another drive stands: power, voltage on its way, measurements with their noise, current loop, and the move
+   * or strategy under way; a strategy of another kind sets out from `now`.
+   */
+  take(previous: Drive, now: Start): void {
+    this.command = previous.command
+    this.voltage = previous.voltage
+    this.nextVoltage = previous.nextVoltage
+    this.reading = previous.reading
+    this.powered = previous.powered
+    this.opening = previous.opening
+    this.gauge.take(previous.gauge)
+    this.noise.take(previous.noise)
+    this.currentLoop.take(previous.currentLoop)
+    const { strategy } = previous
+    if (strategy instanceof Move) this.strategy = new Move(this.scenario, now, strategy.end)
+    else this.strategy = this.kind.create(this.scenario, now)
+    if (this.kind === previous.kind || strategy instanceof Move) this.strategy.take?.(strategy)
   }
 
   /** Sample `k` of the current loop, at `time` [s]: sets the voltage of the coming period. */

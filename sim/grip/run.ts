@@ -66,7 +66,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     if (drive.powered && !drive.opening && time >= release) {
       events.engaged = known(drive.strategy.engaged)
       plant.hanging = false
-      drive.open(time, plant.x)
+      drive.open({ travel: plant.x, time })
     }
     if (!plant.hanging && !plant.out && !drive.opening && time >= lift) {
       plant.lift()

@@ -33,12 +33,17 @@ export class Arm {
   down = 0
   side = 0
   moving = false
-  private readonly moves: ArmMove[]
+  moves: readonly ArmMove[]
   private readonly gravity: Scenario['arm']['gravity']
 
   constructor(scenario: Scenario) {
     this.moves = scenario.arm.moves
     this.gravity = scenario.arm.gravity
+  }
+
+  /** One more move; those that have ended by its start are forgotten. */
+  add(move: ArmMove): void {
+    this.moves = [...this.moves.filter(({ start, duration }) => start + duration > move.start), move]
   }
 
   at(t: number): void {

@@ -32,6 +32,12 @@ export class Gauge {
     this.noise = new Noise(seed + SEED_OFFSET)
   }
 
+  /** Goes on from what another gauge feels. */
+  take(previous: Gauge): void {
+    this.filtered = previous.filtered
+    this.noise.take(previous.noise)
+  }
+
   /** Contact force [N] and acceleration of the finger against free fall [m/s²], closing positive. */
   feel(force: number, acceleration: number): void {
     this.filtered += this.weight * (force + this.options.fingerMass * acceleration - this.filtered)

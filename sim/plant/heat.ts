@@ -42,6 +42,13 @@ export class Heat {
     this.update()
   }
 
+  /** As warm as another one. */
+  take(previous: Temperatures): void {
+    this.winding = previous.winding
+    this.housing = previous.housing
+    this.update()
+  }
+
   /** `loss` is the copper loss [W] over `time` [s]. Implicit Euler, so that any pair of time constants is stable. */
   step(loss: number, time: number): void {
     const { windingResistance, housingResistance, ambient } = this.options

@@ -6,6 +6,11 @@ export class Noise {
     this.state = seed >>> 0
   }
 
+  /** Goes on in another one's sequence. */
+  take(previous: Noise): void {
+    this.state = previous.state
+  }
+
   /** Uniform in [0, 1). */
   uniform(): number {
     this.state = (this.state + 0x6d2b79f5) | 0

@@ -113,6 +113,44 @@ export class Plant {
     if (this.hanging) this.slip.hang(this.arm.down, this.arm.side)
   }
 
+  /**
+   * Goes on from where another plant stands: its axis as in `takeAxis`, and its part, dented, relaxed, slid, broken or lost as it
+   * is. A part that already bears more than it now takes breaks at the next step.
+   */
+  take(previous: Plant): void {
+    this.takeAxis(previous)
+    this.partX = previous.partX
+    this.partV = previous.partV
+    this.nearForce = previous.nearForce
+    this.farForce = previous.farForce
+    this.nearMost = previous.nearMost
+    this.farMost = previous.farMost
+    this.peak = Math.min(previous.peak, this.crackForce)
+    this.peakTime = previous.peakTime
+    this.contactTime = previous.contactTime
+    this.contactSpeed = previous.contactSpeed
+    this.contactTravel = previous.contactTravel
+    this.hanging = previous.hanging
+    this.out = previous.out
+    this.gripped = previous.gripped
+    if (!Number.isNaN(previous.crackTime)) this.crack(previous.crackTime)
+    this.near.take(previous.near)
+    this.far.take(previous.far)
+    this.slip.take(previous.slip)
+  }
+
+  /** The axis of another plant, with a part of its own: positions, speeds, current, bristles, temperatures and the arm's moves. */
+  takeAxis(previous: Plant): void {
+    this.x = previous.x
+    this.v = previous.v
+    this.jawX = previous.jawX
+    this.jawV = previous.jawV
+    this.winding.take(previous.winding)
+    this.friction.take(previous.friction)
+    this.heat.take(previous.heat)
+    this.arm.moves = previous.arm.moves
+  }
+
   /** The part has left the jaws. */
   lose(): void {
     this.out = true

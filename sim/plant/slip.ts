@@ -78,6 +78,18 @@ export class Slip {
     this.drift = this.driftStretch
   }
 
+  /** A part that hangs as in another one: where it is, how it moves, how far the pads are sheared. */
+  take(previous: Slip): void {
+    this.sag = previous.sag
+    this.drift = previous.drift
+    this.distance = previous.distance
+    this.sliding = previous.sliding
+    this.sagSpeed = previous.sagSpeed
+    this.driftSpeed = previous.driftSpeed
+    this.sagStretch = previous.sagStretch
+    this.driftStretch = previous.driftStretch
+  }
+
   /** `grip` is what both contact forces amount to for friction [N]; `down` and `side` what pulls on the part [m/s²]. */
   step(grip: number, down: number, side: number): void {
     const y = this.stiffness * this.sagStretch + this.damping * this.sagSpeed

@@ -10,6 +10,11 @@ export class Winding {
     this.gain = step / inductance
   }
 
+  /** Carries another one's current. */
+  take(previous: Winding): void {
+    this.current = previous.current
+  }
+
   step(voltage: number, backEmf: number, resistance: number): number {
     this.current = (this.current + this.gain * (voltage - backEmf)) / (1 + this.gain * resistance)
     return this.current

@@ -1,9 +1,9 @@
 import type { FieldLoop } from '../control/field-loop.ts'
 import type { PositionPid } from '../control/position-pid.ts'
-import type { Profile } from '../control/profile.ts'
 import { contactsOf } from '../plant/axis.ts'
 import type { Scenario } from '../scenario/index.ts'
-import { approachProfile, clampLimit, positionLoop } from './follow.ts'
+import type { Course, Start } from './course.ts'
+import { approachProfile, clampLimit, handOver, positionLoop } from './follow.ts'
 import { currentFor, forceBand } from './newtons.ts'
 import type { Measured, Strategy, StrategyKind } from './strategy.ts'
 
@@ -12,17 +12,18 @@ import type { Measured, Strategy, StrategyKind } from './strategy.ts'
  * presses with the limit, whatever the position.
  */
 class CurrentClamp implements Strategy {
-  target = 0
+  target: number
   wantedSpeed = 0
   engaged = Number.NaN
-  private readonly profile: Profile
+  private readonly profile: Course
   private readonly loop: PositionPid | FieldLoop
   private readonly limit: number
   /** Travel from which on the clamp limits [m]. */
   private readonly from: number
 
-  constructor(scenario: Scenario) {
-    this.profile = approachProfile(scenario)
+  constructor(scenario: Scenario, start?: Start) {
+    this.profile = approachProfile(scenario, start)
+    this.target = this.profile.position
     this.limit = clampLimit(scenario)
     this.from = (scenario.jaws.opening - scenario.strategies.currentClamp.from) / contactsOf(scenario)
     this.loop = positionLoop(scenario, this.from > 0 ? scenario.servo.currentLimit : this.limit)
@@ -47,6 +48,16 @@ class CurrentClamp implements Strategy {
     else if (Number.isNaN(this.engaged)) this.engaged = time
     return command
   }
+
+  take(previous: Strategy): void {
+    if (!(previous instanceof CurrentClamp)) return
+    this.profile.take(previous.profile)
+    this.target = previous.target
+    this.wantedSpeed = previous.wantedSpeed
+    this.engaged = previous.engaged
+    if (previous.loop.limit === previous.limit) this.loop.limit = this.limit
+    handOver(previous.loop, this.loop)
+  }
 }
 
 export const currentClamp: StrategyKind = {
@@ -57,5 +68,5 @@ export const currentClamp: StrategyKind = {
   setting: { path: 'strategies.currentClamp.limit', label: 'Clamp current', unit: 'A' },
   settingFor: currentFor,
   forceOf: (scenario) => forceBand(scenario, clampLimit(scenario)),
-  create: (scenario) => new CurrentClamp(scenario),
+  create: (scenario, start) => new CurrentClamp(scenario, start),
 }

@@ -2,10 +2,10 @@ import { deadBand } from '../control/dead-band.ts'
 import { FieldLoop } from '../control/field-loop.ts'
 import { FilteredDerivative } from '../control/filters.ts'
 import { ForcePid } from '../control/force-pid.ts'
-import type { Profile } from '../control/profile.ts'
 import { VelocityPi } from '../control/velocity-pi.ts'
 import { isOpenLoop } from '../plant/commutation.ts'
 import type { Scenario } from '../scenario/index.ts'
+import type { Course, Start } from './course.ts'
 import { approachProfile } from './follow.ts'
 import type { ForceBand, Measured, Strategy, StrategyKind } from './strategy.ts'
 
@@ -15,10 +15,10 @@ import type { ForceBand, Measured, Strategy, StrategyKind } from './strategy.ts'
  * stays within the approach acceleration, slowing down is at once.
  */
 class SensedForce implements Strategy {
-  target = 0
+  target: number
   wantedSpeed = 0
   engaged = Number.NaN
-  private readonly profile: Profile
+  private readonly profile: Course
   private readonly forceLoop: ForcePid
   private readonly velocityLoop: VelocityPi | FieldLoop
   private readonly speedometer: FilteredDerivative
@@ -30,12 +30,13 @@ class SensedForce implements Strategy {
   private readonly period: number
   private count = 0
 
-  constructor(scenario: Scenario) {
+  constructor(scenario: Scenario, start?: Start) {
     const { servo, approach } = scenario
     const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity, sensor } =
       scenario.strategies.sensedForce
     const period = 1 / servo.rate
-    this.profile = approachProfile(scenario)
+    this.profile = approachProfile(scenario, start)
+    this.target = this.profile.position
     this.forceLoop = new ForcePid({
       kp,
       ki,
@@ -87,6 +88,20 @@ class SensedForce implements Strategy {
     this.count++
     this.target += this.wantedSpeed * this.period
   }
+
+  take(previous: Strategy): void {
+    if (!(previous instanceof SensedForce)) return
+    this.profile.take(previous.profile)
+    this.forceLoop.take(previous.forceLoop)
+    this.speedometer.take(previous.speedometer)
+    this.count = previous.count
+    this.target = previous.target
+    this.wantedSpeed = previous.wantedSpeed
+    this.engaged = previous.engaged
+    const { velocityLoop } = this
+    if (velocityLoop instanceof VelocityPi && previous.velocityLoop instanceof VelocityPi)
+      velocityLoop.take(previous.velocityLoop)
+  }
 }
 
 /**
@@ -111,5 +126,5 @@ export const sensedForce: StrategyKind = {
     return force * (1 + gainError) + offset
   },
   forceOf: sensedBand,
-  create: (scenario) => new SensedForce(scenario),
+  create: (scenario, start) => new SensedForce(scenario, start),
 }

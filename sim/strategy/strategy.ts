@@ -1,5 +1,6 @@
 /** The one type behind every grip strategy: a small state machine that the servo asks for a current at each of its samples. */
 import type { Scenario } from '../scenario/index.ts'
+import type { Start } from './course.ts'
 
 export type StrategyId = 'threshold-stop' | 'current-clamp' | 'sensed-force'
 
@@ -25,6 +26,8 @@ export interface Strategy {
   readonly saturated: number
   /** Speed as the drive measures it [m/s]. */
   readonly measuredSpeed: number
+  /** Goes on where one of its own kind stands, with settings of its own; one that cannot starts anew. */
+  take?(previous: Strategy): void
 }
 
 /**
@@ -51,5 +54,6 @@ export interface StrategyKind {
   settingFor(scenario: Scenario, force: number): number
   /** The grip force that the present setting means. */
   forceOf(scenario: Scenario): ForceBand
-  create(scenario: Scenario): Strategy
+  /** Sets out from jaws that are open at time 0, or from another start. */
+  create(scenario: Scenario, start?: Start): Strategy
 }

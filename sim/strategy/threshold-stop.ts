@@ -1,9 +1,9 @@
 import type { FieldLoop } from '../control/field-loop.ts'
 import { LowPass } from '../control/filters.ts'
 import type { PositionPid } from '../control/position-pid.ts'
-import type { Profile } from '../control/profile.ts'
 import type { Scenario } from '../scenario/index.ts'
-import { approachProfile, clampLimit, positionLoop } from './follow.ts'
+import type { Course, Start } from './course.ts'
+import { approachProfile, clampLimit, handOver, positionLoop } from './follow.ts'
 import { currentFor, forceBand } from './newtons.ts'
 import type { Measured, Strategy, StrategyKind } from './strategy.ts'
 
@@ -13,25 +13,23 @@ import type { Measured, Strategy, StrategyKind } from './strategy.ts'
  * the clamp current.
  */
 class ThresholdStop implements Strategy {
-  target = 0
+  target: number
   wantedSpeed = 0
   engaged = Number.NaN
-  private readonly profile: Profile
+  private readonly profile: Course
   private readonly loop: PositionPid | FieldLoop
   private readonly filter: LowPass
   private readonly threshold: number
   private readonly confirm: number
   /** Current [A] with which it presses after the stop, or NaN to hold the position. */
   private readonly press: number
-  private readonly end: number
   private above = 0
   private readonly period: number
 
-  constructor(scenario: Scenario) {
+  constructor(scenario: Scenario, start?: Start) {
     const { threshold, confirmTime, filter, afterwards } = scenario.strategies.thresholdStop
-    this.profile = approachProfile(scenario)
-    this.profile.at(this.profile.duration)
-    this.end = this.profile.position
+    this.profile = approachProfile(scenario, start)
+    this.target = this.profile.position
     this.press = afterwards === 'press' ? clampLimit(scenario) : Number.NaN
     this.loop = positionLoop(scenario, scenario.servo.currentLimit)
     this.period = 1 / scenario.servo.rate
@@ -65,9 +63,25 @@ class ThresholdStop implements Strategy {
   private stop(time: number): void {
     this.engaged = time
     this.wantedSpeed = 0
+    this.pressOn()
+  }
+
+  private pressOn(): void {
     if (Number.isNaN(this.press)) return
-    this.target = this.end
+    this.target = this.profile.way.end
     this.loop.limit = this.press
+  }
+
+  take(previous: Strategy): void {
+    if (!(previous instanceof ThresholdStop)) return
+    this.profile.take(previous.profile)
+    this.filter.take(previous.filter)
+    this.above = previous.above
+    this.target = previous.target
+    this.wantedSpeed = previous.wantedSpeed
+    this.engaged = previous.engaged
+    handOver(previous.loop, this.loop)
+    if (!Number.isNaN(this.engaged)) this.pressOn()
   }
 }
 
@@ -82,5 +96,5 @@ export const thresholdStop: StrategyKind = {
     const { threshold, afterwards } = scenario.strategies.thresholdStop
     return forceBand(scenario, afterwards === 'press' ? clampLimit(scenario) : threshold)
   },
-  create: (scenario) => new ThresholdStop(scenario),
+  create: (scenario, start) => new ThresholdStop(scenario, start),
 }

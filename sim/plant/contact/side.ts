@@ -28,7 +28,7 @@ export class Side {
   private readonly pad: number
   private readonly halfPad: number
   private readonly twiceExponent: number
-  private readonly lasting: boolean
+  private lasting: boolean
   private readonly damping: number
   private readonly share: number
   private readonly fade: number
@@ -95,6 +95,15 @@ export class Side {
     const spring = this.pad * this.flattening
     const total = force * (1 + (this.damping * rate * spring) / (spring + this.twiceExponent * elastic))
     return total > 0 ? total : 0
+  }
+
+  /** As flattened, dented and relaxed as another one. */
+  take(previous: Side): void {
+    this.dent = previous.dent
+    this.flattening = previous.flattening
+    this.elastic = previous.elastic
+    this.branch = previous.branch
+    this.lasting ||= previous.dent > 0
   }
 
   /** The part breaks: what is left is soft. */
