@@ -22,6 +22,8 @@ export interface Trial {
   gain: number
   /** What is added to the controller's output at its samples, from the hand-over on: time since then [s] → A or m/s. */
   disturbance: (time: number) => number
+  /** Step of the set point one sample after the hand-over, which would take it for a bump [m, m/s, N]; none if left out. */
+  step?: number
 }
 
 /** When the loop on trial takes over [s]. */
@@ -32,6 +34,8 @@ const LIMIT = 1e3
 export interface Samples {
   given: number[]
   got: number[]
+  /** What the loop controls, as it measures it, less its value at the hand-over. */
+  answer: number[]
 }
 
 class Rig implements Strategy {
@@ -39,7 +43,7 @@ class Rig implements Strategy {
   wantedSpeed = 0
   readonly engaged = Number.NaN
   readonly saturated = 0
-  readonly samples: Samples = { given: [], got: [] }
+  readonly samples: Samples = { given: [], got: [], answer: [] }
   private readonly trial: Trial
   private readonly approach: PositionPid
   private readonly position: PositionPid
@@ -50,6 +54,7 @@ class Rig implements Strategy {
   private readonly perForce: number
   private command = 0
   private goal = Number.NaN
+  private rest = 0
   private count = 0
 
   constructor(scenario: Scenario, trial: Trial) {
@@ -97,16 +102,19 @@ class Rig implements Strategy {
       this.force.tick(0, force)
       return this.command
     }
-    if (Number.isNaN(this.goal)) this.handOver(force)
+    if (Number.isNaN(this.goal)) this.handOver(position, force)
+    const step = this.samples.given.length > 0 ? (this.trial.step ?? 0) : 0
     if (this.trial.loop === 'position') {
-      return this.cut(this.position.tick(this.profile.position, 0, 0, position), since)
+      return this.cut(this.position.tick(this.profile.position + step, 0, 0, position), since, position)
     }
-    if (this.trial.loop === 'velocity') return this.cut(this.velocity.tick(0, speed), since)
-    if (this.count++ % this.perForce === 0) this.wantedSpeed = this.cut(this.force.tick(this.goal, force), since)
+    if (this.trial.loop === 'velocity') return this.cut(this.velocity.tick(step, speed), since, speed)
+    if (this.count++ % this.perForce === 0)
+      this.wantedSpeed = this.cut(this.force.tick(this.goal + step, force), since, force)
     return this.velocity.tick(this.wantedSpeed, speed)
   }
 
-  private handOver(force: number): void {
+  private handOver(position: number, force: number): void {
+    this.rest = { position, velocity: 0, force }[this.trial.loop]
     this.goal = this.trial.point.contact ? force : 0
     this.position.preset(this.command)
     this.velocity.preset(this.command)
@@ -114,10 +122,11 @@ class Rig implements Strategy {
     this.force.preset(0)
   }
 
-  private cut(given: number, since: number): number {
+  private cut(given: number, since: number, measured: number): number {
     const got = given + this.trial.disturbance(since)
     this.samples.given.push(given)
     this.samples.got.push(got)
+    this.samples.answer.push(measured - this.rest)
     return got
   }
 }

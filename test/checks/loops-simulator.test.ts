@@ -10,6 +10,7 @@ import type { Scenario } from '../../sim/index.ts'
 import { analyseLoops } from '../../sim/loops/analyse.ts'
 import { Cascade } from '../../sim/loops/cascade.ts'
 import { LoopResponse } from '../../sim/loops/response.ts'
+import { stepResponse } from '../../sim/loops/step-response.ts'
 import { type WorkingPointId, workingPoint } from '../../sim/loops/working-point.ts'
 import { bin, HANDOVER, measure, ratio, ripple } from './loops-rig.ts'
 import { IDEAL, openLoop, scenarioOf } from './support.ts'
@@ -186,6 +187,25 @@ describe('sines through the simulated loop lie within 0.5 dB and 3° of the pred
         expect(Math.abs(turn(measured.degrees - predicted.degrees)), `bin ${n}`).toBeLessThan(3)
       }
     })
+  }
+})
+
+describe('the linear step response lies on the simulated one', () => {
+  for (const [name, scenario] of AXES) {
+    for (const loop of ['position', 'velocity', 'force'] as const) {
+      it(`${name}, ${loop} loop`, () => {
+        const point = workingPoint(scenario, loop === 'force' ? 'nominal' : 'free')
+        const model = new Cascade(scenario, point).loop(loop)
+        const count = 60
+        const linear = stepResponse(model, count * model.period, count)
+        const step = { position: 1e-5, velocity: 1e-3, force: 0.02 }[loop]
+        const run = (size: number) =>
+          measure(scenario, { loop, point, gain: 1, step: size, disturbance: () => 0 }).answer
+        const [answer, rest] = [run(step), run(0)] // less what is left of the approach
+        for (let k = 0; k < count; k++)
+          expect(Math.abs((answer[k + 1]! - rest[k + 1]!) / step - linear.value[k]!)).toBeLessThan(0.03)
+      })
+    }
   }
 })
 
