@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
-import type { Page } from '@playwright/test'
-import { card, expect, field, figure, openBench, outcome, STRATEGIES, settled, test, verdict } from './support.ts'
+import type { Locator, Page } from '@playwright/test'
+import { card, expect, field, openBench, outcome, STRATEGIES, settled, test, verdict } from './support.ts'
 
 test.describe.configure({ timeout: 240_000 })
 
@@ -157,8 +157,7 @@ test('everything works by keyboard', async ({ page }) => {
   const before = await outcome(page)
   await page.keyboard.press('Tab')
   await expect(page.getByRole('button', { name: 'Skip to the bench' })).toBeFocused()
-  await page.keyboard.press('Tab')
-  await expect(page.getByRole('button', { name: 'Presets' })).toBeFocused()
+  await tabTo(page, page.getByRole('button', { name: 'Presets' }))
   await page.keyboard.press('Enter')
   await page.keyboard.press('ArrowDown')
   await page.keyboard.press('Enter')
@@ -179,7 +178,7 @@ test('everything works by keyboard', async ({ page }) => {
     'Export',
     'Units',
     'Theme',
-    'Width',
+    'Wanted grip force',
     'Pin',
     'time cursor',
     'All cautions',
@@ -189,10 +188,11 @@ test('everything works by keyboard', async ({ page }) => {
       `${part} among ${reached.join(' | ')}`,
     ).toBe(true)
 
-  const mass = await field(page, 'Part', 'Mass')
+  await page.locator('summary').filter({ hasText: 'Part' }).first().focus()
+  await page.keyboard.press('Enter')
+  const mass = page.getByRole('spinbutton', { name: 'Mass' }).first()
   await mass.focus()
   await page.keyboard.press('PageUp')
-  await expect(figure(page, 'Current clamp', 'Hold margin')).not.toHaveText(before.join(' '))
   expect(await outcome(page)).not.toEqual(before)
   await page.keyboard.press('Control+z')
   expect(await outcome(page)).toEqual(before)
@@ -220,6 +220,14 @@ test('everything works by keyboard', async ({ page }) => {
   await page.keyboard.press('Escape')
   await expect(page.getByRole('button', { name: 'All cautions' })).toBeFocused()
 })
+
+async function tabTo(page: Page, target: Locator) {
+  for (let press = 0; press < 40; press++) {
+    await page.keyboard.press('Tab')
+    if (await target.evaluate((element) => element === document.activeElement)) return
+  }
+  throw new Error('Tab does not reach it')
+}
 
 /** Names of everything that Tab reaches, once around the page. */
 async function tabThrough(page: Page): Promise<string[]> {

@@ -32,9 +32,6 @@ export const card = (page: Page, strategy: string) => page.getByRole('article', 
 
 export const verdict = (page: Page, strategy: string) => card(page, strategy).locator('.word')
 
-export const figure = (page: Page, strategy: string, name: string): Locator =>
-  card(page, strategy).locator('.figures > div').filter({ hasText: name }).locator('.figure')
-
 /** Opens the bench and waits until every strategy has its verdict. */
 export async function openBench(page: Page, address = './') {
   await page.goto(address)
