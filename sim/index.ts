@@ -11,7 +11,7 @@ export {
   VERDICTS,
   type Verdict,
 } from './grip/result.ts'
-export { type Simulated, type SimulateOptions, simulateGrip, stepErrorOf } from './grip/simulate.ts'
+export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './grip/simulate.ts'
 export { reasonOf, SI_WORDING, type Wording } from './grip/verdict.ts'
 export { type ForceWindow, forceWindow } from './grip/window.ts'
 export {
@@ -31,6 +31,7 @@ export type { Curves } from './loops/response.ts'
 export { remarkOn, settingsCsv, settingsMarkdown } from './loops/settings-sheet.ts'
 export type { StepResponse } from './loops/step-response.ts'
 export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
+export { moveAcceleration } from './plant/arm.ts'
 export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'

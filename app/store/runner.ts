@@ -1,5 +1,5 @@
 /** Ties the scenario to the simulator: every change is run at once, and checked at half the step when the bench is at rest. */
-import { type GripResult, type Scenario, STRATEGIES, type StrategyId } from '../../sim/index.ts'
+import { type Scenario, STRATEGIES, type StrategyId, stepErrorBetween } from '../../sim/index.ts'
 import type { GrowingTraces } from '../worker/columns.ts'
 import { SimulatorPool } from '../worker/pool.ts'
 import { type RunView, useResults } from './results.ts'
@@ -69,7 +69,7 @@ export function startRunner() {
           done(finer) {
             const shown = useResults.getState().runs[strategy]
             if (shown?.result !== result) return
-            show({ ...shown, result: { ...result, stepError: stepErrorBetween(result, finer) } })
+            show({ ...shown, result: { ...result, stepError: stepErrorBetween(result, finer.metrics) } })
           },
           failed() {}, // the step error stays unknown
         },
@@ -95,16 +95,6 @@ export function startRunner() {
     if (now.shown !== before.shown) runAll()
   })
   runAll()
-}
-
-/** Largest relative change of peak and settled force from a run to one at half its step; null without force. */
-function stepErrorBetween({ metrics, events }: GripResult, finer: GripResult): number | null {
-  if (events.unstable !== null || !metrics.peakForce || !metrics.settledForce) return null
-  const change = (coarse: number, fine: number | null) => Math.abs((fine ?? 0) / coarse - 1)
-  return Math.max(
-    change(metrics.peakForce, finer.metrics.peakForce),
-    change(metrics.settledForce, finer.metrics.settledForce),
-  )
 }
 
 /** What is shown becomes the ghost of what comes; another part leaves no ghost. */

@@ -8,7 +8,7 @@ import {
   type ChartMark,
   type ChartSeries,
   PLAIN_TIME,
-  type TimeLens,
+  type TimeMap,
 } from './chart/types.ts'
 import { formatFigure } from './format.ts'
 import { UnitText } from './Symbols.tsx'
@@ -35,7 +35,7 @@ interface ChartProps {
   syncKey: string
   bands?: ChartBand[]
   marks?: ChartMark[]
-  lens?: TimeLens
+  lens?: TimeMap
   /** Whether the time axis carries figures; charts stacked on one axis need them once. */
   timeAxis?: boolean
   /** What the chart says, for somebody who does not see it. */
@@ -115,7 +115,7 @@ export function Chart(props: ChartProps) {
 }
 
 /** The time that a key asks for; steps are even on the axis as the lens shows it. */
-function keyTime(event: KeyboardEvent, now: number, [from, to]: [number, number], lens: TimeLens): number | null {
+function keyTime(event: KeyboardEvent, now: number, [from, to]: [number, number], lens: TimeMap): number | null {
   const steps: Record<string, number> = {
     ArrowLeft: -1,
     ArrowDown: -1,

@@ -4,7 +4,7 @@ import type { Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId, StrategyKind } from '../strategy/strategy.ts'
 import type { OnChunk } from './recorder.ts'
-import type { GripResult, Traces } from './result.ts'
+import type { GripResult, Metrics, Traces } from './result.ts'
 import { type Run, runGrip } from './run.ts'
 import { substepsOf } from './step.ts'
 import { judge } from './verdict.ts'
@@ -29,14 +29,14 @@ export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: 
   const run = runDuty(scenario, kind, substeps, options.onChunk)
   const step = 1 / scenario.drive.currentRate / substeps
   const result = judge(scenario, strategy, step, run)
-  if (options.stepError && !run.cancelled) result.stepError = stepErrorOf(scenario, result)
+  if (options.stepError && !run.cancelled)
+    result.stepError = stepErrorBetween(result, runDuty(scenario, kind, 2 * substeps).metrics)
   return { result, traces: run.traces, cancelled: run.cancelled }
 }
 
-/** Largest relative change of peak and settled force when the step is halved; null for a run without force. */
-export function stepErrorOf(scenario: Scenario, { strategy, metrics, events }: GripResult): number | null {
+/** Largest relative change of peak and settled force from a run to one at half its step; null for a run without force. */
+export function stepErrorBetween({ metrics, events }: GripResult, half: Metrics): number | null {
   if (events.unstable !== null || !metrics.peakForce || !metrics.settledForce) return null
-  const half = runDuty(scenario, strategyOf(strategy), 2 * substepsOf(scenario)).metrics
   const change = (a: number, b: number | null) => Math.abs((b ?? 0) / a - 1)
   return Math.max(change(metrics.peakForce, half.peakForce), change(metrics.settledForce, half.settledForce))
 }

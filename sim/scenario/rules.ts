@@ -43,14 +43,14 @@ export const RULES: Rule[] = [
     (s) => divides(s.servo.rate, s.drive.currentRate),
     (s) => `${s.servo.rate} 1/s`,
     (s) =>
-      `a rate that divides the current loop's ${s.drive.currentRate} 1/s, such as ${nearestDivisor(s.servo.rate, s.drive.currentRate, SERVO.properties.rate)}`,
+      `a rate that divides the current loop's ${s.drive.currentRate} 1/s, such as ${nearestDivisor(s.servo.rate, s.drive.currentRate, SERVO.properties.rate)} 1/s`,
   ),
   rule(
     ['strategies.sensedForce.rate', 'servo.rate'],
     (s) => divides(s.strategies.sensedForce.rate, s.servo.rate),
     (s) => `${s.strategies.sensedForce.rate} 1/s`,
     (s) =>
-      `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate, SENSED.properties.rate)}`,
+      `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate, SENSED.properties.rate)} 1/s`,
   ),
   rule(
     ['run.step', 'drive.currentRate'],

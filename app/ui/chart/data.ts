@@ -1,6 +1,6 @@
 /** Columns for drawing and values at an instant. */
 import type { ShownUnit } from '../units.ts'
-import { type ChartContent, type ChartSeries, PLAIN_TIME, type TimeLens } from './types.ts'
+import { type ChartContent, type ChartSeries, PLAIN_TIME, type TimeMap } from './types.ts'
 
 const NOTHING = new Float64Array(0)
 
@@ -14,8 +14,7 @@ export function columns(content: ChartContent, series: ChartSeries): [Float64Arr
   return [stretch(time.subarray(0, rows), content.lens), convert(series.values.subarray(0, rows), content.unit)]
 }
 
-const stretch = (time: Float64Array, lens: TimeLens) =>
-  lens === PLAIN_TIME ? time : time.map((t) => lens.toDisplay(t))
+const stretch = (time: Float64Array, lens: TimeMap) => (lens === PLAIN_TIME ? time : time.map((t) => lens.toDisplay(t)))
 
 /** Every unit is a straight line through its offset, which is quicker than asking it for each value. */
 function convert(values: Float64Array, unit: ShownUnit): Float64Array {

@@ -45,7 +45,7 @@ export class Labels {
   /** Moves the cursor's line to a time and writes the values at `read`, which may be another time: that of the pointer. */
   read(content: ChartContent, cursor: number | null, read: number | null) {
     const x = cursor === null ? Number.NaN : this.#plot.valToPos(content.lens.toDisplay(cursor), 'x')
-    const visible = x >= -1 && x <= this.#plot.over.clientWidth + 1
+    const visible = x >= -1 && x <= this.#plot.bbox.width / devicePixelRatio + 1
     this.#line.hidden = !visible
     if (visible) this.#line.style.transform = `translateX(${x}px)`
     const named = content.series.filter(isNamed)

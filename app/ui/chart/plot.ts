@@ -5,10 +5,9 @@ import { columns, limits } from './data.ts'
 import { Labels } from './labels.ts'
 import { FONT, paintBands, paintEdges, paintMarks } from './paint.ts'
 import { roundTimes, timeTexts } from './ticks.ts'
-import type { ChartContent } from './types.ts'
+import { type ChartContent, GUTTERS } from './types.ts'
 
 const EMPTY = [new Float64Array(0), new Float64Array(0)]
-const GUTTER = 108
 const TICK_SPACE = 48
 
 export class ChartPlot {
@@ -114,7 +113,7 @@ export class ChartPlot {
       mode: 2,
       width,
       height,
-      padding: [8, GUTTER, 0, 0],
+      padding: [8, GUTTERS.right, 0, 0],
       legend: { show: false },
       cursor: {
         x: true,
@@ -145,7 +144,7 @@ export class ChartPlot {
         {
           ...common,
           scale: 'y',
-          size: 46,
+          size: GUTTERS.left,
           gap: 6,
           space: 26,
           ticks: { show: false },

@@ -1,12 +1,12 @@
 /** Round times for an axis that a lens may stretch. */
-import type { TimeLens } from './types.ts'
+import type { TimeMap } from './types.ts'
 
 /**
  * Times whose places lie at least `space` apart: multiples of 1, 0.5, 0.1, 0.05, … s, each step wherever both its neighbours are
  * far enough. As every step is a multiple of the next, times of different steps cannot come too close. `width` is the length
  * of the axis, in the unit of `space`. Sorted.
  */
-export function roundTimes(from: number, to: number, lens: TimeLens, width: number, space: number): number[] {
+export function roundTimes(from: number, to: number, lens: TimeMap, width: number, space: number): number[] {
   const start = lens.toDisplay(from)
   const scale = width / (lens.toDisplay(to) - start)
   if (!(scale > 0) || !Number.isFinite(scale)) return []

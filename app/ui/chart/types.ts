@@ -1,5 +1,9 @@
 /** What a chart is told: all values SI; the chart shows them in its unit. */
+import type { TimeLens } from '../timeLens.ts'
 import type { ShownUnit } from '../units.ts'
+
+/** What a chart needs of a lens: both functions rise all the way. */
+export type TimeMap = Pick<TimeLens, 'toDisplay' | 'toTime'>
 
 export interface ChartSeries {
   /** Written at the line's end; '' for none. */
@@ -15,6 +19,9 @@ export interface ChartSeries {
   /** A run of before: thin, pale and without a name. */
   faint?: boolean
 }
+
+/** Room left and right of a chart's plot [px]; what stands in line with charts keeps the same. */
+export const GUTTERS = { left: 46, right: 108 }
 
 /** A calm band between two values; an open end is null. */
 export interface ChartBand {
@@ -34,12 +41,6 @@ export interface ChartMark {
   color?: string
 }
 
-/** Stretches time on the axis; both functions rise all the way. */
-export interface TimeLens {
-  toDisplay(time: number): number
-  toTime(display: number): number
-}
-
 export interface ChartContent {
   series: ChartSeries[]
   /** Times of all series that bring none of their own [s]. */
@@ -49,9 +50,9 @@ export interface ChartContent {
   unit: ShownUnit
   bands: ChartBand[]
   marks: ChartMark[]
-  lens: TimeLens
+  lens: TimeMap
   /** Whether the time axis carries figures. */
   timeAxis: boolean
 }
 
-export const PLAIN_TIME: TimeLens = { toDisplay: (time) => time, toTime: (display) => display }
+export const PLAIN_TIME: TimeMap = { toDisplay: (time) => time, toTime: (display) => display }

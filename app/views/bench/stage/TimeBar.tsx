@@ -3,6 +3,7 @@ import { type KeyboardEvent, memo, type PointerEvent, useMemo } from 'react'
 import { STRATEGIES } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
+import { GUTTERS } from '../../../ui/chart/types.ts'
 import { formatFigure } from '../../../ui/format.ts'
 import type { TimeLens } from '../../../ui/timeLens.ts'
 import { LINE_STYLES, MOMENT_WORDS, type Moment, momentsOf } from './moments.ts'
@@ -23,8 +24,7 @@ const LABELS = 15
 const CURVE = 24
 const ROW = 17
 /** Room left and right of the bar, as beside the charts under it, so that all cursors stand in line. */
-const GUTTER = 46
-const END = 108
+const { left: GUTTER, right: END } = GUTTERS
 /** Length of a strategy's line style. */
 const STYLE = 26
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { accelerationAt, armAt } from '../../../../app/ui/picture/armMove.ts'
+import { armAt } from '../../../../app/ui/picture/armMove.ts'
 import { contactGeometry, contactShares } from '../../../../app/ui/picture/contact.ts'
 import { rackPath, teethOf } from '../../../../app/ui/picture/elements/gear.ts'
 import { markHeight, wrap } from '../../../../app/ui/picture/elements/turning.tsx'
@@ -80,14 +80,6 @@ describe('contact', () => {
 
 describe('arm', () => {
   const move = { start: 1, axis: 'up', acceleration: 8, duration: 0.4, jerk: 100 } as ArmMove
-
-  it('speeds up for half of the move and slows down for the other', () => {
-    expect(accelerationAt(move, 0.99)).toBe(0)
-    expect(accelerationAt(move, 1.04)).toBeCloseTo(4)
-    expect(accelerationAt(move, 1.1)).toBe(8)
-    expect(accelerationAt(move, 1.3)).toBe(-8)
-    expect(accelerationAt({ ...move, acceleration: -8 }, 1.1)).toBe(-8)
-  })
 
   it('sums moves by direction', () => {
     expect(armAt([move, { ...move, axis: 'across' }, move], 1.1)).toEqual({ up: 16, across: 8, along: 0 })
