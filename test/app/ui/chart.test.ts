@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { limits, valueAt } from '../../../app/ui/chart/data.ts'
 import { apart } from '../../../app/ui/chart/labels.ts'
 import { roundTimes } from '../../../app/ui/chart/ticks.ts'
-import { PLAIN_TIME, type TimeLens } from '../../../app/ui/chart/types.ts'
+import { PLAIN_TIME, type TimeMap } from '../../../app/ui/chart/types.ts'
 
 describe('the value at an instant', () => {
   const time = new Float64Array([0, 1, 1, 2])
@@ -69,7 +69,7 @@ describe('times on the axis', () => {
     )
   })
 
-  const stretched = (from: number, to: number, gain: number): TimeLens => ({
+  const stretched = (from: number, to: number, gain: number): TimeMap => ({
     toDisplay: (t) => t + (gain - 1) * Math.min(Math.max(t - from, 0), to - from),
     toTime: () => Number.NaN,
   })
