@@ -10,7 +10,7 @@ import { damageLimit } from './window.ts'
 const SETTLED = 0.05
 const BAND = 0.05
 /** Speed below which the axis counts as standing [m/s]; common practice, no source. */
-const STANDING = 1e-4
+export const STANDING = 1e-4
 const HISTORY = 60000
 
 /** Running mean and mean square about it (Welford, Technometrics 4, 1962). */
