@@ -24,11 +24,11 @@ export const SI_WORDING: Wording = {
   temperature: (celsius) => `${figure(celsius)} °C`,
 }
 
-/** The worst that happened decides: unstable, missed, crushed, dropped, slipped, marked, else held. */
+/** The worst that happened decides: unstable, crushed, missed, dropped, slipped, marked, else held. */
 export function verdictOf(scenario: Scenario, { events, metrics }: Pick<Run, 'events' | 'metrics'>): Verdict {
   if (events.unstable !== null) return 'unstable'
-  if (metrics.contactTime === null || events.lift === null) return 'missed'
   if (events.crack !== null) return 'crushed'
+  if (metrics.contactTime === null || events.lift === null) return 'missed'
   if (events.drop !== null) return 'dropped'
   if ((metrics.slipDistance ?? 0) > SLIP_LIMIT) return 'slipped'
   const mark = Math.min(scenario.part.markForce ?? Infinity, scenario.part.yieldForce ?? Infinity)
