@@ -1,0 +1,96 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { type OnChunk, Recorder } from '../../sim/grip/recorder.ts'
+import { CHANNELS, type Traces } from '../../sim/index.ts'
+
+const COUNT = CHANNELS.length
+
+/** Records `samples` rows; channel c at sample k is value(c, k). */
+function record(samples: number, value: (channel: number, sample: number) => number, onChunk?: OnChunk) {
+  const recorder = new Recorder(samples, onChunk)
+  let taken = 0
+  for (let k = 0; k < samples; k++) {
+    for (let c = 0; c < COUNT; c++) recorder.now[c] = value(c, k)
+    taken++
+    if (!recorder.take()) break
+  }
+  return { traces: recorder.finish(), taken }
+}
+
+const column = (traces: Traces, channel: number) => traces[CHANNELS[channel]!.id]
+/** A signal without a pattern, another for each channel; time runs on. */
+const signal = (c: number, k: number) =>
+  c === 0 ? k * 1e-4 : Math.sin(k * k * 0.37 + c) * (1 + Math.cos(k * 0.001 * c))
+
+describe('Recorder', () => {
+  it('keeps the lowest and the highest of every channel, in the bucket where they came', () => {
+    const value = fc.double({ min: -1e6, max: 1e6, noNaN: true })
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 9000 }),
+        fc.array(value, { minLength: 1, maxLength: 40 }),
+        (samples, list) => {
+          const at = (c: number, k: number) =>
+            c === 0 ? k : list[(k * (c + 1) + c) % list.length]! * (k % 7 === c ? 2 : 1)
+          const { traces } = record(samples, at)
+          const perBucket = Math.max(2, Math.ceil(samples / 1000))
+          for (let c = 0; c < COUNT; c++) {
+            for (let bucket = 0; bucket * perBucket < samples; bucket++) {
+              let [low, high] = [Infinity, -Infinity]
+              for (let k = bucket * perBucket; k < Math.min(samples, (bucket + 1) * perBucket); k++) {
+                low = Math.min(low, at(c, k))
+                high = Math.max(high, at(c, k))
+              }
+              const pair = [column(traces, c)[2 * bucket]!, column(traces, c)[2 * bucket + 1]!]
+              if (Math.min(...pair) !== low || Math.max(...pair) !== high)
+                throw new Error(`channel ${c}, bucket ${bucket}: ${pair} instead of ${low}, ${high}`)
+            }
+          }
+        },
+      ),
+      { numRuns: 20 },
+    )
+  })
+
+  it('puts the two extremes of a bucket in the order in which they came', () => {
+    const { traces } = record(4000, (c, k) => (c === 0 ? k : [0, 5, -5, 0][(k + (c % 2 ? 0 : 2)) % 4]!))
+    // Odd channels: high before low; even channels: low before high.
+    expect([...column(traces, 1).slice(0, 2)]).toEqual([5, -5])
+    expect([...column(traces, 2).slice(0, 2)]).toEqual([-5, 5])
+  })
+
+  it('gives columns of one length, in rising time', () => {
+    for (const samples of [1, 2, 3, 999, 1999, 2000, 2001, 30_000, 123_457]) {
+      const { traces } = record(samples, signal)
+      const rows = traces.time.length
+      for (let c = 0; c < COUNT; c++) expect(column(traces, c).length).toBe(rows)
+      expect(rows).toBeLessThanOrEqual(2002)
+      expect(rows).toBeGreaterThanOrEqual(Math.min(2, samples))
+      for (let n = 1; n < rows; n++)
+        if (traces.time[n]! < traces.time[n - 1]!) throw new Error(`time falls at row ${n}`)
+      expect(traces.time[0]).toBe(0)
+      expect(traces.time[rows - 1]).toBe((samples - 1) * 1e-4)
+    }
+  })
+
+  it('hands out chunks that, put together, are the whole', () => {
+    for (const samples of [1, 150, 20_000, 31_111]) {
+      const chunks: Float64Array[][] = []
+      const { traces } = record(samples, signal, (columns) => {
+        chunks.push(columns)
+        return true
+      })
+      if (samples >= 20_000) expect(chunks.length).toBeGreaterThan(8)
+      for (let c = 0; c < COUNT; c++)
+        expect(chunks.flatMap((columns) => [...columns[c]!])).toEqual([...column(traces, c)])
+    }
+  })
+
+  it('stops when whoever receives the chunks says so, and keeps what it has', () => {
+    let chunks = 0
+    const { traces, taken } = record(20_000, signal, () => ++chunks < 3)
+    expect(chunks).toBe(3)
+    expect(taken).toBe(3 * 100 * 20)
+    expect(traces.time.length).toBe(600)
+  })
+})

@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest'
+import { stiffestMode, substepsOf } from '../../sim/grip/step.ts'
+import { PRESETS, simulateGrip } from '../../sim/index.ts'
+import { make } from '../scenario/make.ts'
+
+describe('substepsOf', () => {
+  it('takes the step that the scenario names', () => {
+    for (const parts of [1, 2, 7, 50]) expect(substepsOf(make({}, { 'run.step': 5e-5 / parts }))).toBe(parts)
+  })
+
+  it('chooses at most 10 µs, and at most a tenth of the stiffest mode', () => {
+    expect(substepsOf(make())).toBe(5)
+    for (const scenario of [
+      make({}, { 'actuator.transmission.stiffness': 1e9 }),
+      make({}, { 'jaws.padStiffness': 1e9, 'part.stiffness': 1e9, 'part.mass': 0.01 }),
+      make({}, { 'part.exponent': 1.5, 'part.stiffness': 1e12 }),
+      make({}, { 'drive.currentRate': 8000, 'servo.rate': 4000 }),
+    ]) {
+      const step = 1 / scenario.drive.currentRate / substepsOf(scenario)
+      expect(step).toBeLessThanOrEqual(1e-5 * (1 + 1e-9))
+      expect(step * stiffestMode(scenario)).toBeLessThanOrEqual(0.1 * (1 + 1e-9))
+      // One substep fewer would be too coarse.
+      const coarser = 1 / scenario.drive.currentRate / (substepsOf(scenario) - 1)
+      expect(coarser > 1e-5 * (1 + 1e-9) || coarser * stiffestMode(scenario) > 0.1).toBe(true)
+    }
+  })
+
+  it('refuses a run that would take too many steps, and says how long it may be', () => {
+    const long = make({}, { 'actuator.transmission.damping': 1e5, 'jaws.mass': 0.001, 'run.duration': 600 })
+    expect(() => substepsOf(long)).toThrow(RangeError)
+    const message = (() => {
+      try {
+        return String(substepsOf(long))
+      } catch (error) {
+        return (error as Error).message
+      }
+    })()
+    expect(message).toMatch(
+      /^run\.duration: given 600 s, which takes \S+ steps of \S+ s for the stiffest mode; allowed at most \S+ s/,
+    )
+    const allowed = Number(/at most (\S+) s/.exec(message)![1])
+    expect(substepsOf(make(long, { 'run.duration': 0.99 * allowed }))).toBeGreaterThan(100)
+  })
+})
+
+describe('stiffestMode', () => {
+  it('knows every spring, damper and mass that can be stiffest', () => {
+    const base = stiffestMode(make())
+    const stiffer: Record<string, unknown>[] = [
+      { 'actuator.transmission.stiffness': 1e10 },
+      { 'actuator.transmission.damping': 1e6 },
+      { 'actuator.transmission.viscous': 1e6 },
+      { 'actuator.transmission.bristleStiffness': 1e9, 'actuator.motor.inertia': 1e-8 },
+      { 'actuator.transmission.threadFriction': 0.3, 'actuator.motor.torqueConstant': 10 },
+      { 'actuator.motor.cogging': { amplitude: 100, period: 0.001 } },
+      { 'actuator.motor.inductance': 1e-7, 'actuator.motor.torqueConstant': 1 },
+      { 'jaws.mass': 0.0001 },
+      { 'jaws.padStiffness': 1e9, 'part.stiffness': 1e9 },
+      { 'part.mass': 1e-5 },
+    ]
+    for (const edits of stiffer)
+      expect(stiffestMode(make({}, edits)), JSON.stringify(edits)).toBeGreaterThan(1.5 * base)
+  })
+})
+
+describe('step error', () => {
+  it('is told where it is asked for, and small on a preset', () => {
+    const { scenario } = PRESETS[0]!
+    const { result } = simulateGrip(scenario, 'current-clamp', { stepError: true })
+    expect(result.stepError).toBeGreaterThan(0)
+    expect(result.stepError).toBeLessThan(0.01)
+    expect(simulateGrip(scenario, 'current-clamp').result.stepError).toBeNull()
+  })
+})
