@@ -31,6 +31,8 @@ export function noteOf(
     parts.push(
       `Conditionally stable: it oscillates as well when the gain falls by ${rounded(-margins.lowerGainMargin)} dB.`,
     )
+  if (loop === 'current' && margins.lowerGainMargin !== null && scenario.drive.backEmfFeedforward > 0)
+    parts.push('An estimate: the back-EMF feed-forward from the slower servo, which causes this, is counted as a lag.')
   if (loop === 'velocity' && point.contact && scenario.strategies.sensedForce.velocity.ki > 0)
     parts.push('At rest it is content with any force; only the force loop decides on one.')
   if (point.contact && point.force >= (part.crackForce ?? Number.POSITIVE_INFINITY))
@@ -62,11 +64,11 @@ export function frictionNote(scenario: Scenario): string {
   const { coulomb, breakaway, bristleStiffness } = scenario.actuator.transmission
   const axis = axisOf(scenario.actuator)
   const { ki, deadband, velocity } = scenario.strategies.sensedForce
-  if (breakaway === 0 && axis.raise === 0) return 'The axis has no dry friction; the linear loops are the whole story.'
+  if (breakaway === 0 && axis.raise < 1e-9) return 'The axis has no dry friction; the linear loops are the whole story.'
   const parts = [
     `The margins are those of a moving axis with its viscous friction only. At rest friction of up to ${rounded(breakaway)} N (${rounded(breakaway / axis.forceConstant)} A) holds it like a spring of ${rounded(bristleStiffness / 1e6)} N/µm, and the loops move nothing until their integral has broken it away.`,
   ]
-  if (axis.raise > 0)
+  if (axis.raise >= 1e-9)
     parts.push(
       `Under load the transmission adds ${rounded(axis.raise * 100)} % of the load closing and ${rounded(axis.lower * 100)} % opening.`,
     )

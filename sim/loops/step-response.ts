@@ -1,4 +1,4 @@
-import { Dense, lifted } from './matrix.ts'
+import { lifted } from './matrix.ts'
 import { closedMatrix, columnOf, type LoopModel } from './model.ts'
 
 /** Answer of the controlled quantity to a unit step of its set point: [s] and [1]. */
@@ -14,15 +14,19 @@ export function stepResponse(model: LoopModel, duration: number, samples: number
   const n = a.rows
   const time = new Float64Array(samples)
   const value = new Float64Array(samples)
-  let state = new Dense(n, 1)
+  let state = new Float64Array(n)
+  let next = new Float64Array(n)
   for (let k = 0; k < samples; k++) {
     time[k] = k * stride * model.period
-    let sum = 0
-    for (let i = 0; i < n; i++) sum += model.output[i]! * state.data[i]!
-    value[k] = sum
-    const next = a.times(state)
-    for (let i = 0; i < n; i++) next.data[i]! += b.data[i]!
-    state = next
+    let answer = 0
+    for (let i = 0; i < n; i++) {
+      answer += model.output[i]! * state[i]!
+      let sum = b.data[i]!
+      for (let j = 0; j < n; j++) sum += a.data[i * n + j]! * state[j]!
+      next[i] = sum
+    }
+    value[k] = answer
+    ;[state, next] = [next, state]
   }
   return { time, value }
 }

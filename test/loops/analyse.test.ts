@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest'
+import { analyseLoops, editScenario, LOOPS, PRESETS, type Scenario, WORKING_POINTS } from '../../sim/index.ts'
+import { scenarioOf } from '../checks/support.ts'
+
+const edited = (scenario: Scenario, edits: Record<string, unknown>): Scenario => {
+  const made = editScenario(
+    scenario,
+    Object.entries(edits).map(([path, value]) => ({ path, value })),
+  )
+  if (!made.ok) throw new Error(JSON.stringify(made.faults))
+  return made.scenario
+}
+
+const BASE = scenarioOf()
+
+describe('analyseLoops', () => {
+  it('gives four loops at four working points for every preset, all figures finite', () => {
+    for (const { scenario } of PRESETS) {
+      const { loops } = analyseLoops(scenario, { curves: true })
+      expect(loops.map(({ loop, workingPoint }) => `${loop} ${workingPoint}`)).toEqual(
+        LOOPS.flatMap((loop) => WORKING_POINTS.map((point) => `${loop} ${point}`)),
+      )
+      for (const { curves, step, poles, margins } of loops) {
+        for (const list of [...Object.values(curves!), step!.time]) expect(list.every(Number.isFinite)).toBe(true)
+        expect(poles.every(({ re, im }) => Number.isFinite(re) && Number.isFinite(im))).toBe(true)
+        for (const value of Object.values(margins ?? {})) if (typeof value === 'number') expect(value).not.toBeNaN()
+      }
+    }
+  })
+
+  it('rises in frequency up to the Nyquist frequency of each loop', () => {
+    for (const { curves, period } of analyseLoops(BASE, { curves: true, workingPoints: ['nominal'] }).loops) {
+      const { frequency } = curves!
+      for (let i = 1; i < frequency.length; i++) expect(frequency[i]).toBeGreaterThanOrEqual(frequency[i - 1]!)
+      expect(frequency.at(-1)).toBeCloseTo(Math.PI / period, 6)
+    }
+  })
+
+  it('says of an unstable loop that it is unstable, and gives no margin', () => {
+    const wild = edited(BASE, { 'strategies.sensedForce.velocity.kp': 8000 })
+    const [loop] = analyseLoops(wild, { loops: ['velocity'], workingPoints: ['free'] }).loops
+    expect(loop!.stable).toBe(false)
+    expect(loop!.margins).toBeNull()
+    expect(loop!.crossover).not.toBeNull()
+    expect(loop!.note).toMatch(/^Unstable: \d+ of \d+ poles .* No margin exists\./)
+  })
+
+  it('says why a loop has no crossover', () => {
+    const [free] = analyseLoops(BASE, { loops: ['force'], workingPoints: ['free'] }).loops
+    expect(free!.crossover).toBeNull()
+    expect(free!.margins).toMatchObject({ crossover: null, phaseMargin: null, bandwidth: null })
+    expect(free!.note).toMatch(/in free air the gauge feels nothing but the inertia/)
+    const idle = edited(BASE, { 'servo.kp': 0, 'servo.ki': 0, 'servo.kd': 0 })
+    const [position] = analyseLoops(idle, { loops: ['position'], workingPoints: ['nominal'] }).loops
+    expect(position!.crossover).toBeNull()
+    expect(position!.note).toMatch(/no bandwidth and no phase margin/)
+  })
+
+  it('tells a conditionally stable loop', () => {
+    const [loop] = analyseLoops(BASE, { loops: ['position'], workingPoints: ['free'] }).loops
+    expect(loop!.margins!.lowerGainMargin).toBeLessThan(0)
+    expect(loop!.note).toMatch(/Conditionally stable/)
+  })
+
+  it('finds every stable loop still stable just inside its gain margins and unstable just outside', () => {
+    const gains: Record<string, string[]> = {
+      position: ['servo.kp', 'servo.ki', 'servo.kd'],
+      velocity: ['strategies.sensedForce.velocity.kp', 'strategies.sensedForce.velocity.ki'],
+      force: ['strategies.sensedForce.kp', 'strategies.sensedForce.ki'],
+    }
+    for (const { scenario } of PRESETS) {
+      const { loops } = analyseLoops(scenario, { loops: ['position', 'velocity', 'force'] })
+      for (const { loop, workingPoint, stable, margins } of loops) {
+        if (!stable) continue
+        for (const margin of [margins!.gainMargin, margins!.lowerGainMargin]) {
+          if (margin === null) continue
+          for (const share of [0.99, 1.01]) {
+            const factor = 10 ** ((margin * share) / 20)
+            const change = Object.fromEntries(gains[loop]!.map((path) => [path, factor * read(scenario, path)]))
+            const [other] = analyseLoops(edited(scenario, change), {
+              loops: [loop],
+              workingPoints: [workingPoint],
+            }).loops
+            expect(other!.stable, `${loop} ${workingPoint} ${margin} dB × ${share}`).toBe(share < 1)
+          }
+        }
+      }
+    }
+  })
+
+  it('moves with the spread and the force asked for', () => {
+    const at = (options: object) =>
+      analyseLoops(PRESETS.find(({ id }) => id === 'apricot')!.scenario, { workingPoints: ['stiffest'], ...options })
+        .workingPoints[0]!.contact!.stiffness
+    expect(at({ spread: 0.5 })).toBeGreaterThan(at({ spread: 0.1 }))
+    expect(at({ force: 8 })).toBeGreaterThan(at({ force: 2 }))
+  })
+
+  it.each([
+    [{ spread: 1 }, /spread: given 1, allowed 0 to 0.99/],
+    [{ spread: Number.NaN }, /spread: given NaN/],
+    [{ force: 0 }, /force: given 0 N, allowed above 0 N/],
+  ])('refuses %o', (options, message) => {
+    expect(() => analyseLoops(BASE, options)).toThrow(message)
+  })
+
+  it('shows only the current loop of a step motor in open loop, and says why', () => {
+    const stepper = edited(BASE, { 'actuator.family': 'step-screw', 'actuator.motor.openLoop': true })
+    const { loops, note } = analyseLoops(stepper)
+    expect(new Set(loops.map(({ loop }) => loop))).toEqual(new Set(['current']))
+    expect(note).toMatch(/open loop/)
+    expect(loops[0]!.stable).toBe(true)
+  })
+
+  it('states what dry friction does', () => {
+    expect(analyseLoops(BASE).friction).toMatch(/At rest friction of up to 8 N/)
+    const smooth = edited(BASE, {
+      'actuator.transmission.coulomb': 0,
+      'actuator.transmission.breakaway': 0,
+      'actuator.transmission.threadFriction': 0,
+    })
+    expect(analyseLoops(smooth).friction).toMatch(/no dry friction/)
+  })
+
+  it('names a part that breaks or yields below the working force', () => {
+    const brittle = edited(BASE, { 'part.crackForce': 10 })
+    expect(analyseLoops(brittle, { loops: ['force'], workingPoints: ['nominal'] }).loops[0]!.note).toMatch(
+      /crack at 10 N/,
+    )
+    const soft = edited(BASE, { 'part.yieldForce': 12 })
+    expect(analyseLoops(soft, { loops: ['force'], workingPoints: ['nominal'] }).loops[0]!.note).toMatch(
+      /yields at 12 N/,
+    )
+  })
+})
+
+function read(scenario: Scenario, path: string): number {
+  return path.split('.').reduce<unknown>((at, key) => (at as Record<string, unknown>)[key], scenario) as number
+}
