@@ -5,6 +5,7 @@
 import { spawnSync } from 'node:child_process'
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
 import { flat, flatAfterPresets } from './flat.ts'
+import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
 import { slider } from './slider.ts'
@@ -14,6 +15,7 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   'flat-after-presets': flatAfterPresets,
   odex,
   memory,
+  loops,
   slider,
 }
 const RUN = '--run='
