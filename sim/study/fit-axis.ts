@@ -23,24 +23,30 @@ export function positionBandwidth(scenario: Scenario): number {
 export const wantedForce = (scenario: Scenario) =>
   STRATEGIES.find(({ id }) => id === 'current-clamp')!.forceOf(scenario).expected
 
-/** The scenario with another actuator under it, gains and settings matched; refused where they do not go together. */
-export function fitAxis(scenario: Scenario, actuator: Actuator, force = wantedForce(scenario)): Checked {
+/** Gains of position and velocity loop for a bandwidth [rad/s] and a damping ratio on the reflected mass of an actuator. */
+export function gainsFor(scenario: Scenario, actuator: Actuator, bandwidth: number, damping = DAMPING) {
   const axis = axisOf(actuator)
-  const { motor } = actuator
-  const mass = axis.mass + jawMassOf(scenario)
-  const bandwidth = Math.min(HIGHEST_BANDWIDTH, Math.max(LOWEST_BANDWIDTH, positionBandwidth(scenario)))
-  const perAmpere = mass / axis.forceConstant
+  const perAmpere = (axis.mass + jawMassOf(scenario)) / axis.forceConstant
   const kp = rounded(perAmpere * bandwidth * bandwidth)
   const velocityKp = rounded(perAmpere * 2 * bandwidth)
+  return {
+    servo: { kp, ki: rounded((kp * bandwidth) / 10), kd: rounded(2 * damping * perAmpere * bandwidth) },
+    velocity: { kp: velocityKp, ki: rounded((velocityKp * bandwidth) / 4) },
+  }
+}
+
+/** The scenario with another actuator under it, gains and settings matched; refused where they do not go together. */
+export function fitAxis(scenario: Scenario, actuator: Actuator, force = wantedForce(scenario)): Checked {
+  const { motor } = actuator
+  const bandwidth = Math.min(HIGHEST_BANDWIDTH, Math.max(LOWEST_BANDWIDTH, positionBandwidth(scenario)))
+  const gains = gainsFor(scenario, actuator, bandwidth)
   const currentLimit = isOpenLoop({ actuator }) ? motor.continuousCurrent : motor.peakCurrent
   const fitted = {
     ...structuredClone(scenario),
     actuator: structuredClone(actuator),
     servo: {
       ...scenario.servo,
-      kp,
-      ki: rounded((kp * bandwidth) / 10),
-      kd: rounded(2 * DAMPING * perAmpere * bandwidth),
+      ...gains.servo,
       velocityFeedforward: 0,
       accelerationFeedforward: 0,
       currentLimit,
@@ -52,7 +58,7 @@ export function fitAxis(scenario: Scenario, actuator: Actuator, force = wantedFo
     strategies: {
       thresholdStop: { ...thresholdStop, threshold: currentLimit },
       currentClamp: { ...currentClamp, limit: currentLimit },
-      sensedForce: { ...sensedForce, velocity: { kp: velocityKp, ki: rounded((velocityKp * bandwidth) / 4) } },
+      sensedForce: { ...sensedForce, velocity: gains.velocity },
     },
   })
   if (!checked.ok) return checked

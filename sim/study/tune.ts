@@ -1,0 +1,191 @@
+/**
+ * Robust tune: a search over gains for the best grip among those that keep their margins at every working point and hold the
+ * softest, the nominal and the stiffest part. Two passes over a grid: a wide one, and a narrow one about the best found.
+ */
+import type { Metrics } from '../grip/result.ts'
+import { simulateGrip } from '../grip/simulate.ts'
+import { analyseLoops } from '../loops/analyse.ts'
+import type { LoopId } from '../loops/model.ts'
+import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
+import { gainsFor, positionBandwidth } from './fit-axis.ts'
+
+export type TuneObjective = 'gripTime' | 'peakForce' | 'forceRipple'
+
+export interface TuneOptions {
+  strategy: StrategyId
+  objective: TuneObjective
+  /** Least phase margin [deg] and highest peak sensitivity at any working point. */
+  phaseMargin: number
+  peakSensitivity: number
+  /** Share by which the part's stiffness varies. */
+  spread: number
+}
+
+export interface TuneCandidate {
+  /** What it would change on the bench. */
+  edits: Edit[]
+  /** Bandwidth [rad/s] and damping ratio of the inner loop, factor on the force loop's gain. */
+  bandwidth: number
+  damping: number
+  forceFactor: number
+  /** Worst of the working points; null: no loop to look at. */
+  phaseMargin: number | null
+  peakSensitivity: number | null
+  /** Worst of the three parts; null where one was not held. */
+  gripTime: number | null
+  peakForce: number | null
+  forceRipple: number | null
+  /** It keeps the margins and holds all three parts; else `why` says what it misses. */
+  sound: boolean
+  why: string
+}
+
+export interface TuneProgress {
+  candidate: TuneCandidate
+  done: number
+  of: number
+}
+
+interface Point {
+  bandwidth: number
+  damping: number
+  forceFactor: number
+}
+
+const WIDE = [0.35, 0.5, 0.7, 1, 1.4, 2, 2.8]
+const NARROW = [0.85, 1, 1.18]
+const NARROW_FORCE = [0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.4, 1.6]
+const NARROW_COUNT = 9
+
+export function* tuneGains(scenario: Scenario, options: TuneOptions): Generator<TuneProgress> {
+  const now = positionBandwidth(scenario)
+  const sensed = options.strategy === 'sensed-force'
+  const wide = grid(
+    { bandwidth: now, damping: 0.8, forceFactor: 1 },
+    sensed ? [0.7, 1, 1.4] : WIDE,
+    sensed ? [1] : [0.7, 1, 1.3],
+    sensed ? [0.25, 0.5, 1, 2, 4, 8, 16] : [1],
+  )
+  const of = wide.length + NARROW_COUNT
+  const seen: TuneCandidate[] = []
+  for (const point of wide) {
+    const candidate = judgePoint(scenario, options, point)
+    seen.push(candidate)
+    yield { candidate, done: seen.length, of }
+  }
+  const best = bestOf(seen, options.objective)
+  if (!best) return
+  for (const point of grid(best, sensed ? [1] : NARROW, sensed ? [1] : [0.9, 1, 1.1], sensed ? NARROW_FORCE : [1])) {
+    const candidate = judgePoint(scenario, options, point)
+    seen.push(candidate)
+    yield { candidate, done: seen.length, of }
+  }
+}
+
+/** Best sound candidate, or null where none is. */
+export function bestOf(candidates: TuneCandidate[], objective: TuneObjective): TuneCandidate | null {
+  const sound = candidates.filter((candidate) => candidate.sound && candidate[objective] !== null)
+  sound.sort((a, b) => a[objective]! - b[objective]!)
+  return sound[0] ?? null
+}
+
+/** Sound candidates that no other beats in both grip time and peak force, by grip time: the trade-off to choose from. */
+export function tradeOff(candidates: TuneCandidate[]): TuneCandidate[] {
+  const sound = candidates.filter(({ sound: ok, gripTime, peakForce }) => ok && gripTime !== null && peakForce !== null)
+  sound.sort((a, b) => a.gripTime! - b.gripTime! || a.peakForce! - b.peakForce!)
+  let lowest = Number.POSITIVE_INFINITY
+  return sound.filter(({ peakForce }) => {
+    if (peakForce! >= lowest) return false
+    lowest = peakForce!
+    return true
+  })
+}
+
+function grid(at: Point, bandwidths: number[], dampings: number[], forces: number[]): Point[] {
+  return bandwidths.flatMap((b) =>
+    dampings.flatMap((d) =>
+      forces.map((f) => ({
+        bandwidth: at.bandwidth * b,
+        damping: at.damping * d,
+        forceFactor: at.forceFactor * f,
+      })),
+    ),
+  )
+}
+
+function judgePoint(scenario: Scenario, options: TuneOptions, point: Point): TuneCandidate {
+  const edits = editsFor(scenario, options.strategy, point)
+  const candidate: TuneCandidate = {
+    ...point,
+    edits,
+    phaseMargin: null,
+    peakSensitivity: null,
+    gripTime: null,
+    peakForce: null,
+    forceRipple: null,
+    sound: false,
+    why: '',
+  }
+  const tuned = editScenario(scenario, edits)
+  if (!tuned.ok) return { ...candidate, why: `${tuned.faults[0]?.path} is out of range` }
+  const { stable, ...margins } = worstMargins(tuned.scenario, options)
+  Object.assign(candidate, margins)
+  if (!stable) return { ...candidate, why: 'a loop is unstable' }
+  if ((margins.phaseMargin ?? 180) < options.phaseMargin)
+    return { ...candidate, why: `phase margin ${Math.round(margins.phaseMargin!)}°` }
+  if ((margins.peakSensitivity ?? 1) > options.peakSensitivity)
+    return { ...candidate, why: `peak sensitivity ${margins.peakSensitivity!.toFixed(2)}` }
+  return grips(tuned.scenario, options, candidate)
+}
+
+/** Gains on the bench for a point of the search. */
+function editsFor(scenario: Scenario, strategy: StrategyId, { bandwidth, damping, forceFactor }: Point): Edit[] {
+  const { servo, velocity } = gainsFor(scenario, scenario.actuator, bandwidth, damping)
+  if (strategy !== 'sensed-force') return Object.entries(servo).map(([key, value]) => ({ path: `servo.${key}`, value }))
+  const { kp, ki, kd } = scenario.strategies.sensedForce
+  const force = Object.entries({ kp, ki, kd }).map(([key, value]) => ({
+    path: `strategies.sensedForce.${key}`,
+    value: Number((value * forceFactor).toPrecision(4)),
+  }))
+  const inner = Object.entries(velocity).map(([key, value]) => ({
+    path: `strategies.sensedForce.velocity.${key}`,
+    value,
+  }))
+  return [...force, ...inner]
+}
+
+function worstMargins(scenario: Scenario, { strategy, spread }: TuneOptions) {
+  const loops: LoopId[] = strategy === 'sensed-force' ? ['velocity', 'force'] : ['position']
+  const { loops: rows } = analyseLoops(scenario, { loops, spread })
+  const figures = (pick: (row: (typeof rows)[number]) => number | null | undefined) =>
+    rows.map(pick).filter((value): value is number => value !== null && value !== undefined)
+  const phases = figures(({ margins }) => margins?.phaseMargin)
+  const peaks = figures(({ margins }) => margins?.peakSensitivity)
+  return {
+    stable: rows.every(({ stable }) => stable),
+    phaseMargin: phases.length > 0 ? Math.min(...phases) : null,
+    peakSensitivity: peaks.length > 0 ? Math.max(...peaks) : null,
+  }
+}
+
+/** The three parts, run; the candidate with the worst of each figure. */
+function grips(scenario: Scenario, { strategy, spread }: TuneOptions, candidate: TuneCandidate): TuneCandidate {
+  const runs = [1 - spread, 1, 1 + spread].map((factor) => {
+    const part = { ...scenario.part, stiffness: scenario.part.stiffness * factor }
+    return simulateGrip({ ...scenario, part }, strategy).result
+  })
+  const lost = runs.findIndex(({ verdict }) => verdict !== 'held')
+  if (lost >= 0) return { ...candidate, why: `${['softest', 'nominal', 'stiffest'][lost]} part ${runs[lost]!.verdict}` }
+  const worst = (key: keyof Metrics) => {
+    const values = runs.map(({ metrics }) => metrics[key])
+    return values.some((value) => value === null) ? null : Math.max(...(values as number[]))
+  }
+  return {
+    ...candidate,
+    gripTime: worst('gripTime'),
+    peakForce: worst('peakForce'),
+    forceRipple: worst('forceRipple'),
+    sound: true,
+  }
+}
