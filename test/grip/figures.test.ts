@@ -133,8 +133,29 @@ describe('Figures', () => {
     expect(figuresOf(scenario(), samples, 0.02).gripTime).toBeCloseTo(0.025, 3)
     const late = samples.map((s, k) => (Math.abs(k * PERIOD - 0.08) < 1e-6 ? { ...s, near: 30, far: 30 } : s))
     expect(figuresOf(scenario(), late, 0.02).gripTime).toBeCloseTo(0.06, 3)
+    const outside = (factor: number) =>
+      samples.map((s, k) => (Math.abs(k * PERIOD - 0.08) < 1e-6 ? { ...s, near: 20 * factor, far: 20 * factor } : s))
+    expect(figuresOf(scenario(), outside(1.06), 0.02).gripTime).toBeCloseTo(0.06, 3)
+    expect(figuresOf(scenario(), outside(1.04), 0.02).gripTime).toBeCloseTo(0.025, 3)
     const never = samples.map((s, k) => ({ ...s, near: k % 2 ? 30 : 10, far: k % 2 ? 30 : 10 }))
     expect(figuresOf(scenario(), never, 0.02).gripTime).toBeNull()
+  })
+
+  it('see the force of the whole move, from its first sample to its last', () => {
+    const still = { current: 0, speed: 0, travel: 0, needed: 0, holds: Infinity, temperature: 25 }
+    for (const [instant, seen] of [
+      [0.1495, false],
+      [0.1505, true],
+      [0.1695, true],
+      [0.1705, false],
+    ] as const) {
+      const samples = Array.from({ length: 4000 }, (_, k) => {
+        const spike = Math.abs(k * PERIOD - instant) < 1e-6
+        return { ...still, near: spike ? 9 : 5, far: spike ? 1 : 5 }
+      })
+      const { minForceInMove, maxForceInMove } = figuresOf(scenario(), samples, 0.01)
+      expect([minForceInMove, maxForceInMove], `${instant} s`).toEqual(seen ? [1, 9] : [5, 5])
+    }
   })
 
   it('take their settled window before the first of lift, move, power loss and release, else the end', () => {

@@ -52,14 +52,26 @@ describe('stiffestMode', () => {
       { 'actuator.transmission.viscous': 1e6 },
       { 'actuator.transmission.bristleStiffness': 1e9, 'actuator.motor.inertia': 1e-8 },
       { 'actuator.transmission.threadFriction': 0.3, 'actuator.motor.torqueConstant': 10 },
-      { 'actuator.motor.cogging': { amplitude: 100, period: 0.001 } },
-      { 'actuator.motor.inductance': 1e-7, 'actuator.motor.torqueConstant': 1 },
       { 'jaws.mass': 0.0001 },
       { 'jaws.padStiffness': 1e9, 'part.stiffness': 1e9 },
       { 'part.mass': 1e-5 },
     ]
     for (const edits of stiffer)
       expect(stiffestMode(make({}, edits)), JSON.stringify(edits)).toBeGreaterThan(1.5 * base)
+  })
+
+  it('knows what a linear motor adds: cogging, and its force constant against its inductance', () => {
+    const direct = (motor: object = {}) => stiffestMode(make({ actuator: { kind: 'direct', motor } }))
+    expect(direct({ cogging: { amplitude: 1e4, period: 1e-4 } })).toBeCloseTo(
+      Math.sqrt((1e4 * 2 * Math.PI) / 1e-4 / 0.27),
+      3,
+    )
+    expect(direct({ forceConstant: 500, inductance: 1e-6 })).toBeCloseTo(Math.sqrt(500 ** 2 / 1e-6 / 0.27), 3)
+  })
+
+  it('counts both contacts of a light part, also against an anvil', () => {
+    const light = (layout: string) => stiffestMode(make({ jaws: { layout, mass: 100 }, part: { mass: 1e-4 } }))
+    expect(light('anvil') / light('mirrored')).toBeCloseTo(1, 3)
   })
 })
 

@@ -21,6 +21,14 @@ describe('forceWindow', () => {
     expect(least({ axis: 'along', acceleration: 50, jerk: 1e5 }, 'none')).toBeCloseTo((0.25 * 50) / 2, 9)
   })
 
+  it('finds the worst instant of moves that overlap: where one ends its plateau while another still changes', () => {
+    const least = (second: object) =>
+      forceWindow(make({ arm: { gravity: 'none', moves: [move, { ...move, jerk: 20, start: 1, ...second }] } })).least
+    // The first holds 5 m/s² until 1.075 s, when the second has come to 1.5; from 1.125 s on it holds −5.
+    expect(least({})).toBeCloseTo(0.25 * 6.5, 9)
+    expect(least({ acceleration: -5 })).toBeCloseTo(0.25 * 6.5, 9)
+  })
+
   it('is what a fine search of the run finds', () => {
     const moves = fc.array(
       fc.record({

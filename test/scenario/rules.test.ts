@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Edit, editScenario, type Fault, type Scenario } from '../../sim/index.ts'
+import { checkScenario, type Edit, editScenario, type Fault, type Scenario } from '../../sim/index.ts'
 import { divides, RULES } from '../../sim/scenario/rules.ts'
 import { make } from './make.ts'
 
@@ -32,7 +32,7 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
     {
       path: 'servo.rate',
       given: '3000 1/s',
-      allowed: "a rate that divides the current loop's 20000 1/s, such as 2500",
+      allowed: "a rate that divides the current loop's 20000 1/s, such as 2500 1/s",
     },
   ],
   [
@@ -41,7 +41,7 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
     {
       path: 'servo.rate',
       given: '40000 1/s',
-      allowed: "a rate that divides the current loop's 20000 1/s, such as 20000",
+      allowed: "a rate that divides the current loop's 20000 1/s, such as 20000 1/s",
     },
   ],
   [
@@ -50,7 +50,7 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
     {
       path: 'strategies.sensedForce.rate',
       given: '1500 1/s',
-      allowed: "a rate that divides the servo's 4000 1/s, such as 1000",
+      allowed: "a rate that divides the servo's 4000 1/s, such as 1000 1/s",
     },
   ],
   [
@@ -173,6 +173,11 @@ describe('rules between keys', () => {
     expect(edited({ 'actuator.motor.openLoop': true, 'actuator.family': 'step-screw' })).toEqual([])
   })
 
+  it('refuse open loop on a rack, whose motor has no steps', () => {
+    const checked = checkScenario({ actuator: { kind: 'rack', motor: { openLoop: true } } })
+    expect(checked.ok ? [] : checked.faults.map(({ path }) => path)).toEqual(['actuator.motor.openLoop'])
+  })
+
   it('leave a creep speed alone where there is no creep zone', () => {
     expect(edited({ 'approach.creepSpeed': 0.1, 'approach.creepFrom': 0.07 })).toEqual([])
   })
@@ -225,7 +230,7 @@ describe('rules between keys', () => {
         const given = { 'drive.currentRate': current, 'servo.rate': servo }
         const fault = edited(given).find(({ path }) => path === 'servo.rate')
         fc.pre(fault !== undefined)
-        const suggested = Number(/such as (\S+)$/.exec(fault!.allowed)![1])
+        const suggested = Number(/such as (\S+) 1\/s$/.exec(fault!.allowed)![1])
         expect(edited({ ...given, 'servo.rate': suggested }).filter(({ path }) => path === 'servo.rate')).toEqual([])
       }),
     )

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { approachProfile } from '../../sim/strategy/follow.ts'
 import { sensedForce } from '../../sim/strategy/sensed-force.ts'
 import { make } from '../scenario/make.ts'
 import { drive } from './drive.ts'
@@ -44,6 +45,22 @@ describe('Sensed force', () => {
     expect(felt(taken.position)).toBeGreaterThan(1.5)
     expect(felt(taken.position)).toBeLessThan(1.5 + SPRING * 0.05 * (1 / 4000) * 1.01)
     expect(drive(scenario(), sensedForce, (_, target) => target).strategy.engaged).toBeNaN()
+  })
+
+  it('does not take the inertia of the finger for contact: it is blanked while speeding up', () => {
+    const made = scenario()
+    const profile = approachProfile(made)
+    const { samples } = drive(
+      made,
+      sensedForce,
+      (_, target) => target,
+      (position) => (position > 0 ? 3 : 0),
+    )
+    const { engaged } = samples.at(-1)!
+    profile.at(engaged)
+    expect(profile.acceleration).toBeLessThanOrEqual(0)
+    profile.at(engaged - 2 / 4000)
+    expect(profile.acceleration).toBeGreaterThan(0)
   })
 
   it('settles within its dead band of the target, and stands still there', () => {
