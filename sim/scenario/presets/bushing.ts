@@ -47,7 +47,7 @@ export const bushing = {
   },
   part: { width: 0.05, mass: 0.65, stiffness: 6e6, damping: 0.05, markForce: 420 },
   drive: { busVoltage: 24, currentBandwidth: 4000 },
-  servo: { rate: 2000, kp: 40000, ki: 600000, kd: 250, speedFilter: 0.0006, currentLimit: 6, encoderResolution: 5e-7 },
+  servo: { rate: 2000, kp: 9000, ki: 135000, kd: 96, speedFilter: 0.0006, currentLimit: 6, encoderResolution: 5e-7 },
   approach: { speed: 0.012, acceleration: 0.6, jerk: 40, creepSpeed: 0.003, overtravel: 0.0012 },
   strategies: {
     thresholdStop: { threshold: 2.3, confirmTime: 0.003 },
@@ -55,7 +55,9 @@ export const bushing = {
     sensedForce: {
       target: 90,
       contactForce: 5,
-      velocity: { kp: 250, ki: 20000 },
+      kp: 0.00008,
+      deadband: 0.00005,
+      velocity: { kp: 120, ki: 4500 },
       sensor: { noise: 0.2, resolution: 0.1 },
     },
   },
