@@ -57,7 +57,7 @@ export const bushing = {
       contactForce: 5,
       kp: 0.00008,
       deadband: 0.00005,
-      velocity: { kp: 120, ki: 4500 },
+      velocity: { kp: 120, ki: 10000 },
       sensor: { noise: 0.2, resolution: 0.1 },
     },
   },
