@@ -46,16 +46,18 @@ export function startKeeping() {
 }
 
 /** The address that opens the bench with this scenario. */
-export function addressOf(scenario: Scenario): string {
+export const addressOf = (scenario: Scenario) => addressWith(scenarioToLink(scenario))
+
+function addressWith(link: string): string {
   const address = new URL(location.href)
-  address.hash = `s=${scenarioToLink(scenario)}`
+  address.hash = `s=${link}`
   return address.href
 }
 
 function keepScenario() {
-  const { scenario } = useScenario.getState()
-  history.replaceState(history.state, '', addressOf(scenario))
-  write(SCENARIO_KEY, scenarioToLink(scenario))
+  const link = scenarioToLink(useScenario.getState().scenario)
+  history.replaceState(history.state, '', addressWith(link))
+  write(SCENARIO_KEY, link)
 }
 
 function restoreScenario() {

@@ -9,8 +9,8 @@ import { useView } from './view.ts'
 /** Rest after which the step error is worked out [ms]. */
 const REST = 400
 
-/** A run that takes longer than this [ms] shows what it has so far; a shorter one appears when it is finished. */
-const UNHURRIED = 120
+/** A run that takes longer than this [ms] shows what it has so far, so often; a shorter one appears when it is finished. */
+const UNHURRIED = 150
 
 const RESTARTED = 'The simulator had stopped and was restarted; the present scenario was run again.'
 
@@ -36,7 +36,7 @@ export function startRunner() {
   }
 
   const run = (strategy: StrategyId, scenario: Scenario) => {
-    const begun = performance.now()
+    let shown = performance.now()
     const common = { strategy, scenario }
     pool.cancel(`refine ${strategy}`)
     pool.run(
@@ -44,7 +44,8 @@ export function startRunner() {
       { scenario, strategy, traces: true },
       {
         progress(traces: GrowingTraces) {
-          if (performance.now() - begun < UNHURRIED) return
+          if (performance.now() - shown < UNHURRIED) return
+          shown = performance.now()
           show({ ...common, status: 'running', result: null, traces: traces.view(), rows: traces.rows })
         },
         done(result, traces) {
