@@ -1,7 +1,7 @@
 /** The public face of the simulator: all that the page, the command line and the tests may use. */
 export { tracesCsv } from './grip/csv.ts'
 export { LiveGrip } from './grip/live.ts'
-export type { LiveFigures } from './grip/live-figures.ts'
+export { hunts, type LiveFigures } from './grip/live-figures.ts'
 export { type LiveState, shakeOf } from './grip/live-state.ts'
 export type { OnChunk } from './grip/recorder.ts'
 export {

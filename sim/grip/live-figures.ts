@@ -16,6 +16,12 @@ export interface LiveFigures {
   peak: number
 }
 
+/** So many changes of direction a second, with so much ripple on the force, are a hunting loop; common practice, no source. */
+const HUNTING = { reversals: 8, ripple: 0.02 }
+
+export const hunts = ({ force, ripple, reversals }: LiveFigures) =>
+  reversals >= HUNTING.reversals && ripple >= HUNTING.ripple * force && force > 0
+
 class Block {
   count = 0
   force = 0

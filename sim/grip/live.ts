@@ -79,7 +79,7 @@ export class LiveGrip {
     return {
       time: this.time,
       now: this.bucket.now.slice(),
-      phase: drive.opening ? 'opening' : drive.strategy instanceof Move ? 'holding' : 'closing',
+      phase: this.phase,
       engaged: !Number.isNaN(drive.strategy.engaged),
       powered: drive.powered,
       supported: !plant.hanging && !plant.out,
@@ -118,16 +118,19 @@ export class LiveGrip {
     this.retime(1 / scenario.drive.currentRate)
   }
 
-  /** Another strategy; one that is closing or gripping sets out anew from where the jaws are. */
+  /** Another strategy. It starts with open jaws: from a grip they open first. */
   changeStrategy(strategy: StrategyId): void {
     const drive = driveOf(this.scenario, strategy)
     drive.take(this.drive, this.here)
+    const closing = this.phase === 'closing'
     this.strategy = strategy
     this.drive = drive
+    if (closing) this.open()
   }
 
+  /** From wherever the jaws are; not again while they close or grip. */
   close(): void {
-    if (!this.drive.powered) return
+    if (!this.drive.powered || this.phase === 'closing') return
     this.drive.close(this.here)
     this.figures.setOut()
   }
@@ -171,6 +174,11 @@ export class LiveGrip {
     this.fate = new Fate()
     this.figures.setOut()
     return true
+  }
+
+  private get phase(): LiveState['phase'] {
+    if (this.drive.opening) return 'opening'
+    return this.drive.strategy instanceof Move ? 'holding' : 'closing'
   }
 
   private get here(): Start {
