@@ -80,8 +80,9 @@ export function startRunner() {
 
   const runAll = () => {
     const { scenario } = useScenario.getState()
+    const { shown, resting } = useView.getState()
     for (const { id } of STRATEGIES) {
-      if (useView.getState().shown.includes(id)) run(id, scenario)
+      if (shown.includes(id) && !resting) run(id, scenario)
       else pool.cancel(id)
     }
     clearTimeout(rest)
@@ -93,7 +94,7 @@ export function startRunner() {
     runAll()
   })
   useView.subscribe((now, before) => {
-    if (now.shown !== before.shown) runAll()
+    if (now.shown !== before.shown || now.resting !== before.resting) runAll()
   })
   runAll()
 }

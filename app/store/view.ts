@@ -18,6 +18,8 @@ export interface ViewState {
   charts: Channel[]
   /** What figures are compared with: the run before the present change, or a pinned run by its id. */
   against: string
+  /** The bench's own runs wait, because another view needs the machine. */
+  resting: boolean
   set(partial: Partial<Omit<ViewState, 'set'>>): void
 }
 
@@ -31,5 +33,6 @@ export const useView = create<ViewState>()((set) => ({
   shown: STRATEGIES.map((strategy) => strategy.id),
   charts: ['force', 'current', 'travel', 'sag'],
   against: 'ghost',
+  resting: false,
   set: (partial) => set(partial),
 }))

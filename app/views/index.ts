@@ -2,6 +2,8 @@
 import type { ComponentType } from 'react'
 import { Actuators } from './actuators/Actuators.tsx'
 import { Bench } from './bench/Bench.tsx'
+import { Live } from './live/Live.tsx'
+import { Loops } from './loops/Loops.tsx'
 
 export interface View {
   id: string
@@ -11,5 +13,7 @@ export interface View {
 
 export const VIEWS: View[] = [
   { id: 'bench', label: 'Bench', Component: Bench },
+  { id: 'live', label: 'Live', Component: Live },
   { id: 'actuators', label: 'Actuators', Component: Actuators },
+  { id: 'loops', label: 'Loops', Component: Loops },
 ]

@@ -1,0 +1,112 @@
+import { CHANNELS, type Channel, hunts, type LiveState } from '../../../sim/index.ts'
+import { useLive } from '../../store/live.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import { formatFigure } from '../../ui/format.ts'
+import { type Quantity, quantityUnit } from '../../ui/units.ts'
+import { MotionNote } from './Controls.tsx'
+import { sentenceOf } from './words.ts'
+
+interface Figure {
+  label: string
+  note: string
+  quantity: Quantity
+  value(state: LiveState): number
+}
+
+const at = (channel: Channel) => {
+  const index = CHANNELS.findIndex(({ id }) => id === channel)
+  return (state: LiveState) => state.now[index]!
+}
+const travelOf = at('travel')
+
+const FIGURES: Figure[] = [
+  {
+    label: 'Grip force',
+    note: 'Mean of the contacts over the last half second.',
+    quantity: 'force',
+    value: ({ figures }) => figures.force,
+  },
+  {
+    label: 'Peak force',
+    note: 'Highest at either contact since the jaws last set out.',
+    quantity: 'force',
+    value: ({ figures }) => figures.peak,
+  },
+  {
+    label: 'Force ripple',
+    note: 'Rms about the mean over the last half second.',
+    quantity: 'force',
+    value: ({ figures }) => figures.ripple,
+  },
+  {
+    label: 'Reversals a second',
+    note: 'Changes of direction of the motor side over the last half second; with ripple on the force the loop hunts.',
+    quantity: 'number',
+    value: ({ figures }) => figures.reversals,
+  },
+  {
+    label: 'Current',
+    note: 'Mean over the last half second.',
+    quantity: 'current',
+    value: ({ figures }) => figures.current,
+  },
+  { label: 'Winding', note: 'At the newest sample.', quantity: 'temperature', value: at('temperature') },
+  { label: 'Sag', note: 'How far the part has come down in the jaws.', quantity: 'length', value: at('sag') },
+]
+
+/** What the plant does, in a sentence and in figures, read a few times a second. */
+export function Figures() {
+  const scenario = useScenario((state) => state.scenario)
+  const units = useView((state) => state.units)
+  const { read, strategy } = useLive()
+  const hunting = read !== null && hunts(read.figures)
+  return (
+    <section className="live-figures" aria-label="Figures" data-strategy={strategy}>
+      <p className="live-sentence" role="status">
+        {read ? sentenceOf(read, travelOf(read), scenario) : 'The plant is being set up.'}
+      </p>
+      <dl className="figures">
+        {FIGURES.map(({ label, note, quantity, value }) => {
+          const unit = quantityUnit(quantity, units)
+          return (
+            <div key={label} title={note} data-hunting={hunting && label.startsWith('Reversals')}>
+              <dt>{label}</dt>
+              <dd>
+                <span className="figure">
+                  {formatFigure(read && unit.toShown(value(read)))} <span className="unit">{unit.symbol}</span>
+                </span>
+              </dd>
+            </div>
+          )
+        })}
+      </dl>
+      <Clock />
+      <MotionNote />
+    </section>
+  )
+}
+
+/** Pace below which it is said [share of the chosen speed]. */
+const SLOW = 0.8
+
+function Clock() {
+  const { read, pace, speed, running, refusal } = useLive()
+  return (
+    <>
+      <p className="live-note">
+        <span className="live-time">{(read?.time ?? 0).toFixed(2)} s</span> since the start
+        {!running && ', paused'}
+        {running &&
+          pace < SLOW &&
+          `, at ${formatFigure(pace * speed, 2)}× real time: this plant takes more than this machine has`}
+        .
+      </p>
+      {refusal && (
+        <p className="live-note" role="alert">
+          The plant goes on with the parameters before: {refusal}
+        </p>
+      )}
+    </>
+  )
+}

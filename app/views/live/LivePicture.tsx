@@ -1,0 +1,59 @@
+import { useMemo, useRef } from 'react'
+import {
+  CHANNELS,
+  forceWindow,
+  type LiveState,
+  type Scenario,
+  strategyOf,
+  travelToContact,
+} from '../../../sim/index.ts'
+import { useLive } from '../../store/live.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { restFrame } from '../../ui/picture/frameAt.ts'
+import { forceScale, type PictureScales } from '../../ui/picture/scales.ts'
+import { Picture } from '../bench/stage/Lane.tsx'
+import { laneSizes } from '../bench/stage/laneSize.ts'
+import { useWidth } from '../bench/stage/useWidth.ts'
+import { liveFrame } from './frame.ts'
+
+/** The gripper at the newest sample. */
+export function LivePicture() {
+  const [element, width] = useWidth<HTMLDivElement>()
+  return (
+    <div ref={element} className="live-picture">
+      {width > 0 && <Moving {...laneSizes(width, 1).alone} />}
+    </div>
+  )
+}
+
+function Moving(size: { width: number; height: number }) {
+  const scenario = useScenario((state) => state.scenario)
+  const state = useLive((live) => live.now?.state)
+  const scales = useScales(scenario, state)
+  const frame = state ? liveFrame(scenario, state) : restFrame(scenario)
+  return <Picture frame={frame} scenario={scenario} scales={scales} names={false} label={LABEL} {...size} />
+}
+
+const LABEL = 'The gripper in section, as it moves.'
+const TRAVEL = CHANNELS.findIndex(({ id }) => id === 'travel')
+const SHIFT = CHANNELS.findIndex(({ id }) => id === 'partShift')
+
+/** Scales from the force that the strategy is set to; the magnifier makes room for any deeper squeeze that a whole part has seen. */
+function useScales(scenario: Scenario, state: LiveState | undefined): PictureScales {
+  const strategy = useLive((live) => live.strategy)
+  const deepest = useRef({ scenario, squeeze: 0 })
+  const { force, squeeze } = useMemo(() => {
+    const { expected } = strategyOf(strategy).forceOf(scenario)
+    const given = expected / scenario.jaws.padStiffness
+    return {
+      force: forceScale([expected], [1.5 * expected], forceWindow(scenario)),
+      squeeze: Math.max(2e-6, 2 * given),
+    }
+  }, [scenario, strategy])
+  if (deepest.current.scenario !== scenario) deepest.current = { scenario, squeeze }
+  if (state && state.crack === null && state.lost === null) {
+    const overlap = state.now[TRAVEL]! - travelToContact(scenario) - state.now[SHIFT]!
+    if (overlap > deepest.current.squeeze) deepest.current.squeeze = 1.3 * overlap
+  }
+  return useMemo(() => ({ force, squeeze: deepest.current.squeeze }), [force, deepest.current.squeeze])
+}

@@ -1,0 +1,142 @@
+/** Keeps the live plant going: asks its worker for as much time as has passed, frame by frame, and hands on what comes. */
+import type { ArmMove, LiveState, Scenario } from '../../../sim/index.ts'
+import { SPAN, useLive } from '../../store/live.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { LiveClient } from '../../worker/live.ts'
+import type { LiveAct, LivePiece } from '../../worker/live-messages.ts'
+import { RollingTraces } from '../../worker/rolling.ts'
+
+/** Real time for which a frame may ask at most [ms]: what a stalled page has missed is not caught up. */
+const LONGEST = 50
+/** Real time that the worker may spend on a piece [ms]; what it does not reach in it is not caught up either. */
+const BUDGET = 12
+/** Rows for the span at full speed: two a bucket of half a millisecond. */
+const ROWS = (2 * SPAN) / 5e-4
+/** Time between two readings of the figures [ms]. */
+const READING = 250
+
+export class LiveSession {
+  private client: LiveClient
+  private readonly traces = new RollingTraces(ROWS)
+  private scenario: Scenario
+  /** The scenario has changed since the plant was told. */
+  private changed = false
+  /** The piece on its way is one of the plant before. */
+  private stale = false
+  private latest: LiveState | null = null
+  /** Real time not asked for yet, and when the last frame was [ms]. */
+  private owed = 0
+  private last = 0
+  /** When the figures were last read [ms], and simulated since [s]. */
+  private readAt = 0
+  private done = 0
+  private frame = 0
+  private readonly ends: (() => void)[]
+
+  constructor() {
+    this.scenario = useScenario.getState().scenario
+    this.client = this.connect()
+    this.startAnew()
+    this.ends = [
+      useScenario.subscribe((now, before) => {
+        if (now.scenario === before.scenario) return
+        this.scenario = now.scenario
+        this.changed = true
+        if (now.base !== before.base) this.startAnew()
+      }),
+      useLive.subscribe((now, before) => {
+        if (now.strategy !== before.strategy) this.client.send({ kind: 'strategy', strategy: now.strategy })
+        if (now.strategy !== before.strategy || now.speed !== before.speed) this.client.advance(0, BUDGET)
+        if (now.running && !before.running) useLive.setState({ cursor: null })
+      }),
+    ]
+    this.frame = requestAnimationFrame(this.tick)
+  }
+
+  /** Jaws open, a new part on its support, everything cold. */
+  readonly startAnew = () => {
+    this.changed = false
+    this.stale = this.client.busy
+    this.traces.clear()
+    useLive.setState({ refusal: null, cursor: null })
+    this.client.send({ kind: 'start', scenario: this.scenario, strategy: useLive.getState().strategy })
+    this.client.advance(0, BUDGET)
+  }
+
+  /** A plant that was paused goes on, so that it is seen what the button does. */
+  act(act: LiveAct) {
+    this.client.send({ kind: 'act', act })
+    useLive.setState({ running: true })
+  }
+
+  shake(axis: ArmMove['axis']) {
+    this.client.send({ kind: 'shake', axis })
+    useLive.setState({ running: true })
+  }
+
+  close() {
+    cancelAnimationFrame(this.frame)
+    for (const end of this.ends) end()
+    this.client.close()
+    useLive.setState({ now: null, read: null, cursor: null })
+  }
+
+  private connect() {
+    return new LiveClient({
+      piece: (piece) => this.take(piece),
+      refused: (refusal) => useLive.setState({ refusal }),
+      lost: () => {
+        this.client = this.connect()
+        this.startAnew()
+      },
+    })
+  }
+
+  private readonly tick = (now: number) => {
+    this.frame = requestAnimationFrame(this.tick)
+    const { running, speed } = useLive.getState()
+    const passed = this.last === 0 ? 0 : now - this.last
+    this.last = now
+    if (this.changed) {
+      this.changed = false
+      useLive.setState({ refusal: null })
+      this.client.send({ kind: 'change', scenario: this.scenario })
+    }
+    if (!running) return
+    this.owed = Math.min(this.owed + passed, LONGEST)
+    if (this.client.busy || this.owed === 0) return
+    this.client.advance((this.owed / 1000) * speed, BUDGET)
+    this.owed = 0
+  }
+
+  private take({ columns, state, seconds }: LivePiece) {
+    if (this.stale) {
+      this.stale = false
+      this.client.advance(0, BUDGET)
+      return
+    }
+    const { speed, running } = useLive.getState()
+    this.traces.append(columns)
+    this.done += seconds
+    const traces = this.traces.view(state.time - SPAN * speed, state.now)
+    const since = performance.now() - this.readAt
+    if (since < READING && running && this.readable(state)) return useLive.setState({ now: { state, traces } })
+    const pace = running && since < 2 * READING ? this.done / ((since / 1000) * speed) : 1
+    this.readAt += since
+    this.done = 0
+    this.latest = state
+    useLive.setState({ now: { state, traces }, read: state, pace })
+  }
+
+  /** Whether the last reading still says what the plant does. */
+  private readable({ phase, powered, supported, lost }: LiveState): boolean {
+    const { latest } = this
+    return (
+      latest !== null &&
+      latest.phase === phase &&
+      latest.powered === powered &&
+      latest.supported === supported &&
+      latest.lost === lost
+    )
+  }
+}

@@ -1,0 +1,66 @@
+/** The live plant's side of the door: simulates on as far as its budget of real time allows, and does what it is told. */
+import { CHANNELS, LiveGrip } from '../../sim/index.ts'
+import type { LiveAnswer, LiveRequest } from './live-messages.ts'
+
+declare const self: DedicatedWorkerGlobalScope
+
+/** Simulated time between two looks at the clock [s]. */
+const SLICE = 0.002
+
+const answer = (message: LiveAnswer, transfer: Transferable[] = []) => self.postMessage(message, transfer)
+
+let grip: LiveGrip | null = null
+
+self.onmessage = ({ data }: MessageEvent<LiveRequest>) => {
+  try {
+    if (data.kind === 'start') grip = new LiveGrip(data.scenario, data.strategy)
+    else if (grip) obey(grip, data)
+  } catch (error) {
+    answer({ kind: 'refused', message: error instanceof Error ? error.message : String(error) })
+  }
+}
+
+function obey(plant: LiveGrip, request: Exclude<LiveRequest, { kind: 'start' }>) {
+  switch (request.kind) {
+    case 'change':
+      return plant.change(request.scenario)
+    case 'strategy':
+      return plant.changeStrategy(request.strategy)
+    case 'act':
+      plant[request.act]()
+      return
+    case 'shake':
+      return plant.shake(request.axis)
+    case 'advance':
+      return advance(plant, request.seconds, request.budget)
+  }
+}
+
+function advance(plant: LiveGrip, seconds: number, budget: number) {
+  const until = performance.now() + budget
+  const pieces: Float64Array[][] = []
+  let left = seconds
+  while (left > 0 && (pieces.length === 0 || performance.now() < until)) {
+    const slice = Math.min(left, SLICE)
+    pieces.push(plant.advance(slice))
+    left -= slice
+  }
+  const columns = joined(pieces)
+  answer(
+    { kind: 'piece', columns, state: plant.state, seconds: seconds - left },
+    columns.map((column) => column.buffer as ArrayBuffer),
+  )
+}
+
+function joined(pieces: Float64Array[][]): Float64Array[] {
+  const rows = pieces.reduce((sum, piece) => sum + piece[0]!.length, 0)
+  return CHANNELS.map((_, c) => {
+    const column = new Float64Array(rows)
+    let row = 0
+    for (const piece of pieces) {
+      column.set(piece[c]!, row)
+      row += piece[c]!.length
+    }
+    return column
+  })
+}
