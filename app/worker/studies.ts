@@ -1,14 +1,60 @@
 /** The studies that page and study worker know: what each takes and what it hands out piece by piece. */
-import { type ComparedAxis, compareAxes, type Scenario } from '../../sim/index.ts'
+import {
+  analyseLoops,
+  type ComparedAxis,
+  compareAxes,
+  designGains,
+  type GainDesign,
+  type Limit,
+  type LoopAnalysis,
+  type LoopId,
+  type LoopsResult,
+  limitsOf,
+  type Scenario,
+  tryDesign,
+  type Wanted,
+} from '../../sim/index.ts'
+
+/** A design with what becomes of the loop at each working point; no loops where its gains are refused. */
+export interface TriedDesign {
+  design: GainDesign
+  loops: LoopAnalysis[]
+}
+
+export interface DesignQuestion {
+  scenario: Scenario
+  loop: LoopId
+  wanted: Wanted
+}
+
+export interface DesignAnswer {
+  loop: LoopId
+  designs: TriedDesign[]
+  /** The tightest first. */
+  limits: Limit[]
+}
 
 export interface Studies {
   axes: { input: Scenario; item: ComparedAxis }
+  /** All loops at all working points, with their curves. */
+  loops: { input: Scenario; item: LoopsResult }
+  designs: { input: DesignQuestion; item: DesignAnswer }
 }
 
 export type StudyName = keyof Studies
 
-export const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Studies[S]['item']> } = {
+const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Studies[S]['item']> } = {
   axes: compareAxes,
+  loops: (scenario) => [analyseLoops(scenario, { curves: true })],
+  designs: (question) => [answerDesign(question)],
+}
+
+function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {
+  const designs = designGains(scenario, loop, wanted).map((design): TriedDesign => {
+    const tried = design.edits.length > 0 ? tryDesign(scenario, design) : null
+    return { design, loops: tried?.ok ? tried.result.loops : [] }
+  })
+  return { loop, designs, limits: limitsOf(scenario, loop) }
 }
 
 export interface StudyRequest<S extends StudyName = StudyName> {
@@ -17,3 +63,7 @@ export interface StudyRequest<S extends StudyName = StudyName> {
 }
 
 export type StudyAnswer = { kind: 'item'; item: unknown } | { kind: 'done' } | { kind: 'failed'; message: string }
+
+/** Every item of one study; the worker, which only knows the name, asks through here. */
+export const runStudy = <S extends StudyName>({ study, input }: StudyRequest<S>): Iterable<Studies[S]['item']> =>
+  STUDIES[study](input)

@@ -109,7 +109,7 @@ const heightOf = (plot: uPlot, content: ChartContent, value: number) =>
 const fontAt = (ratio: number) => FONT.replace('12px', `${12 * ratio}px`)
 
 /** Text with a halo of the ground it stands on, so that it stays legible over lines. */
-function write(plot: uPlot, text: string, x: number, y: number, colour: string, ground: string) {
+export function write(plot: uPlot, text: string, x: number, y: number, colour: string, ground: string) {
   const { ctx } = plot
   ctx.font = fontAt(uPlot.pxRatio)
   ctx.textAlign = 'left'
@@ -122,7 +122,7 @@ function write(plot: uPlot, text: string, x: number, y: number, colour: string, 
   ctx.fillText(text, x, y)
 }
 
-function clipped(plot: uPlot, draw: () => void) {
+export function clipped(plot: uPlot, draw: () => void) {
   const { ctx, bbox } = plot
   ctx.save()
   ctx.beginPath()

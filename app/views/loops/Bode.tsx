@@ -1,0 +1,71 @@
+import { useMemo } from 'react'
+import type { LoopAnalysis, LoopId, LoopsResult } from '../../../sim/index.ts'
+import { LogChart } from '../../ui/LogChart.tsx'
+import { curveSeries, frequencyRange, LOOP_LABELS, magnitudePoints, phasePoints, summary } from './lines.ts'
+import { useLoopsState } from './state.ts'
+
+interface Props {
+  loop: LoopId
+  result: LoopsResult
+  analyses: LoopAnalysis[]
+  worst: LoopAnalysis | null
+}
+
+const ZERO = [0]
+const HALF_TURN = [-180]
+const DEGREES = [15, 30, 45, 90, 180, 360, 720]
+const DECIBELS = [1, 2, 5, 10, 20, 40, 60, 80]
+
+/** Open loop in magnitude and phase, all working points, one cursor over both. */
+export function Bode({ loop, result, analyses, worst }: Props) {
+  const chosen = useLoopsState((state) => state.cursor)
+  const shown = useMemo(
+    () => ({
+      range: frequencyRange(analyses),
+      magnitude: curveSeries(analyses, worst, 'magnitude'),
+      phase: curveSeries(analyses, worst, 'phase'),
+      gainPoints: magnitudePoints(analyses, worst),
+      phasePoints: phasePoints(analyses, worst),
+      words: summary(result, analyses, worst),
+    }),
+    [result, analyses, worst],
+  )
+  const name = `${LOOP_LABELS[loop]} loop, open`
+  const common = {
+    xRange: shown.range,
+    xLabel: 'Frequency',
+    xUnit: 'rad/s',
+    cursor: chosen ?? worst?.crossover ?? null,
+    onCursor: (cursor: number) => useLoopsState.setState({ cursor }),
+    syncKey: 'loops',
+  }
+  return (
+    <div className="bode">
+      <LogChart
+        {...common}
+        series={shown.magnitude}
+        yLabel={`${name}: magnitude`}
+        yUnit="dB"
+        height={220}
+        points={shown.gainPoints}
+        levels={ZERO}
+        floor={-80}
+        steps={DECIBELS}
+        axis={false}
+        summary={`Magnitude over frequency. ${shown.words}`}
+      />
+      <LogChart
+        {...common}
+        series={shown.phase}
+        yLabel={`${name}: phase`}
+        yUnit="°"
+        height={220}
+        points={shown.phasePoints}
+        levels={HALF_TURN}
+        floor={-720}
+        steps={DEGREES}
+        summary={`Phase over frequency. ${shown.words}`}
+      />
+    </div>
+  )
+}

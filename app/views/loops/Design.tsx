@@ -1,0 +1,158 @@
+import { useMemo } from 'react'
+import type { Limit, LoopId, Wanted } from '../../../sim/index.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import { Segments } from '../../ui/Choice.tsx'
+import { formatFigure, withUnit } from '../../ui/format.ts'
+import { NumberField } from '../../ui/NumberField.tsx'
+import { shownUnit } from '../../ui/units.ts'
+import type { DesignAnswer } from '../../worker/studies.ts'
+import { LOOP_LABELS } from './lines.ts'
+import { Method } from './Method.tsx'
+import { useLoopsState } from './state.ts'
+import { useKept } from './useKept.ts'
+
+/** Gains from what the engineer asks for, each method with its formula and source, and what stands against more. */
+export function Design({ loop }: { loop: LoopId }) {
+  const scenario = useScenario((state) => state.scenario)
+  const wanted = useLoopsState((state) => state.wanted[loop])
+  const question = useMemo(() => ({ scenario, loop, wanted }), [scenario, loop, wanted])
+  const { item, failure } = useKept('designs', question)
+  const answer = item?.loop === loop ? item : null
+  return (
+    <section className="loops-design" aria-label="Gain design">
+      <h2>{LOOP_LABELS[loop]} loop: gains</h2>
+      <Wishes loop={loop} wanted={wanted} answer={answer} />
+      {failure && <p role="status">No gains: {failure}</p>}
+      {!answer && !failure && <p className="loops-small">Computing …</p>}
+      {answer?.designs.map((tried) => (
+        <Method key={tried.design.method} tried={tried} />
+      ))}
+      {answer && <Limits limits={answer.limits} />}
+    </section>
+  )
+}
+
+interface Wish {
+  key: 'bandwidth' | 'damping' | 'peakSensitivity'
+  label: string
+  unit: string
+  min: number
+  max: number
+  note: string
+}
+
+const BANDWIDTH: Wish = {
+  key: 'bandwidth',
+  label: 'Wanted bandwidth',
+  unit: 'rad/s',
+  min: 1,
+  max: 1e5,
+  note: 'Place of the closed poles; automatic leaves a usual phase margin to the lags of this axis.',
+}
+const DAMPING: Wish = {
+  key: 'damping',
+  label: 'Wanted damping',
+  unit: '',
+  min: 0.1,
+  max: 3,
+  note: 'Damping ratio of the dominant pair of poles.',
+}
+const MARGIN: Wish = {
+  key: 'peakSensitivity',
+  label: 'Largest peak sensitivity',
+  unit: '',
+  min: 1.05,
+  max: 5,
+  note: 'Wanted margin over the whole stiffness range; smaller is safer. 1.6 leaves a modulus margin of 0.63.',
+}
+const WISHES: Record<LoopId, Wish[]> = {
+  current: [BANDWIDTH],
+  position: [BANDWIDTH, DAMPING],
+  velocity: [BANDWIDTH, DAMPING],
+  force: [MARGIN],
+}
+
+function Wishes({ loop, wanted, answer }: { loop: LoopId; wanted: Wanted; answer: DesignAnswer | null }) {
+  const integral = useScenario((state) => state.scenario.strategies.sensedForce.ki > 0)
+  const wish = (change: Wanted) =>
+    useLoopsState.setState((state) => ({ wanted: { ...state.wanted, [loop]: { ...wanted, ...change } } }))
+  return (
+    <div className="loops-wishes">
+      {WISHES[loop].map(({ key, label, unit, min, max, note }) => {
+        const value = wanted[key] ?? automatic(answer, key)
+        if (value === undefined) return null
+        return (
+          <NumberField
+            key={key}
+            label={label}
+            unit={shownUnit({ unit }, 'si')}
+            value={value}
+            min={min}
+            max={max}
+            note={note}
+            onEdit={(next) => wish({ [key]: next })}
+            clear={
+              wanted[key] === undefined ? undefined : { words: 'automatic', act: () => wish({ [key]: undefined }) }
+            }
+          />
+        )
+      })}
+      {loop === 'force' && (
+        <Segments
+          label="Integral"
+          options={[
+            { value: 'without', label: 'Without' },
+            { value: 'with', label: 'With' },
+          ]}
+          value={(wanted.integral ?? integral) ? 'with' : 'without'}
+          onChoose={(next) => wish({ integral: next === 'with' })}
+        />
+      )}
+    </div>
+  )
+}
+
+const FIGURE: Record<Wish['key'], string> = {
+  bandwidth: 'Wanted bandwidth',
+  damping: 'Wanted damping',
+  peakSensitivity: 'Wanted peak sensitivity',
+}
+
+/** What the design took where nothing was wished for. */
+const automatic = (answer: DesignAnswer | null, key: Wish['key']): number | undefined =>
+  answer?.designs.flatMap(({ design }) => design.figures).find(({ label }) => label.startsWith(FIGURE[key]))?.value
+
+const KINDS: Record<Limit['kind'], string> = {
+  delay: 'Delay',
+  resonance: 'Resonance',
+  voltage: 'Voltage',
+  encoder: 'Encoder',
+  noise: 'Noise',
+  'inner-loop': 'Inner loop',
+  speed: 'Speed limit',
+}
+
+function Limits({ limits }: { limits: Limit[] }) {
+  const system = useView((state) => state.units)
+  return (
+    <div className="loops-limits">
+      <h3>What limits the bandwidth</h3>
+      {system === 'us' && <p className="loops-small">Reasons in SI units.</p>}
+      <ol>
+        {limits.map(({ kind, crossover, because, remedy }) => (
+          <li key={kind}>
+            <strong>
+              {KINDS[kind]}:{' '}
+              {Number.isFinite(crossover)
+                ? `crossover up to ${withUnit(formatFigure(crossover), 'rad/s')}`
+                : 'sets no bound'}
+            </strong>
+            <p>{because}</p>
+            <p>More: {remedy}</p>
+          </li>
+        ))}
+      </ol>
+    </div>
+  )
+}

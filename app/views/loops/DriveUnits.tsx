@@ -1,0 +1,131 @@
+import { useMemo } from 'react'
+import {
+  type DriveScales,
+  type DriveSetting,
+  driveSettings,
+  remarkOn,
+  scalesFrom,
+  settingsCsv,
+  settingsMarkdown,
+} from '../../../sim/index.ts'
+import { download, fileName } from '../../store/file.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import { Button } from '../../ui/Button.tsx'
+import { Segments } from '../../ui/Choice.tsx'
+import { formatFigure, formatPlain } from '../../ui/format.ts'
+import { NumberField } from '../../ui/NumberField.tsx'
+import { UnitText } from '../../ui/Symbols.tsx'
+import { quantityUnit, shownUnit, type UnitSystem } from '../../ui/units.ts'
+import { SCALES } from './scales.ts'
+import { useLoopsState } from './state.ts'
+
+/** Gains, limits and thresholds as the integers of a drive whose scale factors the person enters. */
+export function DriveUnits() {
+  const scenario = useScenario((state) => state.scenario)
+  const entered = useLoopsState((state) => state.scales)
+  const system = useView((state) => state.units)
+  const suggested = useMemo(() => scalesFrom(scenario), [scenario])
+  const scales = useMemo(() => ({ ...suggested, ...entered }), [suggested, entered])
+  const settings = useMemo(() => driveSettings(scenario, scales), [scenario, scales])
+  const wrong = settings.filter(({ overflow, lost }) => overflow || lost)
+  const set = (change: Partial<DriveScales>) =>
+    useLoopsState.setState((state) => ({ scales: { ...state.scales, ...change } }))
+  const save = (text: string, type: string, ending: string) =>
+    download(new Blob([text], { type }), `${fileName(scenario.name)}-settings.${ending}`)
+  return (
+    <section className="loops-drive" aria-label="Drive units">
+      <h2>Drive units</h2>
+      <p className="loops-small">
+        Scale factors from the drive’s manual. Until they are entered they follow the steps of encoder, current
+        measurement and gauge on the bench.
+      </p>
+      <div className="loops-scales">
+        {SCALES.map(({ key, label, unit, min, max, integer, note }) => (
+          <NumberField
+            key={key}
+            label={label}
+            unit={unit(system)}
+            value={scales[key]}
+            min={min}
+            max={max}
+            integer={integer}
+            note={note}
+            resetTo={suggested[key]}
+            onEdit={(value) => set({ [key]: value })}
+          />
+        ))}
+        <Segments
+          label="Word"
+          options={[
+            { value: '16', label: '16 bit' },
+            { value: '32', label: '32 bit' },
+          ]}
+          value={scales.wordBits === 16 ? '16' : '32'}
+          onChoose={(bits) => set({ wordBits: bits === '16' ? 16 : 32 })}
+        />
+      </div>
+      <p role="status">
+        {wrong.length === 0
+          ? `All ${settings.length} settings fit the word.`
+          : `${wrong.length} of ${settings.length} settings do not come through: ${wrong.map(({ label }) => label).join('; ')}.`}
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="loops-scroll" tabIndex={0} aria-label="Settings in drive units">
+        <table className="loops-table">
+          <thead>
+            <tr>
+              <th scope="col">Setting</th>
+              <th scope="col" className="figure">
+                Value
+              </th>
+              <th scope="col" className="figure">
+                Integer
+              </th>
+              <th scope="col" className="figure">
+                Means
+              </th>
+              <th scope="col" className="figure">
+                Rounding <span className="unit">%</span>
+              </th>
+              <th scope="col">Remark</th>
+            </tr>
+          </thead>
+          <tbody>
+            {settings.map((setting) => (
+              <SettingRow key={setting.path} setting={setting} system={system} />
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <p className="loops-save">
+        <Button onClick={() => save(settingsMarkdown(scenario, scales), 'text/markdown', 'md')}>
+          Settings sheet (Markdown)
+        </Button>
+        <Button onClick={() => save(settingsCsv(scenario, scales), 'text/csv', 'csv')}>Settings (CSV)</Button>
+      </p>
+    </section>
+  )
+}
+
+function SettingRow({ setting, system }: { setting: DriveSetting; system: UnitSystem }) {
+  const exponent = useScenario((state) => state.scenario.part.exponent)
+  const unit = setting.unit === 's' ? quantityUnit('shortTime', system) : shownUnit(setting, system, exponent)
+  const remark = remarkOn(setting)
+  const error = setting.error === null ? null : setting.error * 100
+  return (
+    <tr data-wrong={setting.overflow || setting.lost}>
+      <th scope="row">{setting.label}</th>
+      <td className="figure">
+        {formatPlain(unit.toShown(setting.value), 5)} <UnitText symbol={unit.symbol} />
+      </td>
+      <td className="figure">{String(setting.integer).replace('-', '−')}</td>
+      <td className="figure">{setting.overflow ? '—' : formatPlain(unit.toShown(setting.means), 5)}</td>
+      <td className="figure">{setting.overflow ? '—' : formatFigure(error, 2)}</td>
+      <td className="remark">
+        {setting.overflow && 'Overflow: '}
+        {remark}
+      </td>
+    </tr>
+  )
+}

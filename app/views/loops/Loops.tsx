@@ -1,0 +1,96 @@
+import { useMemo } from 'react'
+import { LOOPS, type LoopsResult } from '../../../sim/index.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { Segments } from '../../ui/Choice.tsx'
+import { ParameterDrawer } from '../bench/ParameterDrawer.tsx'
+import { Parameters } from '../bench/parameters/Parameters.tsx'
+import { useNarrow } from '../bench/useNarrow.ts'
+import { Bode } from './Bode.tsx'
+import { Design } from './Design.tsx'
+import { DriveUnits } from './DriveUnits.tsx'
+import { analysesOf, LOOP_LABELS, pointLabel, worstOf } from './lines.ts'
+import { MarginTable } from './MarginTable.tsx'
+import { Nyquist } from './Nyquist.tsx'
+import { Step } from './Step.tsx'
+import { useLoopsState } from './state.ts'
+import { useKept } from './useKept.ts'
+import './loops.css'
+
+const OPTIONS = LOOPS.map((value) => ({ value, label: LOOP_LABELS[value] }))
+
+/** Margins and gains of the four loops before there is hardware. */
+export function Loops() {
+  const narrow = useNarrow()
+  const scenario = useScenario((state) => state.scenario)
+  const loop = useLoopsState((state) => state.loop)
+  const { item: result, busy, failure } = useKept('loops', scenario)
+  return (
+    <div className="loops">
+      {narrow ? (
+        <ParameterDrawer />
+      ) : (
+        <div className="loops-parameters">
+          <Parameters />
+        </div>
+      )}
+      <div className="loops-middle">
+        <div className="loops-head">
+          <h1>Loops</h1>
+          <Segments
+            label="Loop"
+            bare
+            options={OPTIONS}
+            value={loop}
+            onChoose={(next) => useLoopsState.setState({ loop: next })}
+          />
+          <p role="status" className="loops-small" aria-busy={busy}>
+            {failure ? `The loops could not be computed: ${failure}` : result ? statusOf(result) : 'Computing …'}
+          </p>
+        </div>
+        {result && <LoopView result={result} />}
+      </div>
+      {(!result || analysesOf(result, loop).length > 0) && <Design loop={loop} />}
+    </div>
+  )
+}
+
+function LoopView({ result }: { result: LoopsResult }) {
+  const loop = useLoopsState((state) => state.loop)
+  const analyses = useMemo(() => analysesOf(result, loop), [result, loop])
+  const worst = useMemo(() => worstOf(analyses), [analyses])
+  if (analyses.length === 0)
+    return (
+      <>
+        <p>{result.note}</p>
+        <DriveUnits />
+      </>
+    )
+  const common = { loop, result, analyses, worst }
+  return (
+    <>
+      <MarginTable {...common} />
+      <Bode {...common} />
+      <div className="loops-pair">
+        <Nyquist {...common} />
+        <Step {...common} />
+      </div>
+      <section className="loops-friction" aria-label="Friction">
+        <h2>Friction</h2>
+        <p>{result.friction}</p>
+      </section>
+      <DriveUnits />
+    </>
+  )
+}
+
+/** Which of all loops are unstable, so that the others need not be opened to know. */
+function statusOf(result: LoopsResult): string {
+  const unstable = result.loops.filter(({ stable }) => !stable)
+  if (unstable.length === 0) return 'All loops are stable at all working points, as linear loops.'
+  return unstable
+    .map(
+      ({ loop, workingPoint }) =>
+        `${LOOP_LABELS[loop]} loop unstable: ${pointLabel(result, workingPoint).toLowerCase()}.`,
+    )
+    .join(' ')
+}

@@ -1,0 +1,79 @@
+/** The figures of a loop, and in a sentence why one does not exist. */
+import type { LoopAnalysis } from '../../../sim/index.ts'
+
+export interface Column {
+  id: string
+  label: string
+  unit: string
+  note: string
+  value(analysis: LoopAnalysis): number | null
+  /** Why a stable loop with a crossover has no such figure. */
+  absent: string
+}
+
+export const COLUMNS: Column[] = [
+  {
+    id: 'crossover',
+    label: 'Crossover',
+    unit: 'rad/s',
+    note: 'Highest frequency at which the loop gain falls through 1.',
+    value: ({ crossover }) => crossover,
+    absent: 'The loop gain stays below 1.',
+  },
+  {
+    id: 'phase-margin',
+    label: 'Phase margin',
+    unit: '°',
+    note: 'Phase that the loop may lose at a crossover before it oscillates.',
+    value: ({ margins }) => margins?.phaseMargin ?? null,
+    absent: 'The loop gain stays below 1.',
+  },
+  {
+    id: 'gain-margin',
+    label: 'Gain margin',
+    unit: 'dB',
+    note: 'Factor by which the gain may rise before the loop oscillates.',
+    value: ({ margins }) => margins?.gainMargin ?? null,
+    absent: 'The gain may rise without bound.',
+  },
+  {
+    id: 'modulus-margin',
+    label: 'Modulus margin',
+    unit: '',
+    note: 'Least distance of the Nyquist curve from −1.',
+    value: ({ margins }) => margins?.modulusMargin ?? null,
+    absent: '',
+  },
+  {
+    id: 'peak-sensitivity',
+    label: 'Peak sensitivity',
+    unit: '',
+    note: 'Largest |1/(1 + L)|: how much the loop makes disturbances worse at its worst frequency.',
+    value: ({ margins }) => margins?.peakSensitivity ?? null,
+    absent: '',
+  },
+  {
+    id: 'bandwidth',
+    label: 'Bandwidth',
+    unit: 'rad/s',
+    note: 'Highest frequency at which the closed loop falls to 3 dB below its value at low frequency.',
+    value: ({ margins }) => margins?.bandwidth ?? null,
+    absent: 'The closed loop does not fall by 3 dB below half the sample rate.',
+  },
+  {
+    id: 'peaking',
+    label: 'Peaking',
+    unit: 'dB',
+    note: 'Peak of the closed loop over its value at low frequency.',
+    value: ({ margins, crossover }) => (crossover === null ? null : (margins?.peaking ?? null)),
+    absent: '',
+  },
+]
+
+/** '' where the figure exists. */
+export function whyAbsent(column: Column, analysis: LoopAnalysis): string {
+  if (column.value(analysis) !== null) return ''
+  if (!analysis.stable) return 'The loop is unstable: its distances from −1 mean nothing.'
+  if (analysis.crossover === null) return 'The loop gain stays below 1: there is no crossover.'
+  return column.absent
+}

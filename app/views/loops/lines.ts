@@ -1,0 +1,126 @@
+/** How the working points are drawn and told: line styles, the worst case, what is marked. Knows no React. */
+import type { LoopAnalysis, LoopId, LoopsResult, WorkingPointId } from '../../../sim/index.ts'
+import type { ChartSeries } from '../../ui/Chart.tsx'
+import { formatFigure } from '../../ui/format.ts'
+import type { ChartPoint } from '../../ui/LogChart.tsx'
+
+export const LOOP_LABELS: Record<LoopId, string> = {
+  current: 'Current',
+  position: 'Position',
+  velocity: 'Velocity',
+  force: 'Force',
+}
+
+/** Dash patterns [px]; the nominal part is the solid line. */
+export const DASHES: Record<WorkingPointId, number[]> = {
+  free: [2, 4],
+  softest: [9, 4],
+  nominal: [],
+  stiffest: [9, 3, 2, 3],
+}
+
+const SHORT: Record<WorkingPointId, string> = {
+  free: 'Free air',
+  softest: 'Softest',
+  nominal: 'Nominal',
+  stiffest: 'Stiffest',
+}
+
+export const pointLabel = ({ workingPoints }: LoopsResult, id: WorkingPointId) =>
+  workingPoints.find((point) => point.id === id)?.label ?? id
+
+export const analysesOf = (result: LoopsResult, loop: LoopId) => result.loops.filter((each) => each.loop === loop)
+
+/** The loop that comes closest to −1: an unstable one before all, then the largest peak sensitivity. Null if none has a crossover. */
+export function worstOf(analyses: LoopAnalysis[]): LoopAnalysis | null {
+  const rank = ({ stable, margins }: LoopAnalysis) =>
+    stable ? (margins?.peakSensitivity ?? 0) : Number.POSITIVE_INFINITY
+  const closing = analyses.filter(({ crossover, stable }) => crossover !== null || !stable)
+  return closing.reduce<LoopAnalysis | null>((worst, each) => (!worst || rank(each) > rank(worst) ? each : worst), null)
+}
+
+export const nameOf = (analysis: LoopAnalysis, worst: LoopAnalysis | null) =>
+  `${SHORT[analysis.workingPoint]}${analysis.stable ? '' : ', unstable'}${analysis === worst ? ' · worst' : ''}`
+
+export const WIDTH = 1.25
+export const WORST_WIDTH = 2.75
+
+export function curveSeries(
+  analyses: LoopAnalysis[],
+  worst: LoopAnalysis | null,
+  column: 'magnitude' | 'phase',
+): ChartSeries[] {
+  return analyses.flatMap((analysis) =>
+    analysis.curves
+      ? [
+          {
+            label: nameOf(analysis, worst),
+            color: 'var(--ink)',
+            dash: DASHES[analysis.workingPoint],
+            width: analysis === worst ? WORST_WIDTH : WIDTH,
+            time: analysis.curves.frequency,
+            values: analysis.curves[column].map((value) => (Number.isFinite(value) ? value : SILENT)),
+          },
+        ]
+      : [],
+  )
+}
+
+/** Stands for −∞ dB. */
+const SILENT = -300
+
+/** The frequencies that every curve covers, in whole tenths of a decade. */
+export function frequencyRange(analyses: LoopAnalysis[]): [number, number] {
+  const columns = analyses.flatMap(({ curves }) => (curves ? [curves.frequency] : []))
+  if (columns.length === 0) return [1, 1000]
+  return [Math.min(...columns.map((column) => column[0]!)), Math.max(...columns.map((column) => column.at(-1)!))]
+}
+
+/** Crossover and gain margin, on the magnitude chart; words only at the worst case. */
+export function magnitudePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | null): ChartPoint[] {
+  return analyses.flatMap((each) => {
+    const told = each === worst
+    const points: ChartPoint[] = []
+    if (each.crossover !== null)
+      points.push({ x: each.crossover, y: 0, label: told ? `crossover ${formatFigure(each.crossover)} rad/s` : '' })
+    const { gainMargin = null, gainMarginFrequency = null } = each.margins ?? {}
+    if (gainMargin !== null && gainMarginFrequency !== null)
+      points.push({
+        x: gainMarginFrequency,
+        y: -gainMargin,
+        label: told ? `gain margin ${formatFigure(gainMargin)} dB` : '',
+      })
+    return points
+  })
+}
+
+/** Phase margin, on the phase chart: at the turn of the curve itself that it is counted from. */
+export function phasePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | null): ChartPoint[] {
+  return analyses.flatMap((each) => {
+    const { phaseMargin = null, phaseMarginFrequency = null } = each.margins ?? {}
+    if (phaseMargin === null || phaseMarginFrequency === null || !each.curves) return []
+    const near = each.curves.frequency.findIndex((frequency) => frequency >= phaseMarginFrequency)
+    const turns = Math.round(((each.curves.phase[near] ?? -180) - (phaseMargin - 180)) / 360)
+    return [
+      {
+        x: phaseMarginFrequency,
+        y: phaseMargin - 180 + 360 * turns,
+        label: each === worst ? `phase margin ${formatFigure(phaseMargin)}°` : '',
+      },
+    ]
+  })
+}
+
+/** One sentence a working point. */
+export function summary(result: LoopsResult, analyses: LoopAnalysis[], worst: LoopAnalysis | null): string {
+  return analyses
+    .map((each) => {
+      const name = `${pointLabel(result, each.workingPoint)}${each === worst ? ', the worst case' : ''}`
+      if (!each.stable) return `${name}: unstable.`
+      if (each.crossover === null) return `${name}: no crossover.`
+      const { phaseMargin = null, gainMargin = null } = each.margins ?? {}
+      const gain = gainMargin === null ? 'no bound on the gain' : `gain margin ${formatFigure(gainMargin)} dB`
+      return `${name}: crossover ${formatFigure(each.crossover)} rad/s, phase margin ${formatFigure(phaseMargin)}°, ${gain}.`
+    })
+    .join(' ')
+}
