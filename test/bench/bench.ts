@@ -2,12 +2,12 @@
  * npm run bench [-- PART …]: each part in a process of its own, so that one leaves no compiled code, heap or load to the next.
  * Bounds are ratios within one run or counts; only the slider is told in milliseconds, with the machine beside it.
  */
-import { spawnSync } from 'node:child_process'
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
-import { flat, flatAfterPresets } from './flat.ts'
+import { flat, flatAfterPresets, SAMPLES } from './flat.ts'
 import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
+import { RUN, spawnPart } from './process.ts'
 import { slider } from './slider.ts'
 
 const PARTS: Record<string, () => void | Promise<void>> = {
@@ -18,13 +18,12 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   loops,
   slider,
 }
-const RUN = '--run='
 
 const asked = process.argv.slice(2)
 const own = asked.find((argument) => argument.startsWith(RUN))?.slice(RUN.length)
 const unknown = asked.filter((name) => !name.startsWith(RUN) && !(name in PARTS))
 
-if (own !== undefined) await PARTS[own]?.()
+if (own !== undefined) await (PARTS[own] ?? SAMPLES[own])?.()
 else if (unknown.length > 0) {
   console.error(`Unknown: ${unknown.join(', ')}. Parts: ${Object.keys(PARTS).join(', ')}.`)
   process.exitCode = 2
@@ -36,8 +35,7 @@ function runAll(names: string[]): void {
   console.log(`${platform()}, Node ${process.version}`)
   for (const name of names) {
     console.log(`\n── ${name}`)
-    const { status } = spawnSync(process.execPath, ['--expose-gc', process.argv[1]!, RUN + name], { stdio: 'inherit' })
-    if (status !== 0) {
+    if (spawnPart(name, 'inherit').status !== 0) {
       console.log(`${name} did not run to its end.`)
       process.exitCode = 1
     }

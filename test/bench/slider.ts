@@ -32,9 +32,11 @@ export async function slider(): Promise<void> {
     await page.goto(server.resolvedUrls!.local[0]!)
     await page.getByRole('checkbox', { name: 'Sensed force' }).uncheck()
     await page.waitForFunction(() => document.querySelectorAll('article[aria-busy="false"]').length === 2)
+    const idle = median(await page.evaluate(frames, 60))
     const { times, still } = await drag(page)
     row('machine', `${cpus()[0]!.model.trim()}, ${cpus().length} processors, load ${loadavg()[0]!.toFixed(1)}`)
     row('browser', `Chromium ${browser.version()}, headless`)
+    row('frame interval of the idle page, median', `${idle.toFixed(1)} ms`)
     row('steps measured / without a new value', `${times.length} / ${still}`)
     row('slider to picture, median', `${median(times).toFixed(1)} ms`)
     const late = percentile(times, 95)
@@ -74,6 +76,19 @@ async function drag(page: Page): Promise<{ times: number[]; still: number }> {
   }
   await page.mouse.up()
   return { times: times.slice(WARM_UP), still }
+}
+
+/** Runs in the page: intervals of so many frames [ms]. */
+async function frames(count: number): Promise<number[]> {
+  const frame = () => new Promise<number>((resolve) => requestAnimationFrame(resolve))
+  const intervals: number[] = []
+  let last = await frame()
+  for (let n = 0; n < count; n++) {
+    const now = await frame()
+    intervals.push(now - last)
+    last = now
+  }
+  return intervals
 }
 
 /** Runs in the page. */
