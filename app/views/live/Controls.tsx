@@ -74,7 +74,7 @@ function Hand({ session }: { session: LiveSession | null }) {
   const whole = read !== null && read.lost === null && read.crack === null
   const shaking = read?.moves.some(({ start, duration }) => read.time < start + duration) ?? false
   return (
-    <div className="live-row">
+    <div className="live-row live-hand">
       <Group label="Jaws">
         <Button disabled={!powered || closing} onClick={() => session?.act('close')}>
           Close

@@ -97,10 +97,7 @@ function Clock() {
       <p className="live-note">
         <span className="live-time">{(read?.time ?? 0).toFixed(2)} s</span> since the start
         {!running && ', paused'}
-        {running &&
-          pace < SLOW &&
-          `, at ${formatFigure(pace * speed, 2)}× real time: this plant takes more than this machine has`}
-        .
+        {running && pace < SLOW && `, at ${formatFigure(pace * speed, 2)}× real time, as fast as this machine can`}.
       </p>
       {refusal && (
         <p className="live-note" role="alert">

@@ -21,9 +21,17 @@ export function LivePicture() {
   const [element, width] = useWidth<HTMLDivElement>()
   return (
     <div ref={element} className="live-picture">
-      {width > 0 && <Moving {...laneSizes(width, 1).alone} />}
+      {width > 0 && <Moving {...sizeOf(width)} />}
     </div>
   )
+}
+
+/** Lower than a picture on the bench, so that the traces stay in sight under it [px]. */
+const HIGHEST = 270
+
+function sizeOf(width: number) {
+  const { alone } = laneSizes(width, 1)
+  return { ...alone, height: Math.min(alone.height, HIGHEST) }
 }
 
 function Moving(size: { width: number; height: number }) {
@@ -41,7 +49,7 @@ const SHIFT = CHANNELS.findIndex(({ id }) => id === 'partShift')
 /** Scales from the force that the strategy is set to; the magnifier makes room for any deeper squeeze that a whole part has seen. */
 function useScales(scenario: Scenario, state: LiveState | undefined): PictureScales {
   const strategy = useLive((live) => live.strategy)
-  const deepest = useRef({ scenario, squeeze: 0 })
+  const deepest = useRef<{ scenario: Scenario | null; squeeze: number }>({ scenario: null, squeeze: 0 })
   const { force, squeeze } = useMemo(() => {
     const { expected } = strategyOf(strategy).forceOf(scenario)
     const given = expected / scenario.jaws.padStiffness

@@ -1,10 +1,11 @@
 /** Keeps the live plant going: asks its worker for as much time as has passed, frame by frame, and hands on what comes. */
-import type { ArmMove, LiveState, Scenario } from '../../../sim/index.ts'
+import type { ArmMove, Channel, LiveState, Scenario } from '../../../sim/index.ts'
 import { SPAN, useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { LiveClient } from '../../worker/live.ts'
 import type { LiveAct, LivePiece } from '../../worker/live-messages.ts'
 import { RollingTraces } from '../../worker/rolling.ts'
+import { PANELS } from './panels.ts'
 
 /** Real time for which a frame may ask at most [ms]: what a stalled page has missed is not caught up. */
 const LONGEST = 50
@@ -12,6 +13,9 @@ const LONGEST = 50
 const BUDGET = 12
 /** Rows for the span at full speed: two a bucket of half a millisecond. */
 const ROWS = (2 * SPAN) / 5e-4
+/** Channels that roll in the charts, and rows that a chart has any use for: two for each pixel and a half. */
+const DRAWN: Channel[] = ['time', ...PANELS.flatMap(({ channel, behind }) => [channel, behind])]
+const MOST = 1200
 /** Time between two readings of the figures [ms]. */
 const READING = 250
 
@@ -118,7 +122,7 @@ export class LiveSession {
     const { speed, running } = useLive.getState()
     this.traces.append(columns)
     this.done += seconds
-    const traces = this.traces.view(state.time - SPAN * speed, state.now)
+    const traces = this.traces.view(DRAWN, state.time - SPAN * speed, MOST, state.now)
     const since = performance.now() - this.readAt
     if (since < READING && running && this.readable(state)) return useLive.setState({ now: { state, traces } })
     const pace = running && since < 2 * READING ? this.done / ((since / 1000) * speed) : 1

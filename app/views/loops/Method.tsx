@@ -1,3 +1,4 @@
+import { Fragment } from 'react'
 import { type LoopAnalysis, readPath } from '../../../sim/index.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -68,7 +69,9 @@ export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
       <p role="status" className="field-fault">
         {fault}
       </p>
-      <p className="loops-formula">{design.formula}</p>
+      <p>
+        <Formula text={design.formula} />
+      </p>
       <p className="loops-small">
         {design.figures
           .map(({ label, value, unit }) => {
@@ -81,6 +84,21 @@ export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
       <p className="loops-small">Source: {design.source}</p>
     </article>
   )
+}
+
+/** `k_p` becomes an italic k with an upright subscript. */
+function Formula({ text }: { text: string }) {
+  return text.split(/(\p{L}_[\p{L}\d]+)/u).map((piece, place) => {
+    const [base, below] = piece.split('_')
+    return place % 2 === 0 ? (
+      <Fragment key={place}>{piece}</Fragment>
+    ) : (
+      <Fragment key={place}>
+        <i>{base}</i>
+        <sub>{below}</sub>
+      </Fragment>
+    )
+  })
 }
 
 /** The worst case with the designed gains, in a sentence. */

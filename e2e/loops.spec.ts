@@ -1,0 +1,86 @@
+import { readFile } from 'node:fs/promises'
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { expect, field, test } from './support.ts'
+
+test.describe.configure({ timeout: 180_000 })
+
+async function openLoops(page: Page) {
+  await page.goto('./')
+  await page.getByRole('navigation').getByText('Loops', { exact: true }).click()
+  await expect(figures(page).getByRole('row')).toHaveCount(5)
+}
+
+const figures = (page: Page) => page.getByRole('region', { name: 'Figures at the working points' })
+const choose = (page: Page, loop: string) =>
+  page.getByRole('group', { name: 'Loop' }).getByText(loop, { exact: true }).click()
+
+test('figures, charts and step follow the loop and a slider; an unstable loop prints no margin', async ({ page }) => {
+  await openLoops(page)
+  const magnitude = page.getByRole('slider', { name: /^Position loop, open: magnitude/ })
+  const phase = page.getByRole('slider', { name: /^Position loop, open: phase/ })
+  await magnitude.focus()
+  await magnitude.press('Home')
+  await magnitude.press('PageUp')
+  expect(await phase.getAttribute('aria-valuenow')).toBe(await magnitude.getAttribute('aria-valuenow'))
+  await expect(page.getByRole('img', { name: /^Nyquist view\. Free air: comes within/ })).toBeVisible()
+
+  const before = await figures(page).textContent()
+  const gain = await field(page, 'Servo', 'Derivative gain')
+  await gain.press('PageUp')
+  await expect.poll(() => figures(page).textContent()).not.toBe(before)
+  await gain.fill('800')
+  await gain.press('Enter')
+  const free = figures(page).getByRole('row', { name: /^Free air/ })
+  await expect(free).toContainText('unstable')
+  await expect(free.getByRole('cell').nth(2)).toHaveText(/^—/)
+  await expect(page.getByText(/doubles every .* No margin exists/).first()).toBeVisible()
+
+  await choose(page, 'Force')
+  await expect(
+    figures(page)
+      .getByRole('row', { name: /^Free air/ })
+      .getByRole('cell')
+      .nth(1),
+  ).toHaveText(/^— .*no crossover/)
+})
+
+test('designed gains go on the bench in one step and one undo takes them back', async ({ page }) => {
+  await openLoops(page)
+  const method = page.getByRole('article', { name: 'SIMC, double integrator' })
+  await expect(method).toContainText('Skogestad')
+  const before = await method.getByRole('row').allTextContents()
+  await method.getByRole('button', { name: /^Use these/ }).click()
+  await expect(method.getByRole('button', { name: /^Use these/ })).toBeDisabled()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect.poll(() => method.getByRole('row').allTextContents()).toEqual(before)
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled()
+})
+
+test('settings in drive units: overflow is said, both sheets are saved', async ({ page }) => {
+  await openLoops(page)
+  const drive = page.getByRole('region', { name: 'Drive units', exact: true })
+  await drive.getByText('16 bit').click()
+  await expect(drive.getByRole('cell', { name: /^Overflow: does not fit/ }).first()).toBeVisible()
+  for (const [name, part] of [
+    ['Settings sheet (Markdown)', '## Cautions'],
+    ['Settings (CSV)', 'servo.kp'],
+  ] as const) {
+    const [download] = await Promise.all([page.waitForEvent('download'), drive.getByRole('button', { name }).click()])
+    expect(await readFile(await download.path(), 'utf8')).toContain(part)
+  }
+})
+
+test('passes axe, light and dark, wide and at 390 px, where nothing overflows; shows US units', async ({ page }) => {
+  await openLoops(page)
+  await page.getByText('US', { exact: true }).click()
+  await expect(page.getByRole('article', { name: 'Bandwidth and damping' })).toContainText('lb')
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme })
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  }
+  await page.setViewportSize({ width: 390, height: 844 })
+  await expect(page.getByRole('button', { name: 'Parameters' })).toBeVisible()
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+})
