@@ -13,8 +13,6 @@ export type OutputFunction = (
 
 export enum Outcome {
   Converged,
-  MaxStepsExceeded,
-  EarlyReturn,
 }
 
 export class Solver {

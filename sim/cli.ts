@@ -7,6 +7,7 @@ import { parseArgs } from 'node:util'
 import { tracesCsv } from './grip/csv.ts'
 import type { GripResult, Metrics } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
+import { explain } from './grip/why.ts'
 import { forceWindow } from './grip/window.ts'
 import { analyseLoops } from './loops/analyse.ts'
 import { loopsTable, rowOf } from './loops/report.ts'
@@ -20,6 +21,7 @@ import {
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
+import { rescues, sortRescues } from './study/rescue.ts'
 
 /** An input that is refused; each line goes to stderr. */
 class Refused extends Error {
@@ -33,6 +35,10 @@ class Refused extends Error {
 const USAGE = `jawbench grip FILE [--strategy ID|all] [--set PATH=VALUE …] [--format table|json] [--traces OUT.csv]
 jawbench loops FILE [--spread SHARE] [--force NEWTONS] [--set PATH=VALUE …] [--format table|json]
                           margins of the four loops in free air and on the softest, nominal and stiffest part
+jawbench why FILE --strategy ID [--set PATH=VALUE …] [--format table|json]
+                          what made the force, cause by cause
+jawbench rescue FILE --strategy ID [--set PATH=VALUE …] [--format table|json]
+                          least change of each parameter that saves the part, or that loses a held one
 jawbench presets [ID]     list the presets, or print one as a scenario file
 jawbench schema           print the JSON Schema of a scenario file
 FILE is a scenario file, the id of a preset, or - for standard input.`
@@ -42,6 +48,8 @@ type Command = (args: string[]) => number
 const COMMANDS: Record<string, Command> = {
   grip,
   loops,
+  why,
+  rescue,
   presets,
   schema: (args) => {
     options(args, {}, 0)
@@ -150,6 +158,49 @@ function refusing<T>(compute: () => T): T {
     if (error instanceof RangeError) throw new Refused([error.message])
     throw error
   }
+}
+
+/** Scenario, strategy and format of a question about one strategy. */
+function question(args: string[]) {
+  const { values, positionals } = options(
+    args,
+    {
+      strategy: { type: 'string', default: '' },
+      set: { type: 'string', multiple: true, default: [] },
+      format: { type: 'string', default: 'table' },
+    },
+    1,
+  )
+  const ids = STRATEGIES.map(({ id }) => id)
+  const strategy = ids.find((id) => id === values.strategy)
+  if (!strategy) throw new Refused([`--strategy: given "${values.strategy}", allowed ${ids.join(', ')}`])
+  if (values.format !== 'table' && values.format !== 'json')
+    throw new Refused([`--format: given "${values.format}", allowed table, json`])
+  return { scenario: readScenario(positionals[0], values.set), strategy, json: values.format === 'json' }
+}
+
+const figureText = (value: number | null) => (value === null ? '—' : String(Number(value.toPrecision(4))))
+
+function why(args: string[]): number {
+  const { scenario, strategy, json } = question(args)
+  const told = explain(scenario, strategy, simulate(scenario, strategy).result.verdict)
+  const lines = told.causes.map(({ label, force, share }) =>
+    [label.padEnd(36), `${figureText(force)} N`.padStart(12), `${figureText(100 * share)} %`.padStart(12)].join(''),
+  )
+  print(json ? JSON.stringify({ strategy, ...told }, null, 2) : [told.sentence, ...lines, told.rule].join('\n'))
+  return 0
+}
+
+function rescue(args: string[]): number {
+  const { scenario, strategy, json } = question(args)
+  const { verdict } = simulate(scenario, strategy).result
+  const found = sortRescues([...rescues(scenario, strategy)].map((progress) => progress.rescue))
+  const lines = found.map(({ path, from, value }) =>
+    [path.padEnd(42), figureText(from).padStart(12), figureText(value).padStart(12)].join(''),
+  )
+  const heading = verdict === 'held' ? 'held; lost from here on:' : `${verdict}; held from here on:`
+  print(json ? JSON.stringify({ strategy, verdict, rescues: found }, null, 2) : [heading, ...lines].join('\n'))
+  return 0
 }
 
 function readScenario(file: string | undefined, sets: string[]): Scenario {
