@@ -78,6 +78,13 @@ export function startRunner() {
     }
   }
 
+  /** A hidden strategy leaves nothing behind that could be taken for a run of the present scenario. */
+  const forget = (strategy: StrategyId) => {
+    fresh.delete(strategy)
+    const { [strategy]: _, ...runs } = useResults.getState().runs
+    useResults.setState({ runs })
+  }
+
   const runAll = () => {
     const { scenario } = useScenario.getState()
     const { shown, resting } = useView.getState()
@@ -94,7 +101,9 @@ export function startRunner() {
     runAll()
   })
   useView.subscribe((now, before) => {
-    if (now.shown !== before.shown || now.resting !== before.resting) runAll()
+    if (now.shown === before.shown && now.resting === before.resting) return
+    for (const id of before.shown) if (!now.shown.includes(id)) forget(id)
+    runAll()
   })
   runAll()
 }

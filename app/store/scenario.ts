@@ -1,6 +1,7 @@
 /** The scenario on the bench, its history, and the preset or file it came from. */
 import { create } from 'zustand'
 import { type Edit, editScenario, type Fault, PRESETS, readPath, type Scenario } from '../../sim/index.ts'
+import { share } from './share.ts'
 
 interface Moment {
   scenario: Scenario
@@ -64,9 +65,10 @@ export const useScenario = create<ScenarioState>()((set, get) => {
         set({ faults: checked.faults })
         return false
       }
+      const edited = share(scenario, checked.scenario)
       const continued = gesture !== undefined && gesture === open
-      if (continued) set({ scenario: checked.scenario, faults: [] })
-      else travel({ scenario: checked.scenario, base }, grown(past), [])
+      if (continued) set({ scenario: edited, faults: [] })
+      else travel({ scenario: edited, base }, grown(past), [])
       open = gesture
       return true
     },

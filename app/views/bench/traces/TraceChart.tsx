@@ -1,8 +1,8 @@
-import { useMemo } from 'react'
-import { useResults } from '../../../store/results.ts'
+import { memo, useMemo } from 'react'
+import { type Runs, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
-import { Chart } from '../../../ui/Chart.tsx'
+import { Chart, type ChartBand, type ChartMark } from '../../../ui/Chart.tsx'
 import type { TimeLens } from '../../../ui/timeLens.ts'
 import { quantityUnit } from '../../../ui/units.ts'
 import { useBefore } from '../useBefore.ts'
@@ -17,19 +17,24 @@ interface Props {
 }
 
 const NO_TIME = new Float64Array(0)
+const NO_BANDS: ChartBand[] = []
+const NO_MARKS: ChartMark[] = []
 const HEIGHTS = { tall: 220, low: 104, axis: 20 }
 
-/** One channel of all strategies; it follows runs and cursor by itself. The last row lies just before the end of the run. */
-export function TraceChart({ panel, lens, timeAxis, tall }: Props) {
-  const scenario = useScenario((state) => state.scenario)
+/** One channel of all strategies; it follows runs and cursor by itself. */
+export const TraceChart = memo(function TraceChart({ panel, lens, timeAxis, tall }: Props) {
+  const scenario = useResults(drawnScenario)
   const runs = useResults((state) => state.runs)
   const before = useBefore()
-  const { units, shown, time } = useView()
+  const units = useView((state) => state.units)
+  const shown = useView((state) => state.shown)
+  const time = useView((state) => state.time)
   const unit = useMemo(() => quantityUnit(panel.quantity, units), [panel, units])
   const series = useMemo(() => seriesOf(panel, runs, before, shown), [panel, runs, before, shown])
-  const bands = useMemo(() => (panel.channel === 'force' ? windowBand(scenario) : []), [panel, scenario])
-  const marks = useMemo(() => (tall ? marksOf(scenario, runs) : []), [tall, scenario, runs])
+  const bands = useMemo(() => (panel.channel === 'force' ? windowBand(scenario) : NO_BANDS), [panel, scenario])
+  const marks = useMemo(() => (tall ? marksOf(scenario, runs) : NO_MARKS), [tall, scenario, runs])
   const summary = useMemo(() => summaryOf(panel, runs, unit), [panel, runs, unit])
+  // The last row lies just before the end of the run.
   const last = Math.max(0, ...shown.map((id) => runs[id]?.traces?.time.at(-1) ?? 0))
   const range = useMemo<[number, number]>(() => [0, scenario.run.duration], [scenario.run.duration])
   return (
@@ -50,4 +55,7 @@ export function TraceChart({ panel, lens, timeAxis, tall }: Props) {
       summary={summary}
     />
   )
-}
+})
+
+/** The scenario of what is drawn: a change is drawn once, together with its runs. */
+const drawnScenario = ({ runs }: { runs: Runs }) => Object.values(runs)[0]?.scenario ?? useScenario.getState().scenario
