@@ -28,7 +28,7 @@ export class Labels {
     const named = content.series.filter(isNamed)
     while (this.#labels.length < named.length) this.#labels.push(this.#create())
     for (const [index, label] of this.#labels.entries()) label.element.hidden = index >= named.length
-    const height = this.#plot.over.clientHeight
+    const height = this.#plot.bbox.height / devicePixelRatio
     const tall = named.length * 2 * LINE <= height
     const size = tall ? 2 * LINE : LINE
     const ends = named.map((series) => this.#endOf(content, series) - size / 2)

@@ -70,7 +70,10 @@ function RollingChart({ panel, last = false }: { panel: Panel; last?: boolean })
 function linesOf(strategy: StrategyId, behind: Float64Array | null, values: Float64Array | null): ChartSeries[] {
   const label = STRATEGIES.find(({ id }) => id === strategy)?.label ?? ''
   return [
-    { label: '', values: behind, color: 'var(--ink-2)', width: 1 },
+    { label: '', values: behind && values && alike(behind, values) ? null : behind, color: 'var(--ink-2)', width: 1 },
     { label, values, color: `var(--strategy-${strategy})` },
   ]
 }
+
+/** Whether two columns are the same line: then one is enough. */
+const alike = (a: Float64Array, b: Float64Array) => a.every((value, row) => value === b[row])

@@ -13,9 +13,9 @@ const LONGEST = 50
 const BUDGET = 12
 /** Rows for the span at full speed: two a bucket of half a millisecond. */
 const ROWS = (2 * SPAN) / 5e-4
-/** Channels that roll in the charts, and rows that a chart has any use for: two for each pixel and a half. */
+/** Channels that roll in the charts, and rows that a chart has any use for. */
 const DRAWN: Channel[] = ['time', ...PANELS.flatMap(({ channel, behind }) => [channel, behind])]
-const MOST = 1200
+const MOST = 700
 /** Time between two readings of the figures [ms]. */
 const READING = 250
 
