@@ -3,15 +3,14 @@ import { CHANNELS, type Traces } from '../../sim/index.ts'
 
 export class GrowingTraces {
   rows = 0
-  private columns = CHANNELS.map(() => new Float64Array(2048))
+  private columns: Float64Array[] = CHANNELS.map(() => new Float64Array(0))
 
-  /** `added`: new rows, one column a channel. */
+  /** `added`: new rows, one column a channel, or none. The first ones are kept as they are, later ones copied behind them. */
   append(added: Float64Array[]) {
-    const needed = this.rows + (added[0]?.length ?? 0)
-    const room = this.columns[0]!.length
-    if (needed > room) this.grow(Math.max(needed, 2 * room))
-    for (const [index, column] of added.entries()) this.columns[index]!.set(column, this.rows)
-    this.rows = needed
+    const more = added[0]?.length ?? 0
+    if (this.rows === 0 && more > 0) this.columns = added
+    else if (more > 0) this.copy(added, this.rows + more)
+    this.rows += more
   }
 
   /** Views of exactly the rows that are there; later rows do not show in them. */
@@ -21,11 +20,14 @@ export class GrowingTraces {
     ) as Traces
   }
 
-  private grow(length: number) {
-    this.columns = this.columns.map((old) => {
-      const longer = new Float64Array(length)
-      longer.set(old)
-      return longer
-    })
+  private copy(added: Float64Array[], needed: number) {
+    if (needed > this.columns[0]!.length) {
+      this.columns = this.columns.map((old) => {
+        const longer = new Float64Array(Math.max(needed, 2 * old.length))
+        longer.set(old)
+        return longer
+      })
+    }
+    for (const [index, column] of added.entries()) this.columns[index]!.set(column, this.rows)
   }
 }

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Answer, GripJob, Request } from '../../../app/worker/messages.ts'
 import { SimulatorPool } from '../../../app/worker/pool.ts'
-import type { GripResult } from '../../../sim/index.ts'
+import { CHANNELS, type GripResult } from '../../../sim/index.ts'
 
 /** A worker whose answers the test gives by hand. */
 class HandWorker {
@@ -59,8 +59,8 @@ describe('a pool of simulators', () => {
     pool.run('b', job('two'), b)
     const [first, second] = HandWorker.all as [HandWorker, HandWorker]
     expect([asked(first), asked(second)]).toEqual([['one'], ['two']])
-    second.say({ kind: 'chunk', job: 1, columns: Array.from({ length: 15 }, () => Float64Array.of(1, 2)) })
-    second.say({ kind: 'chunk', job: 1, columns: Array.from({ length: 15 }, () => Float64Array.of(3)) })
+    second.say({ kind: 'chunk', job: 1, columns: CHANNELS.map(() => Float64Array.of(1, 2)) })
+    second.say({ kind: 'chunk', job: 1, columns: CHANNELS.map(() => Float64Array.of(3)) })
     second.finish('second')
     expect(b.progress).toHaveBeenCalledTimes(2)
     expect([...b.done.mock.calls[0]![1].force]).toEqual([1, 2, 3])
