@@ -145,7 +145,10 @@ export class LiveGrip {
 
   /** The support goes: what nothing grips stays behind. */
   lift(): void {
-    if (!this.plant.hanging && !this.plant.out) this.plant.lift()
+    const { plant } = this
+    if (plant.hanging || plant.out) return
+    plant.arm.at(this.time) // what pulls from now on, in the plant of this very moment
+    plant.lift()
   }
 
   /** One move of the arm, as `shakeOf` says, unless one is going on; an arm that moves leaves the support behind. */

@@ -101,6 +101,17 @@ describe('Live grip, changed while it runs', () => {
       grip.open()
       grip.advance(0.05)
     },
+    'while the part slides': (grip) => {
+      grip.close()
+      grip.advance(0.6)
+      grip.shake('across')
+      grip.advance(0.045)
+    },
+    'after the part is lost': (grip) => {
+      grip.lift()
+      grip.close()
+      grip.advance(0.3)
+    },
     'without power': (grip) => {
       grip.close()
       grip.advance(0.5)
@@ -115,6 +126,7 @@ describe('Live grip, changed while it runs', () => {
     'drive.currentNoise': 0.01,
     'strategies.sensedForce.sensor.noise': 0.05,
     'strategies.currentClamp.from': 0.075,
+    'jaws.friction': { static: 0.15, sliding: 0.1, loadExponent: 0.8, referenceForce: 20 },
   })
   for (const [moment, until] of Object.entries(moments))
     for (const scenario of [teapot, rich])
@@ -165,6 +177,18 @@ describe('Live grip, changed while it runs', () => {
     expect(grip.state.figures.force).toBeCloseTo(40, 0)
   })
 
+  it('takes the weight without a swing when the support goes right after a change', () => {
+    const sags = [true, false].map((changed) => {
+      const grip = gripped()
+      if (changed) grip.change(structuredClone(teapot))
+      grip.lift()
+      grip.advance(0.001)
+      return now(grip, 'sag')
+    })
+    expect(sags[0]).toBeGreaterThan(1e-5)
+    expect(sags[0]).toBe(sags[1])
+  })
+
   it('has no jump where only the rate of the current loop changes', () => {
     const grip = gripped()
     const before = grip.state
@@ -202,11 +226,12 @@ describe('Live grip, changed while it runs', () => {
 
   it('keeps a dent when the part no longer yields', () => {
     const grip = gripped('current-clamp', rich)
-    const dent = now(grip, 'dent')
+    const { dent, travel } = { dent: now(grip, 'dent'), travel: now(grip, 'travel') }
     expect(dent).toBeGreaterThan(1e-6)
     grip.change(teapot)
     grip.advance(0.01)
     expect(now(grip, 'dent')).toBe(dent)
+    expect(now(grip, 'travel')).toBeGreaterThan(travel - dent / 4) // it does not spring back
   })
 
   it('starts open and warm with another width, without power if it had none', () => {

@@ -95,4 +95,20 @@ describe('Friction', () => {
       }),
     )
   })
+
+  it('keeps its force in stiffer bristles, and no more of it than the new friction bears', () => {
+    const one = make()
+    for (let n = 0; n < 100; n++) one.force(1e-3, 0) // a micrometre, before it breaks away
+    const at = (friction: Friction, change: Partial<typeof options>) => {
+      const next = make(change)
+      next.take(friction)
+      return next.force(0, 0)
+    }
+    const force = at(one, {})
+    expect(force).toBeGreaterThan(1)
+    expect(force).toBeLessThan(5)
+    expect(at(one, { bristleStiffness: 8e6 })).toBeCloseTo(force, 9)
+    expect(at(one, { coulomb: 0.5, breakaway: 1 })).toBeCloseTo(1, 6)
+    expect(at(one, { coulomb: 0, breakaway: 0 })).toBeCloseTo(0, 9)
+  })
 })
