@@ -125,7 +125,7 @@ export class Plant {
     this.farForce = previous.farForce
     this.nearMost = previous.nearMost
     this.farMost = previous.farMost
-    this.peak = Math.min(previous.peak, this.crackForce)
+    this.peak = Number.isNaN(previous.crackTime) ? Math.min(previous.peak, this.crackForce) : previous.peak
     this.peakTime = previous.peakTime
     this.contactTime = previous.contactTime
     this.contactSpeed = previous.contactSpeed

@@ -31,7 +31,7 @@ describe('A plant that goes on from where another one stands', () => {
     ['broken', brittle],
   ])('has all of its state, in free air, at touch, and %s', (fate, s) => {
     const alone = plantOf(s)
-    for (let k = 0; k < 4000; k += 250) {
+    for (let k = 0; k < 6000; k += 250) {
       drive(alone, k, k + 250)
       const next = plantOf(s)
       next.take(alone)
@@ -46,7 +46,7 @@ describe('A plant that goes on from where another one stands', () => {
 
   it('hands its axis over without its part', () => {
     const one = plantOf()
-    drive(one, 0, 4000)
+    drive(one, 0, 6000)
     const next = plantOf()
     next.takeAxis(one)
     expect([next.x, next.v, next.jawX, next.jawV]).toEqual([one.x, one.v, one.jawX, one.jawV])
