@@ -60,7 +60,7 @@ test('designed gains go on the bench in one step and one undo takes them back', 
 test('settings in drive units: overflow is said, both sheets are saved', async ({ page }) => {
   await openLoops(page)
   const drive = page.getByRole('region', { name: 'Drive units', exact: true })
-  await drive.getByText('16 bit').click()
+  await drive.getByText('16 bit', { exact: true }).click()
   await expect(drive.getByRole('cell', { name: /^Overflow: does not fit/ }).first()).toBeVisible()
   for (const [name, part] of [
     ['Settings sheet (Markdown)', '## Cautions'],

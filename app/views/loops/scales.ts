@@ -39,7 +39,7 @@ export const SCALES: ScaleField[] = [
     key: 'newtonsPerUnit',
     label: 'Gauge unit',
     unit: (system) => quantityUnit('force', system),
-    min: 1e-9,
+    min: 1e-5,
     max: 1e6,
     note: 'What one unit of the gauge’s converter means.',
   },
