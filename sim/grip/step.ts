@@ -41,7 +41,7 @@ export function stiffestMode(scenario: Scenario): number {
     t.bristleStiffness / axis.mass,
     loaded,
     (axis.coggingForce * 2 * Math.PI) / (axis.coggingPeriod * axis.mass),
-    axis.forceConstant ** 2 / (scenario.actuator.motor.inductance * axis.mass), // motor against its own inductance
+    (axis.forceConstant * axis.forceConstant) / (scenario.actuator.motor.inductance * axis.mass), // motor against its own inductance
     (2 * side) / part.mass,
     contacts * side * (1 / jaw + 1 / part.mass),
     stopStiffness(t.stiffness) / jaw,
