@@ -1,27 +1,50 @@
 import { defineConfig, devices } from '@playwright/test'
-import { findBrowser } from './.tools/browser.mjs'
+import { findBrowser, findFirefox } from './.tools/browser.mjs'
 import { freePort } from './.tools/port.mjs'
 
 // The workers load this file again and inherit the port; two runs at once do not meet.
 process.env.E2E_PORT ??= String(await freePort())
 const port = process.env.E2E_PORT
-const browser = findBrowser()
+const address = `http://127.0.0.1:${port}/`
+/** Where `npm run e2e` put a copy of the build, and what failing tests leave behind. */
+const folder = process.env.E2E_FOLDER
+const chromium = findBrowser()
+const firefox = findFirefox()
 
 export default defineConfig({
   testDir: 'e2e',
-  outputDir: 'test-results',
+  outputDir: folder ? `${folder}/traces` : 'test-results/0',
   forbidOnly: true,
   workers: 1,
+  // A busy machine may take its time; a page that hangs is still found.
+  timeout: 240_000,
+  expect: { timeout: 20_000 },
   reporter: 'list',
-  use: {
-    ...devices['Desktop Chrome'],
-    baseURL: `http://127.0.0.1:${port}/`,
-    launchOptions: browser ? { executablePath: browser } : {},
-    trace: 'retain-on-failure',
-  },
+  use: { baseURL: address, trace: 'retain-on-failure' },
+  projects: [
+    {
+      name: 'chromium',
+      use: { ...devices['Desktop Chrome'], launchOptions: chromium ? { executablePath: chromium } : {} },
+    },
+    // A Firefox as it comes from its makers, driven through WebDriver BiDi, which not every test gets along with.
+    ...(firefox
+      ? [
+          {
+            name: 'firefox',
+            testMatch: 'same-bits.spec.ts',
+            use: {
+              browserName: 'firefox' as const,
+              channel: 'moz-firefox',
+              launchOptions: { executablePath: firefox },
+            },
+          },
+        ]
+      : []),
+  ],
   webServer: {
-    command: `node node_modules/vite/bin/vite.js preview --port ${port}`,
-    url: `http://127.0.0.1:${port}/`,
+    command: `node node_modules/vite/bin/vite.js preview --port ${port}${folder ? ` --outDir "${folder}/site"` : ''}`,
+    url: address,
     reuseExistingServer: false,
+    timeout: 120_000,
   },
 })

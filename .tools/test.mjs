@@ -6,6 +6,8 @@ import { countPlaywright, countVitest } from './counts.mjs'
 import { cache, ensureInstalled, root, SetupError } from './setup.mjs'
 
 const totals = { passed: 0, failed: 0 }
+/** @type {string[]} What was left out on this machine, and why. */
+const notes = []
 
 if (await stage('install', ensureInstalled)) {
   await stage('lock file', checkLock)
@@ -17,6 +19,7 @@ if (await stage('install', ensureInstalled)) {
   if (built) await stage('end to end', endToEnd)
 }
 if (totals.failed > 0) process.exitCode = 1
+for (const note of notes) console.log(`\n${note}`)
 console.log(`\n${totals.passed} passed, ${totals.failed} failed`)
 
 /** Runs one stage and says whether it went through; one that did not counts as one failed unless it counted by itself. */
@@ -48,17 +51,18 @@ function checkLock() {
 }
 
 function unitTests() {
-  const file = join(cache, 'vitest.json')
+  const file = join(cache, `vitest-${process.pid}.json`)
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`]
   counted(file, countVitest, () => run('vitest/vitest.mjs', 'run', ...reporters))
 }
 
 async function endToEnd() {
-  const { ensureBrowser } = await import('./browser.mjs')
-  process.env.CHROMIUM_PATH = ensureBrowser()
-  const file = join(cache, 'playwright.json')
-  process.env.PLAYWRIGHT_JSON_OUTPUT_FILE = file
-  counted(file, countPlaywright, () => run('@playwright/test/cli.js', 'test', '--reporter=list,json'))
+  const { reportFile, runEndToEnd } = await import('./playwright.mjs')
+  counted(reportFile, countPlaywright, () => {
+    const { status, note } = runEndToEnd(['--reporter=list,json'])
+    if (note) notes.push(note)
+    if (status !== 0) throw new SetupError(`Playwright ended with exit code ${status}.`)
+  })
 }
 
 /** Adds a test run's counts from its report, also when the run fails. */
@@ -75,6 +79,7 @@ function counted(
       const { passed, failed } = count(JSON.parse(readFileSync(file, 'utf8')))
       totals.passed += passed
       totals.failed += failed
+      rmSync(file)
     }
   }
 }

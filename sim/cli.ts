@@ -252,13 +252,14 @@ function writeTraces(file: string, runs: Simulated[]): void {
 }
 
 function report(results: GripResult[]): string {
-  const shown = results.map(({ strategy, verdict, reason, stepError, metrics, events }) => ({
+  const shown = results.map(({ strategy, verdict, reason, stepError, metrics, events, hash }) => ({
     strategy,
     verdict,
     reason,
     stepError,
     metrics,
     events,
+    hash,
   }))
   return JSON.stringify({ format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }, null, 2)
 }
