@@ -1,11 +1,11 @@
-import { CHANNELS, type Channel, hunts, type LiveState } from '../../../sim/index.ts'
+import { CHANNELS, type Channel, type LiveState } from '../../../sim/index.ts'
 import { useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { type Quantity, quantityUnit } from '../../ui/units.ts'
 import { MotionNote } from './Controls.tsx'
-import { sentenceOf } from './words.ts'
+import { isHunting, sentenceOf } from './words.ts'
 
 interface Figure {
   label: string
@@ -60,7 +60,7 @@ export function Figures() {
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const { read, strategy } = useLive()
-  const hunting = read !== null && hunts(read.figures)
+  const hunting = read !== null && isHunting(read)
   return (
     <section className="live-figures" aria-label="Figures" data-strategy={strategy}>
       <p className="live-sentence" role="status">

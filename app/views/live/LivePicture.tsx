@@ -27,7 +27,7 @@ export function LivePicture() {
 }
 
 /** Lower than a picture on the bench, so that the traces stay in sight under it [px]. */
-const HIGHEST = 270
+const HIGHEST = 230
 
 function sizeOf(width: number) {
   const { alone } = laneSizes(width, 1)

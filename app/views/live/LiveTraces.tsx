@@ -26,6 +26,7 @@ export function LiveTraces({ narrow }: { narrow: boolean }) {
       ) : (
         others
       )}
+      <p className="live-note">Thin lines: the far contact, and the current and speed that the drive wants.</p>
     </section>
   )
 }

@@ -9,9 +9,13 @@ export function sentenceOf(state: LiveState, travel: number, scenario: Scenario)
   return [driveWords(state, travel, scenario), partWords(state)].filter(Boolean).join(' ')
 }
 
+/** A loop with a part in its jaws that does not come to rest. */
+export const isHunting = ({ phase, powered, lost, figures }: LiveState) =>
+  phase === 'closing' && powered && lost === null && hunts(figures)
+
 function driveWords(state: LiveState, travel: number, { events }: Scenario): string {
   if (!state.powered) return `No power: the windings are ${events.powerLoss?.windings ?? 'open'}.`
-  if (hunts(state.figures)) return 'Hunting: the loop does not come to rest.'
+  if (isHunting(state)) return 'Hunting: the loop does not come to rest.'
   switch (state.phase) {
     case 'opening':
       return travel > OPEN ? 'Opening.' : 'Open.'
