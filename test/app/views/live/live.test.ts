@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest'
+import { liveFrame } from '../../../../app/views/live/frame.ts'
+import { isHunting, sentenceOf } from '../../../../app/views/live/words.ts'
+import { LiveGrip, type LiveState, PRESETS } from '../../../../sim/index.ts'
+
+const { scenario } = PRESETS.find(({ id }) => id === 'teapot')!
+
+function gripped(): LiveGrip {
+  const grip = new LiveGrip(scenario, 'current-clamp')
+  grip.close()
+  grip.advance(0.8)
+  return grip
+}
+
+const changed = (state: LiveState, change: Partial<LiveState>): LiveState => ({ ...state, ...change })
+
+describe('The live plant in words', () => {
+  const { state } = gripped()
+  const hunting = { ...state.figures, reversals: 100, ripple: 5 }
+  const words = (change: Partial<LiveState>, travel = 0.01) => sentenceOf(changed(state, change), travel, scenario)
+
+  it('says what drive and part do', () => {
+    expect(words({})).toBe('Gripping. The part stands on its support.')
+    expect(words({ supported: false })).toBe('Gripping. The part hangs in the jaws.')
+    expect(words({ engaged: false })).toBe('Closing. The part stands on its support.')
+    expect(words({ phase: 'opening' })).toBe('Opening. The part stands on its support.')
+    expect(words({ phase: 'opening' }, 0)).toBe('Open. The part stands on its support.')
+    expect(words({ phase: 'holding' })).toBe('The jaws are kept where they stand. The part stands on its support.')
+    expect(words({ powered: false, lost: 0.5 })).toBe(
+      'No power: the windings are open. The part is no longer in the jaws.',
+    )
+    expect(words({ crack: 'near' })).toBe('Gripping. The broken part stands on its support.')
+    expect(words({ left: 'numbers' })).toBe('The plant has left its rails and stands still: start anew.')
+  })
+
+  it('calls it hunting only while the jaws grip a part under power', () => {
+    expect(words({ figures: hunting })).toBe('Hunting: the loop does not come to rest. The part stands on its support.')
+    for (const change of [{ lost: 0.1 }, { powered: false }, { phase: 'opening' as const }])
+      expect(isHunting(changed(state, { figures: hunting, ...change }))).toBe(false)
+  })
+})
+
+describe('The live plant in the picture', () => {
+  it('is the newest sample, with what has become of the part', () => {
+    const grip = gripped()
+    const frame = liveFrame(scenario, grip.state)
+    expect(frame.force).toBeCloseTo(grip.state.figures.force, 0)
+    expect(frame.contacts.driven.pad).toBeGreaterThan(0)
+    expect(frame).toMatchObject({ supported: true, fallen: null, crack: null, marked: [], unstable: false })
+    const hurt = {
+      lost: 0.5,
+      supported: false,
+      crack: 'near',
+      marked: { near: true, far: false },
+      left: 'travel',
+    } as const
+    expect(liveFrame(scenario, changed(grip.state, hurt))).toMatchObject({
+      supported: false,
+      fallen: grip.time - 0.5,
+      crack: 'driven',
+      marked: ['driven'],
+      unstable: true,
+    })
+  })
+
+  it('shows the arm as it is shaken', () => {
+    const grip = gripped()
+    grip.shake('up')
+    grip.advance(0.02)
+    const { arm } = liveFrame(scenario, grip.state)
+    expect(arm.up).toBeGreaterThan(0)
+    expect(arm.across).toBe(0)
+  })
+})
