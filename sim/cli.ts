@@ -17,7 +17,7 @@ import {
   LONGEST_FILE,
   PRESETS,
   parseScenario,
-  SCENARIO_SCHEMA,
+  publishedSchema,
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
@@ -53,7 +53,7 @@ const COMMANDS: Record<string, Command> = {
   presets,
   schema: (args) => {
     options(args, {}, 0)
-    print(JSON.stringify(SCENARIO_SCHEMA, null, 2))
+    print(JSON.stringify(publishedSchema(), null, 2))
     return 0
   },
 }

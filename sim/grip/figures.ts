@@ -1,8 +1,9 @@
 /** Gathers the headline figures of a run while it goes on. */
-import { liftTime } from '../plant/arm.ts'
+
 import { contactsOf } from '../plant/axis.ts'
 import type { Plant } from '../plant/plant.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { liftTime } from '../scenario/lift.ts'
 import type { Metrics } from './result.ts'
 import { damageLimit } from './window.ts'
 

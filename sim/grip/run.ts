@@ -1,10 +1,11 @@
 /** One run: the schedule of plant, drive, events and record, a period of the current loop at a time. */
-import { liftTime } from '../plant/arm.ts'
+
 import { axisOf } from '../plant/axis.ts'
 import { isOpenLoop } from '../plant/commutation.ts'
 import type { Temperatures } from '../plant/heat.ts'
 import { Plant } from '../plant/plant.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { liftTime } from '../scenario/lift.ts'
 import type { StrategyKind } from '../strategy/strategy.ts'
 import { Drive } from './drive.ts'
 import { Figures } from './figures.ts'

@@ -1,7 +1,8 @@
 /** The force window: the least grip force that holds and the most that the part takes [N at one contact]. */
-import { Arm, liftTime } from '../plant/arm.ts'
+import { Arm } from '../plant/arm.ts'
 import { holdingForce } from '../plant/slip.ts'
 import type { ArmMove, Scenario } from '../scenario/index.ts'
+import { liftTime } from '../scenario/lift.ts'
 
 export interface ForceWindow {
   /** Null: nothing pulls on the part. */

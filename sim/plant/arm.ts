@@ -20,13 +20,6 @@ export function moveAcceleration(move: ArmMove, t: number): number {
   return time < half === move.acceleration > 0 ? value : -value
 }
 
-/** When the support under the part goes [s]. */
-export function liftTime(scenario: Scenario): number {
-  if (scenario.arm.lift !== null) return scenario.arm.lift
-  const starts = scenario.arm.moves.map((move) => move.start)
-  return starts.length > 0 ? Math.min(...starts) : (2 / 3) * scenario.run.duration
-}
-
 export class Arm {
   /** Pull on a body in the gripper's frame [m/s²]: along the grip axis (closing positive), down and sideways in the pad plane. */
   along = 0

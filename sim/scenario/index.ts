@@ -1,7 +1,9 @@
 /** The scenario room: the file format, its defaults, checks, presets and edits by path. */
 export { AXIS_PRESETS, type AxisPreset } from './axes/index.ts'
 export { type Edit, editScenario, readPath } from './edit.ts'
+export { liftTime } from './lift.ts'
 export { PRESETS, type Preset } from './presets/index.ts'
+export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
 export { type Actuator, type ActuatorKind, type ArmMove, SCENARIO_SCHEMA, SCHEMAS, type Scenario } from './schema.ts'
 export { type Checked, checkScenario, type Fault, faultLine, LONGEST_FILE, parseScenario, show } from './validate.ts'

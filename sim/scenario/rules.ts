@@ -1,4 +1,5 @@
 /** What keys of a scenario demand of each other. A rule is only asked when every key it reads is sound by itself. */
+import { liftTime } from './lift.ts'
 import type { QuantitySchema } from './quantity.ts'
 import { SCENARIO_SCHEMA, type Scenario } from './schema.ts'
 import type { Fault } from './validate.ts'
@@ -138,6 +139,12 @@ export const RULES: Rule[] = [
     (s) => s.events.release === null || s.events.release.time < s.run.duration,
     (s) => `${s.events.release?.time} s`,
     (s) => `null, or a time within the run of ${s.run.duration} s`,
+  ),
+  rule(
+    ['events.release', 'arm', 'run.duration'],
+    (s) => s.events.release === null || s.events.release.time > liftTime(s),
+    (s) => `${s.events.release?.time} s`,
+    (s) => `null, or a time after the support is taken away at ${Number(liftTime(s).toPrecision(4))} s`,
   ),
   rule(
     ['run.cycle', 'run.duration'],

@@ -775,7 +775,9 @@ const schemaOf = <A extends Type.TSchema>(actuator: A) =>
   )
 
 /** The published format: any of the three kinds of actuator. */
-export const SCENARIO_SCHEMA = schemaOf(Type.Union([ACTUATORS.screw, ACTUATORS.rack, ACTUATORS.direct]))
+export const SCENARIO_SCHEMA = schemaOf(
+  Type.Union([ACTUATORS.screw, ACTUATORS.rack, ACTUATORS.direct], { title: 'Actuator', default: {} }),
+)
 
 /** The format for one kind of actuator, against which an input of that kind is checked. */
 export const SCHEMAS = {

@@ -51,11 +51,11 @@ function bend(
     t.threadFriction = Math.min(t.threadFriction, (0.9 * Math.PI * t.pitchDiameter * Math.cos(t.flankAngle)) / t.lead)
   }
   arm.moves.forEach((move, k) => {
-    move.start = (0.5 + 0.5 * instants[k]!) * duration
+    move.start = (0.5 + 0.25 * instants[k]!) * duration
   })
   if (arm.lift !== null) arm.lift = 0.5 * instants[3]! * duration
   if (events.powerLoss) events.powerLoss.time = instants[4]! * duration
-  if (events.release) events.release.time = (0.5 + 0.5 * instants[3]!) * duration
+  if (events.release) events.release.time = (0.8 + 0.19 * instants[3]!) * duration
   const checked = checkScenario(scenario)
   if (!checked.ok) throw new Error(checked.faults.map(faultLine).join('\n'))
   return checked.scenario

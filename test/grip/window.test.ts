@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { neededForce } from '../../sim/grip/window.ts'
 import { forceWindow } from '../../sim/index.ts'
-import { Arm, GRAVITY, liftTime } from '../../sim/plant/arm.ts'
+import { Arm, GRAVITY } from '../../sim/plant/arm.ts'
+import { liftTime } from '../../sim/scenario/lift.ts'
 import { make } from '../scenario/make.ts'
 
 const move = { start: 0.9, axis: 'up', acceleration: 5, duration: 0.4, jerk: 200 }

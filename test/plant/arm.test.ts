@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { ArmMove } from '../../sim/index.ts'
-import { Arm, GRAVITY, liftTime, moveAcceleration } from '../../sim/plant/arm.ts'
+import { Arm, GRAVITY, moveAcceleration } from '../../sim/plant/arm.ts'
+import { liftTime } from '../../sim/scenario/lift.ts'
 import { make } from '../scenario/make.ts'
 
 const move: ArmMove = { start: 0.5, axis: 'across', acceleration: 5, duration: 0.4, jerk: 200 }

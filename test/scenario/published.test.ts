@@ -2,18 +2,28 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
-import { SCENARIO_SCHEMA } from '../../sim/index.ts'
+import { publishedSchema } from '../../sim/index.ts'
 import { make } from './make.ts'
 import { soundInput } from './random.ts'
 import { full, KINDS, leavesOf, type Node, objectsOf, quantitiesOf } from './schema-walk.ts'
 
-const text = JSON.stringify(SCENARIO_SCHEMA)
+const text = JSON.stringify(publishedSchema())
 const published = z.fromJSONSchema(JSON.parse(text))
 const accepts = (value: unknown) => published.safeParse(value).success
 
 describe('published JSON Schema', () => {
   it('is plain JSON', () => {
-    expect(structuredClone(SCENARIO_SCHEMA)).toEqual(JSON.parse(text))
+    expect(structuredClone(publishedSchema())).toEqual(JSON.parse(text))
+  })
+
+  it('takes files that leave out what has a default', () => {
+    expect(accepts({})).toBe(true)
+    expect(accepts({ part: { mass: 0.3 }, arm: { moves: [{}] } })).toBe(true)
+    expect(accepts({ actuator: { kind: 'direct', motor: { forceConstant: 12 } } })).toBe(true)
+    // zod fills in the kind by its default, so what a file must name is read from the schema itself
+    const { anyOf } = (publishedSchema() as { properties: { actuator: { anyOf: { required?: string[] }[] } } })
+      .properties.actuator
+    expect(anyOf.map(({ required }) => required)).toEqual([undefined, ['kind'], ['kind']])
   })
 
   it('takes the defaults of every kind, and any scenario drawn from its ranges', () => {

@@ -136,6 +136,11 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
     { path: 'events.release', given: '7 s', allowed: 'null, or a time within the run of 1.5 s' },
   ],
   [
+    'a release before the support is gone',
+    { 'events.release': { time: 0.9 } },
+    { path: 'events.release', given: '0.9 s', allowed: 'null, or a time after the support is taken away at 1 s' },
+  ],
+  [
     'a cycle shorter than the run',
     { 'run.cycle': 1 },
     { path: 'run.cycle', given: '1 s', allowed: "null, or at least the run's 1.5 s" },
