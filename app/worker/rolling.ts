@@ -3,6 +3,9 @@ import { CHANNELS, type Channel, type Traces } from '../../sim/index.ts'
 
 const INDEX = Object.fromEntries(CHANNELS.map(({ id }, index) => [id, index])) as Record<Channel, number>
 
+/** Stride of the search for the first row that is shown. */
+const BLOCK = 256
+
 export class RollingTraces {
   private readonly most: number
   private columns: Float64Array[]
@@ -38,7 +41,7 @@ export class RollingTraces {
   view(channels: Channel[], from: number, most: number, newest: Float64Array): Traces {
     const time = this.columns[0]!
     let start = this.rows
-    while (start > 0 && time[start - 1]! >= from) start--
+    while (start > 0 && time[start - 1]! >= from) start -= start > BLOCK && time[start - BLOCK]! >= from ? BLOCK : 1
     start = Math.max(0, start - 1) // the line comes in from outside
     for (const [index, column] of this.columns.entries()) column[this.rows] = newest[index]!
     const group = 2 * Math.ceil((this.rows - start) / most)

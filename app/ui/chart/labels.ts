@@ -36,7 +36,7 @@ export class Labels {
       const { element, name, value } = this.#labels[index]!
       const series = named[index]!
       element.style.transform = `translateY(${Math.round(y)}px)`
-      name.textContent = series.label
+      write(name, series.label)
       name.style.color = textColour(series.color)
       value.hidden = !tall
     }
@@ -51,7 +51,7 @@ export class Labels {
     const named = content.series.filter(isNamed)
     for (const [index, series] of named.entries()) {
       const label = this.#labels[index]
-      if (label) label.value.textContent = read === null ? '' : valueText(content, series, read)
+      if (label) write(label.value, read === null ? '' : valueText(content, series, read))
     }
   }
 
@@ -89,6 +89,11 @@ export function apart(places: number[], size: number, top: number, bottom: numbe
     floor = moved[index]! - size
   }
   return moved
+}
+
+/** The same text written again would ask for a new layout. */
+function write(element: HTMLElement, text: string) {
+  if (element.textContent !== text) element.textContent = text
 }
 
 const isNamed = (series: ChartSeries) => series.label !== '' && !series.faint
