@@ -58,6 +58,7 @@ test('the plant runs on: it grips, hunts while a gain is too high, and drops its
 test('it stands still when it is paused, rolls slower when it is slowed, and starts anew', async ({ page }) => {
   await openLive(page)
   const time = async () => Number.parseFloat((await figures(page).locator('.live-time').textContent()) ?? '')
+  const drawn = await page.locator('.live-traces canvas').first().elementHandle()
   await press(page, 'Close')
   await expect.poll(time).toBeGreaterThan(1)
   await page.getByRole('group', { name: 'Speed' }).getByRole('radio', { name: '1/100×' }).check({ force: true })
@@ -81,6 +82,7 @@ test('it stands still when it is paused, rolls slower when it is slowed, and sta
     .getByRole('radio', { name: 'Current clamp' })
     .check({ force: true })
   await press(page, 'Start anew')
+  expect(await drawn?.evaluate((canvas) => canvas.isConnected)).toBe(true) // charts take new data, they are not made anew
   await expect.poll(time).toBeLessThan(0.5)
   await expect(sentence(page)).toHaveText('Open. The part stands on its support.')
   await page.getByRole('group', { name: 'Speed' }).getByRole('radio', { name: '1×' }).check({ force: true })
