@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { Side } from '../../sim/plant/contact/side.ts'
 import { Plant } from '../../sim/plant/plant.ts'
 import { make } from '../scenario/make.ts'
 
@@ -54,5 +55,17 @@ describe('A plant that goes on from where another one stands', () => {
     expect(next.winding.current).toBe(one.winding.current)
     expect(next).toMatchObject({ hanging: false, out: false, partX: 0, nearForce: 0, peak: 0 })
     expect(next.near).toEqual(plantOf().near)
+  })
+
+  it('keeps a dent in a part that no longer yields', () => {
+    const options = { exponent: 1, stiffness: 1e5, padStiffness: 4e5, damping: 0, relaxationFraction: 0 }
+    const side = (yieldForce: number) => new Side({ ...options, relaxationTime: 1, yieldForce, step: 1e-5 })
+    const dented = side(10)
+    dented.step(2e-4, 0)
+    expect(dented.dent).toBeGreaterThan(1e-5)
+    const tough = side(Number.POSITIVE_INFINITY)
+    tough.take(dented)
+    expect(tough.step(0.4 * dented.dent, 0)).toBe(0)
+    expect(tough.step(2e-4, 0)).toBeCloseTo(10, 6)
   })
 })
