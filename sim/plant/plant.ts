@@ -178,6 +178,7 @@ export class Plant {
     const gripped = hanging ? loadFactor(this.padFriction, 0.5 * (this.nearForce + this.farForce)) : 1
     const { down, side } = arm
     let { x, v, jawX, jawV, partX, partV, nearForce, farForce, peak } = this
+    const plain = near.plain && far.plain
     let nearMost = 0
     let farMost = 0
     if (!connected) winding.current = 0
@@ -187,8 +188,13 @@ export class Plant {
       const current = connected ? winding.step(voltage, forceConstant * v, coil) : 0
       const link = transmission.force(x - jawX, v - jawV)
       if (!out) {
-        nearForce = near.step(jawX - gap - partX, jawV - partV)
-        farForce = mirrored ? far.step(jawX - gap + partX, jawV + partV) : far.step(partX, partV)
+        const closed = jawX - gap
+        const nearSqueeze = closed - partX
+        const nearRate = jawV - partV
+        const farSqueeze = mirrored ? closed + partX : partX
+        const farRate = mirrored ? jawV + partV : partV
+        nearForce = plain ? near.spring(nearSqueeze, nearRate) : near.step(nearSqueeze, nearRate)
+        farForce = plain ? far.spring(farSqueeze, farRate) : far.step(farSqueeze, farRate)
       }
       let motor = forceConstant * current - link - friction.force(v, link) + carriedMotor
       if (shaped) motor += commutation.cogging(x)

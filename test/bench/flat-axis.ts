@@ -69,7 +69,6 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
   const pad = jaws.padStiffness
   const halfPad = 0.5 * pad
   const contactDamping = 2 * part.damping
-  const twiceExponent = 2 * part.exponent
   const crackForce = part.crackForce ?? Number.POSITIVE_INFINITY
   const shear = shearStiffness(pad)
   const shearDamping = 0.2 * Math.sqrt(shear * partMass)
@@ -117,6 +116,8 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
   let bristle = 0
   let loadBristle = 0
   let partStiffness = part.stiffness
+  let series = (partStiffness * pad) / (partStiffness + halfPad)
+  let seriesDamping = (contactDamping * pad) / (pad + 2 * partStiffness)
   let x = 0
   let v = 0
   let jawX = 0
@@ -215,19 +216,13 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
         const nearSqueeze = jawX - gap - partX
         nearForce = 0
         if (nearSqueeze > 0) {
-          const e = (pad * nearSqueeze) / (partStiffness + halfPad)
-          const elastic = partStiffness * e
-          const spring = pad * e
-          const force = elastic * (1 + (contactDamping * (jawV - partV) * spring) / (spring + twiceExponent * elastic))
+          const force = series * nearSqueeze * (1 + seriesDamping * (jawV - partV))
           if (force > 0) nearForce = force
         }
         const farSqueeze = jawX - gap + partX
         farForce = 0
         if (farSqueeze > 0) {
-          const e = (pad * farSqueeze) / (partStiffness + halfPad)
-          const elastic = partStiffness * e
-          const spring = pad * e
-          const force = elastic * (1 + (contactDamping * (jawV + partV) * spring) / (spring + twiceExponent * elastic))
+          const force = series * farSqueeze * (1 + seriesDamping * (jawV + partV))
           if (force > 0) farForce = force
         }
       }
@@ -301,6 +296,8 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
         if (force > crackForce && events.crack === null) {
           events.crack = time + n * dt
           partStiffness *= 0.02
+          series = (partStiffness * pad) / (partStiffness + halfPad)
+          seriesDamping = (contactDamping * pad) / (pad + 2 * partStiffness)
         }
       }
     }

@@ -2,6 +2,8 @@ import type { ContactLaw } from './law.ts'
 
 /** F = K·e^1.5: rounded solid surfaces (Hertz 1882; Johnson, Contact Mechanics, 1985, ch. 4). */
 export class Hertz implements ContactLaw {
+  readonly proportional = false
+
   shape(e: number): number {
     return e * Math.sqrt(e)
   }

@@ -6,6 +6,8 @@ import { Hertz } from './hertz.ts'
 import { Linear } from './linear.ts'
 
 export interface ContactLaw {
+  /** f(e) = e: in series with a pad it has a closed form. */
+  readonly proportional: boolean
   /** f(e) and f'(e), e ≥ 0. */
   shape(e: number): number
   slope(e: number): number

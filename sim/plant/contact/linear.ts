@@ -2,6 +2,8 @@ import type { ContactLaw } from './law.ts'
 
 /** F = K·e: a shell, a block, a foam. */
 export class Linear implements ContactLaw {
+  readonly proportional = true
+
   shape(e: number): number {
     return e
   }

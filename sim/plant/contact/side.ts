@@ -29,6 +29,9 @@ export class Side {
   private readonly halfPad: number
   private readonly twiceExponent: number
   private lasting: boolean
+  private readonly proportional: boolean
+  private series = 0
+  private seriesDamping = 0
   private readonly damping: number
   private readonly share: number
   private readonly fade: number
@@ -51,11 +54,26 @@ export class Side {
     this.yieldForce = options.yieldForce
     this.yieldFlattening =
       options.yieldForce < Infinity ? this.law.inverse(options.yieldForce / options.stiffness) : Infinity
+    this.proportional = this.law.proportional
+    this.combine()
+  }
+
+  /** Pad and part are one spring: `spring` says what `step` does, quicker. */
+  get plain(): boolean {
+    return this.proportional && !this.lasting
+  }
+
+  /** Force [N] of a plain side, in closed form. Small and without calls, so that the engine inlines it in the plant's step. */
+  spring(squeeze: number, rate: number): number {
+    if (squeeze <= 0) return 0
+    const force = this.series * squeeze * (1 + this.seriesDamping * rate)
+    return force > 0 ? force : 0
   }
 
   /** Force [N] for pad and part overlapping by `squeeze` [m], growing at `rate` [m/s]. */
   step(squeeze: number, rate: number): number {
     if (this.lasting) return this.lastingStep(squeeze, rate)
+    if (this.proportional) return this.spring(squeeze, rate)
     if (squeeze <= 0) {
       this.flattening = 0
       return 0
@@ -112,6 +130,13 @@ export class Side {
     this.yieldForce = Infinity
     this.branch = 0
     this.elastic = this.stiffness * this.law.shape(this.flattening)
+    this.combine()
+  }
+
+  /** The closed form of a proportional law: K and pad in series, and the part's share of the rate. */
+  private combine(): void {
+    this.series = (this.stiffness * this.pad) / (this.stiffness + this.halfPad)
+    this.seriesDamping = (this.damping * this.pad) / (this.pad + 2 * this.stiffness)
   }
 
   private relax(elastic: number): void {
