@@ -48,6 +48,9 @@ export class Slip {
   /** Distance slid so far [m]. */
   distance = 0
   sliding = false
+  private grip = 0
+  private down = 0
+  private side = 0
   private sagSpeed = 0
   private driftSpeed = 0
   private sagStretch = 0
@@ -80,6 +83,9 @@ export class Slip {
 
   /** A part that hangs as in another one: where it is, how it moves, how far the pads are sheared. */
   take(previous: Slip): void {
+    this.grip = previous.grip
+    this.down = previous.down
+    this.side = previous.side
     this.sag = previous.sag
     this.drift = previous.drift
     this.distance = previous.distance
@@ -92,16 +98,24 @@ export class Slip {
 
   /** `grip` is what both contact forces amount to for friction [N]; `down` and `side` what pulls on the part [m/s²]. */
   step(grip: number, down: number, side: number): void {
+    // Handed over in fields: a call that is not inlined would box each of these numbers.
+    this.grip = grip
+    this.down = down
+    this.side = side
+    this.move()
+  }
+
+  private move(): void {
     const y = this.stiffness * this.sagStretch + this.damping * this.sagSpeed
     const z = this.stiffness * this.driftStretch + this.damping * this.driftSpeed
-    const cap = (this.sliding ? this.kinetic : this.static) * grip
+    const cap = (this.sliding ? this.kinetic : this.static) * this.grip
     if (y * y + z * z > cap * cap) {
-      this.slide(y, z, grip, down, side)
+      this.slide(y, z)
       return
     }
     this.sliding = false
-    this.sagSpeed += this.dt * (down - y * this.perMass)
-    this.driftSpeed += this.dt * (side - z * this.perMass)
+    this.sagSpeed += this.dt * (this.down - y * this.perMass)
+    this.driftSpeed += this.dt * (this.side - z * this.perMass)
     this.sagStretch += this.dt * this.sagSpeed
     this.driftStretch += this.dt * this.driftSpeed
     this.sag += this.dt * this.sagSpeed
@@ -109,14 +123,14 @@ export class Slip {
   }
 
   /** A step of sliding: the springs stand at what sliding friction carries, and the part moves on without them. */
-  private slide(y: number, z: number, grip: number, down: number, side: number): void {
-    const scale = (this.kinetic * grip) / Math.sqrt(y * y + z * z)
+  private slide(y: number, z: number): void {
+    const scale = (this.kinetic * this.grip) / Math.sqrt(y * y + z * z)
     this.sliding = true
     this.sagStretch = (y * scale) / this.stiffness
     this.driftStretch = (z * scale) / this.stiffness
     this.distance += this.dt * Math.sqrt(this.sagSpeed * this.sagSpeed + this.driftSpeed * this.driftSpeed)
-    this.sagSpeed += this.dt * (down - y * scale * this.perMass)
-    this.driftSpeed += this.dt * (side - z * scale * this.perMass)
+    this.sagSpeed += this.dt * (this.down - y * scale * this.perMass)
+    this.driftSpeed += this.dt * (this.side - z * scale * this.perMass)
     this.sag += this.dt * this.sagSpeed
     this.drift += this.dt * this.driftSpeed
   }

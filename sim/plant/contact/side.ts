@@ -39,6 +39,11 @@ export class Side {
   private yieldFlattening: number
   private flattening = 0
   private elastic = 0
+  /** What the part's tangent stiffness is reckoned from [N]. */
+  private carried = 0
+  private squeeze = 0
+  private rate = 0
+  private force = 0
   private branch = 0
 
   constructor(options: SideOptions) {
@@ -72,20 +77,37 @@ export class Side {
 
   /** Force [N] for pad and part overlapping by `squeeze` [m], growing at `rate` [m/s]. */
   step(squeeze: number, rate: number): number {
-    if (this.lasting) return this.lastingStep(squeeze, rate)
-    if (this.proportional) return this.spring(squeeze, rate)
+    // Handed over in fields: a call that is not inlined would box each of these numbers.
+    this.squeeze = squeeze
+    this.rate = rate
+    this.move()
+    return this.force
+  }
+
+  private move(): void {
+    if (this.lasting) this.force = this.damped(this.lastingForce())
+    else if (this.proportional) this.force = this.spring(this.squeeze, this.rate)
+    else this.force = this.damped(this.springForce())
+  }
+
+  /** Elastic force of part and pad [N]. */
+  private springForce(): number {
+    const { squeeze } = this
     if (squeeze <= 0) {
       this.flattening = 0
+      this.elastic = 0
       return 0
     }
     const e = this.law.balance(this.stiffness, this.halfPad, this.pad * squeeze, this.flattening)
     this.flattening = e
-    const force = this.stiffness * this.law.shape(e)
-    return this.damped(force, force, rate)
+    this.elastic = this.stiffness * this.law.shape(e)
+    this.carried = this.elastic
+    return this.elastic
   }
 
-  /** The same for a part that remembers: one that relaxes or dents. */
-  private lastingStep(squeeze: number, rate: number): number {
+  /** The same of a part that remembers: one that relaxes or dents. */
+  private lastingForce(): number {
+    const { squeeze } = this
     const overlap = squeeze - 0.5 * this.dent
     if (overlap <= 0) {
       this.relax(0)
@@ -105,13 +127,15 @@ export class Side {
     }
     this.flattening = e
     this.relax(elastic)
-    return this.damped((1 - this.share) * elastic + this.branch, held * elastic, rate)
+    this.carried = held * elastic
+    return (1 - this.share) * elastic + this.branch
   }
 
   /** Hunt–Crossley damping on the part's share of the rate: its tangent stiffness is n·elastic/e. A contact cannot pull. */
-  private damped(force: number, elastic: number, rate: number): number {
+  private damped(force: number): number {
+    if (force <= 0) return 0
     const spring = this.pad * this.flattening
-    const total = force * (1 + (this.damping * rate * spring) / (spring + this.twiceExponent * elastic))
+    const total = force * (1 + (this.damping * this.rate * spring) / (spring + this.twiceExponent * this.carried))
     return total > 0 ? total : 0
   }
 
@@ -121,6 +145,10 @@ export class Side {
     this.flattening = previous.flattening
     this.elastic = previous.elastic
     this.branch = previous.branch
+    this.carried = previous.carried
+    this.squeeze = previous.squeeze
+    this.rate = previous.rate
+    this.force = previous.force
     this.lasting ||= previous.dent > 0
   }
 
