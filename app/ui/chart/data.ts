@@ -11,10 +11,27 @@ export function columns(content: ChartContent, series: ChartSeries): [Float64Arr
   const time = timeOf(content, series)
   if (!series.values) return [NOTHING, NOTHING]
   const rows = Math.min(time.length, series.values.length)
-  return [stretch(time.subarray(0, rows), content.lens), convert(series.values.subarray(0, rows), content.unit)]
+  const whole = rows === time.length ? time : time.subarray(0, rows)
+  return [stretch(whole, content.lens), convert(series.values.subarray(0, rows), content.unit)]
 }
 
-const stretch = (time: Float64Array, lens: TimeMap) => (lens === PLAIN_TIME ? time : time.map((t) => lens.toDisplay(t)))
+/** Times under a lens; all charts of a run share them. */
+const stretched = new WeakMap<TimeMap, WeakMap<Float64Array, Float64Array>>()
+
+function stretch(time: Float64Array, lens: TimeMap): Float64Array {
+  if (lens === PLAIN_TIME) return time
+  let known = stretched.get(lens)
+  if (!known) {
+    known = new WeakMap()
+    stretched.set(lens, known)
+  }
+  let display = known.get(time)
+  if (!display) {
+    display = time.map((t) => lens.toDisplay(t))
+    known.set(time, display)
+  }
+  return display
+}
 
 /** Every unit is a straight line through its offset, which is quicker than asking it for each value. */
 function convert(values: Float64Array, unit: ShownUnit): Float64Array {

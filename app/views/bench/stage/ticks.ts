@@ -25,6 +25,7 @@ export function ticksOf(lens: TimeLens, duration: number, width: number): Tick[]
     level++
     for (let k = 0; k * step <= duration * (1 + 1e-9); k++) {
       const time = k * step
+      if ((lens.rate(time) * step * width) / lens.seconds < 0.5 * APART) continue // far too narrow for any tick of this step
       const key = time.toFixed(5)
       const at = x(time)
       const room = x(time + step / 2) - x(time - step / 2)
