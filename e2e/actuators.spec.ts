@@ -1,0 +1,29 @@
+import { AxeBuilder } from '@axe-core/playwright'
+import { expect, test } from '@playwright/test'
+
+test('every axis is compared, sorted, and put on the bench with one press', async ({ page }) => {
+  const errors: string[] = []
+  page.on('console', (message) => message.type() === 'error' && errors.push(message.text()))
+  await page.goto('/')
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Actuators' }).click()
+  const rows = page.locator('.axes-scroll tbody tr')
+  await expect(rows).toHaveCount(21, { timeout: 60_000 })
+  await expect(rows.first()).toContainText('On the bench')
+
+  await page.getByRole('button', { name: /^Moving mass/ }).click()
+  const masses = await rows.locator('td:nth-of-type(6)').allInnerTexts()
+  const figures = masses.slice(1).map((text) => Number(text.replaceAll('\u202f', '')))
+  expect(figures).toEqual([...figures].sort((a, b) => a - b))
+
+  const coil = rows.filter({ hasText: 'Voice coil, 75 mm diameter' })
+  await expect(coil).toContainText('lets go')
+  await coil.getByText('not honest').or(coil.getByText('honest')).first().click()
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+
+  await coil.getByRole('button', { name: /Put on the bench/ }).click()
+  await expect(page.getByRole('combobox', { name: 'Actuator' })).toHaveValue('direct/voice-coil')
+  await expect(page.locator('article[aria-busy="false"]')).toHaveCount(3, { timeout: 30_000 })
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(page.getByRole('combobox', { name: 'Actuator' })).toHaveValue('screw/brushless-screw')
+  expect(errors).toEqual([])
+})
