@@ -16,6 +16,7 @@ export {
 } from './grip/result.ts'
 export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './grip/simulate.ts'
 export { reasonOf, SI_WORDING, type Wording } from './grip/verdict.ts'
+export { type Cause, type CauseId, explain, type Why } from './grip/why.ts'
 export { type ForceWindow, forceWindow } from './grip/window.ts'
 export {
   type AnalysisOptions,
@@ -42,3 +43,13 @@ export type { ForceBand, StrategyId, StrategyKind } from './strategy/strategy.ts
 export { type AxisReport, type PowerLossFate, reportAxis, type StrategyFitness } from './study/actuators.ts'
 export { type ComparedAxis, compareAxes } from './study/compare-axes.ts'
 export { fitAxis, wantedForce } from './study/fit-axis.ts'
+export { type Rescue, type RescueProgress, rescues, sortRescues } from './study/rescue.ts'
+export {
+  bestOf,
+  type TuneCandidate,
+  type TuneObjective,
+  type TuneOptions,
+  type TuneProgress,
+  tradeOff,
+  tuneGains,
+} from './study/tune.ts'

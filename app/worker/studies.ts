@@ -4,15 +4,24 @@ import {
   type ComparedAxis,
   compareAxes,
   designGains,
+  explain,
   type GainDesign,
   type Limit,
   type LoopAnalysis,
   type LoopId,
   type LoopsResult,
   limitsOf,
+  type RescueProgress,
+  rescues,
   type Scenario,
+  type StrategyId,
+  type TuneOptions,
+  type TuneProgress,
   tryDesign,
+  tuneGains,
+  type Verdict,
   type Wanted,
+  type Why,
 } from '../../sim/index.ts'
 
 /** A design with what becomes of the loop at each working point; no loops where its gains are refused. */
@@ -34,11 +43,22 @@ export interface DesignAnswer {
   limits: Limit[]
 }
 
+export interface GripQuestion {
+  scenario: Scenario
+  strategy: StrategyId
+}
+
 export interface Studies {
   axes: { input: Scenario; item: ComparedAxis }
   /** All loops at all working points, with their curves. */
   loops: { input: Scenario; item: LoopsResult }
   designs: { input: DesignQuestion; item: DesignAnswer }
+  /** The verdict is that of the run on the bench. */
+  why: { input: GripQuestion & { verdict: Verdict }; item: Why }
+  /** One parameter an item. */
+  rescue: { input: GripQuestion; item: RescueProgress }
+  /** One candidate an item. */
+  tune: { input: { scenario: Scenario; options: TuneOptions }; item: TuneProgress }
 }
 
 export type StudyName = keyof Studies
@@ -47,6 +67,9 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Stud
   axes: compareAxes,
   loops: (scenario) => [analyseLoops(scenario, { curves: true })],
   designs: (question) => [answerDesign(question)],
+  why: ({ scenario, strategy, verdict }) => [explain(scenario, strategy, verdict)],
+  rescue: ({ scenario, strategy }) => rescues(scenario, strategy),
+  tune: ({ scenario, options }) => tuneGains(scenario, options),
 }
 
 function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {
