@@ -5,7 +5,8 @@
 import { readFileSync, statSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { tracesCsv } from './grip/csv.ts'
-import type { GripResult, Metrics } from './grip/result.ts'
+import { METRICS, type Metric, plainFigure } from './grip/metrics.ts'
+import type { GripResult } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
 import { explain } from './grip/why.ts'
 import { forceWindow } from './grip/window.ts'
@@ -264,37 +265,15 @@ function report(results: GripResult[]): string {
   return JSON.stringify({ format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }, null, 2)
 }
 
-const ROWS: { key: keyof Metrics; label: string; unit: string; scale: number }[] = [
-  { key: 'contactTime', label: 'first touch', unit: 'ms', scale: 1e3 },
-  { key: 'contactSpeed', label: 'speed at touch', unit: 'mm/s', scale: 1e3 },
-  { key: 'gripTime', label: 'grip time', unit: 'ms', scale: 1e3 },
-  { key: 'peakForce', label: 'peak force', unit: 'N', scale: 1 },
-  { key: 'settledForce', label: 'settled force', unit: 'N', scale: 1 },
-  { key: 'minForceInMove', label: 'least force in a move', unit: 'N', scale: 1 },
-  { key: 'maxForceInMove', label: 'most force in a move', unit: 'N', scale: 1 },
-  { key: 'requiredForce', label: 'force needed', unit: 'N', scale: 1 },
-  { key: 'holdMargin', label: 'margin before sliding', unit: '%', scale: 100 },
-  { key: 'damageMargin', label: 'margin before damage', unit: '%', scale: 100 },
-  { key: 'slipDistance', label: 'slide', unit: 'mm', scale: 1e3 },
-  { key: 'seenWidth', label: 'width seen', unit: 'mm', scale: 1e3 },
-  { key: 'seenStiffness', label: 'stiffness seen', unit: 'N/mm', scale: 1e-3 },
-  { key: 'settledCurrent', label: 'settled current', unit: 'A', scale: 1 },
-  { key: 'peakCurrent', label: 'peak current', unit: 'A', scale: 1 },
-  { key: 'rmsCurrent', label: 'rms current', unit: 'A', scale: 1 },
-  { key: 'windingTemperature', label: 'winding', unit: '°C', scale: 1 },
-  { key: 'forceRipple', label: 'force ripple, rms', unit: 'N', scale: 1 },
-  { key: 'reversals', label: 'reversals', unit: '1/s', scale: 1 },
-]
-
 function table(scenario: Scenario, results: GripResult[]): string {
-  const figure = (value: number | null, scale: number) =>
-    value === null ? '—' : String(Number((value * scale).toPrecision(3)))
   const window = forceWindow(scenario)
+  const force = (value: number | null) => (value === null ? '—' : String(Number(value.toPrecision(3))))
   const line = (label: string, cells: string[]) =>
     `${label.padEnd(30)}${cells.map((cell) => cell.padStart(18)).join('')}`
+  const heading = ({ label, unit, shown = unit }: Metric) => `${lower(label)}${shown === '' ? '' : ` [${shown}]`}`
   return [
     scenario.name,
-    `force window: ${figure(window.least, 1)} N to ${figure(window.most, 1)} N at one contact`,
+    `force window: ${force(window.least)} N to ${force(window.most)} N at one contact`,
     '',
     line(
       '',
@@ -304,20 +283,18 @@ function table(scenario: Scenario, results: GripResult[]): string {
       'verdict',
       results.map(({ verdict }) => verdict),
     ),
-    ...ROWS.map(({ key, label, unit, scale }) =>
+    ...METRICS.map((metric) =>
       line(
-        `${label} [${unit}]`,
-        results.map(({ metrics }) => figure(metrics[key], scale)),
+        heading(metric),
+        results.map((result) => plainFigure(metric, result)),
       ),
-    ),
-    line(
-      'step error [%]',
-      results.map(({ stepError }) => figure(stepError, 100)),
     ),
     '',
     ...results.map(({ strategy, reason }) => `${strategy}: ${reason}`),
   ].join('\n')
 }
+
+const lower = (label: string) => label.charAt(0).toLowerCase() + label.slice(1)
 
 function main([name, ...args]: string[]): number {
   if (name === undefined || name === 'help' || name === '--help') {

@@ -3,6 +3,7 @@ export { tracesCsv } from './grip/csv.ts'
 export { LiveGrip } from './grip/live.ts'
 export { hunts, type LiveFigures } from './grip/live-figures.ts'
 export { type LiveState, shakeOf } from './grip/live-state.ts'
+export { METRICS, type Metric, plainFigure, worth } from './grip/metrics.ts'
 export type { OnChunk } from './grip/recorder.ts'
 export {
   CHANNELS,

@@ -1,8 +1,8 @@
 /** How figures and verdicts are written on cards and in tables. */
-import { reasonOf, type Verdict } from '../../../../sim/index.ts'
+import { reasonOf, type Verdict, worth } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 import { formatFigure, formatPlain, withUnit } from '../../../ui/format.ts'
-import { type Quantity, quantityUnit, type UnitSystem } from '../../../ui/units.ts'
+import { type Quantity, quantityUnit, shownUnit, type UnitSystem } from '../../../ui/units.ts'
 import type { Figure } from '../figures.ts'
 
 export const VERDICT_WORDS: Record<Verdict, string> = {
@@ -20,9 +20,9 @@ export const isDamage = (verdict: Verdict) => verdict === 'crushed' || verdict =
 
 /** A figure in the unit of the page. */
 export function figureText(figure: Figure, value: number, units: UnitSystem): { text: string; symbol: string } {
-  const { symbol, toShown } = quantityUnit(figure.quantity, units)
-  const rounded = figure.grain ? Math.round(value / figure.grain) * figure.grain : value
-  return { symbol, text: formatFigure(toShown(rounded)) }
+  const { symbol, toShown } = shownUnit(figure, units)
+  const { value: rounded, digits } = worth(figure, value)
+  return { symbol, text: formatFigure(toShown(rounded), digits) }
 }
 
 /** Changes smaller than this share of the figure are rounding, not news. */
@@ -33,7 +33,7 @@ export function differenceText(figure: Figure, now: number | null, before: numbe
   if (now === null || before === null) return null
   const size = Math.max(Math.abs(now), Math.abs(before))
   if (Math.abs(now - before) <= Math.max(NEWS * size, (figure.grain ?? 0) / 2)) return null
-  const { symbol, toShown } = quantityUnit(figure.quantity, units)
+  const { symbol, toShown } = shownUnit(figure, units)
   const change = toShown(now) - toShown(before)
   return `${change > 0 ? '+' : ''}${withUnit(formatFigure(change, 2), symbol)}`
 }

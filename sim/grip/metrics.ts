@@ -1,0 +1,215 @@
+/**
+ * The metrics as people read them: what each is called, its unit, how it is computed and why one may be missing. Bench, report
+ * and command line all take them from here, so that they say the same to the last digit.
+ */
+import type { Scenario } from '../scenario/index.ts'
+import type { GripResult, Metrics } from './result.ts'
+
+export interface Metric {
+  id: keyof Metrics | 'stepError'
+  label: string
+  /** SI unit, the unit in which it is read, and how many of that one SI unit is; `shown` is left out where they are the same. */
+  unit: string
+  shown?: string
+  scale: number
+  /** Finest step worth reading [SI]; the figure is rounded to it. */
+  grain?: number
+  /** How it is computed, one sentence. */
+  note: string
+  value(result: GripResult): number | null
+  /** Why there is none, one sentence. */
+  missing(result: GripResult, scenario: Scenario): string
+}
+
+const UNTOUCHED = 'The jaws did not touch the part.'
+const UNSETTLED = 'The run ended before the settled window.'
+const UNMOVED = 'The run has no sample in an arm move.'
+const touched = ({ metrics }: GripResult) => metrics.contactTime !== null
+const orUntouched = (why: string) => (result: GripResult) => (touched(result) ? why : UNTOUCHED)
+
+const force = { unit: 'N', scale: 1 }
+const current = { unit: 'A', scale: 1 }
+const time = { unit: 's', shown: 'ms', scale: 1e3 }
+const length = { unit: 'm', shown: 'mm', scale: 1e3 }
+const share = { unit: '', shown: '%', scale: 100 }
+
+type Read = Omit<Metric, 'id' | 'value'>
+
+const READ: Record<keyof Metrics, Read> = {
+  contactTime: {
+    ...time,
+    label: 'First touch',
+    note: 'Time from the start of the run to the first force at either contact.',
+    missing: () => UNTOUCHED,
+  },
+  contactSpeed: {
+    ...{ unit: 'm/s', shown: 'mm/s', scale: 1e3 },
+    label: 'Speed at touch',
+    note: 'Speed of the jaw in the step of its first touch.',
+    missing: () => UNTOUCHED,
+  },
+  gripTime: {
+    ...time,
+    label: 'Grip time',
+    note: 'From first touch until the mean force of the contacts enters, for good, the band of 5 % about the settled force.',
+    missing: orUntouched('The force did not stay within 5 % of a settled value.'),
+  },
+  peakForce: {
+    ...force,
+    label: 'Peak force',
+    note: 'Highest force at either contact in any step of the run; of a broken part the force that broke it.',
+    missing: () => UNTOUCHED,
+  },
+  peakForceTime: {
+    ...time,
+    label: 'Time of the peak',
+    note: 'Time from the start of the run to the peak force.',
+    missing: () => UNTOUCHED,
+  },
+  settledForce: {
+    ...force,
+    label: 'Settled force',
+    note: 'Mean force of the contacts in the settled window: the last 50 ms before the first arm move, lift, power loss or release, else of the run.',
+    missing: orUntouched('The run ended before the force could settle.'),
+  },
+  minForceInMove: {
+    ...force,
+    label: 'Least force in a move',
+    note: 'Lowest force at either contact while the arm moves.',
+    missing: () => UNMOVED,
+  },
+  maxForceInMove: {
+    ...force,
+    label: 'Most force in a move',
+    note: 'Highest force at either contact while the arm moves.',
+    missing: () => UNMOVED,
+  },
+  requiredForce: {
+    ...force,
+    label: 'Force needed',
+    note: 'Least force at one contact that holds the part at the worst instant after the lift: weight and inertia over the friction of two contacts, or what keeps both contacts closed.',
+    missing: () => 'Nothing pulls on the part, or the run ended before its support was taken away.',
+  },
+  holdMargin: {
+    ...share,
+    grain: 0.001,
+    label: 'Hold margin',
+    note: 'Least ratio, over the time after the lift, of the pull that friction can carry to the pull there is, minus 1; below 0 the part slides.',
+    missing: orUntouched('The run ended before the support was taken away, or nothing pulls on the part.'),
+  },
+  damageMargin: {
+    ...share,
+    grain: 0.001,
+    label: 'Damage margin',
+    note: 'Least damage limit of the part over the peak force, minus 1; below 0 the part is damaged.',
+    missing: (_, { part }) =>
+      (part.markForce ?? part.yieldForce ?? part.crackForce) === undefined
+        ? 'The part has no damage limit.'
+        : UNTOUCHED,
+  },
+  slipDistance: {
+    ...length,
+    label: 'Slip',
+    note: 'Distance that the part slid in the pads over the whole run, without the give of the pads before they slide.',
+    missing: () => UNTOUCHED,
+  },
+  seenWidth: {
+    ...length,
+    label: 'Width seen',
+    note: 'Gap between the pads at first touch, as the jaw’s own travel tells it.',
+    missing: () => UNTOUCHED,
+  },
+  seenStiffness: {
+    ...{ unit: 'N/m', shown: 'N/mm', scale: 1e-3 },
+    label: 'Stiffness seen',
+    note: 'Settled force over the closing of the gap since first touch: part and pads in series.',
+    missing: orUntouched('It takes a settled force.'),
+  },
+  settledCurrent: {
+    ...current,
+    label: 'Settled current',
+    note: 'Mean motor current in the settled window.',
+    missing: () => 'The run ended before the current could settle.',
+  },
+  peakCurrent: {
+    ...current,
+    label: 'Peak current',
+    note: 'Largest size of the motor current at any sample of the current loop.',
+    missing: () => 'The run ended before its first sample.',
+  },
+  rmsCurrent: {
+    ...current,
+    label: 'Rms current',
+    note: 'Root of the mean square of the motor current over the run.',
+    missing: () => 'The run ended before its first sample.',
+  },
+  windingTemperature: {
+    ...{ unit: '°C', scale: 1 },
+    label: 'Winding, highest',
+    note: 'Highest temperature of the winding in the run, from copper losses through winding and housing.',
+    missing: () => 'The run ended before its first sample.',
+  },
+  forceRipple: {
+    ...force,
+    label: 'Force ripple, rms',
+    note: 'Root mean square of the force about its mean in the settled window.',
+    missing: orUntouched(UNSETTLED),
+  },
+  reversals: {
+    ...{ unit: '1/s', scale: 1 },
+    label: 'Reversals',
+    note: 'Changes of direction of the motor side for each second of the settled window; speeds below 0.1 mm/s count as standing.',
+    missing: () => UNSETTLED,
+  },
+  lostCycles: {
+    ...{ unit: '', scale: 1 },
+    label: 'Cycles lost',
+    note: 'Electrical cycles by which the rotor of a step motor in open loop lags its field at the end of the settled window.',
+    missing: ({ metrics }) => (metrics.jawTravel === null ? UNSETTLED : 'In closed loop none can be lost.'),
+  },
+  jawTravel: {
+    ...length,
+    label: 'Jaw travel',
+    note: 'Travel of a jaw from its opening to the end of the settled window.',
+    missing: () => UNSETTLED,
+  },
+}
+
+/** In the order of tables: the grip from first touch to the drive, then the step error. */
+export const METRICS: Metric[] = [
+  ...(Object.keys(READ) as (keyof Metrics)[]).map((id) => ({
+    id,
+    ...READ[id],
+    value: ({ metrics }: GripResult) => metrics[id],
+  })),
+  {
+    ...share,
+    id: 'stepError',
+    label: 'Step error',
+    note: 'Larger relative change of peak and settled force when the integration step is halved.',
+    value: ({ stepError }) => stepError,
+    missing: (result) =>
+      result.metrics.peakForce && result.metrics.settledForce && result.events.unstable === null
+        ? 'Worked out by a second run at half the step as soon as the bench is at rest.'
+        : 'It takes a stable run with a peak and a settled force.',
+  },
+]
+
+const DIGITS = 3
+
+/** A value [SI] as far as it is worth printing: rounded to its grain, and how many significant digits are left; 0 for a zero. */
+export function worth({ grain }: Pick<Metric, 'grain'>, value: number): { value: number; digits: number } {
+  if (!grain) return { value, digits: value === 0 ? 0 : DIGITS }
+  const steps = Math.round(value / grain)
+  return { value: steps * grain, digits: steps === 0 ? 0 : Math.min(DIGITS, String(Math.abs(steps)).length) }
+}
+
+/** The figure of a result in its shown unit, as a command line prints it. */
+export function plainFigure(metric: Metric, result: GripResult): string {
+  const figure = metric.value(result)
+  if (figure === null) return '—'
+  const { value, digits } = worth(metric, figure)
+  if (digits === 0) return '0'
+  const text = (value * metric.scale).toPrecision(digits)
+  return text.includes('e+') ? String(Number(text)) : text
+}
