@@ -1,4 +1,5 @@
 /** Ties the scenario to the simulator: every change is run at once, and checked at half the step when the bench is at rest. */
+import { flushSync } from 'react-dom'
 import { type Scenario, STRATEGIES, type StrategyId, stepErrorBetween } from '../../sim/index.ts'
 import type { GrowingTraces } from '../worker/columns.ts'
 import { SimulatorPool } from '../worker/pool.ts'
@@ -12,6 +13,9 @@ const REST = 400
 /** A run that takes longer than this [ms] shows what it has so far, so often; a shorter one appears when it is finished. */
 const UNHURRIED = 150
 
+/** How long a finished run waits for the others [ms], so that all are shown by one redraw. */
+const TOGETHER = 60
+
 const RESTARTED = 'The simulator had stopped and was restarted; the present scenario was run again.'
 
 /** Starts to run whatever is on the bench. Call once. */
@@ -19,20 +23,23 @@ export function startRunner() {
   const size = Math.min(6, Math.max(2, (navigator.hardwareConcurrency || 2) - 1))
   const pool = new SimulatorPool(size, () => useResults.getState().say(RESTARTED))
   const fresh = new Map<StrategyId, RunView>()
-  let frame = 0
+  let patience = 0
   let rest = 0
   let revision = 0
 
-  /** Both strategies often finish within one frame, and are then shown by one redraw. */
+  /** One redraw for all strategies, at once when the last of them is in; the charts draw within it. */
   const show = (view: Omit<RunView, 'revision'>) => {
     revision += 1
     fresh.set(view.strategy, { ...view, revision })
-    if (frame === 0)
-      frame = requestAnimationFrame(() => {
-        frame = 0
-        useResults.setState({ runs: { ...useResults.getState().runs, ...Object.fromEntries(fresh) } })
-        fresh.clear()
-      })
+    if (useView.getState().shown.every((id) => fresh.has(id))) redraw()
+    else if (patience === 0) patience = window.setTimeout(redraw, TOGETHER)
+  }
+
+  const redraw = () => {
+    clearTimeout(patience)
+    patience = 0
+    flushSync(() => useResults.setState({ runs: { ...useResults.getState().runs, ...Object.fromEntries(fresh) } }))
+    fresh.clear()
   }
 
   const run = (strategy: StrategyId, scenario: Scenario) => {

@@ -38,7 +38,7 @@ export class ChartPlot {
 
   set content(content: ChartContent) {
     this.#content = content
-    this.#schedule()
+    this.#apply()
   }
 
   /** Time of the cursor [s]; null: none. */
@@ -70,6 +70,7 @@ export class ChartPlot {
   }
 
   readonly #apply = () => {
+    cancelAnimationFrame(this.#frame)
     this.#frame = 0
     const { series } = this.#content
     const plot = this.#plot

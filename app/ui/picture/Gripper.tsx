@@ -43,7 +43,6 @@ const newtons: FormatForce = (force) => `${force.toPrecision(3)} N`
 export function Gripper(props: GripperProps) {
   const {
     frame,
-    scenario,
     width,
     height,
     label,
@@ -55,6 +54,7 @@ export function Gripper(props: GripperProps) {
   } = props
   const picture = useId()
   const paint = useMemo(() => paintOf(picture), [picture])
+  const scenario = useDrawn(props.scenario)
   const drawing = FAMILY_DRAWINGS[scenario.actuator.family]
   const plan = useMemo(
     () => planOf(scenario, { width, height, names }, drawing.length(scenario)),
@@ -105,6 +105,12 @@ export function Gripper(props: GripperProps) {
       </PaintContext>
     </svg>
   )
+}
+
+/** The scenario as it was when something that is drawn last changed: gains and speeds leave the drawing as it is. */
+function useDrawn(scenario: Scenario): Scenario {
+  const { actuator, jaws, part, arm } = scenario
+  return useMemo(() => scenario, [actuator, jaws, part, arm])
 }
 
 /** Body and the fixed half of the drive. */

@@ -1,4 +1,5 @@
 /** Draws what `walk` read from the schema. */
+import { memo } from 'react'
 import { readPath } from '../../../../sim/index.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -15,7 +16,8 @@ export function Fields({ fields }: { fields: Field[] }) {
   return fields.map((field) => <FieldView key={field.path} field={field} />)
 }
 
-function FieldView({ field }: { field: Field }) {
+/** A field follows its own value; that another one changed is nothing to it. */
+const FieldView = memo(function FieldView({ field }: { field: Field }) {
   if (field.kind === 'quantity') return <QuantityField field={field} />
   if (field.kind === 'choice') return <ChoiceField field={field} />
   if (field.kind === 'text') return <TextField field={field} />
@@ -27,7 +29,7 @@ function FieldView({ field }: { field: Field }) {
   ) : (
     <OptionalGroup field={field} />
   )
-}
+})
 
 function ChoiceField({ field }: { field: Extract<Field, { kind: 'choice' }> }) {
   const value = useScenario((state) => readPath(state.scenario, field.path))

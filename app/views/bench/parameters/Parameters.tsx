@@ -1,4 +1,5 @@
 /** The panel on the left: every key of the scenario, in the order of the power's way. */
+import { memo, useMemo } from 'react'
 import { create } from 'zustand'
 import { type ActuatorKind, readPath, STRATEGIES } from '../../../../sim/index.ts'
 import { useScenario } from '../../../store/scenario.ts'
@@ -17,10 +18,11 @@ const showNote = (note: Note | null) => useNote.setState({ note })
 
 export function Parameters() {
   const kind = useScenario((state) => state.scenario.actuator.kind)
+  const sections = useMemo(() => sectionsOf(kind), [kind])
   return (
     <NoteContext value={showNote}>
       <section className="parameters" aria-label="Parameters">
-        {sectionsOf(kind).map((section) => (
+        {sections.map((section) => (
           <SectionView key={section.id} section={section} kind={kind} />
         ))}
         <NoteLine />
@@ -29,7 +31,7 @@ export function Parameters() {
   )
 }
 
-function SectionView({ section, kind }: { section: Section; kind: ActuatorKind }) {
+const SectionView = memo(function SectionView({ section, kind }: { section: Section; kind: ActuatorKind }) {
   const system = useView((state) => state.units)
   const line = useScenario(({ scenario, base }) => {
     const changed = section.paths.reduce(
@@ -39,16 +41,20 @@ function SectionView({ section, kind }: { section: Section; kind: ActuatorKind }
     return `${lineOf(section, scenario, system)}${changed > 0 ? ` · ${changed} changed` : ''}`
   })
   const strategies = section.paths.includes('strategies')
+  const fields = useMemo(
+    () => section.paths.flatMap((path) => content(kind, path, section.paths.length > 1)),
+    [section, kind],
+  )
   return (
     <>
       {section.id === 'transmission' && <ActuatorChoice />}
       <Fold id={section.id} title={section.title} line={line} level="section">
         {strategies && <WantedForce />}
-        <Fields fields={section.paths.flatMap((path) => content(kind, path, section.paths.length > 1))} />
+        <Fields fields={fields} />
       </Fold>
     </>
   )
-}
+})
 
 /** What a section shows for one of its paths: the fields of a group, or the group itself if it shares the section. */
 function content(kind: ActuatorKind, path: string, shared: boolean): Field[] {

@@ -30,6 +30,7 @@ export const endGesture = () => useScenario.getState().endGesture()
 
 /** Why the last edit at `path` was refused; '' if it was not. */
 export function useFault(path: string): string {
-  const scenario = useScenario((state) => state.scenario)
-  return useRefusal((refusal) => (refusal.path === path && refusal.scenario === scenario ? refusal.text : ''))
+  const refusal = useRefusal((last) => (last.path === path && last.text !== '' ? last : null))
+  const holds = useScenario(({ scenario }) => scenario === refusal?.scenario)
+  return refusal && holds ? refusal.text : ''
 }

@@ -44,8 +44,17 @@ const root = (kind: ActuatorKind) => SCHEMAS[kind] as unknown as Node
 export const topKeys = (kind: ActuatorKind) =>
   Object.entries(root(kind).properties ?? {}).flatMap(([key, node]) => (node.const === undefined ? [key] : []))
 
+/** Fields that were read before: the schema does not change, and the panel asks for the same ones at every step of a drag. */
+const known = new Map<string, Field | undefined>()
+
 /** The field at a path such as `servo.kp` or `actuator.motor`; undefined if the kind of actuator has none. */
 export function fieldAt(kind: ActuatorKind, path: string): Field | undefined {
+  const key = `${kind} ${path}`
+  if (!known.has(key)) known.set(key, readField(kind, path))
+  return known.get(key)
+}
+
+function readField(kind: ActuatorKind, path: string): Field | undefined {
   let node: Node | undefined = root(kind)
   let required = true
   for (const key of path.split(/[.[\]]+/).filter(Boolean)) {

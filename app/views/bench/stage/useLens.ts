@@ -6,15 +6,15 @@ import { buildLens, flatLens, type TimeLens } from '../../../ui/timeLens.ts'
 
 /** The time lens over the shown runs, or time as it is where the person has switched the lens off. */
 export function useLens(runs: RunView[]): { lens: TimeLens; duration: number } {
-  const scenario = useScenario((state) => state.scenario)
+  const duration = useScenario((state) => state.scenario.run.duration)
+  const arm = useScenario((state) => state.scenario.arm)
   const on = useView((state) => state.lens)
-  const { duration } = scenario.run
   // As text, so that the same contacts of a new list of runs leave the lens as it is.
   const contacts = runs.flatMap(({ result }) => result?.metrics.contactTime ?? []).join()
   const lens = useMemo(() => {
     if (!on) return flatLens(duration)
-    const moves = scenario.arm.moves.map(({ start, duration }) => ({ start, end: start + duration }))
+    const moves = arm.moves.map(({ start, duration }) => ({ start, end: start + duration }))
     return buildLens({ duration, contacts: contacts === '' ? [] : contacts.split(',').map(Number), moves })
-  }, [on, contacts, duration, scenario.arm])
+  }, [on, contacts, duration, arm])
   return { lens, duration }
 }
