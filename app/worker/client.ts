@@ -11,7 +11,7 @@ export interface JobEvents {
 }
 
 /** Longest time without a sign of life [ms]: while the worker loads, until a job starts, between two pieces of a run, after a cancellation. */
-const PATIENCE = { loading: 20_000, start: 2_000, piece: 15_000, stop: 2_000 }
+const PATIENCE = { loading: 20_000, start: 6_000, piece: 15_000, stop: 2_000 }
 
 export class SimulatorClient {
   private worker: Worker

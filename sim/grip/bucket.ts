@@ -9,12 +9,12 @@ export class Bucket {
   /** Values at the present sample, by position in CHANNELS; time is the first. */
   readonly now = new Float64Array(COUNT)
   filled = 0
-  private readonly size: number
+  /** Samples in a full bucket; may change between one and the next. */
+  size: number
   private readonly low = new Float64Array(COUNT)
   private readonly high = new Float64Array(COUNT)
   private readonly rising = new Uint8Array(COUNT)
 
-  /** `size`: samples in a full bucket. */
   constructor(size: number) {
     this.size = size
   }

@@ -1,10 +1,16 @@
-/** Records the channels of a run, decimated by buckets of time, and hands them out piece by piece while it goes on. */
+/**
+ * Records the channels of a run, decimated by buckets of time, and hands them out piece by piece while it goes on. After first
+ * contact, where milliseconds decide, the buckets are finer for a while.
+ */
 import type { Plant } from '../plant/plant.ts'
 import { Bucket } from './bucket.ts'
 import type { Drive } from './drive.ts'
 import { CHANNELS, type Channel, type Traces } from './result.ts'
 
 const BUCKETS = 1000
+/** Fine buckets in place of one, and how many there are at most. */
+const FINER = 4
+const FINE_BUCKETS = 300
 /** Buckets in a chunk handed out while the run goes on. */
 const CHUNK = 100
 
@@ -18,13 +24,19 @@ export class Recorder {
   private readonly bucket: Bucket
   private readonly columns: Float64Array[]
   private handed = 0
+  private readonly fine: number
+  private readonly coarse: number
+  private fineLeft = 0
+  private touched = false
   private readonly onChunk: OnChunk | undefined
 
   constructor(samples: number, onChunk?: OnChunk) {
     const perBucket = Math.max(2, Math.ceil(samples / BUCKETS))
+    this.coarse = perBucket
+    this.fine = Math.max(2, Math.round(perBucket / FINER))
     this.bucket = new Bucket(perBucket)
     this.now = this.bucket.now
-    const rows = 2 * Math.ceil(samples / perBucket) + 2
+    const rows = 2 * (Math.ceil(samples / perBucket) + FINE_BUCKETS) + 2
     this.columns = CHANNELS.map(() => new Float64Array(rows))
     this.onChunk = onChunk
   }
@@ -32,6 +44,7 @@ export class Recorder {
   /** Takes one sample in; false: whoever receives the chunks has asked to stop. */
   sample(time: number, plant: Plant, drive: Drive, target: number): boolean {
     this.bucket.see(time, plant, drive, target)
+    if (!this.touched && plant.contactTime >= 0) this.refine()
     return this.take()
   }
 
@@ -53,9 +66,17 @@ export class Recorder {
     return traces
   }
 
+  /** From the next bucket on. */
+  private refine(): void {
+    this.touched = true
+    this.fineLeft = FINE_BUCKETS
+  }
+
   private close(): void {
     this.bucket.pour(this.columns, this.rows)
     this.rows += 2
+    this.bucket.size = this.fineLeft > 0 ? this.fine : this.coarse
+    if (this.fineLeft > 0) this.fineLeft--
   }
 
   private hand(): boolean {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type OnChunk, Recorder } from '../../sim/grip/recorder.ts'
-import { CHANNELS, type Traces } from '../../sim/index.ts'
+import { CHANNELS, PRESETS, simulateGrip, type Traces } from '../../sim/index.ts'
 
 const COUNT = CHANNELS.length
 
@@ -57,6 +57,18 @@ describe('Recorder', () => {
     // Odd channels: high before low; even channels: low before high.
     expect([...column(traces, 1).slice(0, 2)]).toEqual([5, -5])
     expect([...column(traces, 2).slice(0, 2)]).toEqual([-5, 5])
+  })
+
+  it('is finer for a while after first contact, and nowhere else', () => {
+    const { scenario } = PRESETS[0]!
+    const { traces, result } = simulateGrip(scenario, 'current-clamp')
+    const contact = result.metrics.contactTime!
+    const perBucket = (from: number, to: number) =>
+      (to - from) / (traces.time.filter((time) => time >= from && time < to).length / 2)
+    const coarse = perBucket(0, contact - 0.01)
+    expect(perBucket(contact + 2 * coarse, contact + 60 * coarse)).toBeLessThan(0.35 * coarse)
+    expect(perBucket(contact + 150 * coarse, scenario.run.duration) / coarse).toBeCloseTo(1, 1)
+    expect(Math.max(...traces.force)).toBe(result.metrics.peakForce)
   })
 
   it('gives columns of one length, in rising time', () => {

@@ -26,7 +26,13 @@ export function seriesOf({ channel }: Panel, runs: Runs, before: Runs, shown: St
 export function windowBand(scenario: Scenario): ChartBand[] {
   const { least, most } = forceWindow(scenario)
   if ((least === null && most === null) || (least !== null && most !== null && least >= most)) return []
-  return [{ from: least, to: most, label: 'force window', hatch: true }]
+  return [{ from: least, to: most, label: 'force window', hatch: true, above: `${damageOf(scenario)} above` }]
+}
+
+/** What the lowest of the part's damage limits means. */
+function damageOf({ part: { markForce = Infinity, yieldForce = Infinity, crackForce = Infinity } }: Scenario): string {
+  if (crackForce <= Math.min(markForce, yieldForce)) return 'breaks'
+  return yieldForce <= markForce ? 'dents' : 'marks'
 }
 
 /** What the scenario does and what happened to the part, as marks in time. */
