@@ -57,6 +57,53 @@ test('designed gains go on the bench in one step and one undo takes them back', 
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled()
 })
 
+test('robust tune: stopped, searched, picked by keyboard and mouse, used, undone', async ({ page }) => {
+  await openLoops(page)
+  const tune = page.getByRole('region', { name: 'Robust tune' })
+  // A search may be over before a slow hand finds the button.
+  await tune.getByRole('button', { name: 'Search' }).evaluate(async (button: HTMLButtonElement) => {
+    button.click()
+    while (button.textContent !== 'Stop') await new Promise(requestAnimationFrame)
+    button.click()
+  })
+  await expect(tune.getByText(/^Stopped after \d+ of/)).toBeVisible()
+
+  await tune.getByRole('button', { name: 'Search' }).focus()
+  await page.keyboard.press('Enter')
+  await expect(tune.getByText(/^\d+ tried\. \d+ are sound\.$/)).toBeVisible({ timeout: 90_000 })
+  const curve = tune.getByRole('slider', { name: 'Trade-off of grip time and peak force' })
+  await expect(curve).toHaveAttribute('aria-valuetext', /^1 of \d+, the best: grip time .*\sms, peak force .*\sN$/)
+  const gripTime = tune.getByRole('row', { name: /^Grip time/ })
+  const best = await gripTime.textContent()
+  await curve.press('ArrowRight')
+  await expect(curve).toHaveAttribute('aria-valuenow', '2')
+  await expect(gripTime).not.toHaveText(best!)
+  await curve.press('End')
+  await expect(curve).toHaveAttribute('aria-valuenow', (await curve.getAttribute('aria-valuemax'))!)
+  await curve.click({ position: { x: 60, y: 20 } })
+  await expect(curve).toHaveAttribute('aria-valuenow', '1')
+
+  const use = tune.getByRole('button', { name: 'Use these: robust tune' })
+  await use.click()
+  await expect(use).toBeDisabled()
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeEnabled()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(use).toBeEnabled()
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled()
+
+  await (await field(page, 'Part', 'Mass')).press('PageUp')
+  await expect(tune.getByText('Other parameters have changed since this search')).toBeVisible()
+})
+
+test('robust tune says what no gains reach', async ({ page }) => {
+  await openLoops(page)
+  const tune = page.getByRole('region', { name: 'Robust tune' })
+  await tune.getByRole('spinbutton', { name: 'Least phase margin' }).fill('89')
+  await tune.getByRole('button', { name: 'Search' }).click()
+  await expect(tune.getByText(/tried\. None is sound\.$/)).toBeVisible({ timeout: 90_000 })
+  await expect(tune.getByText(/^Not sound: phase margin \(\d+\)/)).toContainText('The largest of those is')
+})
+
 test('settings in drive units: overflow is said, both sheets are saved', async ({ page }) => {
   await openLoops(page)
   const drive = page.getByRole('region', { name: 'Drive units', exact: true })

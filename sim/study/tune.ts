@@ -1,12 +1,12 @@
 /**
  * Robust tune: a search over gains for the best grip among those that keep their margins at every working point and hold the
- * softest, the nominal and the stiffest part. Two passes over a grid: a wide one, and a narrow one about the best found.
+ * softest, the nominal and the stiffest part. A wide grid first, then narrow ones about the two ends of the trade-off found.
  */
 import type { Metrics } from '../grip/result.ts'
 import { simulateGrip } from '../grip/simulate.ts'
 import { analyseLoops } from '../loops/analyse.ts'
 import type { LoopId } from '../loops/model.ts'
-import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
+import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { gainsFor, positionBandwidth } from './fit-axis.ts'
 
@@ -36,14 +36,18 @@ export interface TuneCandidate {
   gripTime: number | null
   peakForce: number | null
   forceRipple: number | null
-  /** It keeps the margins and holds all three parts; else `why` says what it misses. */
+  /** It keeps the margins and holds all three parts; else `miss` names what it misses first, and `why` says so with its figure. */
   sound: boolean
+  miss: string
   why: string
 }
 
 export interface TuneProgress {
   candidate: TuneCandidate
+  /** The gains on the bench, judged alike; its figures are there even where it misses a margin. */
+  present: TuneCandidate
   done: number
+  /** At most so many in all. */
   of: number
 }
 
@@ -56,31 +60,33 @@ interface Point {
 const WIDE = [0.35, 0.5, 0.7, 1, 1.4, 2, 2.8]
 const NARROW = [0.85, 1, 1.18]
 const NARROW_FORCE = [0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.4, 1.6]
-const NARROW_COUNT = 9
 
 export function* tuneGains(scenario: Scenario, options: TuneOptions): Generator<TuneProgress> {
-  const now = positionBandwidth(scenario)
-  const sensed = options.strategy === 'sensed-force'
+  const { objective, strategy } = options
+  const sensed = strategy === 'sensed-force'
+  const middle: Point = { bandwidth: positionBandwidth(scenario), damping: 0.8, forceFactor: 1 }
+  const present = judgePresent(scenario, options, middle)
   const wide = grid(
-    { bandwidth: now, damping: 0.8, forceFactor: 1 },
+    middle,
     sensed ? [0.7, 1, 1.4] : WIDE,
     sensed ? [1] : [0.7, 1, 1.3],
     sensed ? [0.25, 0.5, 1, 2, 4, 8, 16] : [1],
   )
-  const of = wide.length + NARROW_COUNT
+  const about = (at: Point) =>
+    grid(at, sensed ? [1] : NARROW, sensed ? [1] : [0.9, 1, 1.1], sensed ? NARROW_FORCE : [1]).filter(
+      (point) => !alike(point, at),
+    )
+  const of = wide.length + 2 * about(middle).length
   const seen: TuneCandidate[] = []
-  for (const point of wide) {
+  const judged = (point: Point): TuneProgress => {
     const candidate = judgePoint(scenario, options, point)
     seen.push(candidate)
-    yield { candidate, done: seen.length, of }
+    return { candidate, present, done: seen.length, of }
   }
-  const best = bestOf(seen, options.objective)
-  if (!best) return
-  for (const point of grid(best, sensed ? [1] : NARROW, sensed ? [1] : [0.9, 1, 1.1], sensed ? NARROW_FORCE : [1])) {
-    const candidate = judgePoint(scenario, options, point)
-    seen.push(candidate)
-    yield { candidate, done: seen.length, of }
-  }
+  for (const point of wide) yield judged(point)
+  const ends = new Set([objective, objective === 'gripTime' ? 'peakForce' : 'gripTime'] as const)
+  for (const centre of new Set([...ends].map((end) => bestOf(seen, end))))
+    if (centre) for (const point of about(centre)) yield judged(point)
 }
 
 /** Best sound candidate, or null where none is. */
@@ -114,29 +120,57 @@ function grid(at: Point, bandwidths: number[], dampings: number[], forces: numbe
   )
 }
 
+const alike = (a: Point, b: Point) =>
+  a.bandwidth === b.bandwidth && a.damping === b.damping && a.forceFactor === b.forceFactor
+
+const unjudged = (point: Point, edits: Edit[]): TuneCandidate => ({
+  bandwidth: point.bandwidth,
+  damping: point.damping,
+  forceFactor: point.forceFactor,
+  edits,
+  phaseMargin: null,
+  peakSensitivity: null,
+  gripTime: null,
+  peakForce: null,
+  forceRipple: null,
+  sound: false,
+  miss: '',
+  why: '',
+})
+
 function judgePoint(scenario: Scenario, options: TuneOptions, point: Point): TuneCandidate {
   const edits = editsFor(scenario, options.strategy, point)
-  const candidate: TuneCandidate = {
-    ...point,
-    edits,
-    phaseMargin: null,
-    peakSensitivity: null,
-    gripTime: null,
-    peakForce: null,
-    forceRipple: null,
-    sound: false,
-    why: '',
-  }
+  const candidate = unjudged(point, edits)
   const tuned = editScenario(scenario, edits)
-  if (!tuned.ok) return { ...candidate, why: `${tuned.faults[0]?.path} is out of range` }
-  const { stable, ...margins } = worstMargins(tuned.scenario, options)
-  Object.assign(candidate, margins)
-  if (!stable) return { ...candidate, why: 'a loop is unstable' }
-  if ((margins.phaseMargin ?? 180) < options.phaseMargin)
-    return { ...candidate, why: `phase margin ${Math.round(margins.phaseMargin!)}°` }
-  if ((margins.peakSensitivity ?? 1) > options.peakSensitivity)
-    return { ...candidate, why: `peak sensitivity ${margins.peakSensitivity!.toFixed(2)}` }
-  return grips(tuned.scenario, options, candidate)
+  if (!tuned.ok) return missing(candidate, 'a gain is out of range', `${tuned.faults[0]?.path} is out of range`)
+  const checked = checkMargins(tuned.scenario, options, candidate)
+  return checked.miss === '' ? grips(tuned.scenario, options, checked) : checked
+}
+
+function judgePresent(scenario: Scenario, options: TuneOptions, point: Point): TuneCandidate {
+  const edits = editsFor(scenario, options.strategy, point).map(({ path }) => ({
+    path,
+    value: readPath(scenario, path),
+  }))
+  const checked = checkMargins(scenario, options, unjudged(point, edits))
+  const { miss, why } = checked
+  const run = grips(scenario, options, checked)
+  return miss === '' ? run : { ...run, sound: false, miss, why }
+}
+
+const missing = (candidate: TuneCandidate, miss: string, why = miss): TuneCandidate => ({ ...candidate, miss, why })
+
+/** The candidate with its worst margins, and with the first that it misses. */
+function checkMargins(scenario: Scenario, options: TuneOptions, before: TuneCandidate): TuneCandidate {
+  const { stable, ...margins } = worstMargins(scenario, options)
+  const candidate = { ...before, ...margins }
+  const { phaseMargin, peakSensitivity } = margins
+  if (!stable) return missing(candidate, 'a loop is unstable')
+  if (phaseMargin !== null && phaseMargin < options.phaseMargin)
+    return missing(candidate, 'phase margin', `phase margin ${phaseMargin.toFixed(1)}°`)
+  if (peakSensitivity !== null && peakSensitivity > options.peakSensitivity)
+    return missing(candidate, 'peak sensitivity', `peak sensitivity ${peakSensitivity.toFixed(2)}`)
+  return candidate
 }
 
 /** Gains on the bench for a point of the search. */
@@ -176,7 +210,7 @@ function grips(scenario: Scenario, { strategy, spread }: TuneOptions, candidate:
     return simulateGrip({ ...scenario, part }, strategy).result
   })
   const lost = runs.findIndex(({ verdict }) => verdict !== 'held')
-  if (lost >= 0) return { ...candidate, why: `${['softest', 'nominal', 'stiffest'][lost]} part ${runs[lost]!.verdict}` }
+  if (lost >= 0) return missing(candidate, `${['softest', 'nominal', 'stiffest'][lost]} part ${runs[lost]!.verdict}`)
   const worst = (key: keyof Metrics) => {
     const values = runs.map(({ metrics }) => metrics[key])
     return values.some((value) => value === null) ? null : Math.max(...(values as number[]))

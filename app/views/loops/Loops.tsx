@@ -13,6 +13,7 @@ import { MarginTable } from './MarginTable.tsx'
 import { Nyquist } from './Nyquist.tsx'
 import { Step } from './Step.tsx'
 import { useLoopsState } from './state.ts'
+import { Tune } from './tune/Tune.tsx'
 import { useKept } from './useKept.ts'
 import './loops.css'
 
@@ -78,6 +79,7 @@ function LoopView({ result }: { result: LoopsResult }) {
         <h2>Friction</h2>
         <p>{result.friction}</p>
       </section>
+      {analysesOf(result, 'position').length > 0 && <Tune />}
       <DriveUnits />
     </>
   )

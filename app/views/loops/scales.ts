@@ -12,7 +12,8 @@ export interface ScaleField {
   note: string
 }
 
-const named = (symbol: string, factor = 1): ShownUnit => ({
+/** A unit that is no SI one: `factor` of it make one of the stored value's. */
+export const named = (symbol: string, factor = 1): ShownUnit => ({
   symbol,
   toShown: (value) => Number((value * factor).toPrecision(13)),
   toSi: (value) => Number((value / factor).toPrecision(13)),

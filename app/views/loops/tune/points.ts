@@ -1,0 +1,65 @@
+/** What of a search is drawn, picked and told. Knows no React. */
+import {
+  bestOf,
+  editScenario,
+  type Scenario,
+  type TuneCandidate,
+  type TuneObjective,
+  tradeOff,
+} from '../../../../sim/index.ts'
+import { formatFigure, withUnit } from '../../../ui/format.ts'
+import { type Quantity, quantityUnit, type UnitSystem } from '../../../ui/units.ts'
+import { differences } from '../../bench/parameters/walk.ts'
+
+export const OBJECTIVES: Record<TuneObjective, { label: string; quantity: Quantity }> = {
+  gripTime: { label: 'Grip time', quantity: 'shortTime' },
+  peakForce: { label: 'Peak force', quantity: 'force' },
+  forceRipple: { label: 'Force ripple', quantity: 'force' },
+}
+
+/** A candidate that can be drawn. */
+export type Placed = TuneCandidate & { gripTime: number; peakForce: number }
+
+export const isPlaced = (candidate: TuneCandidate | null): candidate is Placed =>
+  candidate !== null && candidate.gripTime !== null && candidate.peakForce !== null
+
+/** The trade-off, and the best by the objective where it lies beside it; by grip time. */
+export function choices(candidates: TuneCandidate[], objective: TuneObjective): Placed[] {
+  const best = bestOf(candidates, objective)
+  const all = new Set(tradeOff(candidates))
+  if (best) all.add(best)
+  return [...all].filter(isPlaced).sort((a, b) => a.gripTime - b.gripTime || b.peakForce - a.peakForce)
+}
+
+/** What the candidates that are not sound miss, the most frequent first: `phase margin 9, softest part crushed 4`. */
+export function misses(candidates: TuneCandidate[]): { miss: string; count: number }[] {
+  const counts = new Map<string, number>()
+  for (const { sound, miss } of candidates) if (!sound) counts.set(miss, (counts.get(miss) ?? 0) + 1)
+  return [...counts].map(([miss, count]) => ({ miss, count })).sort((a, b) => b.count - a.count)
+}
+
+/** How near the search came to a margin that candidates miss; '' where that says nothing. */
+export function nearest(candidates: TuneCandidate[], miss: string): string {
+  const figures = (key: 'phaseMargin' | 'peakSensitivity') =>
+    candidates.filter((each) => each.miss === miss).map((each) => each[key] ?? Number.NaN)
+  if (miss === 'phase margin') return `The largest of those is ${formatFigure(Math.max(...figures('phaseMargin')))}°.`
+  if (miss === 'peak sensitivity')
+    return `The smallest of those is ${formatFigure(Math.min(...figures('peakSensitivity')))}.`
+  return ''
+}
+
+export function told(candidate: Placed, units: UnitSystem): string {
+  const say = (key: TuneObjective) => {
+    const { symbol, toShown } = quantityUnit(OBJECTIVES[key].quantity, units)
+    const value = candidate[key]
+    return withUnit(formatFigure(value === null ? null : toShown(value)), symbol)
+  }
+  return `grip time ${say('gripTime')}, peak force ${say('peakForce')}`
+}
+
+/** Whether two scenarios differ in more than the gains that a search changes. */
+export function differInMore(a: Scenario, b: Scenario, { edits }: TuneCandidate): boolean {
+  if (a === b) return false
+  const [left, right] = [editScenario(a, edits), editScenario(b, edits)]
+  return !left.ok || !right.ok || differences(left.scenario, right.scenario) > 0
+}

@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest'
+import { named } from '../../../../app/views/loops/scales.ts'
+import { evenTicks, frameOf, logTicks } from '../../../../app/views/loops/tune/frame.ts'
+import { choices, differInMore, misses, nearest, type Placed } from '../../../../app/views/loops/tune/points.ts'
+import { editScenario, PRESETS, type TuneCandidate } from '../../../../sim/index.ts'
+
+const candidate = (some: Partial<TuneCandidate>): TuneCandidate => ({
+  edits: [],
+  bandwidth: 1,
+  damping: 1,
+  forceFactor: 1,
+  phaseMargin: 50,
+  peakSensitivity: 1.5,
+  gripTime: null,
+  peakForce: null,
+  forceRipple: null,
+  sound: true,
+  miss: '',
+  why: '',
+  ...some,
+})
+
+describe('what can be picked', () => {
+  const quick = candidate({ gripTime: 1, peakForce: 3, forceRipple: 0.3 })
+  const gentle = candidate({ gripTime: 2, peakForce: 1, forceRipple: 0.2 })
+  const calm = candidate({ gripTime: 3, peakForce: 2, forceRipple: 0.1 })
+
+  it('is the trade-off, with the best by the objective where it lies beside it', () => {
+    expect(choices([calm, gentle, quick], 'gripTime')).toEqual([quick, gentle])
+    expect(choices([calm, gentle, quick], 'forceRipple')).toEqual([quick, gentle, calm])
+  })
+
+  it('is nothing where none is sound', () => {
+    expect(choices([candidate({ sound: false, miss: 'phase margin' })], 'gripTime')).toEqual([])
+  })
+})
+
+describe('what is missed', () => {
+  const lost = [
+    candidate({ sound: false, miss: 'softest part crushed' }),
+    candidate({ sound: false, miss: 'phase margin', phaseMargin: 31 }),
+    candidate({ sound: false, miss: 'phase margin', phaseMargin: 42 }),
+    candidate({}),
+  ]
+
+  it('is counted, the most frequent first', () => {
+    expect(misses(lost)).toEqual([
+      { miss: 'phase margin', count: 2 },
+      { miss: 'softest part crushed', count: 1 },
+    ])
+  })
+
+  it('comes with how near a margin came, and with nothing where that has no measure', () => {
+    expect(nearest(lost, 'phase margin')).toBe('The largest of those is 42.0°.')
+    expect(nearest(lost, 'softest part crushed')).toBe('')
+  })
+})
+
+it('a search is out of date when something other than its gains has changed', () => {
+  const { scenario } = PRESETS[0]!
+  const change = (path: string, value: number) => {
+    const edited = editScenario(scenario, [{ path, value }])
+    if (!edited.ok) throw new Error('refused')
+    return edited.scenario
+  }
+  const tuned = candidate({ edits: [{ path: 'servo.kp', value: 5000 }] })
+  expect(differInMore(scenario, change('servo.kp', 6000), tuned)).toBe(false)
+  expect(differInMore(scenario, change('part.stiffness', 2e5), tuned)).toBe(true)
+})
+
+describe('frame of the trade-off', () => {
+  const at = (gripTime: number, peakForce: number) => candidate({ gripTime, peakForce }) as Placed
+
+  it('has every point inside, quick ones on the left and strong ones above', () => {
+    const points = [at(0.03, 41), at(0.4, 38)]
+    const { x, y, timeTicks, forceTicks } = frameOf(points, 600, named('ms', 1e3), named('N'))
+    expect(x(0.03)).toBeGreaterThan(50)
+    expect(x(0.03)).toBeLessThan(x(0.4))
+    expect(x(0.4)).toBeLessThan(590)
+    expect(y(41)).toBeLessThan(y(38))
+    expect(timeTicks.map(({ text }) => text)).toEqual(['50', '100', '200', '500'])
+    expect(forceTicks.length).toBeGreaterThan(1)
+  })
+
+  it('stands for a single point as well', () => {
+    const { x, y } = frameOf([at(0.1, 5)], 600, named('ms', 1e3), named('N'))
+    expect([x(0.1), y(5)].every(Number.isFinite)).toBe(true)
+  })
+
+  it('has round ticks', () => {
+    expect(logTicks(20, 700)).toEqual([20, 50, 100, 200, 500])
+    expect(logTicks(100.2, 104)).toEqual(evenTicks(100.2, 104))
+    expect(evenTicks(37.2, 41.1)).toEqual([38, 39, 40, 41])
+  })
+})
