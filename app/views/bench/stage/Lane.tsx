@@ -7,7 +7,7 @@ import { formatFigure, formatPlain, NO_FIGURE, withUnit } from '../../../ui/form
 import { frameAt, type GripFrame, restFrame } from '../../../ui/picture/frameAt.ts'
 import { Gripper } from '../../../ui/picture/Gripper.tsx'
 import { type PictureScales, roundBelow } from '../../../ui/picture/scales.ts'
-import { quantityUnit } from '../../../ui/units.ts'
+import { quantityUnit, type UnitSystem } from '../../../ui/units.ts'
 import { isDamage, VERDICT_WORDS } from '../verdicts/words.ts'
 
 interface LaneProps {
@@ -25,6 +25,7 @@ interface LaneProps {
 export function Lane({ run, width, height, scales, names, corner, alone = false }: LaneProps) {
   const time = useView((state) => state.time)
   const frame = frameAt(run, time)
+  const units = useView((state) => state.units)
   const label = STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy
   return (
     <figure className="lane" data-strategy={run.strategy} data-alone={alone} style={{ width }}>
@@ -35,7 +36,7 @@ export function Lane({ run, width, height, scales, names, corner, alone = false 
       </figcaption>
       <Picture frame={frame} scenario={run.scenario} label={said(label, run)} {...{ width, height, scales, names }} />
       <div className="lane-foot">
-        <p>{noteOf(run, frame)}</p>
+        <p>{noteOf(run, frame, units)}</p>
         {corner}
       </div>
     </figure>
@@ -104,8 +105,11 @@ function LiveForce({ frame }: { frame: GripFrame | null }) {
   )
 }
 
+/** Movement square to the section from which on it is told [m]. */
+const SIDEWAYS = 1e-4
+
 /** What the picture cannot show by itself. */
-function noteOf({ status, message, result, scenario }: RunView, frame: GripFrame): string | null {
+function noteOf({ status, message, result, scenario }: RunView, frame: GripFrame, units: UnitSystem): string | null {
   if (status === 'failed') return `The simulation could not be run: ${message ?? 'no reason was given'}`
   const unstable = result?.events.unstable ?? null
   if (frame.unstable && unstable !== null)
@@ -113,6 +117,11 @@ function noteOf({ status, message, result, scenario }: RunView, frame: GripFrame
   if (status === 'running')
     return `Simulated up to ${formatFigure(frame.time)} s of ${formatFigure(scenario.run.duration)} s.`
   if (frame.fallen !== null) return 'The part has left the jaws.'
+  if (Math.abs(frame.drift) >= SIDEWAYS) {
+    const { symbol, toShown } = quantityUnit('length', units)
+    const way = withUnit(formatFigure(toShown(Math.abs(frame.drift))), symbol)
+    return `The part has moved ${way} sideways, square to this section.`
+  }
   return null
 }
 
