@@ -5,6 +5,7 @@ export default defineConfig({
     include: ['test/**/*.test.{ts,tsx}'],
     environment: 'node',
     pool: 'threads',
+    isolate: false, // the tests leave nothing behind, and reading the modules anew for each file takes as long as the tests
     testTimeout: 20_000,
     coverage: { include: ['sim/**'], exclude: ['sim/cli.ts'] },
   },

@@ -124,7 +124,7 @@ describe('a pool of simulators', () => {
     const pool = poolOf(1)
     await Promise.resolve()
     pool.run('a', job('one'), listener())
-    vi.advanceTimersByTime(2_100)
+    vi.advanceTimersByTime(6_100)
     expect(restarted).toHaveBeenCalledTimes(1)
     const second = HandWorker.all[1]!
     second.say({ kind: 'started', job: 1 })
