@@ -1,11 +1,7 @@
 import { FilteredDerivative } from './filters.ts'
-import { clamp, saturation } from './limit.ts'
+import { LimitedPi, type LimitedPiOptions } from './limited-pi.ts'
 
-export interface PositionPidOptions {
-  /** A/m */
-  kp: number
-  /** A/(m·s) */
-  ki: number
+export interface PositionPidOptions extends LimitedPiOptions {
   /** A·s/m */
   kd: number
   /** time constant of the measured speed's low pass, s; 0 = off */
@@ -14,36 +10,20 @@ export interface PositionPidOptions {
   velocityFeedforward: number
   /** A·s²/m */
   accelerationFeedforward: number
-  /** s */
-  period: number
-  /** A, either sign */
-  limit: number
 }
 
 /**
- * Position controller of the servo: u = kp e + ki ∫e + kd (profile speed − filtered measured speed) + feed-forward,
- * held within ±limit, with conditional integration: the integral rests while the output is limited and the error would
- * drive it further. ∫ follows the trapezoidal rule, C(z) = kp + ki·period/2·(z + 1)/(z − 1).
+ * Position controller of the servo: u = kp e + ki ∫e + kd (profile speed − filtered measured speed) + feed-forward; kp in A/m,
+ * ki in A/(m·s), limit in A.
  */
-export class PositionPid {
-  /** A; may be changed between ticks */
-  limit: number
-  /** A */
-  integral = 0
-  saturated: -1 | 0 | 1 = 0
+export class PositionPid extends LimitedPi {
   private readonly slope: FilteredDerivative
-  private readonly gain: number
-  private readonly integralStep: number
   private readonly kd: number
   private readonly velocityFeedforward: number
   private readonly accelerationFeedforward: number
-  private presetCurrent = 0
-  private presetPending = false
 
   constructor(options: PositionPidOptions) {
-    this.limit = options.limit
-    this.integralStep = options.ki * options.period
-    this.gain = options.kp + this.integralStep / 2
+    super(options)
     this.kd = options.kd
     this.velocityFeedforward = options.velocityFeedforward
     this.accelerationFeedforward = options.accelerationFeedforward
@@ -57,44 +37,20 @@ export class PositionPid {
 
   /** Profile position, speed and acceleration, then the measured position (m, m/s, m/s²); returns the current wanted, A. */
   tick(position: number, speed: number, acceleration: number, measured: number): number {
-    const error = position - measured
-    const direct =
-      this.gain * error +
+    const others =
       this.kd * (speed - this.slope.tick(measured)) +
       this.velocityFeedforward * speed +
       this.accelerationFeedforward * acceleration
-    if (this.presetPending) {
-      this.integral = this.presetCurrent - direct
-      this.presetPending = false
-    }
-    const current = direct + this.integral
-    this.saturated = saturation(current, this.limit)
-    if (this.saturated * error <= 0) this.integral += this.integralStep * error
-    return clamp(current, this.limit)
+    return this.output(position - measured, others)
   }
 
-  /**
-   * Bumpless takeover: the next tick sets the integral so that its output is `current`, whatever set point it is given;
-   * control goes on from there.
-   */
-  preset(current: number): void {
-    this.presetCurrent = current
-    this.presetPending = true
-  }
-
-  /** Goes on from where another one stands; the integral is an output, so new gains do not change what it holds. */
-  take(previous: PositionPid): void {
-    this.integral = previous.integral
-    this.saturated = previous.saturated
-    this.presetCurrent = previous.presetCurrent
-    this.presetPending = previous.presetPending
+  override take(previous: this): void {
+    super.take(previous)
     this.slope.take(previous.slope)
   }
 
-  reset(): void {
-    this.integral = 0
-    this.saturated = 0
-    this.presetPending = false
+  override reset(): void {
+    super.reset()
     this.slope.reset()
   }
 }
