@@ -184,23 +184,45 @@ const figureText = (value: number | null) => (value === null ? '—' : String(Nu
 
 function why(args: string[]): number {
   const { scenario, strategy, json } = question(args)
-  const told = explain(scenario, strategy, simulate(scenario, strategy).result.verdict)
-  const lines = told.causes.map(({ label, force, share }) =>
-    [label.padEnd(36), `${figureText(force)} N`.padStart(12), `${figureText(100 * share)} %`.padStart(12)].join(''),
+  const { verdict } = simulate(scenario, strategy).result
+  const told = refusing(() => explain(scenario, strategy, verdict))
+  if (json) {
+    const { run: _, ...shown } = told
+    print(JSON.stringify({ format: 'jawbench-why', version: 1, strategy, ...shown }, null, 2))
+    return 0
+  }
+  const line = (label: string, force: number, share: number | null) =>
+    `${label.padEnd(42)}${`${figureText(force)} N`.padStart(12)}${`${figureText(share === null ? null : 100 * share)} %`.padStart(10)}`
+  const whole = told.figure === 'peak' ? 'Peak force' : 'Force at its weakest'
+  print(
+    [
+      told.sentence,
+      ...told.causes.map(({ label, force, share }) => line(label, force, share)),
+      ...(told.force === null ? [] : [line(whole, told.force, 1), told.rule]),
+      ...told.untold.map(
+        ({ label, verdict }) => `Could not be taken away: ${label}${verdict ? `, ${verdict} without it` : ''}.`,
+      ),
+    ].join('\n'),
   )
-  print(json ? JSON.stringify({ strategy, ...told }, null, 2) : [told.sentence, ...lines, told.rule].join('\n'))
   return 0
 }
 
 function rescue(args: string[]): number {
   const { scenario, strategy, json } = question(args)
   const { verdict } = simulate(scenario, strategy).result
-  const found = sortRescues([...rescues(scenario, strategy)].map((progress) => progress.rescue))
-  const lines = found.map(({ path, from, value }) =>
-    [path.padEnd(42), figureText(from).padStart(12), figureText(value).padStart(12)].join(''),
-  )
-  const heading = verdict === 'held' ? 'held; lost from here on:' : `${verdict}; held from here on:`
-  print(json ? JSON.stringify({ strategy, verdict, rescues: found }, null, 2) : [heading, ...lines].join('\n'))
+  const found = refusing(() => sortRescues([...rescues(scenario, strategy)].map((progress) => progress.rescue)))
+  if (json) {
+    print(JSON.stringify({ format: 'jawbench-rescue', version: 1, strategy, verdict, rescues: found }, null, 2))
+    return 0
+  }
+  const lines = found.map(({ path, from, value, becomes, along, tried }) => {
+    const tail =
+      value === null
+        ? `  none from ${figureText(tried[0])} to ${figureText(tried[1])}`
+        : `  ${[becomes, ...along.map((edit) => `with ${edit.path} ${figureText(edit.value as number)}`)].join(', ')}`
+    return `${path.padEnd(42)}${figureText(from).padStart(12)}${figureText(value).padStart(12)}${tail}`
+  })
+  print([verdict === 'held' ? 'held; lost from here on:' : `${verdict}; held from here on:`, ...lines].join('\n'))
   return 0
 }
 

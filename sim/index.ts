@@ -17,7 +17,8 @@ export {
 } from './grip/result.ts'
 export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './grip/simulate.ts'
 export { reasonOf, SI_WORDING, type Wording } from './grip/verdict.ts'
-export { type Cause, type CauseId, explain, type Why } from './grip/why.ts'
+export { type Cause, explain, type Why } from './grip/why.ts'
+export { whySentence } from './grip/why-words.ts'
 export { type ForceWindow, forceWindow } from './grip/window.ts'
 export {
   type AnalysisOptions,

@@ -51,6 +51,8 @@ export class Figures {
   private readonly current = new Mean()
   private squares = 0
   private peakCurrent = 0
+  /** Least mean force of the two contacts while the part hangs in them [N]; Infinity: it never does. */
+  weakest = Number.POSITIVE_INFINITY
   private least = Number.POSITIVE_INFINITY
   private most = Number.NEGATIVE_INFINITY
   private required = 0
@@ -95,6 +97,7 @@ export class Figures {
     if (time >= this.windowStart && time < this.windowEnd) this.settle(force, current, plant.v, plant.jawX, lag)
     if (needed > this.required) this.required = needed
     if (holds < this.margin) this.margin = holds
+    if (force < this.weakest && plant.hanging && !plant.out) this.weakest = force
     if (this.inMove(time)) {
       this.least = Math.min(this.least, near, far)
       this.most = Math.max(this.most, near, far)

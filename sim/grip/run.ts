@@ -12,6 +12,7 @@ import { Figures } from './figures.ts'
 import { Rails } from './rails.ts'
 import { type OnChunk, Recorder } from './recorder.ts'
 import type { GripEvents, Metrics, Traces } from './result.ts'
+import { isLost, markLimit } from './verdict.ts'
 import { neededForce } from './window.ts'
 
 export interface Run {
@@ -24,12 +25,16 @@ export interface Run {
   cause: Rails['cause']
   /** Temperatures at the end. */
   temperatures: Temperatures
+  /** Least mean force of the two contacts while the part hung in them [N]; null: it never did. */
+  weakest: number | null
 }
 
 export interface RunOptions {
   onChunk?: OnChunk | undefined
   /** Temperatures at the start; ambient if left out. */
   start?: Temperatures | undefined
+  /** Ends the run as soon as the part can no longer be held; the figures are then those up to there. */
+  untilLost?: boolean | undefined
 }
 
 const known = (time: number) => (Number.isFinite(time) ? time : null)
@@ -44,6 +49,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
   const figures = new Figures(scenario, samples)
   const rails = new Rails(10 * Math.max(jaws.stroke, jaws.opening))
   const perCycle = isOpenLoop(scenario) ? 1 / axisOf(scenario.actuator).cyclePitch : Number.NaN
+  const markAbove = options.untilLost ? markLimit(scenario) : Number.POSITIVE_INFINITY
   const lift = liftTime(scenario)
   const powerLoss = scenario.events.powerLoss?.time ?? Number.POSITIVE_INFINITY
   const release = scenario.events.release?.time ?? Number.POSITIVE_INFINITY
@@ -98,6 +104,7 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
       cancelled = true
       break
     }
+    if (options.untilLost && isLost(plant, markAbove)) break
     if (rails.check(time, plant.jawX, plant.winding.current, drive.servoSaturated, drive.bridgeSaturated)) break
   }
 
@@ -111,5 +118,6 @@ export function runGrip(scenario: Scenario, kind: StrategyKind, substeps: number
     cancelled,
     cause: rails.cause,
     temperatures: { winding: plant.heat.winding, housing: plant.heat.housing },
+    weakest: known(figures.weakest),
   }
 }

@@ -1,4 +1,5 @@
 /** What became of the part, and why, in one sentence. */
+import type { Plant } from '../plant/plant.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { tracesHash } from './hash.ts'
 import type { GripEvents, GripResult, Metrics, Verdict } from './result.ts'
@@ -31,9 +32,15 @@ export function verdictOf(scenario: Scenario, { events, metrics }: Pick<Run, 'ev
   if (metrics.contactTime === null || events.lift === null) return 'missed'
   if (events.drop !== null) return 'dropped'
   if ((metrics.slipDistance ?? 0) > SLIP_LIMIT) return 'slipped'
-  const mark = Math.min(scenario.part.markForce ?? Infinity, scenario.part.yieldForce ?? Infinity)
-  return (metrics.peakForce ?? 0) > mark ? 'marked' : 'held'
+  return (metrics.peakForce ?? 0) > markLimit(scenario) ? 'marked' : 'held'
 }
+
+/** Force above which the part carries a mark or a dent [N]. */
+export const markLimit = ({ part }: Scenario) => Math.min(part.markForce ?? Infinity, part.yieldForce ?? Infinity)
+
+/** Whether nothing that still comes can make the verdict `held`; `mark` is the part's mark limit [N]. */
+export const isLost = (plant: Plant, mark: number) =>
+  plant.out || plant.slip.distance > SLIP_LIMIT || plant.peak > mark || !Number.isNaN(plant.crackTime)
 
 const CAUSES: Record<Run['cause'], string> = {
   '': '',
@@ -80,7 +87,7 @@ function outcome(scenario: Scenario, { verdict, metrics, events, cause = '' }: R
       return `Slides ${words.length(metrics.slipDistance ?? 0)} from ${at(events.slip)} on${shortfall(metrics, words)}.`
     case 'marked': {
       const dented = part.yieldForce !== undefined && peak > part.yieldForce
-      const limit = Math.min(part.markForce ?? Infinity, part.yieldForce ?? Infinity)
+      const limit = markLimit(scenario)
       return `${dented ? 'Dented' : 'Marked'} at ${at(metrics.peakForceTime)}: ${words.force(peak)} on a ${words.force(limit)} limit.`
     }
     case 'held':

@@ -1,213 +1,162 @@
 /**
  * Why the force became what it was: counter-runs of the same simulator in which one cause after another is taken away, each on top
- * of those before. A cause's force is what its removal changes; what is left is the force that the setting means and the stopping
- * distance. So the parts add up to the figure. The order matters and is stated; the part is taken as unbreakable throughout,
- * since a broken one hides how far the force would have gone.
+ * of those before. A cause's force is what its removal changes. So the parts add up to the figure, and the order, which is stated,
+ * matters where causes act together. The part is taken as one that neither breaks, dents nor slides out, since a lost part hides
+ * how far the force would have gone.
  */
-import { travelToContact } from '../plant/axis.ts'
-import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
-import { approachProfile } from '../strategy/follow.ts'
+import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-import type { Metrics, Verdict } from './result.ts'
+import { CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
+import type { GripResult, Verdict } from './result.ts'
 import { simulateGrip } from './simulate.ts'
-
-export type CauseId =
-  | 'setting'
-  | 'momentum'
-  | 'detection'
-  | 'windup'
-  | 'friction'
-  | 'arm'
-  | 'relaxation'
-  | 'heat'
-  | 'measuring'
-  | 'stopping'
+import { SI_WORDING, type Wording } from './verdict.ts'
+import { whySentence } from './why-words.ts'
+import { damageLimit } from './window.ts'
 
 export interface Cause {
   cause: CauseId
   label: string
-  /** What it adds to the figure at one contact [N], and over the figure. */
+  /** How its counter-run takes it away. */
+  without: string
+  /** What it adds to the figure at one contact [N], and over the figure; no share of a grip that is left with nothing. */
   force: number
-  share: number
+  share: number | null
 }
 
 export interface Why {
-  /** What is taken apart: the peak force, or, for a part that slid, the least force that friction had to work with. */
+  verdict: Verdict
+  /** What is taken apart: the peak force, or, for a part that slid, the least force while it hung in the jaws. */
   figure: 'peak' | 'hold'
-  /** That figure on an unbreakable part [N]; null: no contact, or a run off its rails, so there is nothing to take apart. */
+  /** That figure on a part that cannot be lost [N]; null: no contact, or a run off its rails, so there is nothing to take apart. */
   force: number | null
+  /** For a peak the least damage limit, for a hold the force needed at the worst instant [N]; null: there is none. */
+  bound: number | null
   causes: Cause[]
-  /** One sentence that a customer understands. */
+  /** Causes that could not be taken away, as their counter-run gave no figure; what they add is in what is left. */
+  untold: { cause: CauseId; label: string; verdict: Verdict | null }[]
+  /** One or two sentences that a customer understands, in SI; `whySentence` says them in other units. */
   sentence: string
   rule: string
+  /** The run on the bench, with the travel of a jaw at its end [m]; null where there was a force to take apart. */
+  run: (Pick<GripResult, 'metrics' | 'events' | 'cause'> & { travel: number }) | null
 }
 
-export const RULE =
-  'Causes are taken away one after another in this order, each on top of those before; a cause counts with what its removal changes.'
+/** Causes below this share of the figure are less than a step of the simulation resolves. */
+const RESOLVED = 0.001
 
-const LABELS: Record<CauseId, string> = {
-  setting: 'Force that the setting means',
-  momentum: 'Momentum of the approach',
-  detection: 'Delay of the detection',
-  windup: 'Integral wind-up',
-  friction: 'Friction in the axis',
-  arm: 'Acceleration of the arm',
-  relaxation: 'Relaxation of the part',
-  heat: 'Warm magnets',
-  measuring: 'Errors of measuring',
-  stopping: 'Stopping distance on a stiff part',
-}
+export const WHY_RULE =
+  'Causes are taken away in this order, each on top of those before, and the grip is simulated again; a cause counts with what its ' +
+  'removal changes, and one below 0.1 % of it counts with what is left. Where causes act together the order decides which of them bears the common part.'
 
-/** Speed of the counter-run without momentum [m/s], where it begins before contact [m], and time it is given on top [s]. */
-const SLOW = 0.002
-const BEFORE = 0.0003
-const EXTRA = 0.3
-
-interface Removal {
-  cause: CauseId
-  edits(scenario: Scenario, strategy: StrategyId): Edit[]
-}
-
-const REMOVALS: Removal[] = [
-  { cause: 'momentum', edits: slowContact },
-  {
-    cause: 'detection',
-    edits: (_, strategy) =>
-      strategy === 'threshold-stop'
-        ? [set('strategies.thresholdStop.confirmTime', 0), set('strategies.thresholdStop.filter', 0)]
-        : [],
-  },
-  { cause: 'windup', edits: () => [set('servo.ki', 0), set('strategies.sensedForce.ki', 0)] },
-  { cause: 'friction', edits: withoutFriction },
-  { cause: 'arm', edits: ({ arm }) => (arm.moves.length > 0 ? [set('arm.moves', [])] : []) },
-  { cause: 'relaxation', edits: () => [set('part.relaxation.fraction', 0)] },
-  {
-    cause: 'heat',
-    edits: () => [set('actuator.motor.thermal.magnetCoefficient', 0), set('run.cycle', null)],
-  },
-  {
-    cause: 'measuring',
-    edits: ({ strategies }, strategy) => [
-      ...['currentNoise', 'currentOffset', 'currentResolution'].map((key) => set(`drive.${key}`, 0)),
-      set('servo.encoderResolution', 0),
-      ...(strategy === 'sensed-force'
-        ? Object.keys(strategies.sensedForce.sensor)
-            .filter((key) => key !== 'bandwidth' && key !== 'fingerMass')
-            .map((key) => set(`strategies.sensedForce.sensor.${key}`, 0))
-        : []),
-    ],
-  },
+/** Damage limits and a slide would end the force that is to be taken apart: the longest pad, the highest friction. */
+const UNLOSABLE: Edit[] = [
+  { path: 'part.markForce', value: undefined },
+  { path: 'part.crackForce', value: undefined },
+  { path: 'part.yieldForce', value: undefined },
+  { path: 'jaws.padLength', value: 1 },
+  { path: 'jaws.friction.static', value: 3 },
+  { path: 'jaws.friction.sliding', value: 3 },
+  { path: 'jaws.friction.loadExponent', value: 1 },
 ]
 
-const set = (path: string, value: unknown): Edit => ({ path, value })
-
 /** `verdict` of the run on the bench decides which figure is taken apart. Throws where a counter-run cannot be simulated. */
-export function explain(scenario: Scenario, strategy: StrategyId, verdict: Verdict): Why {
+export function explain(scenario: Scenario, strategy: StrategyId, verdict: Verdict, words: Wording = SI_WORDING): Why {
+  const told = takeApart(scenario, strategy, verdict)
+  return { ...told, sentence: whySentence(scenario, strategy, told, words) }
+}
+
+export type Told = Omit<Why, 'sentence'>
+
+function takeApart(scenario: Scenario, strategy: StrategyId, verdict: Verdict): Told {
   const figure = verdict === 'slipped' || verdict === 'dropped' ? 'hold' : 'peak'
-  const read = (at: Scenario) => readFigure(simulateGrip(at, strategy).result.metrics, figure)
-  const wanted = strategyOf(strategy).forceOf(scenario).expected
-  let at = edited(scenario, [
-    set('part.crackForce', undefined),
-    set('part.yieldForce', undefined),
-    ...fixedLift(scenario),
-  ])
-  const whole = read(at)
-  const none: Why = { figure, force: null, causes: [], rule: RULE, sentence: 'There is no force to take apart.' }
-  if (whole === null || verdict === 'unstable' || verdict === 'missed') return none
-  const causes: Cause[] = []
-  let before = whole
-  for (const { cause, edits } of REMOVALS) {
-    at = edited(at, edits(at, strategy))
-    const after = read(at) ?? before
-    causes.push({ cause, label: LABELS[cause], force: before - after, share: (before - after) / whole })
-    before = after
+  const common = { verdict, figure, rule: WHY_RULE } as const
+  const first = edited(scenario, [...UNLOSABLE, ...fixedLift(scenario)])
+  const start = verdict === 'unstable' || verdict === 'missed' || !first ? null : measure(first, strategy, figure)
+  if (!first || !start || start.force === null) {
+    const { result, traces } = simulateGrip(scenario, strategy)
+    const { metrics, events, cause } = result
+    const run = { metrics, events, cause, travel: traces.travel.at(-1) ?? 0 }
+    return { ...common, force: null, bound: null, causes: [], untold: [], run }
   }
-  const rest = before - wanted
-  causes.push({ cause: 'stopping', label: LABELS.stopping, force: rest, share: rest / whole })
-  causes.unshift({ cause: 'setting', label: LABELS.setting, force: wanted, share: wanted / whole })
-  const told = causes.filter(({ cause, force }) => cause === 'setting' || Math.abs(force) > 1e-9 * whole)
-  return { figure, force: whole, causes: told, rule: RULE, sentence: sentenceOf(figure, whole, told) }
+  const whole = start.force
+  const { told, untold } = countDown(first, strategy, figure, whole)
+  const wanted = strategyOf(strategy).forceOf(withoutGaugeErrors(scenario)).expected
+  const least = RESOLVED * Math.max(whole, wanted)
+  const listed: [CauseId, number][] = [['setting', wanted], ...told.filter(([, force]) => Math.abs(force) >= least)]
+  const rest = listed.reduce((left, [, force]) => left - force, whole)
+  listed.push(['rest', rest])
+  const causes = listed.map(([cause, force]): Cause => {
+    return { cause, ...CAUSES[cause], force, share: whole > 0 ? force / whole : null }
+  })
+  const bound =
+    figure === 'peak' ? damageLimit(scenario) : simulateGrip(scenario, strategy).result.metrics.requiredForce
+  return {
+    ...common,
+    force: whole,
+    bound: bound === Number.POSITIVE_INFINITY ? null : bound,
+    causes,
+    untold,
+    run: null,
+  }
 }
 
-function readFigure(metrics: Metrics, figure: Why['figure']): number | null {
-  if (figure === 'peak') return metrics.peakForce
-  return metrics.holdMargin === null || metrics.requiredForce === null
-    ? null
-    : (1 + metrics.holdMargin) * metrics.requiredForce
+/** What the person set, before the gauge errs. */
+function withoutGaugeErrors({ strategies, ...scenario }: Scenario): Scenario {
+  const { sensedForce } = strategies
+  const sensor = { ...sensedForce.sensor, gainError: 0, offset: 0 }
+  return { ...scenario, strategies: { ...strategies, sensedForce: { ...sensedForce, sensor } } }
 }
 
-/** The edits made; one that the rules refuse is left out, since a cause that cannot be taken away has no share. */
-function edited(scenario: Scenario, edits: Edit[]): Scenario {
-  const checked = edits.length > 0 ? editScenario(scenario, edits) : { ok: true as const, scenario }
-  return checked.ok ? checked.scenario : scenario
+/**
+ * Takes one cause after another away. A counter-run without a figure leaves its cause where it is; it is taken away after all the
+ * others if it then can be: without errors of measuring, say, a stop that is not delayed no longer trips on noise.
+ */
+function countDown(first: Scenario, strategy: StrategyId, figure: Why['figure'], whole: number) {
+  const told: [CauseId, number][] = []
+  let at = first
+  let before = whole
+  const take = (removals: Removal[]) => {
+    const failed: { removal: Removal; verdict: Verdict | null }[] = []
+    for (const removal of removals) {
+      const changes = removal.edits(at, strategy).filter(({ path, value }) => !same(readPath(at, path), value))
+      if (changes.length === 0) continue
+      const without = edited(at, changes)
+      const after = without ? measure(without, strategy, figure) : { force: null, verdict: null }
+      if (!without || after.force === null) failed.push({ removal, verdict: after.verdict })
+      else {
+        told.push([removal.cause, before - after.force])
+        before = after.force
+        at = without
+      }
+    }
+    return failed
+  }
+  const untold = take(take(REMOVALS).map(({ removal }) => removal)).map(({ removal: { cause }, verdict }) => {
+    return { cause, label: CAUSES[cause].label, verdict }
+  })
+  return { told, untold }
 }
+
+/** Null force: the run left its rails, never touched the part, or the part never hung in the jaws. */
+function measure(scenario: Scenario, strategy: StrategyId, figure: Why['figure']) {
+  const { result, weakest } = simulateGrip(scenario, strategy)
+  const { verdict, metrics } = result
+  const force = figure === 'peak' ? metrics.peakForce : weakest
+  return { verdict, force: verdict === 'unstable' || verdict === 'missed' ? null : force }
+}
+
+/** Null where the rules refuse the edits. */
+function edited(scenario: Scenario, edits: Edit[]): Scenario | null {
+  const checked = editScenario(scenario, edits)
+  return checked.ok ? checked.scenario : null
+}
+
+const same = (a: unknown, b: unknown) =>
+  Object.is(a, b) || (Array.isArray(a) && Array.isArray(b) && a.length + b.length === 0)
 
 /** Without moves the support would go at another time; it goes when it did. */
 function fixedLift({ arm }: Scenario): Edit[] {
-  const first = Math.min(...arm.moves.map(({ start }) => start))
-  return arm.lift === null && Number.isFinite(first) ? [set('arm.lift', first)] : []
+  const start = Math.min(...arm.moves.map((move) => move.start))
+  return arm.lift === null && Number.isFinite(start) ? [{ path: 'arm.lift', value: start }] : []
 }
-
-/** The same grip touched slowly: a creep zone just before contact, and everything after it later by what that takes. */
-function slowContact(scenario: Scenario): Edit[] {
-  const { approach, part, run, arm, events } = scenario
-  if (approach.speed <= SLOW) return []
-  const creep = [
-    set('approach.creepSpeed', Math.min(SLOW, approach.speed)),
-    set('approach.creepFrom', part.width + 2 * BEFORE),
-  ]
-  const slow = edited(scenario, creep)
-  const delay = timeToContact(slow) - timeToContact(scenario) + EXTRA
-  return [
-    ...creep,
-    set('run.duration', run.duration + delay),
-    ...(run.cycle === null ? [] : [set('run.cycle', run.cycle + delay)]),
-    ...(arm.lift === null ? [] : [set('arm.lift', arm.lift + delay)]),
-    ...arm.moves.map((move, n) => set(`arm.moves[${n}].start`, move.start + delay)),
-    ...(events.powerLoss ? [set('events.powerLoss.time', events.powerLoss.time + delay)] : []),
-    ...(events.release ? [set('events.release.time', events.release.time + delay)] : []),
-  ]
-}
-
-/** When the profile reaches the nominal part [s]. */
-function timeToContact(scenario: Scenario): number {
-  const profile = approachProfile(scenario)
-  const travel = travelToContact(scenario)
-  let low = 0
-  let high = profile.duration
-  for (let n = 0; n < 50; n++) {
-    const middle = (low + high) / 2
-    profile.at(middle)
-    if (profile.position < travel) low = middle
-    else high = middle
-  }
-  return high
-}
-
-/** An axis without friction, its setting turned into the same newtons anew. */
-function withoutFriction(scenario: Scenario, strategy: StrategyId): Edit[] {
-  const { kind } = scenario.actuator
-  const kindOf = strategyOf(strategy)
-  const bare = [
-    set('actuator.transmission.coulomb', 0),
-    set('actuator.transmission.breakaway', 0),
-    ...(kind === 'screw' ? [set('actuator.transmission.threadFriction', 0)] : []),
-    ...(kind === 'rack' ? [set('actuator.transmission.efficiency', 1)] : []),
-  ]
-  const wanted = kindOf.forceOf(scenario).expected
-  return [...bare, set(kindOf.setting.path, kindOf.settingFor(edited(scenario, bare), wanted))]
-}
-
-function sentenceOf(figure: Why['figure'], whole: number, causes: Cause[]): string {
-  const newtons = (force: number) => `${Number(Math.abs(force).toPrecision(2))} N`
-  const setting = causes[0]!.force
-  const others = causes.slice(1).sort((a, b) => Math.abs(b.force) - Math.abs(a.force))
-  const worst = others[0]
-  const what = figure === 'peak' ? 'The part sees' : 'The grip is left with'
-  if (!worst || Math.abs(worst.force) < 0.03 * whole) return `${what} ${newtons(whole)}, about what the setting means.`
-  const how = worst.force > 0 ? 'adds' : 'takes away'
-  return `${what} ${newtons(whole)} where the setting means ${newtons(setting)}: ${lower(worst.label)} ${how} ${newtons(worst.force)}.`
-}
-
-const lower = (label: string) => label.charAt(0).toLowerCase() + label.slice(1)

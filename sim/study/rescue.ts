@@ -1,19 +1,29 @@
 /**
  * What would save it: for every parameter that an engineer can change alone, the smallest change that turns the verdict into
- * `held`, found on the real simulator by bracketing away from the present value in both directions and bisection. For a held
- * part the same search finds how far each parameter may drift before it is lost.
+ * `held`, found on the real simulator by bracketing away from the present value on both sides and bisection on values of three
+ * digits. For a held part the same search finds how far each parameter may drift before it is lost.
  */
+import type { Verdict } from '../grip/result.ts'
 import { simulateGrip } from '../grip/simulate.ts'
-import { editScenario, type QuantitySchema, readPath, SCHEMAS, type Scenario } from '../scenario/index.ts'
+import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
+import { type Parameter, rescueParameters, type Side, schemaAt } from './rescue-parameters.ts'
 
 export interface Rescue {
   path: string
   label: string
-  /** Value on the bench, value that turns the verdict (null: no change of this parameter alone does), and their ratio less 1. */
+  /** Value on the bench; value that turns the verdict (null: none that was tried does); their ratio less 1 (null from 0, too). */
   from: number
   value: number | null
   change: number | null
+  /** Verdict at `value`. */
+  becomes: Verdict | null
+  /** Nearest value tried short of `value`, where the verdict is not turned yet. */
+  until: number | null
+  /** What the rules ask to be changed along with it. */
+  along: Edit[]
+  /** Lowest and highest value tried. */
+  tried: [number, number]
 }
 
 export interface RescueProgress {
@@ -22,103 +32,134 @@ export interface RescueProgress {
   of: number
 }
 
-const ALL = [
-  'approach.speed',
-  'approach.creepFrom',
-  'approach.overtravel',
-  'jaws.padStiffness',
-  'jaws.friction.static',
-  'drive.busVoltage',
-]
-const POSITION = ['servo.kp', 'servo.ki', 'servo.kd', 'servo.rate']
-const OWN: Record<StrategyId, string[]> = {
-  'threshold-stop': [...POSITION, 'strategies.thresholdStop.threshold', 'strategies.thresholdStop.confirmTime'],
-  'current-clamp': [...POSITION, 'strategies.currentClamp.limit'],
-  'sensed-force': [
-    'strategies.sensedForce.target',
-    'strategies.sensedForce.kp',
-    'strategies.sensedForce.ki',
-    'strategies.sensedForce.deadband',
-    'strategies.sensedForce.speedLimit',
-    'strategies.sensedForce.velocity.kp',
-    'strategies.sensedForce.velocity.ki',
-  ],
-}
+/** The boundary is known when the values on its two sides are this near [ratio]. */
+const NEAR = 1.01
 
-/** Factors at which the present value is tried, ever further away. */
-const STRIDES = [1.25, 1.6, 2.5, 5, 12]
-/** Bisections of the last stride, on the ratio. */
-const HALVINGS = 6
-
-/** Parameters that are searched, in the order of the power's way. */
-export function rescuePaths(scenario: Scenario, strategy: StrategyId): string[] {
-  const lead = scenario.actuator.kind === 'screw' ? ['actuator.transmission.lead'] : []
-  return [...ALL, ...lead, ...OWN[strategy]]
-}
-
-/** One answer a parameter, as it is found. `held`: the present verdict is held, so the search is for what loses the part. */
+/** One answer a parameter, as it is found; for a part that is held the search is for what loses it. */
 export function* rescues(scenario: Scenario, strategy: StrategyId): Generator<RescueProgress> {
-  const paths = rescuePaths(scenario, strategy)
-  const held = simulateGrip(scenario, strategy).result.verdict === 'held'
-  for (const [n, path] of paths.entries())
-    yield { rescue: search(scenario, strategy, path, !held), done: n + 1, of: paths.length }
+  const held = simulateGrip(scenario, strategy, { untilLost: true }).result.verdict === 'held'
+  const parameters = rescueParameters(scenario, strategy, held)
+  for (const [n, parameter] of parameters.entries()) {
+    const search = (each: Parameter) => new Search(scenario, strategy, each, !held).run()
+    const found = search(parameter)
+    const otherwise = found.value === null && parameter.otherwise ? search(parameter.otherwise) : found
+    yield { rescue: otherwise.value === null ? found : otherwise, done: n + 1, of: parameters.length }
+  }
 }
 
 /** By how little must change, what does not help last. */
 export const sortRescues = (found: Rescue[]): Rescue[] =>
-  [...found].sort((a, b) => size(a.change) - size(b.change) || a.path.localeCompare(b.path))
+  [...found].sort((a, b) => size(a) - size(b) || a.path.localeCompare(b.path))
 
-const size = (change: number | null) => (change === null ? Number.POSITIVE_INFINITY : Math.abs(Math.log(1 + change)))
+/** Changes to or from 0 have no ratio: they come after those that have one. */
+const NO_RATIO = 1e6
 
-function search(scenario: Scenario, strategy: StrategyId, path: string, wanted: boolean): Rescue {
-  const schema = schemaAt(scenario, path)
-  const given = readPath(scenario, path) as number
-  const from = startOf(scenario, path, given)
-  const hits = (value: number) => {
-    const checked = editScenario(scenario, [{ path, value }])
-    return checked.ok && (simulateGrip(checked.scenario, strategy).result.verdict === 'held') === wanted
-  }
-  const up = from > 0 ? toward(from, 1, schema, hits) : null
-  const down = from > 0 ? toward(from, -1, schema, hits) : null
-  const ratio = (value: number | null) => (value === null ? Number.POSITIVE_INFINITY : Math.abs(Math.log(value / from)))
-  const value = ratio(up) <= ratio(down) ? up : down
-  return { path, label: schema.title, from: given, value, change: value === null ? null : value / from - 1 }
+function size({ value, change }: Rescue): number {
+  if (value === null) return Number.POSITIVE_INFINITY
+  return change === null || change <= -1 ? NO_RATIO : Math.abs(Math.log(1 + change))
 }
 
-/** A creep zone that is off is searched from just before contact. */
-const startOf = ({ part }: Scenario, path: string, given: number) =>
-  path === 'approach.creepFrom' ? Math.max(given, part.width) : given
-
-function toward(
-  from: number,
-  sign: 1 | -1,
-  { minimum, maximum }: QuantitySchema,
-  hits: (value: number) => boolean,
-): number | null {
-  let before = from
-  for (const stride of STRIDES) {
-    const value = Math.min(maximum, Math.max(minimum, sign > 0 ? from * stride : from / stride))
-    if (value === before) return null
-    if (hits(value)) return bisect(before, value, hits)
-    before = value
-  }
-  return null
+/** A value that turns the verdict and the last one before it that does not. */
+interface Boundary {
+  hit: number
+  miss: number
 }
 
-/** Nearest value to `miss` that hits, between the two. */
-function bisect(miss: number, hit: number, hits: (value: number) => boolean): number {
-  let near = miss
-  let far = hit
-  for (let n = 0; n < HALVINGS; n++) {
-    const middle = Math.sqrt(near * far)
-    if (hits(middle)) far = middle
-    else near = middle
-  }
-  return far
-}
+class Search {
+  private readonly tried: number[] = []
+  private readonly scenario: Scenario
+  private readonly strategy: StrategyId
+  private readonly parameter: Parameter
+  /** Whether a held part is what turns the verdict. */
+  private readonly wanted: boolean
+  private readonly from: number
 
-function schemaAt(scenario: Scenario, path: string): QuantitySchema {
-  let at: unknown = SCHEMAS[scenario.actuator.kind]
-  for (const key of path.split('.')) at = (at as { properties: Record<string, unknown> }).properties[key]
-  return at as QuantitySchema
+  constructor(scenario: Scenario, strategy: StrategyId, parameter: Parameter, wanted: boolean) {
+    this.scenario = scenario
+    this.strategy = strategy
+    this.parameter = parameter
+    this.wanted = wanted
+    this.from = readPath(scenario, parameter.path) as number
+  }
+
+  run(): Rescue {
+    const { scenario, strategy, parameter, from } = this
+    const { path } = parameter
+    const found = this.nearest()
+    const value = found?.hit ?? null
+    const edits = value === null ? null : this.editsFor(value)
+    const ratio = value === null || from === 0 ? null : value / from - 1
+    const checked = edits && editScenario(scenario, edits)
+    return {
+      path,
+      label: schemaAt(scenario, path).title,
+      from,
+      value,
+      change: ratio,
+      becomes: !checked?.ok ? null : this.wanted ? 'held' : simulateGrip(checked.scenario, strategy).result.verdict,
+      until: found?.miss ?? null,
+      along: edits?.filter((edit) => edit.path !== path) ?? [],
+      tried: [Math.min(from, ...this.tried), Math.max(from, ...this.tried)],
+    }
+  }
+
+  /** Both sides in turn, so that neither is searched further than where the other has hit. */
+  private nearest(): Boundary | null {
+    const { sides } = this.parameter
+    const before = sides.map(() => this.from)
+    const open = sides.map(() => true)
+    const rungs = Math.max(0, ...sides.map(({ values }) => values.length))
+    for (let rung = 0; rung < rungs; rung++) {
+      const found: Boundary[] = []
+      for (const [n, side] of sides.entries()) {
+        const value = side.values[rung]
+        if (value === undefined || !open[n]) continue
+        const told = this.try(value)
+        if (told === 'hit') found.push(this.bisect(side, before[n]!, value))
+        else if (told === 'refused') open[n] = false
+        before[n] = value
+      }
+      if (found.length > 0) return found.sort((a, b) => this.distance(a.hit) - this.distance(b.hit))[0]!
+    }
+    return null
+  }
+
+  private bisect(side: Side, miss: number, hit: number): Boundary {
+    let [near, far] = [miss, hit]
+    while (!(Math.max(near / far, far / near) <= NEAR)) {
+      const value = side.between(near, far)
+      if (value === near || value === far) break
+      if (this.try(value) === 'hit') far = value
+      else near = value
+    }
+    return { hit: far, miss: near }
+  }
+
+  private distance(value: number): number {
+    return value === 0 || this.from === 0 ? NO_RATIO : Math.abs(Math.log(value / this.from))
+  }
+
+  /** Whether a value turns the verdict. */
+  private try(value: number): 'hit' | 'miss' | 'refused' {
+    const edits = this.editsFor(value)
+    const checked = edits && editScenario(this.scenario, edits)
+    if (!checked?.ok) return 'refused'
+    this.tried.push(value)
+    try {
+      const { verdict } = simulateGrip(checked.scenario, this.strategy, { untilLost: true }).result
+      return (verdict === 'held') === this.wanted ? 'hit' : 'miss'
+    } catch (error) {
+      if (error instanceof RangeError) return 'refused' // more steps than a run may take
+      throw error
+    }
+  }
+
+  /** The value by itself, or, where the rules refuse that, with what they ask for along with it. */
+  private editsFor(value: number): Edit[] | null {
+    const { path, along, together: needed } = this.parameter
+    const alone = [{ path, value }]
+    if (!needed && editScenario(this.scenario, alone).ok) return alone
+    const together = along && [...alone, ...along(this.scenario, value)]
+    return together && editScenario(this.scenario, together).ok ? together : null
+  }
 }

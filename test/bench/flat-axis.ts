@@ -347,5 +347,6 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
     cancelled: false,
     cause: rails.cause,
     temperatures: { winding: heat.winding, housing: heat.housing },
+    weakest: Number.isFinite(figures.weakest) ? figures.weakest : null,
   }
 }

@@ -1,0 +1,201 @@
+/** What the counter-runs of `explain` take away, one cause a time, in the order in which they are taken. */
+import { axisOf, contactsOf, jawMassOf, travelToContact } from '../plant/axis.ts'
+import { lawOf } from '../plant/contact/law.ts'
+import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
+import { approachProfile } from '../strategy/follow.ts'
+import { strategyOf } from '../strategy/index.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
+
+export type CauseId =
+  | 'setting'
+  | 'power'
+  | 'detection'
+  | 'windup'
+  | 'momentum'
+  | 'relaxation'
+  | 'stopping'
+  | 'travel'
+  | 'friction'
+  | 'deadband'
+  | 'arm'
+  | 'weight'
+  | 'heat'
+  | 'measuring'
+  | 'rest'
+
+/** What each is called, and how its counter-run takes it away. */
+export const CAUSES: Record<CauseId, { label: string; without: string }> = {
+  setting: { label: 'Force that the setting means', without: 'threshold, limit or target turned into newtons' },
+  power: { label: 'Loss of power', without: 'the supply stays' },
+  detection: {
+    label: 'Delay of the detection',
+    without: 'contact is seen at once, so the jaws do not drive on into the part at approach speed',
+  },
+  windup: { label: 'Integral wind-up', without: 'integral gain 0' },
+  momentum: {
+    label: 'Momentum of the approach',
+    without: 'the part is touched so slowly that next to none is left',
+  },
+  relaxation: { label: 'Relaxation of the part', without: 'a part that does not relax' },
+  stopping: {
+    label: 'Position held after the stop',
+    without: 'the axis presses with the threshold instead of holding the position at which it was stopped',
+  },
+  travel: { label: 'End of the move', without: 'the profile goes on to the end of the stroke' },
+  friction: { label: 'Friction in the axis', without: 'no friction, the setting for the same newtons' },
+  deadband: { label: 'Dead band', without: 'dead band 0' },
+  arm: { label: 'Acceleration of the arm', without: 'the arm stands still' },
+  weight: { label: 'Weight along the grip', without: 'no gravity' },
+  heat: { label: 'Warm magnets', without: 'magnets that do not weaken, a single grip from cold' },
+  measuring: { label: 'Errors of measuring', without: 'no noise, offset, drift or steps in what is measured' },
+  rest: {
+    label: 'Overshoot of the loop, and what is left',
+    without: 'what no counter-run takes away, and causes too small to tell',
+  },
+}
+
+/** A cause and what takes it away; no edits where it cannot act. */
+export interface Removal {
+  cause: CauseId
+  edits(scenario: Scenario, strategy: StrategyId): Edit[]
+}
+
+const set = (path: string, value: unknown): Edit => ({ path, value })
+
+export const REMOVALS: Removal[] = [
+  { cause: 'power', edits: () => [set('events.powerLoss', null)] },
+  { cause: 'detection', edits: (_, strategy) => DETECTION[strategy] },
+  {
+    cause: 'windup',
+    edits: (_, strategy) => [set(strategy === 'sensed-force' ? 'strategies.sensedForce.ki' : 'servo.ki', 0)],
+  },
+  { cause: 'momentum', edits: slowContact },
+  { cause: 'relaxation', edits: () => [set('part.relaxation.fraction', 0)] },
+  { cause: 'stopping', edits: (scenario, strategy) => (strategy === 'threshold-stop' ? pressInstead(scenario) : []) },
+  {
+    cause: 'travel',
+    edits: (_, strategy) => (strategy === 'sensed-force' ? [] : [set('approach.overtravel', FAR)]),
+  },
+  { cause: 'friction', edits: withoutFriction },
+  {
+    cause: 'deadband',
+    edits: (_, strategy) => (strategy === 'sensed-force' ? [set('strategies.sensedForce.deadband', 0)] : []),
+  },
+  { cause: 'arm', edits: ({ arm }) => (arm.moves.length > 0 ? [set('arm.moves', [])] : []) },
+  { cause: 'weight', edits: ({ arm }) => (arm.gravity === 'along' ? [set('arm.gravity', 'none')] : []) },
+  {
+    cause: 'heat',
+    edits: () => [set('actuator.motor.thermal.magnetCoefficient', 0), set('run.cycle', null)],
+  },
+  { cause: 'measuring', edits: exactMeasuring },
+]
+
+/** Range ends of the schema: a profile that never ends before the part, a gauge that lags behind nothing. */
+const FAR = 0.5
+const INSTANT = 1e6
+
+const DETECTION: Record<StrategyId, Edit[]> = {
+  'threshold-stop': [set('strategies.thresholdStop.confirmTime', 0), set('strategies.thresholdStop.filter', 0)],
+  'current-clamp': [],
+  'sensed-force': [set('strategies.sensedForce.sensor.bandwidth', INSTANT)],
+}
+
+/** After the stop the axis presses with the threshold's current instead of holding the position where the stop was commanded. */
+function pressInstead({ strategies }: Scenario): Edit[] {
+  const { afterwards, threshold } = strategies.thresholdStop
+  return afterwards === 'press'
+    ? []
+    : [set('strategies.thresholdStop.afterwards', 'press'), set('strategies.currentClamp.limit', threshold)]
+}
+
+/** Where the slow counter-run starts to creep before contact [m of jaw travel], its bounds [m/s], and the longest it may press [s]. */
+const BEFORE = 1e-4
+const SLOWEST = 3e-4
+const FASTEST = 2e-3
+const LONGEST = 2
+/** Share of the meant force that momentum may still add in the slow counter-run. */
+const LEFT = 0.005
+
+/** The same grip touched slowly: a creep zone just before contact, and everything after it later by what that takes. */
+function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
+  const { approach, part, run, arm, events } = scenario
+  const { speed, travel } = slowTouch(scenario, strategy)
+  if (approach.speed <= speed) return []
+  const creep = [
+    set('approach.creepSpeed', Math.min(speed, approach.creepSpeed)),
+    set('approach.creepFrom', part.width + contactsOf(scenario) * BEFORE),
+  ]
+  const slow = editScenario(scenario, [...creep, set('approach.overtravel', FAR)])
+  if (!slow.ok) return creep
+  const pressing = Math.min(LONGEST, travel / speed)
+  const delay =
+    approachTime(slow.scenario, travelToContact(scenario)) +
+    pressing -
+    approachTime(scenario, travelToContact(scenario))
+  return [
+    ...creep,
+    set('run.duration', run.duration + delay),
+    ...(run.cycle === null ? [] : [set('run.cycle', run.cycle + delay)]),
+    ...(arm.lift === null ? [] : [set('arm.lift', arm.lift + delay)]),
+    ...arm.moves.map((move, n) => set(`arm.moves[${n}].start`, move.start + delay)),
+    ...(events.powerLoss ? [set('events.powerLoss.time', events.powerLoss.time + delay)] : []),
+    ...(events.release ? [set('events.release.time', events.release.time + delay)] : []),
+  ]
+}
+
+/** Speed at which next to no momentum is left, v·√(k·m) of the axis on the part, and the travel that it then takes to press [m]. */
+function slowTouch(scenario: Scenario, strategy: StrategyId): { speed: number; travel: number } {
+  const { part, jaws, actuator, servo } = scenario
+  const law = lawOf(part.exponent)
+  const kind = strategyOf(strategy)
+  const contacts = contactsOf(scenario)
+  const force = Math.max(kind.forceOf(scenario).expected, 1e-3)
+  const flattening = law.inverse(force / part.stiffness)
+  const half = 2 * part.stiffness * law.slope(flattening)
+  const contact = (half * jaws.padStiffness) / (half + jaws.padStiffness)
+  const axis = axisOf(actuator)
+  const impedance = Math.sqrt((contacts === 2 ? 2 : 0.5) * contact * (axis.mass + jawMassOf(scenario)))
+  const squeeze = (flattening / 2 + force / jaws.padStiffness) * (contacts === 2 ? 1 : 2)
+  const lag = kind.sensed || servo.kp === 0 ? 0 : (contacts * force * (1 + axis.raise)) / axis.forceConstant / servo.kp
+  const speed = Math.min(FASTEST, Math.max(SLOWEST, (LEFT * contacts * force) / impedance))
+  return { speed, travel: 1.5 * (squeeze + lag) }
+}
+
+/** When the profile reaches a travel of a jaw [s]; its end where it never does. */
+export function approachTime(scenario: Scenario, travel: number): number {
+  const profile = approachProfile(scenario)
+  let low = 0
+  let high = profile.duration
+  for (let n = 0; n < 50; n++) {
+    const middle = (low + high) / 2
+    profile.at(middle)
+    if (profile.position < travel) low = middle
+    else high = middle
+  }
+  return high
+}
+
+/** An axis without friction, its setting turned into the same newtons anew. */
+function withoutFriction(scenario: Scenario, strategy: StrategyId): Edit[] {
+  const { kind } = scenario.actuator
+  const kindOf = strategyOf(strategy)
+  const bare = [
+    set('actuator.transmission.coulomb', 0),
+    set('actuator.transmission.breakaway', 0),
+    ...(kind === 'screw' ? [set('actuator.transmission.threadFriction', 0)] : []),
+    ...(kind === 'rack' ? [set('actuator.transmission.efficiency', 1)] : []),
+  ]
+  const checked = editScenario(scenario, bare)
+  if (!checked.ok || kindOf.sensed) return bare
+  const current = kindOf.settingFor(checked.scenario, kindOf.forceOf(scenario).expected)
+  return [...bare, set(kindOf.setting.path, current), set('strategies.currentClamp.limit', current)]
+}
+
+function exactMeasuring({ strategies }: Scenario, strategy: StrategyId): Edit[] {
+  const gauge = strategy === 'sensed-force' ? Object.keys(strategies.sensedForce.sensor) : []
+  return [
+    ...['currentNoise', 'currentOffset', 'currentResolution'].map((key) => set(`drive.${key}`, 0)),
+    set('servo.encoderResolution', 0),
+    ...gauge.filter((key) => key !== 'bandwidth').map((key) => set(`strategies.sensedForce.sensor.${key}`, 0)),
+  ]
+}

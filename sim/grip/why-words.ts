@@ -1,0 +1,79 @@
+/** The sentence of `explain`: what the part saw, what the setting means, what made most of the difference. */
+import { travelToContact } from '../plant/axis.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { liftTime } from '../scenario/lift.ts'
+import { approachProfile } from '../strategy/follow.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
+import { approachTime } from './counter-runs.ts'
+import { reasonOf, SI_WORDING, type Wording } from './verdict.ts'
+import type { Cause, Told } from './why.ts'
+
+/** Causes that add or take less than this share of the figure are not worth a sentence. */
+const WORTH = 0.03
+
+export function whySentence(scenario: Scenario, strategy: StrategyId, why: Told, words: Wording = SI_WORDING): string {
+  if (why.force === null) return nothingToTakeApart(scenario, strategy, why, words)
+  const setting = why.causes[0]?.force ?? 0
+  return [outcome(scenario, why, why.force, words), difference(why, why.force, setting, words)].join(' ')
+}
+
+function outcome(scenario: Scenario, { verdict, figure, bound }: Told, whole: number, words: Wording): string {
+  const force = words.force(whole)
+  const most = bound === null ? '' : words.force(bound)
+  if (figure === 'hold') {
+    if (bound === null) return `The grip is left with ${force} at its weakest.`
+    if (whole < bound) return `The grip is left with ${force} at its weakest, where the hardest moment needs ${most}.`
+    return `The grip keeps ${force}, where ${most} would do if the part did not swing in the pads.`
+  }
+  if (verdict === 'crushed') return `The part breaks at ${most}; one that did not break would see ${force}.`
+  if (verdict === 'marked')
+    return whole > (scenario.part.yieldForce ?? Number.POSITIVE_INFINITY)
+      ? `The part gives way at ${most}; one that did not would see ${force}.`
+      : `The part sees ${force} and is marked above ${most}.`
+  return bound === null ? `The part sees at most ${force}.` : `The part sees at most ${force} and takes ${most}.`
+}
+
+function difference({ causes, bound, figure }: Told, whole: number, setting: number, words: Wording): string {
+  const others = causes
+    .slice(1)
+    .filter(({ force }) => Math.abs(force) >= WORTH * Math.max(whole, setting))
+    .sort((a, b) => Math.abs(b.force) - Math.abs(a.force))
+  const [first, second] = others
+  if (figure === 'hold' && bound !== null && setting < bound)
+    return `The setting itself means only ${words.force(setting)}.`
+  if (!first) return `That is about what the setting means, ${words.force(setting)}.`
+  const tell = ({ label, force }: Cause) =>
+    `${label.charAt(0).toLowerCase()}${label.slice(1).replace(',', '')} ${force > 0 ? 'adds' : 'takes'} ${words.force(Math.abs(force))}`
+  return `The setting means ${words.force(setting)}; ${tell(first)}${second ? `, ${tell(second)}` : ''}.`
+}
+
+function nothingToTakeApart(scenario: Scenario, strategy: StrategyId, why: Told, words: Wording): string {
+  const { verdict, run } = why
+  if (!run) return 'There is no force to take apart.'
+  if (verdict === 'unstable')
+    return `${reasonOf(scenario, { verdict, ...run }, words)} An unstable grip has no force that could be taken apart; its gains or its step must change first.`
+  if (verdict === 'missed')
+    return `${reasonOf(scenario, { verdict, ...run }, words)} ${whyMissed(scenario, strategy, run, words)}`
+  return 'On a part that cannot be lost the same run leaves its rails, so there is no force to take apart.'
+}
+
+function whyMissed(scenario: Scenario, strategy: StrategyId, run: NonNullable<Told['run']>, words: Wording): string {
+  const { contactTime } = run.metrics
+  const { engaged } = run.events
+  const travel = travelToContact(scenario)
+  if (contactTime !== null) return `The jaws touch it at ${words.time(contactTime)} and let go of it again.`
+  const gap = words.length(Math.max(0, travel - run.travel))
+  if (engaged !== null) {
+    if (strategy === 'current-clamp')
+      return `The clamp current does not carry the jaws to the part: they stand ${gap} before it.`
+    const mistaken = strategy === 'sensed-force' ? 'the gauge’s reading' : 'the effort of the move'
+    return `At ${words.time(engaged)} ${mistaken} is taken for contact, and the jaws stop ${gap} before it.`
+  }
+  const { end } = approachProfile(scenario).way
+  if (end < travel) return `The stroke of a jaw ends ${words.length(travel - end)} before the part.`
+  const arrival = approachTime(scenario, travel)
+  const lift = liftTime(scenario)
+  if (arrival >= lift)
+    return `The approach takes ${words.time(arrival)} to the part, and the support goes at ${words.time(lift)}.`
+  return `The drive does not follow its profile to the part: the jaws stand ${gap} before it.`
+}

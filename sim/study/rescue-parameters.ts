@@ -1,0 +1,234 @@
+/** What an engineer can change alone, and where each parameter is tried: values on either side of the present one, nearest first. */
+import { contactsOf } from '../plant/axis.ts'
+import { type Edit, type QuantitySchema, readPath, SCHEMAS, type Scenario } from '../scenario/index.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
+
+export interface Parameter {
+  path: string
+  /** Sides of the present value that are tried. */
+  sides: Side[]
+  /** Edits without which a value is refused, or means nothing. */
+  along?(scenario: Scenario, value: number): Edit[]
+  /** Makes sense only together with those edits. */
+  together?: boolean
+  /** Is tried where no value of this one turns the verdict. */
+  otherwise?: Parameter
+}
+
+/** Factors at which the present value is tried: how far help is looked for, and how far a drift. */
+const HELP = [1.25, 1.6, 2.5, 5, 12]
+const DRIFT = [1.6, 4]
+
+/** Values nearest first, and whether there are values between two of them. */
+export interface Side {
+  values: number[]
+  /** A value between two others; the same as one of them where nothing lies between. */
+  between(near: number, far: number): number
+}
+
+/** Three significant digits: what a person types. */
+const round = (value: number) => Number(value.toPrecision(3))
+
+/** Parameters of one strategy on one axis; `held`: how far they may drift rather than what would help. */
+export function rescueParameters(scenario: Scenario, strategy: StrategyId, held: boolean): Parameter[] {
+  const strides = held ? DRIFT : HELP
+  const ratio = (path: string, along?: Parameter['along']): Parameter => ({
+    path,
+    sides: ratioSides(scenario, path, strides),
+    ...(along && { along }),
+  })
+  return [
+    ratio('approach.speed', creepNoFaster),
+    ...creepZone(scenario, held, ratio),
+    ratio('approach.acceleration'),
+    ratio('approach.overtravel'),
+    ratio('jaws.padStiffness'),
+    ratio('jaws.friction.static', slidingNoHigher),
+    ...TRANSMISSION[scenario.actuator.kind].map((path) => ratio(path)),
+    ratio('drive.busVoltage'),
+    currentRate(scenario),
+    dividing('servo.rate', scenario.drive.currentRate, scenario.servo.rate, forceRateDivides),
+    ...OWN[strategy].map((path) => ratio(path)),
+    ...(strategy === 'sensed-force'
+      ? [dividing('strategies.sensedForce.rate', scenario.servo.rate, scenario.strategies.sensedForce.rate)]
+      : []),
+  ]
+}
+
+const TRANSMISSION: Record<Scenario['actuator']['kind'], string[]> = {
+  screw: ['actuator.transmission.lead'],
+  rack: ['actuator.transmission.pinionRadius', 'actuator.transmission.gearRatio'],
+  direct: [],
+}
+
+const POSITION = ['servo.kp', 'servo.ki', 'servo.kd']
+const OWN: Record<StrategyId, string[]> = {
+  'threshold-stop': [
+    ...POSITION,
+    'strategies.thresholdStop.threshold',
+    'strategies.thresholdStop.confirmTime',
+    'strategies.thresholdStop.filter',
+  ],
+  'current-clamp': [...POSITION, 'strategies.currentClamp.limit'],
+  'sensed-force': [
+    'strategies.sensedForce.target',
+    'strategies.sensedForce.contactForce',
+    'strategies.sensedForce.kp',
+    'strategies.sensedForce.ki',
+    'strategies.sensedForce.kd',
+    'strategies.sensedForce.deadband',
+    'strategies.sensedForce.speedLimit',
+    'strategies.sensedForce.velocity.kp',
+    'strategies.sensedForce.velocity.ki',
+  ],
+}
+
+/** For a parameter that stands at 0: a first value that is felt, from the others. */
+const FIRST: Record<string, (scenario: Scenario) => number> = {
+  'approach.overtravel': () => 1e-4,
+  'servo.kp': () => 100,
+  'servo.ki': ({ servo }) => servo.kp,
+  'servo.kd': ({ servo }) => servo.kp / 1000,
+  'strategies.thresholdStop.confirmTime': ({ servo }) => 1 / servo.rate,
+  'strategies.thresholdStop.filter': ({ servo }) => 1 / servo.rate,
+  'strategies.sensedForce.kp': ({ strategies }) =>
+    strategies.sensedForce.speedLimit / strategies.sensedForce.target / 10,
+  'strategies.sensedForce.ki': ({ strategies }) => strategies.sensedForce.kp,
+  'strategies.sensedForce.kd': ({ strategies }) => strategies.sensedForce.kp / 1000,
+  'strategies.sensedForce.deadband': ({ strategies }) => strategies.sensedForce.speedLimit / 1000,
+  'strategies.sensedForce.velocity.kp': () => 1,
+  'strategies.sensedForce.velocity.ki': ({ strategies }) => strategies.sensedForce.velocity.kp,
+}
+
+function ratioSides(scenario: Scenario, path: string, strides: readonly number[]): Side[] {
+  const from = readPath(scenario, path) as number
+  const { minimum, maximum } = schemaAt(scenario, path)
+  const side = (values: number[]): Side => ({
+    values: distinct(
+      values.map((value) => Math.min(maximum, Math.max(minimum, round(value)))),
+      from,
+    ),
+    between(near, far) {
+      if (near > 0 && far > 0) return round(Math.sqrt(near * far))
+      const half = round(Math.max(near, far) / 2)
+      return half > from * NOTHING ? half : near // as good as 0
+    },
+  })
+  if (from > 0) {
+    const down = strides.map((stride) => from / stride)
+    return [side(strides.map((stride) => from * stride)), side(minimum === 0 ? [...down, 0] : down)]
+  }
+  const first = FIRST[path]?.(scenario) ?? 0
+  return first > 0 ? [side([1, 4, 16, 64].map((factor) => first * factor))] : []
+}
+
+/** Share of the present value that is as good as 0. */
+const NOTHING = 1e-3
+
+const distinct = (values: number[], from: number) =>
+  values.filter((value, n) => value !== from && value !== values[n - 1])
+
+/** Shortest creep zone that is tried, and the one that a creep speed is tried with where there is none [m of jaw travel]. */
+const SHORTEST = 1e-4
+const SENSIBLE = 5e-4
+
+/**
+ * A creep zone is tried by its length beyond the part. Where there is none, one that is ever longer, at the creep speed that is
+ * set, and where that does not help, one of half a millimetre a jaw, ever slower; a held part without one has none that drifts.
+ */
+function creepZone(scenario: Scenario, held: boolean, ratio: (path: string) => Parameter): Parameter[] {
+  const { approach, part, jaws } = scenario
+  const path = 'approach.creepFrom'
+  const opening = (length: number) => Number((part.width + length).toPrecision(9))
+  const reach = jaws.opening - part.width
+  const now = approach.creepFrom - part.width
+  const lengths = (from: number, factor: number) => {
+    const found: number[] = []
+    for (let length = from; length < reach && length > SHORTEST; length *= factor) found.push(opening(round(length)))
+    return found
+  }
+  const between = (near: number, far: number) => {
+    const [a, b] = [near - part.width, far - part.width]
+    return Math.min(a, b) > SHORTEST / 2 ? opening(round(Math.sqrt(a * b))) : near
+  }
+  if (now > 0)
+    return [
+      {
+        path,
+        sides: [
+          { values: [...lengths(now * 2, 2), jaws.opening], between },
+          { values: [...lengths(now / 2, 0.5), part.width], between },
+        ],
+      },
+      ratio('approach.creepSpeed'),
+    ]
+  if (held) return []
+  const shortest = SHORTEST * contactsOf(scenario)
+  const slow = Math.min(approach.creepSpeed, approach.speed)
+  const slower = HELP.map((stride) => round(slow / stride))
+  return [
+    {
+      path,
+      sides: [{ values: [...lengths(1.01 * shortest, 2.5), jaws.opening], between }],
+      along: () => [{ path: 'approach.creepSpeed', value: slow }],
+      otherwise: {
+        path: 'approach.creepSpeed',
+        sides: [{ values: slower, between: (near, far) => round(Math.sqrt(near * far)) }],
+        along: () => [{ path, value: opening(SENSIBLE * contactsOf(scenario)) }],
+        together: true,
+      },
+    },
+  ]
+}
+
+const creepNoFaster = ({ approach }: Scenario, speed: number): Edit[] => [
+  { path: 'approach.creepSpeed', value: Math.min(approach.creepSpeed, speed) },
+]
+
+const slidingNoHigher = ({ jaws }: Scenario, friction: number): Edit[] => [
+  { path: 'jaws.friction.sliding', value: Math.min(jaws.friction.sliding, friction) },
+]
+
+/** A rate that takes the values `at(1)`, `at(2)` … only; `tried` says which of them, nearest first, and then those between. */
+function rate(
+  path: string,
+  now: number,
+  at: (n: number) => number,
+  tried: number[][],
+  along?: Parameter['along'],
+): Parameter {
+  const stepsOf = (value: number) => Math.round(at(1) > at(2) ? at(1) / value : value / at(1))
+  const between = (near: number, far: number) => {
+    const [a, b] = [stepsOf(near), stepsOf(far)]
+    return Math.abs(a - b) > 1 ? at(Math.floor((a + b) / 2)) : near
+  }
+  const sides = tried.map((steps) => ({ values: distinct(steps.map(at), now), between }))
+  return { path, sides, ...(along && { along }) }
+}
+
+/** A rate that must divide `whole`. */
+function dividing(path: string, whole: number, now: number, along?: Parameter['along']): Parameter {
+  const parts = Math.round(whole / now)
+  const faster = [2, 4, 8].map((n) => Math.max(1, Math.round(parts / n)))
+  return rate(path, now, (n) => whole / n, [faster, [2, 4, 8].map((n) => parts * n)], along)
+}
+
+/** The current loop's rate is a whole multiple of the servo's. */
+function currentRate({ drive, servo }: Scenario): Parameter {
+  const times = Math.round(drive.currentRate / servo.rate)
+  const slower = [2, 4].map((n) => Math.max(1, Math.round(times / n)))
+  return rate('drive.currentRate', drive.currentRate, (n) => n * servo.rate, [[2 * times, 4 * times], slower])
+}
+
+const forceRateDivides = ({ strategies }: Scenario, rate: number): Edit[] => [
+  {
+    path: 'strategies.sensedForce.rate',
+    value: rate / Math.max(1, Math.round(rate / strategies.sensedForce.rate)),
+  },
+]
+
+export function schemaAt(scenario: Scenario, path: string): QuantitySchema {
+  let at: unknown = SCHEMAS[scenario.actuator.kind]
+  for (const key of path.split('.')) at = (at as { properties: Record<string, unknown> }).properties[key]
+  return at as QuantitySchema
+}
