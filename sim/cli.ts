@@ -5,7 +5,7 @@
 import { readFileSync, statSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { tracesCsv } from './grip/csv.ts'
-import { METRICS, type Metric, plainFigure } from './grip/metrics.ts'
+import { METRICS, type Metric, plainFigure, plainText } from './grip/metrics.ts'
 import type { GripResult } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
 import { explain } from './grip/why.ts'
@@ -289,7 +289,7 @@ function report(results: GripResult[]): string {
 
 function table(scenario: Scenario, results: GripResult[]): string {
   const window = forceWindow(scenario)
-  const force = (value: number | null) => (value === null ? '—' : String(Number(value.toPrecision(3))))
+  const force = (value: number | null) => plainText(value, { scale: 1 })
   const line = (label: string, cells: string[]) =>
     `${label.padEnd(30)}${cells.map((cell) => cell.padStart(18)).join('')}`
   const heading = ({ label, unit, shown = unit }: Metric) => `${lower(label)}${shown === '' ? '' : ` [${shown}]`}`

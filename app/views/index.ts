@@ -4,6 +4,7 @@ import { Actuators } from './actuators/Actuators.tsx'
 import { Bench } from './bench/Bench.tsx'
 import { Live } from './live/Live.tsx'
 import { Loops } from './loops/Loops.tsx'
+import { Report } from './report/Report.tsx'
 
 export interface View {
   id: string
@@ -16,4 +17,5 @@ export const VIEWS: View[] = [
   { id: 'live', label: 'Live', Component: Live },
   { id: 'actuators', label: 'Actuators', Component: Actuators },
   { id: 'loops', label: 'Loops', Component: Loops },
+  { id: 'report', label: 'Report', Component: Report },
 ]

@@ -204,12 +204,13 @@ export function worth({ grain }: Pick<Metric, 'grain'>, value: number): { value:
   return { value: steps * grain, digits: steps === 0 ? 0 : Math.min(DIGITS, String(Math.abs(steps)).length) }
 }
 
-/** The figure of a result in its shown unit, as a command line prints it. */
-export function plainFigure(metric: Metric, result: GripResult): string {
-  const figure = metric.value(result)
-  if (figure === null) return '—'
-  const { value, digits } = worth(metric, figure)
+/** A value [SI] in its shown unit, as a command line prints it. */
+export function plainText(si: number | null, metric: Pick<Metric, 'grain' | 'scale'>): string {
+  if (si === null) return '—'
+  const { value, digits } = worth(metric, si)
   if (digits === 0) return '0'
   const text = (value * metric.scale).toPrecision(digits)
   return text.includes('e+') ? String(Number(text)) : text
 }
+
+export const plainFigure = (metric: Metric, result: GripResult) => plainText(metric.value(result), metric)

@@ -11,6 +11,7 @@ interface Node {
   enum?: string[]
   labels?: string[]
   anyOf?: Node[]
+  items?: Node
   properties?: Record<string, Node>
 }
 
@@ -36,9 +37,9 @@ export function settingText(scenario: Scenario, path: string, value: unknown, un
 function nodesOn(kind: ActuatorKind, path: string): Node[] {
   const nodes: Node[] = []
   let at: Node | undefined = SCHEMAS[kind] as Node
-  for (const key of path.split('.')) {
+  for (const key of path.split(/[.[\]]+/).filter(Boolean)) {
     const object: Node | undefined = at?.anyOf?.find((option) => option.properties) ?? at
-    at = object?.properties?.[key]
+    at = object?.items ?? object?.properties?.[key]
     if (!at) break
     nodes.push(at)
   }

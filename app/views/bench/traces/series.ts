@@ -38,7 +38,8 @@ function damageOf({ part: { markForce = Infinity, yieldForce = Infinity, crackFo
 /** What the scenario does and what happened to the part, as marks in time. */
 export function marksOf({ arm, events }: Scenario, runs: Runs): ChartMark[] {
   const lifts = new Set(Object.values(runs).flatMap((run) => run.result?.events.lift ?? []))
-  const moves = arm.moves.filter((move) => !lifts.has(move.start))
+  // The lift is told by the sample in which it happens.
+  const moves = arm.moves.filter(({ start }) => ![...lifts].some((lift) => Math.abs(lift - start) < 1e-3))
   const cracks = STRATEGIES.flatMap(({ id }) => runs[id]?.result?.events.crack ?? [])
   return [
     ...[...lifts].map((time) => ({ time, label: 'lift' })),

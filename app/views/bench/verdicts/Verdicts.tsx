@@ -3,6 +3,7 @@ import { STRATEGIES } from '../../../../sim/index.ts'
 import { useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Pins } from '../pins/Pins.tsx'
+import { StrategyChooser } from './StrategyChooser.tsx'
 import { VerdictCard } from './VerdictCard.tsx'
 import { VERDICT_WORDS } from './words.ts'
 import './verdicts.css'
@@ -19,27 +20,6 @@ export function Verdicts() {
       <Pins />
       <Spoken />
     </section>
-  )
-}
-
-function StrategyChooser() {
-  const { shown, set } = useView()
-  return (
-    <fieldset className="strategy-chooser">
-      <legend>Strategies shown</legend>
-      {STRATEGIES.map(({ id, label }) => (
-        <label key={id} className="toggle">
-          <input
-            type="checkbox"
-            checked={shown.includes(id)}
-            onChange={({ target }) =>
-              set({ shown: target.checked ? [...shown, id] : shown.filter((each) => each !== id) })
-            }
-          />
-          {label}
-        </label>
-      ))}
-    </fieldset>
   )
 }
 

@@ -1,0 +1,51 @@
+import type { Scenario, StrategyId } from '../../../sim/index.ts'
+import type { UnitSystem } from '../../ui/units.ts'
+import { reasonText, VERDICT_WORDS } from '../bench/verdicts/words.ts'
+import type { Column } from './columns.ts'
+import { ForceTrace } from './ForceTrace.tsx'
+import { topForce } from './trace.ts'
+import type { Told } from './useCauses.ts'
+
+interface Props {
+  scenario: Scenario
+  columns: Column[]
+  told: Partial<Record<StrategyId, Told>>
+  units: UnitSystem
+}
+
+/** One column a strategy: verdict, reason, force trace, and what made the force in a sentence. */
+export function Glance({ scenario, columns, told, units }: Props) {
+  const top = topForce(
+    scenario,
+    columns.flatMap(({ run }) => run ?? []),
+  )
+  return (
+    <div className="report-glance">
+      {columns.map((column) => (
+        <section key={column.strategy} aria-label={column.label}>
+          <h2>{column.label}</h2>
+          <p className="report-verdict">{verdictText(column)}</p>
+          <p className="report-reason">{reasonOf(column, units)}</p>
+          <ForceTrace scenario={scenario} run={column.run} top={top} units={units} />
+          <p className="report-why">{whyText(column, told[column.strategy])}</p>
+        </section>
+      ))}
+    </div>
+  )
+}
+
+function verdictText({ run }: Column): string {
+  if (run?.result) return VERDICT_WORDS[run.result.verdict]
+  return run?.status === 'failed' ? 'No result' : 'Closing …'
+}
+
+function reasonOf({ run }: Column, units: UnitSystem): string {
+  if (run?.status === 'failed') return `The simulation could not be run: ${run.message}`
+  return run ? reasonText(run, units) : ''
+}
+
+function whyText({ run }: Column, told: Told | undefined): string {
+  if (run?.status === 'failed') return ''
+  if (told?.failure) return `What made the force could not be worked out: ${told.failure}`
+  return told?.why?.sentence ?? 'What made the force is being worked out.'
+}

@@ -1,0 +1,70 @@
+import { type LoopsResult, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
+import { formatFigure } from '../../ui/format.ts'
+import type { UnitSystem } from '../../ui/units.ts'
+import { textAt } from '../bench/parameters/sections.ts'
+import { COLUMNS } from '../loops/figures.ts'
+import { analysesOf, LOOP_LABELS, pointLabel, worstOf } from '../loops/lines.ts'
+import type { Answered } from '../loops/useKept.ts'
+
+const SHOWN = COLUMNS.filter(({ id }) => ['crossover', 'phase-margin', 'gain-margin', 'peak-sensitivity'].includes(id))
+
+interface Props {
+  scenario: Scenario
+  units: UnitSystem
+  loops: Answered<LoopsResult>
+}
+
+/** Each loop at the working point that comes closest to instability. */
+export function Margins({ scenario, units, loops: { item, failure } }: Props) {
+  return (
+    <section className="report-margins" aria-label="Margins at the worst working point">
+      {item && !failure ? (
+        <>
+          <MarginRows result={item} />
+          <p className="report-small">
+            Worst of free air and contact at {textAt(scenario, 'strategies.sensedForce.target', units)} with a part as
+            stiff as stated or {100 * STIFFNESS_SPREAD} % softer or stiffer; linear loops without dry friction.{' '}
+            {item.note}
+          </p>
+        </>
+      ) : (
+        <p>{failure ? `The loops could not be computed: ${failure}` : 'The margins are being worked out.'}</p>
+      )}
+    </section>
+  )
+}
+
+function MarginRows({ result }: { result: LoopsResult }) {
+  const loops = [...new Set(result.loops.map(({ loop }) => loop))]
+  return (
+    <table className="report-table">
+      <thead>
+        <tr>
+          <th scope="col">Margins, worst at</th>
+          {SHOWN.map(({ id, label, unit }) => (
+            <th key={id} scope="col">
+              {label} <span className="unit">{unit}</span>
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {loops.map((loop) => {
+          const worst = worstOf(analysesOf(result, loop))
+          return (
+            <tr key={loop}>
+              <th scope="row">
+                {LOOP_LABELS[loop]}, {worst ? pointLabel(result, worst.workingPoint).toLowerCase() : 'no crossover'}
+              </th>
+              {SHOWN.map((column, index) => (
+                <td key={column.id}>
+                  {worst && !worst.stable ? index === 0 && <b>unstable</b> : formatFigure(worst && column.value(worst))}
+                </td>
+              ))}
+            </tr>
+          )
+        })}
+      </tbody>
+    </table>
+  )
+}

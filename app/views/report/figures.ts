@@ -1,0 +1,75 @@
+/** The report's figures as text: the same list, rounding and digits as the command line's table. Knows no React. */
+import { type Cause, type GripResult, METRICS, type Metric, type Why } from '../../../sim/index.ts'
+import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
+import { quantityUnit, shownUnit, type UnitSystem } from '../../ui/units.ts'
+import { figureText } from '../bench/verdicts/words.ts'
+
+export interface FigureRow {
+  metric: Metric
+  unit: string
+  /** One a result; a result that is not there yet gives a dash. */
+  cells: string[]
+}
+
+export function figureRows(results: (GripResult | null)[], units: UnitSystem): FigureRow[] {
+  return METRICS.map((metric) => ({
+    metric,
+    unit: shownUnit(metric, units).symbol,
+    cells: results.map((result) => {
+      const value = result && metric.value(result)
+      return value === null ? NO_FIGURE : figureText(metric, value, units).text
+    }),
+  }))
+}
+
+export interface CauseRow {
+  label: string
+  /** Force and share of the figure, one a strategy; null: not taken apart. */
+  cells: ({ force: string; share: string } | null)[]
+}
+
+/** The causes of all strategies in one order, and what they add up to. What rounds to nothing everywhere is left out. */
+export function causeRows(whys: (Why | null)[], units: UnitSystem): { rows: CauseRow[]; sums: string[] } {
+  const unit = quantityUnit('force', units)
+  const text = ({ force: whole }: Why, cause: Cause | undefined) => ({
+    force: fixed(unit.toShown(cause?.force ?? 0), unit.toShown(whole ?? 0)),
+    share: whole ? `${fixed((100 * (cause?.force ?? 0)) / whole, 100)} %` : '',
+  })
+  const known = whys.map((why) => (why && why.force !== null ? why : null))
+  const rows = inOneOrder(known.map((why) => why?.causes.map(({ label }) => label) ?? [])).map((label) => ({
+    label,
+    cells: known.map(
+      (why) =>
+        why &&
+        text(
+          why,
+          why.causes.find((each) => each.label === label),
+        ),
+    ),
+  }))
+  return {
+    rows: rows.filter(({ cells }) => cells.some((cell) => cell && cell.force !== '0')),
+    sums: known.map((why) => formatFigure(why && unit.toShown(why.force ?? 0))),
+  }
+}
+
+/** All names of lists that follow one common order, of which each may leave names out. */
+function inOneOrder(lists: string[][]): string[] {
+  const order: string[] = []
+  for (const list of lists) {
+    let at = 0
+    for (const name of list) {
+      const found = order.indexOf(name)
+      if (found < 0) order.splice(at, 0, name)
+      at = (found < 0 ? at : found) + 1
+    }
+  }
+  return order
+}
+
+/** With the decimals that `whole` has at three significant digits, so that a column adds up. */
+function fixed(value: number, whole: number): string {
+  const decimals = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(whole) || 1)))
+  const text = value.toFixed(decimals)
+  return Number(text) === 0 ? '0' : text.replace('-', '\u2212')
+}

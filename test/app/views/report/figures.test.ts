@@ -1,0 +1,92 @@
+import { spawnSync } from 'node:child_process'
+import { describe, expect, it } from 'vitest'
+import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
+import {
+  explain,
+  type GripResult,
+  PRESETS,
+  type Scenario,
+  STRATEGIES,
+  type StrategyId,
+  simulateGrip,
+  stepErrorBetween,
+} from '../../../../sim/index.ts'
+
+/** As the page runs it: the grip, then another at half the step for the step error. */
+function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
+  const { result } = simulateGrip(scenario, strategy)
+  const half = { ...scenario, run: { ...scenario.run, step: result.step / 2 } }
+  return { ...result, stepError: stepErrorBetween(result, simulateGrip(half, strategy).result.metrics) }
+}
+
+function commandLine(preset: string): string[] {
+  const { stdout } = spawnSync(process.execPath, ['.tools/jawbench.mjs', 'grip', preset], { encoding: 'utf8' })
+  return stdout.split('\n')
+}
+
+/** Without the minus and the thin spaces that paper has. */
+const plain = (text: string) => text.replaceAll('\u2212', '-').replaceAll('\u202f', '')
+
+describe.each(PRESETS)('report of $id', { timeout: 120_000 }, ({ id, scenario }) => {
+  const results = STRATEGIES.map((strategy) => runOnPage(scenario, strategy.id))
+
+  it('has the figures of the command line, to the last digit', () => {
+    const printed = commandLine(id)
+    for (const { metric, unit, cells } of figureRows(results, 'si')) {
+      const label = metric.label.charAt(0).toLowerCase() + metric.label.slice(1)
+      const row = printed.find((line) => line.slice(0, 30).trim() === `${label}${unit && ` [${unit}]`}`)
+      expect(row?.slice(30).trim().split(/\s+/), metric.id).toEqual(cells.map(plain))
+    }
+    for (const { strategy, reason } of results) expect(printed).toContain(`${strategy}: ${reason}`)
+    expect(
+      printed
+        .find((line) => line.startsWith('verdict'))
+        ?.split(/\s+/)
+        .slice(1),
+    ).toEqual(results.map(({ verdict }) => verdict))
+  })
+
+  it('takes every force apart into causes that add up as printed', () => {
+    const whys = results.map(({ strategy, verdict }) => explain(scenario, strategy, verdict))
+    const { rows, sums } = causeRows(whys, 'si')
+    expect(rows.length).toBeGreaterThan(2)
+    for (const [column, sum] of sums.entries()) {
+      const parts = rows.map(({ cells }) => Number(plain(cells[column]!.force)))
+      const unit = 10 ** -(plain(sum).split('.')[1]?.length ?? 0)
+      const total = parts.reduce((left, part) => left + part, 0)
+      expect(Math.abs(total - Number(plain(sum)))).toBeLessThanOrEqual(0.51 * unit * parts.length)
+    }
+  })
+})
+
+describe('figureRows', () => {
+  it('gives dashes for a strategy that has no result', () => {
+    for (const { cells } of figureRows([null], 'us')) expect(cells).toEqual(['—'])
+  })
+})
+
+describe('causeRows', () => {
+  const why = (names: string[], force: number | null = 10) => ({
+    ...explain(PRESETS[0]!.scenario, 'current-clamp', 'missed'),
+    force,
+    causes: names.map((label) => ({
+      cause: 'friction' as const,
+      label,
+      force: 10 / names.length,
+      share: 1 / names.length,
+    })),
+  })
+
+  it('keeps the order that all strategies share', () => {
+    const { rows } = causeRows([why(['a', 'b', 'd', 'z']), why(['a', 'c', 'd', 'y', 'z'])], 'si')
+    expect(rows.map(({ label }) => label)).toEqual(['a', 'c', 'b', 'd', 'y', 'z'])
+    expect(rows.find(({ label }) => label === 'y')?.cells).toEqual([
+      { force: '0', share: '0 %' },
+      { force: '2.0', share: '20 %' },
+    ])
+  })
+
+  it('has no rows where there is no force to take apart', () => {
+    expect(causeRows([null, why([], null)], 'si')).toEqual({ rows: [], sums: ['—', '—'] })
+  })
+})

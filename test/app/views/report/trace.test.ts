@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest'
+import { quantityUnit } from '../../../../app/ui/units.ts'
+import { BOX, forceTicks, outline, placeIn, topForce } from '../../../../app/views/report/trace.ts'
+import { editScenario, PRESETS } from '../../../../sim/index.ts'
+
+const teapot = PRESETS[0]!.scenario
+
+describe('force trace', () => {
+  const place = placeIn(1.5, 80)
+
+  it('keeps the peak of every bucket and stays inside its frame', () => {
+    const rows = 30_000
+    const time = Float64Array.from({ length: rows }, (_, row) => (1.5 * row) / rows)
+    const values = time.map((_, row) => (row === 12_345 ? 77 : row % 2))
+    const path = outline(place, time, values, rows)
+    const points = path
+      .slice(1)
+      .split('L')
+      .map((point) => point.split(' ').map(Number) as [number, number])
+    expect(points.length).toBeLessThan(1200)
+    expect(Math.min(...points.map(([, y]) => y))).toBeCloseTo(place.y(77), 1)
+    for (const [x, y] of points) {
+      expect(x >= BOX.left && x <= BOX.width - BOX.right).toBe(true)
+      expect(y >= BOX.top && y <= BOX.height - BOX.bottom).toBe(true)
+    }
+    expect(outline(place, time, values, 0)).toBe('')
+  })
+
+  it('has one scale for all strategies, with the window in it where that is near', () => {
+    expect(topForce(teapot, [])).toBeCloseTo(1.2 * 15.75, 0)
+    const run = { result: { metrics: { peakForce: 40 } } } as never
+    expect(topForce(teapot, [run])).toBeCloseTo(1.2 * 65, 6)
+    const tough = editScenario(teapot, [{ path: 'part.crackForce', value: 4000 }])
+    expect(tough.ok && topForce(tough.scenario, [run])).toBeCloseTo(1.2 * 40, 6)
+    const idle = editScenario(teapot, [
+      { path: 'part.crackForce', value: undefined },
+      { path: 'arm', value: { gravity: 'none' } },
+    ])
+    expect(idle.ok && topForce(idle.scenario, [])).toBeGreaterThan(0)
+  })
+
+  it('ticks round forces in the unit of the page', () => {
+    const si = quantityUnit('force', 'si')
+    const us = quantityUnit('force', 'us')
+    expect(forceTicks(78, si)).toEqual([0, 20, 40, 60])
+    expect(forceTicks(5.4, us).map((force) => Number(us.toShown(force).toFixed(9)))).toEqual([0, 0.5, 1])
+    expect(forceTicks(0.0123, si)).toEqual([0, 0.005, 0.01])
+  })
+})
