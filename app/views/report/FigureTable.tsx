@@ -1,5 +1,5 @@
 import { Fragment } from 'react'
-import type { Scenario, StrategyId, Why } from '../../../sim/index.ts'
+import { type GripResult, METRICS, type Scenario, type StrategyId, type Why } from '../../../sim/index.ts'
 import { NO_FIGURE } from '../../ui/format.ts'
 import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
 import type { Column } from './columns.ts'
@@ -19,14 +19,7 @@ export function FigureTable({ scenario, columns, told, units }: Props) {
   const whys = columns.map(({ strategy }) => told[strategy]?.why ?? null)
   const rows = figureRows(results, units)
   const shown = rows.filter(({ cells }) => cells.some((cell) => cell !== NO_FIGURE))
-  const missing = rows.flatMap(({ metric }) =>
-    columns.flatMap(({ label }, index) => {
-      const result = results[index]
-      return result && metric.value(result) === null
-        ? [{ figure: metric.label, strategy: label, why: metric.missing(result, scenario) }]
-        : []
-    }),
-  )
+  const missing = columns.flatMap(({ label }, index) => missingOf(results[index], scenario, label))
   return (
     <section aria-label="Figures">
       <table className="report-table">
@@ -111,6 +104,17 @@ interface Missing {
   figure: string
   strategy: string
   why: string
+}
+
+/** What a strategy has no figure of, and why; of a grip without contact that one thing says it all. */
+function missingOf(result: GripResult | null | undefined, scenario: Scenario, strategy: string): Missing[] {
+  if (!result) return []
+  const missing = METRICS.filter((metric) => metric.value(result) === null).map((metric) => ({
+    figure: metric.label,
+    strategy,
+    why: metric.missing(result, scenario),
+  }))
+  return result.metrics.contactTime === null ? [{ ...missing[0]!, figure: 'Figures of the grip' }] : missing
 }
 
 /** Every reason once, with the figures and, where not all have it, the strategies that it is of. */
