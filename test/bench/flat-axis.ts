@@ -327,6 +327,8 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
     plant.jawX = jawX
     plant.jawV = jawV
     plant.partX = partX
+    plant.hanging = hanging
+    plant.out = out
     plant.slip.sag = sag
     plant.slip.drift = drift
     plant.slip.distance = slid
