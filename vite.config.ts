@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 import { contentPolicy, offline } from './.tools/offline.ts'
+import { tex } from './.tools/tex.ts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
@@ -25,5 +26,5 @@ export default defineConfig({
     strictPort: true,
     headers: { ...isolation, 'Content-Security-Policy': contentPolicy },
   },
-  plugins: [react(), offline(here('app/offline/service.worker.ts'))],
+  plugins: [tex(/\/app\/views\/model\//), react(), offline(here('app/offline/service.worker.ts'))],
 })

@@ -7,7 +7,15 @@ import { fingerprint } from './sources.mjs'
 
 /** Builds the app into dist unless dist already holds these very sources. Throws if the build fails. */
 export function ensureBuilt() {
-  const key = fingerprint('app', 'sim', 'public', 'vite.config.ts', '.tools/offline.ts', 'package-lock.json')
+  const key = fingerprint(
+    'app',
+    'sim',
+    'public',
+    'vite.config.ts',
+    '.tools/offline.ts',
+    '.tools/tex.ts',
+    'package-lock.json',
+  )
   const stamp = join(cache, 'dist-stamp')
   const built = existsSync(join(root, 'dist/index.html')) && existsSync(stamp) && readFileSync(stamp, 'utf8') === key
   if (built) return

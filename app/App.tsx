@@ -1,3 +1,4 @@
+import { Suspense } from 'react'
 import { CautionLine } from './shell/Cautions.tsx'
 import { FileDrop } from './shell/FileDrop.tsx'
 import { Guard } from './shell/Guard.tsx'
@@ -25,7 +26,9 @@ export function App() {
         <Notice />
         <main id="view" tabIndex={-1}>
           <Guard key={chosen}>
-            <Component />
+            <Suspense fallback={<p role="status">Opening …</p>}>
+              <Component />
+            </Suspense>
           </Guard>
           <RefusedFile />
         </main>

@@ -22,6 +22,7 @@ import {
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
+import { modelReport, modelTable } from './study/model/table.ts'
 import { rescues, sortRescues } from './study/rescue.ts'
 
 /** An input that is refused; each line goes to stderr. */
@@ -40,6 +41,8 @@ jawbench why FILE --strategy ID [--set PATH=VALUE …] [--format table|json]
                           what made the force, cause by cause
 jawbench rescue FILE --strategy ID [--set PATH=VALUE …] [--format table|json]
                           least change of each parameter that saves the part, or that loses a held one
+jawbench model FILE --strategy ID [--set PATH=VALUE …] [--format table|json]
+                          what the model leaves out, and how far off it can be for that
 jawbench presets [ID]     list the presets, or print one as a scenario file
 jawbench schema           print the JSON Schema of a scenario file
 FILE is a scenario file, the id of a preset, or - for standard input.`
@@ -51,6 +54,7 @@ const COMMANDS: Record<string, Command> = {
   loops,
   why,
   rescue,
+  model,
   presets,
   schema: (args) => {
     options(args, {}, 0)
@@ -223,6 +227,13 @@ function rescue(args: string[]): number {
     return `${path.padEnd(42)}${figureText(from).padStart(12)}${figureText(value).padStart(12)}${tail}`
   })
   print([verdict === 'held' ? 'held; lost from here on:' : `${verdict}; held from here on:`, ...lines].join('\n'))
+  return 0
+}
+
+function model(args: string[]): number {
+  const { scenario, strategy, json } = question(args)
+  const told = refusing(() => modelReport(scenario, strategy))
+  print(json ? JSON.stringify({ format: 'jawbench-model', version: 1, ...told }, null, 2) : modelTable(told))
   return 0
 }
 

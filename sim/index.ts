@@ -45,6 +45,9 @@ export type { ForceBand, StrategyId, StrategyKind } from './strategy/strategy.ts
 export { type AxisReport, type PowerLossFate, reportAxis, type StrategyFitness } from './study/actuators.ts'
 export { type ComparedAxis, compareAxes } from './study/compare-axes.ts'
 export { fitAxis, wantedForce } from './study/fit-axis.ts'
+export { FIXED_FIGURES, type FixedFigure } from './study/model/fixed.ts'
+export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './study/model/index.ts'
+export type { BoundFigure, Element, Simplification } from './study/model/simplification.ts'
 export { type Rescue, type RescueProgress, rescues, sortRescues } from './study/rescue.ts'
 export {
   bestOf,

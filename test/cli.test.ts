@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { CHANNELS, PRESETS, STRATEGIES } from '../sim/index.ts'
+import { CHANNELS, PRESETS, SIMPLIFICATIONS, STRATEGIES } from '../sim/index.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'jawbench-'))
 const file = (name: string, text: string) => {
@@ -89,5 +89,23 @@ describe('jawbench presets, schema and loops', { timeout: 120_000 }, () => {
     const { loops } = JSON.parse(stdout)
     expect(loops.length).toBe(16)
     expect(loops[0]).toMatchObject({ loop: 'current', workingPoint: 'free', phaseMargin: expect.any(Number) })
+  })
+})
+
+describe('jawbench model', { timeout: 120_000 }, () => {
+  it('prints every simplification with its figures, as table and as JSON', () => {
+    const { status, stdout } = jawbench('model', 'teapot', '--strategy', 'current-clamp')
+    expect(status).toBe(0)
+    for (const { title } of SIMPLIFICATIONS) expect(stdout).toContain(title)
+    const report = JSON.parse(jawbench('model', 'teapot', '--strategy', 'current-clamp', '--format', 'json').stdout)
+    expect(report).toMatchObject({ format: 'jawbench-model', version: 1, strategy: 'current-clamp' })
+    expect(report.simplifications.map(({ id }: { id: string }) => id)).toEqual(SIMPLIFICATIONS.map(({ id }) => id))
+    expect(report.base.peakForce).toBeGreaterThan(0)
+  })
+
+  it('refuses an unknown strategy', () => {
+    const { status, stderr } = jawbench('model', 'teapot', '--strategy', 'luck')
+    expect(status).toBe(2)
+    expect(stderr).toContain('--strategy: given "luck"')
   })
 })

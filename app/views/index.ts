@@ -1,10 +1,13 @@
 /** The registry of views: a new one is one folder and one line here. */
-import type { ComponentType } from 'react'
+import { type ComponentType, lazy } from 'react'
 import { Actuators } from './actuators/Actuators.tsx'
 import { Bench } from './bench/Bench.tsx'
 import { Live } from './live/Live.tsx'
 import { Loops } from './loops/Loops.tsx'
 import { Report } from './report/Report.tsx'
+
+/** Opened seldom and long to read: loaded when it is opened. */
+const Model = lazy(() => import('./model/Model.tsx').then((loaded) => ({ default: loaded.Model })))
 
 export interface View {
   id: string
@@ -18,4 +21,5 @@ export const VIEWS: View[] = [
   { id: 'actuators', label: 'Actuators', Component: Actuators },
   { id: 'loops', label: 'Loops', Component: Loops },
   { id: 'report', label: 'Report', Component: Report },
+  { id: 'model', label: 'Model', Component: Model },
 ]

@@ -2,7 +2,9 @@
 import {
   analyseLoops,
   type ComparedAxis,
+  type CounterRuns,
   compareAxes,
+  counterRuns,
   designGains,
   explain,
   type GainDesign,
@@ -57,6 +59,8 @@ export interface Studies {
   why: { input: GripQuestion & { verdict: Verdict }; item: Why }
   /** One parameter an item. */
   rescue: { input: GripQuestion; item: RescueProgress }
+  /** The list of counter-runs as it grows. */
+  model: { input: GripQuestion; item: CounterRuns }
   /** One candidate an item. */
   tune: { input: { scenario: Scenario; options: TuneOptions }; item: TuneProgress }
 }
@@ -69,6 +73,7 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Stud
   designs: (question) => [answerDesign(question)],
   why: ({ scenario, strategy, verdict }) => [explain(scenario, strategy, verdict)],
   rescue: ({ scenario, strategy }) => rescues(scenario, strategy),
+  model: ({ scenario, strategy }) => counterRuns(scenario, strategy),
   tune: ({ scenario, options }) => tuneGains(scenario, options),
 }
 

@@ -8,8 +8,8 @@ import type { Metrics } from './result.ts'
 import { damageLimit } from './window.ts'
 
 /** Length of the window in which the force counts as settled [s]. */
-const SETTLED = 0.05
-const BAND = 0.05
+export const SETTLED = 0.05
+export const BAND = 0.05
 /** Speed below which the axis counts as standing [m/s]; common practice, no source. */
 export const STANDING = 1e-4
 const HISTORY = 60000

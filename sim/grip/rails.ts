@@ -1,8 +1,8 @@
 /** Tells when a run has left its rails: numbers no longer finite, a jaw far outside, or a loop that bangs between its limits. */
 
 /** So many changes from one limit to the other within the window mean a loop that does not settle; common practice, no source. */
-const FLIPS = 8
-const WINDOW = 0.1
+export const FLIPS = 8
+export const WINDOW = 0.1
 
 class Banging {
   private side = 0

@@ -6,9 +6,9 @@ import { LOAD_DAMPING, LOAD_REACH } from '../plant/friction.ts'
 import { shearStiffness } from '../plant/slip.ts'
 import type { Scenario } from '../scenario/index.ts'
 
-const LONGEST_STEP = 1e-5
+export const LONGEST_STEP = 1e-5
 /** Stiffest mode times step; semi-implicit Euler is stable up to 2. */
-const MODE_PER_STEP = 0.1
+export const MODE_PER_STEP = 0.1
 const MOST_STEPS = 2e8
 
 /** Plant steps in one period of the current loop. Throws a RangeError where the run would need more than 2e8 steps. */

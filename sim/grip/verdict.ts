@@ -6,7 +6,7 @@ import type { GripEvents, GripResult, Metrics, Verdict } from './result.ts'
 import type { Run } from './run.ts'
 
 /** A part that slid less than this counts as held [m]; common practice, no source. */
-const SLIP_LIMIT = 1e-4
+export const SLIP_LIMIT = 1e-4
 
 /** How a reason writes its quantities; the page hands in its own units. */
 export interface Wording {

@@ -1,6 +1,8 @@
 /** End stops of the jaw's travel, one-sided springs with a damper that cannot pull. */
-/** A stop is about as stiff as the axis that runs against it, up to 5 N/µm [N/m]; common practice, no source. */
-export const stopStiffness = (transmissionStiffness: number) => Math.min(transmissionStiffness, 5e6)
+
+/** A stop is about as stiff as the axis that runs against it, up to this [N/m]; common practice, no source. */
+export const STIFFEST_STOP = 5e6
+export const stopStiffness = (transmissionStiffness: number) => Math.min(transmissionStiffness, STIFFEST_STOP)
 
 export class EndStops {
   private readonly stroke: number

@@ -15,7 +15,7 @@ export interface HeatOptions {
 }
 
 export const COPPER_COEFFICIENT = 0.00393
-const REFERENCE = 25
+export const REFERENCE = 25
 
 /** Temperatures of the two nodes [°C]. */
 export interface Temperatures {

@@ -15,9 +15,9 @@ export interface SlipOptions {
 }
 
 /** Shear stiffness of a rubber block over its compressive stiffness, G/E of an incompressible material. */
-const SHEAR = 1 / 3
+export const SHEAR = 1 / 3
 /** Damping ratio of the part on the pads' shear stiffness; common practice for elastomers, no source. */
-const DAMPING_RATIO = 0.1
+export const DAMPING_RATIO = 0.1
 
 interface PadFriction {
   static: number

@@ -552,7 +552,7 @@ const strategies = group('Strategies', {
       }),
       drift: quantity({
         label: 'Offset drift',
-        symbol: 'ḟ_0',
+        symbol: 'Ḟ_0',
         unit: 'N/s',
         default: 0,
         range: [-1000, 1000],

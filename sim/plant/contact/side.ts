@@ -18,7 +18,7 @@ export interface SideOptions {
 }
 
 /** Stiffness of a broken part over that of the whole one; common practice, no source. */
-const RESIDUAL = 0.02
+export const RESIDUAL = 0.02
 
 export class Side {
   /** Lasting flattening of the whole part at this side [m]. */

@@ -1,0 +1,72 @@
+import { useMemo, useState } from 'react'
+import {
+  type CounterRuns,
+  type Element,
+  type Scenario,
+  SIMPLIFICATIONS,
+  STRATEGIES,
+  type StrategyId,
+} from '../../../sim/index.ts'
+import { Choice, type Option } from '../../ui/Choice.tsx'
+import { useKept } from '../loops/useKept.ts'
+import { HeadingAt } from './Contents.tsx'
+import { LargestChanges } from './LargestChanges.tsx'
+import { SimplificationView } from './SimplificationView.tsx'
+
+const ELEMENTS: Record<Element, string> = {
+  bridge: 'Bridge and supply',
+  motor: 'Motor',
+  transmission: 'Transmission',
+  jaws: 'Jaws',
+  part: 'Part',
+  pads: 'Pads',
+  arm: 'Arm',
+  heat: 'Heat',
+  measuring: 'Measuring',
+  drive: 'Drive',
+  stepping: 'Stepping',
+}
+
+const OPTIONS: readonly Option<StrategyId>[] = STRATEGIES.map(({ id, label }) => ({ value: id, label }))
+
+/** Every simplification with a figure: a closed form, counter-runs of the simulator, or what to measure. */
+export function Simplifications({ scenario }: { scenario: Scenario }) {
+  const [strategy, setStrategy] = useState(STRATEGIES[0]!.id)
+  const question = useMemo(() => ({ scenario, strategy }), [scenario, strategy])
+  const { item, busy, failure } = useKept('model', question)
+  const told = item?.strategy === strategy ? item : null
+  return (
+    <section aria-labelledby="model-simplifications">
+      <HeadingAt id="simplifications">What is simplified, and how far off that can be</HeadingAt>
+      <p>
+        Each entry is bounded for the scenario on the bench: by a closed form, by counter-runs of the simulator in which
+        what is uncertain is made different, or not at all, with what to measure. In counter-runs the part neither
+        breaks nor yields, since a broken part hides how far the force would have gone; the verdict still holds the peak
+        against its limits. Effects do not add up, and what is not listed is not thereby exact.
+      </p>
+      <p>
+        The same by command: <code>npm run -s jawbench -- model FILE --strategy {strategy}</code>
+      </p>
+      <Choice label="Strategy" options={OPTIONS} value={strategy} onChoose={(next) => setStrategy(next)} />
+      <p role="status" aria-busy={busy}>
+        {failure ? `The counter-runs could not be made: ${failure}` : statusOf(told, busy)}
+      </p>
+      {told && <LargestChanges told={told} />}
+      {(Object.keys(ELEMENTS) as Element[]).map((element) => (
+        <section key={element} className="model-element" aria-label={`Simplified: ${ELEMENTS[element]}`}>
+          <h3>{ELEMENTS[element]}</h3>
+          {SIMPLIFICATIONS.filter((each) => each.element === element).map((each) => (
+            <SimplificationView key={each.id} entry={each} scenario={scenario} strategy={strategy} told={told} />
+          ))}
+        </section>
+      ))}
+    </section>
+  )
+}
+
+const statusOf = (told: CounterRuns | null, busy: boolean) =>
+  !told
+    ? 'Making the counter-runs …'
+    : busy
+      ? `Counter-run ${told.runs.length} of ${told.of} …`
+      : `${told.of} counter-runs made.`

@@ -1,0 +1,107 @@
+/** What the model rests on, as the simulator's own files cite it. */
+export interface Source {
+  id: string
+  text: string
+  /** Cited from memory: not looked up while this was written. */
+  memory?: true
+  /** Words that stand together in one file of the simulator; a test holds it. */
+  marks: string[]
+}
+
+export const SOURCES: Source[] = [
+  {
+    id: 'shigley',
+    text: 'R. G. Budynas, J. K. Nisbett: Shigley’s Mechanical Engineering Design, 9th ed., eq. 8-1, 8-2 and 8-5.',
+    marks: ['Budynas and Nisbett', 'Shigley', '9th ed', '8-1, 8-2 and 8-5'],
+  },
+  {
+    id: 'niemann',
+    text: 'G. Niemann, H. Winter: Maschinenelemente, self-locking of gears.',
+    memory: true,
+    marks: ['Niemann and Winter', 'Maschinenelemente', 'from memory'],
+  },
+  {
+    id: 'lugre',
+    text: 'C. Canudas de Wit, H. Olsson, K. J. Åström, P. Lischinsky: IEEE Transactions on Automatic Control 40(3), 1995.',
+    marks: ['Canudas de Wit, Olsson, Åström, Lischinsky', '40(3), 1995'],
+  },
+  { id: 'hess', text: 'D. P. Hess, A. Soom, 1990: the Stribeck curve.', marks: ['Hess and Soom (1990)'] },
+  {
+    id: 'mindlin',
+    text: 'R. D. Mindlin, 1949: tangential stiffness of a contact grows with its normal force.',
+    marks: ['Mindlin 1949'],
+  },
+  {
+    id: 'hunt',
+    text: 'K. H. Hunt, F. R. E. Crossley: Journal of Applied Mechanics 42, 1975.',
+    marks: ['Hunt and Crossley', '42, 1975'],
+  },
+  { id: 'hertz', text: 'H. Hertz, 1882: contact of rounded elastic bodies.', marks: ['Hertz 1882'] },
+  {
+    id: 'johnson',
+    text: 'K. L. Johnson: Contact Mechanics, 1985, ch. 4.',
+    marks: ['Johnson, Contact Mechanics, 1985, ch. 4'],
+  },
+  {
+    id: 'cundall',
+    text: 'P. A. Cundall, O. D. L. Strack: Géotechnique 29, 1979.',
+    marks: ['Cundall and Strack', 'Géotechnique 29, 1979'],
+  },
+  {
+    id: 'bowden',
+    text: 'F. P. Bowden, D. Tabor: The Friction and Lubrication of Solids, 1950.',
+    marks: ['Bowden and Tabor, The Friction and Lubrication of Solids, 1950'],
+  },
+  { id: 'iso80000', text: 'ISO 80000-3: standard acceleration of gravity.', marks: ['ISO 80000-3'] },
+  { id: 'iec60028', text: 'IEC 60028: resistance of annealed copper.', marks: ['IEC 60028 annealed copper'] },
+  {
+    id: 'biagiotti',
+    text: 'L. Biagiotti, C. Melchiorri: Trajectory Planning for Automatic Machines and Robots, 2008, double-S trajectory.',
+    marks: ['Biagiotti and Melchiorri', '(2008)', 'double-S trajectory'],
+  },
+  { id: 'welford', text: 'B. P. Welford: Technometrics 4, 1962.', marks: ['Welford, Technometrics 4, 1962'] },
+  {
+    id: 'van-loan',
+    text: 'C. F. Van Loan: IEEE Transactions on Automatic Control 23, 1978.',
+    marks: ['Van Loan, IEEE TAC 23, 1978'],
+  },
+  {
+    id: 'moler',
+    text: 'C. Moler, C. F. Van Loan: SIAM Review 45, 2003, method 3.',
+    marks: ['Moler and Van Loan, SIAM Review', '45, 2003, method 3'],
+  },
+  {
+    id: 'parlett',
+    text: 'B. N. Parlett, C. Reinsch: Numerische Mathematik 13, 1969.',
+    marks: ['Parlett and Reinsch, Numerische Mathematik 13, 1969'],
+  },
+  {
+    id: 'skogestad-postlethwaite',
+    text: 'S. Skogestad, I. Postlethwaite: Multivariable Feedback Control, 2nd ed., ch. 4.',
+    memory: true,
+    marks: ['Skogestad and Postlethwaite, Multivariable Feedback Control, 2nd ed', 'from memory'],
+  },
+  {
+    id: 'skogestad',
+    text: 'S. Skogestad: Journal of Process Control 13, 2003, 291–309.',
+    marks: ['Skogestad, J. Process Control 13 (2003) 291–309'],
+  },
+  {
+    id: 'kessler',
+    text: 'C. Kessler: Regelungstechnik 3, 1955, and 6, 1958.',
+    memory: true,
+    marks: ['Kessler, Regelungstechnik 3, 1955', 'Kessler, Regelungstechnik 6, 1958', 'both from memory'],
+  },
+  {
+    id: 'leonhard',
+    text: 'W. Leonhard: Control of Electrical Drives, 3rd ed.',
+    memory: true,
+    marks: ['Leonhard, Control of Electrical Drives, 3rd ed', 'from memory'],
+  },
+  {
+    id: 'astrom',
+    text: 'K. J. Åström, T. Hägglund: PID Controllers, 2nd ed., ch. 4.',
+    memory: true,
+    marks: ['Åström and Hägglund, PID Controllers', 'ch. 4 (from memory)'],
+  },
+]

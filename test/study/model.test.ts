@@ -1,0 +1,161 @@
+import { describe, expect, it } from 'vitest'
+import {
+  type CounterRuns,
+  counterRuns,
+  editScenario,
+  PRESETS,
+  type Scenario,
+  SIMPLIFICATIONS,
+  STRATEGIES,
+  type StrategyId,
+  simulateGrip,
+} from '../../sim/index.ts'
+import { scenarioOf } from '../checks/support.ts'
+import { KINDS } from '../scenario/schema-walk.ts'
+
+const teapot = PRESETS[0]!.scenario
+
+function figures(id: string, scenario: Scenario = teapot, strategy: StrategyId = 'current-clamp') {
+  const bound = SIMPLIFICATIONS.find((each) => each.id === id)?.bound
+  if (bound?.how !== 'formula') throw new Error(`${id} is no closed form`)
+  return bound.figures(scenario, strategy).map(({ value }) => value!)
+}
+
+const all = (scenario: Scenario, strategy: StrategyId) => [...counterRuns(scenario, strategy)].at(-1) as CounterRuns
+
+describe('simplifications', () => {
+  it('have ids of their own and say in words what is left out', () => {
+    expect(new Set(SIMPLIFICATIONS.map(({ id }) => id)).size).toBe(SIMPLIFICATIONS.length)
+    for (const { title, text, bound } of SIMPLIFICATIONS) {
+      expect(title).toMatch(/^[A-Z].*[^.]$/)
+      expect(text).toMatch(/^[A-Z].*\.$/)
+      expect(bound.how === 'unknown' ? bound.measure : bound.basis).toMatch(/^[A-Z].*\.$/)
+    }
+  })
+
+  it.each(KINDS)('are bounded by finite figures, or say why they do not apply: %s axis', (kind) => {
+    const scenario = scenarioOf({ actuator: { kind } })
+    for (const { id, bound } of SIMPLIFICATIONS) {
+      if (bound.how === 'unknown') continue
+      for (const { id: strategy } of STRATEGIES) {
+        const found = bound.how === 'formula' ? bound.figures(scenario, strategy) : bound.variants(scenario, strategy)
+        if (found.length === 0) expect(bound.without, id).toMatch(/\.$/)
+        if (bound.how === 'formula')
+          for (const { value } of bound.figures(scenario, strategy)) expect(Number.isFinite(value), id).toBe(true)
+      }
+    }
+  })
+})
+
+describe('closed forms', () => {
+  it('ripple: as a winding under a square wave at half duty swings', () => {
+    const { drive, actuator } = teapot
+    const steps = 1000
+    const dt = 1 / drive.currentRate / steps
+    // The mean of the square wave is taken off, so that the current swings about zero; resistance counts for nothing here.
+    let current = 0
+    let [least, most] = [0, 0]
+    for (let n = 0; n < steps; n++) {
+      current += (dt * (n < steps / 2 ? 0.5 : -0.5) * drive.busVoltage) / actuator.motor.inductance
+      least = Math.min(least, current)
+      most = Math.max(most, current)
+    }
+    expect(figures('ripple')[0]).toBeCloseTo(most - least, 9)
+  })
+
+  it('copper: against resistance in proportion to 1/α − 20 + T (IEC 60028 with α = 0.00393 at 20 °C)', () => {
+    const { limit } = teapot.actuator.motor.thermal
+    const zero = 1 / 0.00393 - 20
+    const model = 1 + 0.00393 * (limit - 25)
+    expect(figures('copper')[0]).toBeCloseTo(model / ((zero + limit) / (zero + 25)) - 1, 12)
+  })
+
+  it('hand-over: a damping ratio of 0.1 overshoots a step by 72.9 % (textbook value, from memory)', () => {
+    const [rest, swing] = figures('hand-over')
+    expect(swing! / rest!).toBeCloseTo(1.729, 3)
+  })
+
+  it('pads: the part hangs as low as the simulator lets it', () => {
+    const quiet = editScenario(teapot, [
+      { path: 'arm.moves', value: [] },
+      { path: 'part.crackForce', value: undefined },
+    ])
+    if (!quiet.ok) throw new Error()
+    const { traces } = simulateGrip(quiet.scenario, 'current-clamp')
+    expect(figures('pad-shear')[0]).toBeCloseTo(traces.sag.at(-1)!, 8)
+  })
+
+  it('encoder: force over travel as two held positions differ in the simulator', () => {
+    // A position held this much further, on an axis without friction, so that nothing but stiffness tells the force.
+    const held = (threshold: number) =>
+      scenarioOf({
+        actuator: { transmission: { coulomb: 0, breakaway: 0, threadFriction: 0 } },
+        servo: { ki: 1e6, kp: 20000, kd: 150, encoderResolution: 0 },
+        drive: { currentNoise: 0, currentResolution: 0 },
+        part: { damping: 2 },
+        approach: { speed: 0.005, creepSpeed: 0.005 },
+        strategies: { thresholdStop: { threshold } },
+        run: { duration: 4 },
+      })
+    const run = (threshold: number) => simulateGrip(held(threshold), 'threshold-stop').traces
+    const [low, high] = [run(0.6), run(1.2)]
+    const last = (column: Float64Array) => column.at(-1)!
+    const slope = (last(high.force) - last(low.force)) / (last(high.motorTravel) - last(low.motorTravel))
+    const [, stated] = figures('encoder', held(1))
+    expect(stated! / slope).toBeGreaterThan(0.99)
+    expect(stated! / slope).toBeLessThan(1.01)
+  })
+})
+
+describe('counter-runs', () => {
+  it('grow one by one, each with an outcome or the reason why there is none', () => {
+    const steps = [...counterRuns(teapot, 'sensed-force')]
+    const { of } = steps[0]!
+    expect(steps.map(({ runs }) => runs.length)).toEqual(Array.from({ length: of + 1 }, (_, n) => n))
+    for (const { outcome, refused, edits } of steps.at(-1)!.runs) {
+      expect(outcome === null).toBe(refused !== '')
+      expect(edits.length).toBeGreaterThan(0)
+    }
+  })
+
+  it('are runs of the simulator on an unbreakable part, whose verdict knows the limit', () => {
+    const { base, runs } = all(teapot, 'threshold-stop')
+    const unbreakable = editScenario(teapot, [{ path: 'part.crackForce', value: undefined }])
+    if (!unbreakable.ok) throw new Error()
+    expect(base.peakForce).toBe(simulateGrip(unbreakable.scenario, 'threshold-stop').result.metrics.peakForce)
+    expect(base.peakForce).toBeGreaterThan(teapot.part.crackForce!)
+    expect(base.verdict).toBe('crushed')
+    for (const { edits, outcome, label } of runs) {
+      const edited = editScenario(unbreakable.scenario, edits)
+      if (!edited.ok) throw new Error(label)
+      const { metrics } = simulateGrip(edited.scenario, 'threshold-stop').result
+      expect(outcome).toMatchObject({ peakForce: metrics.peakForce, settledForce: metrics.settledForce })
+    }
+  })
+
+  it('a gauge that reads less makes the grip stronger by as much', () => {
+    const { base, runs } = all(teapot, 'sensed-force')
+    const [less, more] = runs.filter(({ id }) => id === 'gauge').map(({ outcome }) => outcome!.settledForce!)
+    expect(less! / base.settledForce!).toBeCloseTo(1 / 0.98, 2)
+    expect(more! / base.settledForce!).toBeCloseTo(1 / 1.02, 2)
+  })
+
+  it('half the step leaves peak and settled force within the step error', () => {
+    for (const { id } of STRATEGIES) {
+      const { base, runs } = all(teapot, id)
+      const { stepError } = simulateGrip({ ...teapot, part: { ...teapot.part, crackForce: 1e6 } }, id, {
+        stepError: true,
+      }).result
+      const { peakForce } = runs.find((run) => run.id === 'step')!.outcome!
+      expect(Math.abs(peakForce! / base.peakForce! - 1)).toBeLessThanOrEqual(stepError!)
+    }
+  })
+
+  it('a change that the scenario does not take is told, not left out', () => {
+    const edited = editScenario(teapot, [{ path: 'actuator.transmission.bristleStiffness', value: 8e8 }])
+    if (!edited.ok) throw new Error()
+    const doubled = all(edited.scenario, 'current-clamp').runs.filter(({ id }) => id === 'bristles')[1]!
+    expect(doubled).toMatchObject({ outcome: null, label: 'doubled' })
+    expect(doubled.refused).toContain('actuator.transmission.bristleStiffness')
+  })
+})
