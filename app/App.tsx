@@ -15,14 +15,14 @@ export function App() {
   useTheme()
   useShortcuts()
   const chosen = useView((state) => state.view)
-  const { Component } = VIEWS.find((view) => view.id === chosen) ?? VIEWS[0]!
+  const { Component, alone = false } = VIEWS.find((view) => view.id === chosen) ?? VIEWS[0]!
   return (
     <FileDrop>
       <div className="app">
         <button type="button" className="skip" onClick={() => document.getElementById('view')?.focus()}>
           Skip to the bench
         </button>
-        <Header />
+        {!alone && <Header />}
         <Notice />
         <main id="view" tabIndex={-1}>
           <Guard key={chosen}>

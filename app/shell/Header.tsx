@@ -33,10 +33,11 @@ export function Header() {
 
 function Navigation() {
   const chosen = useView((state) => state.view)
-  if (VIEWS.length < 2) return null
+  const listed = VIEWS.filter(({ alone }) => !alone)
+  if (listed.length < 2) return null
   return (
     <nav aria-label="Views">
-      {VIEWS.map(({ id, label }) => (
+      {listed.map(({ id, label }) => (
         <Button
           key={id}
           quiet

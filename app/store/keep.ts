@@ -1,4 +1,4 @@
-/** Coming back: the scenario in the address and in the browser, the view's settings in the browser. */
+/** Coming back: the scenario in the address and in the browser, the view's settings in the browser, the open view in its tab. */
 import { CHANNELS, PRESETS, type Scenario, STRATEGIES } from '../../sim/index.ts'
 import { linkToScenario, type Opened, scenarioToLink } from './link.ts'
 import { useResults } from './results.ts'
@@ -7,6 +7,7 @@ import { useView } from './view.ts'
 
 const SCENARIO_KEY = 'jawbench.scenario'
 const VIEW_KEY = 'jawbench.view'
+const PLACE_KEY = 'jawbench.place'
 
 /** The settings that are kept, and what each may be. */
 const SOUND = {
@@ -27,6 +28,7 @@ const REST = 300
 /** Brings back what was there and keeps it from now on. Call once, before the first run. */
 export function startKeeping() {
   restoreView()
+  restorePlace()
   restoreScenario()
   let rest = 0
   useScenario.subscribe((now, before) => {
@@ -37,6 +39,8 @@ export function startKeeping() {
   useView.subscribe((now, before) => {
     if (KEPT.some((key) => now[key] !== before[key]))
       write(VIEW_KEY, JSON.stringify(Object.fromEntries(KEPT.map((key) => [key, now[key]]))))
+    if (now.view !== before.view || now.slide !== before.slide)
+      write(PLACE_KEY, JSON.stringify({ view: now.view, slide: now.slide }), () => sessionStorage)
   })
   window.addEventListener('hashchange', () => {
     const opened = fromAddress()
@@ -94,18 +98,28 @@ function restoreView() {
   }
 }
 
-/** Storage is refused in some private windows; the bench then forgets when it is closed. */
-function read(key: string): string | null {
+/** A reload stays where it was; a new tab opens the bench. */
+function restorePlace() {
   try {
-    return localStorage.getItem(key)
+    const { view, slide } = JSON.parse(read(PLACE_KEY, () => sessionStorage) ?? '{}')
+    if (typeof view === 'string' && Number.isInteger(slide) && slide >= 0) useView.setState({ view, slide })
+  } catch {
+    // A place that cannot be read is the bench.
+  }
+}
+
+/** Storage is refused in some private windows; the bench then forgets when it is closed. */
+function read(key: string, storage = () => localStorage): string | null {
+  try {
+    return storage().getItem(key)
   } catch {
     return null
   }
 }
 
-function write(key: string, value: string) {
+function write(key: string, value: string, storage = () => localStorage) {
   try {
-    localStorage.setItem(key, value)
+    storage().setItem(key, value)
   } catch {
     // See read.
   }

@@ -5,6 +5,8 @@ import { type Channel, STRATEGIES, type StrategyId } from '../../sim/index.ts'
 export interface ViewState {
   /** Id of the view that is open. */
   view: string
+  /** Place in the customer view, counted from 0. */
+  slide: number
   units: 'si' | 'us'
   theme: 'light' | 'dark' | 'system'
   /** Cursor shared by picture and charts [s]. */
@@ -25,6 +27,7 @@ export interface ViewState {
 
 export const useView = create<ViewState>()((set) => ({
   view: 'bench',
+  slide: 0,
   units: 'si',
   theme: 'system',
   time: 0,

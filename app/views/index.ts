@@ -6,13 +6,16 @@ import { Live } from './live/Live.tsx'
 import { Loops } from './loops/Loops.tsx'
 import { Report } from './report/Report.tsx'
 
-/** Opened seldom and long to read: loaded when it is opened. */
+/** Opened seldom: loaded when it is opened. */
 const Model = lazy(() => import('./model/Model.tsx').then((loaded) => ({ default: loaded.Model })))
+const Present = lazy(() => import('./present/Present.tsx').then((loaded) => ({ default: loaded.Present })))
 
 export interface View {
   id: string
   label: string
   Component: ComponentType
+  /** It has the window to itself: without the bar on top, and opened from elsewhere. */
+  alone?: boolean
 }
 
 export const VIEWS: View[] = [
@@ -22,4 +25,5 @@ export const VIEWS: View[] = [
   { id: 'loops', label: 'Loops', Component: Loops },
   { id: 'report', label: 'Report', Component: Report },
   { id: 'model', label: 'Model', Component: Model },
+  { id: 'present', label: 'Customer view', Component: Present, alone: true },
 ]

@@ -2,7 +2,7 @@
 import { download } from '../../../store/file.ts'
 import { useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
-import { drawArea } from './draw.ts'
+import { drawArea } from '../../../ui/draw.ts'
 
 /** Image pixels for each page pixel, page pixels around each area and for the title. */
 const SCALE = 2

@@ -64,7 +64,7 @@ interface TimeSliderProps {
   children: React.ReactNode
 }
 
-function TimeSlider({ lens, duration, still, onDrag, children }: TimeSliderProps) {
+export function TimeSlider({ lens, duration, still, onDrag, children }: TimeSliderProps) {
   const time = useView((state) => (state.playing ? null : state.time))
   return (
     <div
@@ -137,17 +137,18 @@ const Stretch = memo(function Stretch({ lens, duration, bar }: { lens: TimeLens;
   )
 })
 
-/** Path of the stretch over the bar, its root so that weak stretches show beside strong ones; null without any. */
-function stretchCurve(lens: TimeLens, bar: number): string | null {
+/**
+ * Path of the stretch over the bar, its root so that weak stretches show beside strong ones; null without any. It stands
+ * on `foot` and is at most `tall` high [px].
+ */
+export function stretchCurve(lens: TimeLens, bar: number, foot = LABELS + CURVE, tall = CURVE - 6): string | null {
   const samples = 240
   const rates = Array.from({ length: samples + 1 }, (_, i) => lens.rate(lens.toTime(i / samples)))
   const most = Math.max(...rates)
   const least = Math.min(...rates)
   if (most < 1.01 * least) return null
-  const height = (rate: number) => 2 + (CURVE - 8) * Math.sqrt((rate - least) / (most - least))
-  return rates
-    .map((rate, i) => `L${((i / samples) * bar).toFixed(1)} ${(LABELS + CURVE - height(rate)).toFixed(1)}`)
-    .join('')
+  const height = (rate: number) => 2 + (tall - 2) * Math.sqrt((rate - least) / (most - least))
+  return rates.map((rate, i) => `L${((i / samples) * bar).toFixed(1)} ${(foot - height(rate)).toFixed(1)}`).join('')
 }
 
 /** What is not simulated yet. */

@@ -1,11 +1,12 @@
 /** Play, jumps, the time and how much it is slowed, the lens, and the names of the parts. */
 import { useMemo } from 'react'
+import { openPresent } from '../../../store/present.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
-import { formatFigure } from '../../../ui/format.ts'
 import type { TimeLens } from '../../../ui/timeLens.ts'
 import { jumpsOf, nextOf } from './moments.ts'
+import { paceText } from './pace.ts'
 import { togglePlay } from './usePlay.ts'
 
 interface TransportProps {
@@ -56,6 +57,7 @@ export function Transport({ runs, lens, still, names, onNames }: TransportProps)
         <input type="checkbox" checked={names} onChange={({ target }) => onNames(target.checked)} />
         Part names
       </label>
+      <Button onClick={openPresent}>Present</Button>
     </div>
   )
 }
@@ -63,17 +65,10 @@ export function Transport({ runs, lens, still, names, onNames }: TransportProps)
 /** The instant shown, and how many times slower than it was the play is there. */
 function Clock({ lens }: { lens: TimeLens }) {
   const time = useView((state) => state.time)
-  const slow = lens.rate(time)
   return (
     <p className="clock" data-no-sheet>
       <span className="clock-time">{time.toFixed(4)}</span> <span className="unit">s</span>
-      <span className="clock-rate">
-        {slow > 1.05
-          ? `slowed ${formatFigure(slow, 2)}×`
-          : slow < 0.95
-            ? `${formatFigure(1 / slow, 2)}× as fast`
-            : 'real time'}
-      </span>
+      <span className="clock-rate">{paceText(lens.rate(time))}</span>
     </p>
   )
 }

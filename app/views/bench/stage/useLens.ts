@@ -4,11 +4,11 @@ import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { buildLens, flatLens, type TimeLens } from '../../../ui/timeLens.ts'
 
-/** The time lens over the shown runs, or time as it is where the person has switched the lens off. */
-export function useLens(runs: RunView[]): { lens: TimeLens; duration: number } {
+/** The time lens over the shown runs, or time as it is where the person has switched the lens off, unless it `always` stretches. */
+export function useLens(runs: RunView[], always = false): { lens: TimeLens; duration: number } {
   const duration = useScenario((state) => state.scenario.run.duration)
   const arm = useScenario((state) => state.scenario.arm)
-  const on = useView((state) => state.lens)
+  const on = useView((state) => state.lens) || always
   // As text, so that the same contacts of a new list of runs leave the lens as it is.
   const contacts = runs.flatMap(({ result }) => result?.metrics.contactTime ?? []).join()
   const lens = useMemo(() => {

@@ -1,0 +1,121 @@
+/** The play as a customer sees it: the grippers side by side, a word each, and the force against the window. Also what a clip is made of. */
+import type { ReactNode } from 'react'
+import { type Scenario, STRATEGIES } from '../../../sim/index.ts'
+import type { RunView } from '../../store/results.ts'
+import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
+import { frameAt } from '../../ui/picture/frameAt.ts'
+import type { PictureScales } from '../../ui/picture/scales.ts'
+import type { TimeLens } from '../../ui/timeLens.ts'
+import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
+import { Picture } from '../bench/stage/Lane.tsx'
+import { paceText } from '../bench/stage/pace.ts'
+import { ForceStory } from './ForceStory.tsx'
+import { standingAt } from './standing.ts'
+import { ONE_COLUMN } from './useSize.ts'
+
+export interface BoardProps {
+  runs: RunView[]
+  scenario: Scenario
+  lens: TimeLens
+  scales: PictureScales | undefined
+  units: UnitSystem
+  /** The instant shown [s]. */
+  time: number
+  width: number
+  height: number
+  /** Size of its type [px]. */
+  text: number
+  /** Makes the force over time something to drag. */
+  bar?: (story: ReactNode) => ReactNode
+}
+
+/** Heights in lines of type: what stands over a picture, the clock, the force story, gaps. */
+const HEAD = 3.6
+const CLOCK = 1.9
+const STORY = 10.5
+const GAP = 0.8
+/** Share of the height that the force story takes at most. */
+const STORY_SHARE = 0.34
+/** Words in a picture are made for type of this size [px]. */
+const PICTURE_TEXT = 13.5
+
+export function Board({ bar = (story) => story, ...props }: BoardProps) {
+  const { runs, scenario, lens, units, time, width, height, text } = props
+  const stacked = width < ONE_COLUMN
+  const story = stacked ? STORY * text : Math.min(STORY * text, STORY_SHARE * height)
+  const columns = stacked ? 1 : Math.max(1, runs.length)
+  const lane = (width - (columns - 1) * GAP * text) / columns
+  const picture = stacked ? 0.52 * lane : height - story - (HEAD + CLOCK + 2 * GAP) * text
+  return (
+    <div className="board" style={{ width, fontSize: text, gap: GAP * text }}>
+      <div
+        className="board-lanes"
+        style={{ gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`, gap: GAP * text }}
+      >
+        {runs.map((run) => (
+          <BoardLane key={run.strategy} run={run} {...props} width={lane} height={Math.max(120, picture)} />
+        ))}
+      </div>
+      <div className="board-story">
+        <p className="board-clock" style={{ height: CLOCK * text }}>
+          <span>
+            Grip force <span className="unit">{quantityUnit('force', units).symbol}</span>
+          </span>
+          <span className="board-time">
+            {time.toFixed(3)} <span className="unit">s</span>
+          </span>
+          <span className="board-pace">{paceText(lens.rate(time))}</span>
+        </p>
+        {bar(
+          <ForceStory
+            runs={runs}
+            scenario={scenario}
+            lens={lens}
+            units={units}
+            width={width}
+            height={story}
+            text={0.85 * text}
+            time={time}
+          />,
+        )}
+      </div>
+    </div>
+  )
+}
+
+function BoardLane({ run, scales, units, time, width, height, text }: BoardProps & { run: RunView }) {
+  const label = STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy
+  const { word, decided, damage } = standingAt(run, time)
+  const frame = frameAt(run, time)
+  const { symbol, toShown } = quantityUnit('force', units)
+  const force = run.rows > 0 ? formatFigure(toShown(Math.max(frame.force, frame.farForce))) : NO_FIGURE
+  const scale = Math.max(1, text / PICTURE_TEXT)
+  return (
+    <section
+      className="board-lane"
+      data-strategy={run.strategy}
+      data-decided={decided}
+      data-damage={damage}
+      aria-label={label}
+    >
+      <div className="board-head" style={{ height: HEAD * text }}>
+        <p className="board-name">{label}</p>
+        <p className="board-word">{word}</p>
+        <p className="board-force">
+          {force} <span className="unit">{symbol}</span>
+        </p>
+      </div>
+      <div className="board-picture" style={{ width, height }}>
+        <Picture
+          frame={frame}
+          scenario={run.scenario}
+          scales={scales}
+          names={false}
+          label={`${label}, ${word.toLowerCase()}: the gripper in section.`}
+          width={width / scale}
+          height={height / scale}
+        />
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,48 @@
+import { type PointerEvent, useMemo } from 'react'
+import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import { scalesOf } from '../bench/stage/scales.ts'
+import { TimeSlider } from '../bench/stage/TimeBar.tsx'
+import { Board } from './Board.tsx'
+import { NoGrip } from './NoGrip.tsx'
+import type { SlideProps } from './Present.tsx'
+import { roomOf } from './story.ts'
+import { useSize } from './useSize.ts'
+
+/** The strategies side by side as they close the same jaws on the same part. */
+export function Grip({ runs, lens, duration, text, still }: SlideProps) {
+  const [element, size] = useSize<HTMLDivElement>()
+  const scenario = useScenario((state) => state.scenario)
+  const units = useView((state) => state.units)
+  const time = useView((state) => state.time)
+  const scales = useMemo(() => scalesOf(runs), [runs])
+  const drag = (event: PointerEvent<HTMLDivElement>) => {
+    if (event.type === 'pointermove' && !event.currentTarget.hasPointerCapture(event.pointerId)) return
+    if (event.type === 'pointerdown') event.currentTarget.setPointerCapture(event.pointerId)
+    const box = event.currentTarget.getBoundingClientRect()
+    const { left, width } = roomOf(box, 0.85 * text)
+    useView.getState().set({ time: lens.toTime((event.clientX - box.left - left) / width), playing: false })
+  }
+  return (
+    <div ref={element} className="present-fill">
+      {size && runs.length > 0 && (
+        <Board
+          runs={runs}
+          scenario={runs[0]?.scenario ?? scenario}
+          lens={lens}
+          scales={scales}
+          units={units}
+          time={Math.min(time, duration)}
+          text={text}
+          {...size}
+          bar={(story) => (
+            <TimeSlider lens={lens} duration={duration} still={still} onDrag={drag}>
+              {story}
+            </TimeSlider>
+          )}
+        />
+      )}
+      {runs.length === 0 && <NoGrip />}
+    </div>
+  )
+}

@@ -1,0 +1,25 @@
+/** What the edges of the force window mean for this part, in a few words each. */
+import { forceWindow, type Scenario } from '../../../sim/index.ts'
+import { formatPlain, withUnit } from '../../ui/format.ts'
+import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
+
+export function limitWords(scenario: Scenario, units: UnitSystem): { least: string | null; most: string | null } {
+  const { symbol, toShown } = quantityUnit('force', units)
+  const { least, most } = forceWindow(scenario)
+  const force = (value: number) => withUnit(formatPlain(toShown(value), 3), symbol)
+  return {
+    least: least === null ? null : `drops below ${force(least)}`,
+    most: most === null ? null : `${harmOf(scenario)} above ${force(most)}`,
+  }
+}
+
+/** What happens to the part first. */
+function harmOf({ part }: Scenario): string {
+  const limits = [
+    { force: part.crackForce, word: 'breaks' },
+    { force: part.yieldForce, word: 'dents' },
+    { force: part.markForce, word: 'marks' },
+  ]
+  const first = limits.reduce((a, b) => ((b.force ?? Infinity) < (a.force ?? Infinity) ? b : a))
+  return first.word
+}

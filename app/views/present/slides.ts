@@ -1,0 +1,58 @@
+/** The slides in their order, and what keys ask of them. */
+export const SLIDES = [
+  { id: 'job', title: 'The job' },
+  { id: 'grip', title: 'The grip' },
+  { id: 'outcome', title: 'What came of it' },
+] as const
+
+export type SlideId = (typeof SLIDES)[number]['id']
+
+/** The slide at a place; places beyond the ends are the first and the last. */
+export const slideAt = (place: number) => SLIDES[within(place)]!
+
+export const within = (place: number) => Math.min(SLIDES.length - 1, Math.max(0, place))
+
+export type Command =
+  | { kind: 'go'; slide: number }
+  /** To the next or the last instant at which something happened; where there is none left, on to `slide`. */
+  | { kind: 'step'; by: 1 | -1; slide: number | null }
+  | { kind: 'play' }
+  | { kind: 'leave' }
+
+interface Where {
+  slide: number
+  /** Nothing plays by itself: the keys that change slides first walk through the instants of the grip. */
+  still: boolean
+}
+
+/** What a key asks for; null: nothing. The page keys are those of a presenter's remote control. */
+export function commandFor(key: string, shift: boolean, { slide, still }: Where): Command | null {
+  const grip = slideAt(slide).id === 'grip'
+  const turn = (by: 1 | -1): Command | null => {
+    const next = within(slide + by)
+    if (grip && still) return { kind: 'step', by, slide: next }
+    return next === slide ? null : { kind: 'go', slide: next }
+  }
+  switch (key) {
+    case 'ArrowRight':
+    case 'PageDown':
+      return turn(1)
+    case 'ArrowLeft':
+    case 'PageUp':
+      return turn(-1)
+    case ' ':
+      return grip && !still ? { kind: 'play' } : turn(shift ? -1 : 1)
+    case 'ArrowDown':
+      return grip ? { kind: 'step', by: 1, slide: null } : null
+    case 'ArrowUp':
+      return grip ? { kind: 'step', by: -1, slide: null } : null
+    case 'Home':
+      return { kind: 'go', slide: 0 }
+    case 'End':
+      return { kind: 'go', slide: SLIDES.length - 1 }
+    case 'Escape':
+      return { kind: 'leave' }
+    default:
+      return null
+  }
+}

@@ -1,0 +1,61 @@
+/** How a grip stands at an instant: the word that is true by then, and the instants worth stopping at. */
+import { liftTime } from '../../../sim/index.ts'
+import type { RunView } from '../../store/results.ts'
+import { momentsOf } from '../bench/stage/moments.ts'
+import { isDamage, VERDICT_WORDS } from '../bench/verdicts/words.ts'
+
+export interface Standing {
+  word: string
+  /** The verdict is in: the word will not change any more. */
+  decided: boolean
+  damage: boolean
+}
+
+/** When the verdict of a run is in [s]; null: there is none. What is held is held once the arm has moved for the last time. */
+export function decidedAt({ result, scenario }: Pick<RunView, 'result' | 'scenario'>): number | null {
+  if (!result) return null
+  const { events, metrics, verdict } = result
+  const { duration } = scenario.run
+  const times = {
+    crushed: events.crack,
+    dropped: events.drop,
+    slipped: events.slip,
+    marked: metrics.peakForceTime,
+    unstable: events.unstable,
+    missed: metrics.contactTime === null ? duration : liftTime(scenario),
+    held: Math.max(liftTime(scenario), ...scenario.arm.moves.map((move) => move.start + move.duration)),
+  }
+  return Math.min(duration, times[verdict] ?? duration)
+}
+
+export function standingAt(run: RunView, time: number): Standing {
+  const { status, result } = run
+  const open = (word: string): Standing => ({ word, decided: false, damage: false })
+  if (status === 'failed') return open('No result')
+  const end = decidedAt(run)
+  if (!result || end === null) return open('Closing')
+  if (time >= end) return { word: VERDICT_WORDS[result.verdict], decided: true, damage: isDamage(result.verdict) }
+  const { contactTime } = result.metrics
+  if (contactTime === null || time < contactTime) return open('Closing')
+  return open(result.events.slip !== null && time >= result.events.slip ? 'Sliding' : 'Gripping')
+}
+
+/** Instants that lie nearer than this are one stop, at the last of them [s]. */
+const TOGETHER = 0.003
+
+/** Start, contact, peaks, moves of the arm, what went wrong, the verdicts, end: sorted [s]. */
+export function stopsOf(runs: RunView[], duration: number): number[] {
+  const moves = runs.flatMap(({ scenario }) => scenario.arm.moves.map((move) => move.start))
+  const verdicts = runs.flatMap((run) => decidedAt(run) ?? [])
+  const all = [...runs.flatMap(momentsOf).map(({ time }) => time), ...moves, ...verdicts]
+    .filter((time) => time > TOGETHER && time < duration - TOGETHER)
+    .sort((a, b) => a - b)
+  return [0, ...all.filter((time, i) => (all[i + 1] ?? duration) - time > TOGETHER), duration]
+}
+
+/** The stop before or after an instant; null: there is none. */
+export function stopBeside(stops: number[], time: number, by: 1 | -1): number | null {
+  const near = 1e-9
+  if (by > 0) return stops.find((stop) => stop > time + near) ?? null
+  return stops.findLast((stop) => stop < time - near) ?? null
+}

@@ -1,0 +1,157 @@
+/** Geometry of the force story: scales, lines with their peaks kept, names apart. Pixels unless said otherwise. */
+import { forceWindow, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import type { RunView } from '../../store/results.ts'
+import { limits } from '../../ui/chart/data.ts'
+import { apart } from '../../ui/chart/labels.ts'
+import { formatFigure } from '../../ui/format.ts'
+import { rowAt } from '../../ui/picture/frameAt.ts'
+import { roundBelow } from '../../ui/picture/scales.ts'
+import type { TimeLens } from '../../ui/timeLens.ts'
+import type { ShownUnit } from '../../ui/units.ts'
+import type { Size } from './useSize.ts'
+
+export interface Room {
+  left: number
+  right: number
+  top: number
+  bottom: number
+  /** Width and height of the plot itself. */
+  width: number
+  height: number
+}
+
+/** Room around the plot for figures, names and times, in lines of type. */
+export const roomOf = ({ width, height }: Size, text: number): Room => {
+  const left = 2.4 * text
+  const right = 7.4 * text
+  const top = 0.9 * text
+  const bottom = 2.3 * text
+  return {
+    left,
+    right,
+    top,
+    bottom,
+    width: Math.max(40, width - left - right),
+    height: Math.max(40, height - top - bottom),
+  }
+}
+
+export interface StoryLine {
+  strategy: StrategyId
+  label: string
+  path: string
+  /** Where the line's name stands. */
+  nameY: number
+}
+
+export interface StoryMark {
+  strategy: StrategyId
+  x: number
+  y: number
+  words: string
+  damage: boolean
+  time: number
+}
+
+export interface Story {
+  lines: StoryLine[]
+  marks: StoryMark[]
+  /** Heights of the window's edges; null: no such edge, or beyond the plot. */
+  least: number | null
+  most: number | null
+  figures: { y: number; text: string }[]
+}
+
+interface StoryInput {
+  runs: RunView[]
+  scenario: Scenario
+  lens: TimeLens
+  unit: ShownUnit
+  room: Room
+  text: number
+}
+
+export function storyOf({ runs, scenario, lens, unit, room, text }: StoryInput): Story {
+  const { least, most } = forceWindow(scenario)
+  const edges = [least, most].filter((edge) => edge !== null)
+  const highest = Math.max(0, ...runs.map(({ traces, rows }) => (traces ? largest(traces.force, rows) : 0)))
+  const [, top] = limits(0, highest, edges)
+  const y = (force: number) => room.height * (1 - Math.max(0, force) / top)
+  const x = (time: number) => lens.toDisplay(time) * room.width
+  const shown = (edge: number | null) => (edge === null || edge > top ? null : y(edge))
+  const ends = runs.map(({ traces, rows }) => y(traces && rows > 0 ? traces.force[rows - 1]! : 0))
+  const names = apart(ends, 1.2 * text, 0.6 * text, room.height + 0.6 * text)
+  return {
+    lines: runs.map((run, i) => ({
+      strategy: run.strategy,
+      label: STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy,
+      path: linePath(run, x, y),
+      nameY: names[i]!,
+    })),
+    marks: runs.flatMap((run) => fateMark(run, x, y)),
+    least: shown(least),
+    most: shown(most),
+    figures: figuresOf(top, unit, y, text),
+  }
+}
+
+/** One to a few round figures along the force axis. */
+function figuresOf(top: number, unit: ShownUnit, y: (force: number) => number, text: number) {
+  const highest = unit.toShown(top)
+  const step = roundBelow(highest / 2.2)
+  const figures = []
+  for (let n = 0; n * step <= highest; n++) {
+    const at = y(unit.toSi(n * step))
+    if (at > 0.4 * text) figures.push({ y: at, text: String(Number((n * step).toPrecision(6))) })
+  }
+  return figures
+}
+
+function largest(values: Float64Array, rows: number): number {
+  let most = 0
+  for (let row = 0; row < rows; row++) if (values[row]! > most) most = values[row]!
+  return most
+}
+
+/** The force over time; of all rows that fall on one pixel the first, the lowest, the highest and the last are kept. */
+export function linePath({ traces, rows }: RunView, x: (time: number) => number, y: (force: number) => number): string {
+  if (!traces || rows === 0) return ''
+  const { time, force } = traces
+  const points: string[] = []
+  const point = (row: number) => points.push(`${x(time[row]!).toFixed(1)} ${y(force[row]!).toFixed(1)}`)
+  let row = 0
+  while (row < rows) {
+    const pixel = Math.floor(x(time[row]!))
+    const first = row
+    let low = row
+    let high = row
+    for (; row < rows && Math.floor(x(time[row]!)) === pixel; row++) {
+      if (force[row]! < force[low]!) low = row
+      if (force[row]! > force[high]!) high = row
+    }
+    for (const kept of new Set([first, Math.min(low, high), Math.max(low, high), row - 1])) point(kept)
+  }
+  return `M${points.join('L')}`
+}
+
+/** Where and when it went wrong, on the line itself. */
+function fateMark(run: RunView, x: (time: number) => number, y: (force: number) => number): StoryMark[] {
+  const { result, traces, rows, strategy } = run
+  if (!result || !traces || rows === 0) return []
+  const { events, metrics, verdict } = result
+  const fates = {
+    crushed: ['cracks', events.crack],
+    dropped: ['drops', events.drop],
+    slipped: ['slides', events.slip],
+    marked: ['is marked', metrics.peakForceTime],
+    unstable: ['leaves its rails', events.unstable],
+    missed: null,
+    held: null,
+  } as const
+  const fate = fates[verdict]
+  if (!fate || fate[1] === null) return []
+  const [word, time] = fate
+  const damage = verdict === 'crushed' || verdict === 'marked'
+  const peak = damage ? (metrics.peakForce ?? 0) : traces.force[rowAt(traces.time, rows, time).index]!
+  return [{ strategy, time, x: x(time), y: y(peak), words: `${word} at ${formatFigure(time)} s`, damage }]
+}

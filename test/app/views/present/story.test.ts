@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest'
+import type { RunView } from '../../../../app/store/results.ts'
+import { buildLens, flatLens } from '../../../../app/ui/timeLens.ts'
+import { quantityUnit } from '../../../../app/ui/units.ts'
+import { limitWords } from '../../../../app/views/present/limitWords.ts'
+import { linePath, roomOf, storyOf } from '../../../../app/views/present/story.ts'
+import { forceWindow, PRESETS, simulateGrip } from '../../../../sim/index.ts'
+import { scenarioOf, tracesOf } from '../../ui/picture/support.ts'
+
+const { scenario } = PRESETS.find(({ id }) => id === 'teapot')!
+const { result, traces } = simulateGrip(scenario, 'threshold-stop')
+const run: RunView = {
+  strategy: 'threshold-stop',
+  scenario,
+  status: 'done',
+  result,
+  traces,
+  rows: traces.time.length,
+  revision: 1,
+}
+
+const lens = buildLens({ duration: scenario.run.duration, contacts: [result.metrics.contactTime!], moves: [] })
+const room = roomOf({ width: 900, height: 300 }, 18)
+const unit = quantityUnit('force', 'si')
+const story = storyOf({ runs: [run], scenario, lens, unit, room, text: 18 })
+const points = (path: string) =>
+  path
+    .slice(1)
+    .split('L')
+    .map((point) => point.split(' ').map(Number) as [number, number])
+
+describe('the force story', () => {
+  it('keeps the peak of a line that has more rows than there are pixels', () => {
+    const rows = 5000
+    const time = Array.from({ length: rows }, (_, i) => i / rows)
+    const force = time.map((_, i) => (i === 3333 ? 90 : 10))
+    const dense = { ...run, traces: tracesOf({ time, force }), rows }
+    const drawn = points(
+      linePath(
+        dense,
+        (t) => t * 100,
+        (f) => 100 - f,
+      ),
+    )
+    expect(Math.min(...drawn.map(([, y]) => y))).toBe(10)
+    expect(drawn.length).toBeLessThanOrEqual(4 * 101)
+    expect(drawn.map(([x]) => x)).toEqual(drawn.map(([x]) => x).sort((a, b) => a - b))
+  })
+
+  it('marks where and when the part cracked, on the edge of the window it crossed', () => {
+    const [mark] = story.marks
+    expect(mark).toMatchObject({ damage: true, time: result.events.crack })
+    expect(mark!.x).toBeCloseTo(lens.toDisplay(result.events.crack!) * room.width, 6)
+    expect(mark!.y).toBeCloseTo(story.most!, 0)
+    expect(mark!.words).toMatch(/^cracks at 0\.\d+ s$/)
+  })
+
+  it('has the window in its place and round figures beside it', () => {
+    const { least, most } = forceWindow(scenario)
+    const scale = story.most! - story.least!
+    const zero = story.figures.find(({ text }) => text === '0')!.y
+    expect(zero).toBe(room.height)
+    expect((zero - story.least!) / -scale).toBeCloseTo(least! / (most! - least!), 6)
+    expect(story.figures.length).toBeGreaterThanOrEqual(3)
+  })
+
+  it('draws nothing of what has not run, and no edge that would dwarf the force', () => {
+    expect(
+      linePath(
+        { ...run, traces: null, rows: 0 },
+        (t) => t,
+        (f) => f,
+      ),
+    ).toBe('')
+    const strong = scenarioOf({ part: { mass: 0.1, markForce: 100_000 } })
+    const empty = storyOf({ runs: [run], scenario: strong, lens: flatLens(1), unit, room, text: 18 })
+    expect(empty.most).toBeNull()
+  })
+})
+
+describe('words of the window', () => {
+  it('name what happens to the part first', () => {
+    const harm = (part: object) => limitWords(scenarioOf({ part }), 'si').most
+    expect(harm({ crackForce: 50 })).toMatch(/^breaks above 50/)
+    expect(harm({ crackForce: 50, yieldForce: 20 })).toMatch(/^dents above 20/)
+    expect(harm({ crackForce: 50, yieldForce: 20, markForce: 8 })).toMatch(/^marks above 8/)
+    expect(limitWords(scenario, 'us').least).toContain('lbf')
+  })
+})
