@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { BrowserContext, Download, Page } from '@playwright/test'
-import { expect, openBench, STRATEGIES, settled, test, verdict } from './support.ts'
+import { PRESETS } from '../sim/index.ts'
+import { card, expect, openBench, STRATEGIES, settled, test, verdict } from './support.ts'
 
 const slide = (page: Page, title: string) => page.getByRole('region', { name: title, exact: true })
 const place = (page: Page) => page.locator('.present-place')
@@ -94,29 +95,30 @@ test('nothing moves by itself where motion is not wanted, and the same keys walk
 
 test('a clip is made, can be cancelled, and plays; a still is a picture', async ({ page, context }) => {
   await openBench(page)
-  const part = {
-    name: 'Cup, 2nd trial',
-    part: { width: 0.118, mass: 0.9, stiffness: 180_000, crackForce: 65 },
-    run: { duration: 0.5 },
-  }
+  const { scenario } = PRESETS[0]!
+  const still = { arm: { ...scenario.arm, moves: [] }, run: { ...scenario.run, duration: 0.5 } }
+  const part = { ...scenario, ...still, name: 'Cup, 2nd trial' }
   await page.locator('input[type=file]').setInputFiles({
     name: 'cup.json',
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify(part)),
   })
   await settled(page)
-  for (const strategy of STRATEGIES.slice(1)) await page.getByRole('checkbox', { name: strategy }).uncheck()
+  for (const strategy of STRATEGIES.slice(1)) {
+    await page.getByRole('checkbox', { name: strategy }).click()
+    await expect(card(page, strategy)).toHaveCount(0)
+  }
   await openPresent(page)
   await page.keyboard.press('ArrowRight')
   await page.keyboard.press(' ')
 
   const stillFile = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Still' }).click()
-  const still = await stillFile
-  expect(still.suggestedFilename()).toBe('cup-2nd-trial-still.png')
+  const picture = await stillFile
+  expect(picture.suggestedFilename()).toBe('cup-2nd-trial-still.png')
   const drawn = await page.evaluate(looks, {
-    kind: 'image',
-    data: (await bytesOf(still)).toString('base64'),
+    kind: 'image' as const,
+    data: (await bytesOf(picture)).toString('base64'),
     type: 'image/png',
   })
   expect(drawn).toMatchObject({ width: 2560, height: 1440 })

@@ -1,5 +1,5 @@
 /** The customer view: the grip on a few slides in large type, for a screen at the end of a table. */
-import { type ComponentType, useEffect, useMemo, useState } from 'react'
+import { type ComponentType, useEffect, useMemo, useRef, useState } from 'react'
 import { canFillScreen, closePresent, fillScreen } from '../../store/present.ts'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -59,17 +59,19 @@ export function Present() {
     }
   }
   useCommands({ slide, still }, obey)
+  const place = useRef<HTMLElement>(null)
   useEffect(() => {
-    root.current?.focus()
+    place.current?.focus()
     return () => document.getElementById('view')?.focus()
-  }, [root])
+  }, [])
   const { id, title } = slideAt(slide)
   const Slide = COMPONENTS[id]
   const text = size ? textSize(size) : 16
   return (
-    <section ref={root} className="present" style={{ fontSize: text }} tabIndex={-1} aria-label="Customer view">
+    <section ref={root} className="present" style={{ fontSize: text }} aria-label="Customer view">
       <Head />
-      <section className="present-slide" aria-roledescription="slide" aria-label={title}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a low window makes it scroll, which has to work by keyboard */}
+      <section ref={place} className="present-slide" tabIndex={0} aria-roledescription="slide" aria-label={title}>
         {size && <Slide runs={runs} lens={lens} duration={duration} text={text} still={still} />}
       </section>
       <Bar slide={slide} still={still} runs={runs} lens={lens} onCommand={obey} />

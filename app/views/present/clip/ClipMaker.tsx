@@ -29,7 +29,9 @@ export function ClipMaker({ runs, lens }: { runs: RunView[]; lens: TimeLens }) {
       </Button>
       <section className="present-dialogs">
         <Dialog open={open} title="Clip of this grip" onClose={() => setOpen(false)}>
-          <ClipDialog subject={subjectOf(runs, lens)} onStill={() => saveStill(subjectOf(runs, lens))} />
+          {open && ready && (
+            <ClipDialog subject={subjectOf(runs, lens)} onStill={() => saveStill(subjectOf(runs, lens))} />
+          )}
         </Dialog>
       </section>
     </>
