@@ -2,6 +2,7 @@
 import { forceWindow, type Scenario } from '../../../sim/index.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
+import { damageOf } from '../bench/traces/series.ts'
 
 export function limitWords(scenario: Scenario, units: UnitSystem): { least: string | null; most: string | null } {
   const { symbol, toShown } = quantityUnit('force', units)
@@ -9,17 +10,6 @@ export function limitWords(scenario: Scenario, units: UnitSystem): { least: stri
   const force = (value: number) => withUnit(formatPlain(toShown(value), 3), symbol)
   return {
     least: least === null ? null : `drops below ${force(least)}`,
-    most: most === null ? null : `${harmOf(scenario)} above ${force(most)}`,
+    most: most === null ? null : `${damageOf(scenario)} above ${force(most)}`,
   }
-}
-
-/** What happens to the part first. */
-function harmOf({ part }: Scenario): string {
-  const limits = [
-    { force: part.crackForce, word: 'breaks' },
-    { force: part.yieldForce, word: 'dents' },
-    { force: part.markForce, word: 'marks' },
-  ]
-  const first = limits.reduce((a, b) => ((b.force ?? Infinity) < (a.force ?? Infinity) ? b : a))
-  return first.word
 }

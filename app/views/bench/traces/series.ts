@@ -30,7 +30,9 @@ export function windowBand(scenario: Scenario): ChartBand[] {
 }
 
 /** What the lowest of the part's damage limits means. */
-function damageOf({ part: { markForce = Infinity, yieldForce = Infinity, crackForce = Infinity } }: Scenario): string {
+export function damageOf({
+  part: { markForce = Infinity, yieldForce = Infinity, crackForce = Infinity },
+}: Scenario): string {
   if (crackForce <= Math.min(markForce, yieldForce)) return 'breaks'
   return yieldForce <= markForce ? 'dents' : 'marks'
 }
