@@ -6,6 +6,7 @@ import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { FIGURES, type Figure } from '../figures.ts'
 import { useNarrow } from '../useNarrow.ts'
+import { WhyFold } from '../why/WhyFold.tsx'
 import { FigureValue } from './FigureValue.tsx'
 import { differenceText, isDamage, reasonText, VERDICT_WORDS } from './words.ts'
 
@@ -33,6 +34,7 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
         </Button>
       </header>
       {outcome?.result ? <Outcome run={outcome} /> : <Waiting run={run} />}
+      <WhyFold strategy={strategy} />
     </article>
   )
 }

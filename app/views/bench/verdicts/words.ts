@@ -1,5 +1,5 @@
 /** How figures and verdicts are written on cards and in tables. */
-import { reasonOf, type Verdict, worth } from '../../../../sim/index.ts'
+import { reasonOf, SI_WORDING, type Verdict, type Wording, worth } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 import { formatFigure, formatPlain, withUnit } from '../../../ui/format.ts'
 import { type Quantity, quantityUnit, shownUnit, type UnitSystem } from '../../../ui/units.ts'
@@ -41,15 +41,20 @@ export function differenceText(figure: Figure, now: number | null, before: numbe
 /** The reason of a verdict in the units of the page. */
 export function reasonText({ result, scenario }: RunView, units: UnitSystem): string {
   if (!result) return ''
-  if (units === 'si') return result.reason
+  return units === 'si' ? result.reason : reasonOf(scenario, result, wordingOf(units))
+}
+
+/** How sentences of the simulator write their quantities on the page. */
+export function wordingOf(units: UnitSystem): Wording {
+  if (units === 'si') return SI_WORDING
   const say = (quantity: Quantity) => {
     const { symbol, toShown } = quantityUnit(quantity, units)
     return (value: number) => withUnit(formatPlain(Number(toShown(value).toPrecision(3))), symbol)
   }
-  return reasonOf(scenario, result, {
+  return {
     force: say('force'),
     length: say('length'),
     temperature: say('temperature'),
     time: (s) => `${s.toFixed(3)} s`,
-  })
+  }
 }

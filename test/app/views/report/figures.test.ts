@@ -71,6 +71,7 @@ describe('causeRows', () => {
     force,
     causes: names.map((label) => ({
       cause: 'friction' as const,
+      without: '',
       label,
       force: 10 / names.length,
       share: 1 / names.length,
