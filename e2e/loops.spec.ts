@@ -45,6 +45,55 @@ test('figures, charts and step follow the loop and a slider; an unstable loop pr
   ).toHaveText(/^— .*no crossover/)
 })
 
+test('curves, step and figures follow a slider while it is dragged; the drag is one undo step', async ({ page }) => {
+  await openLoops(page)
+  await field(page, 'Servo', 'Derivative gain')
+  const scale = page.locator('.field', { has: page.locator('[id="servo.kd"]') }).locator('.scale')
+  await scale.scrollIntoViewIfNeeded()
+  const { x, y, width, height } = (await scale.boundingBox())!
+  const magnitude = page.getByRole('slider', { name: /^Position loop, open: magnitude/ })
+  const step = page.getByRole('slider', { name: /^Position loop: step response/ })
+  await step.press('ArrowRight')
+  const told = async () => [
+    await magnitude.getAttribute('aria-valuetext'),
+    await step.getAttribute('aria-valuetext'),
+    await figures(page).textContent(),
+  ]
+  await page.mouse.move(x + 0.5 * width, y + height / 2)
+  await page.mouse.down()
+  const seen = [await told()]
+  for (const place of [0.55, 0.6]) {
+    await page.mouse.move(x + place * width, y + height / 2, { steps: 4 })
+    for (const index of [0, 1, 2]) await expect.poll(async () => (await told())[index]).not.toBe(seen.at(-1)![index])
+    seen.push(await told())
+  }
+  await page.mouse.up()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled()
+})
+
+test('the simulated step lies on the linear one, and says what is not linear', async ({ page }) => {
+  await openLoops(page)
+  const rows = page.getByRole('table').filter({ hasText: 'Not linear' }).getByRole('row')
+  const offBy = async () => Number(await rows.nth(1).getByRole('cell').nth(1).textContent())
+  await expect(rows).toHaveCount(5)
+  expect(await offBy()).toBeLessThan(5)
+  const large = page.getByRole('spinbutton', { name: 'Step, over the automatic one' })
+  await large.fill('50')
+  await large.press('Enter')
+  await expect(rows.nth(1)).toContainText('current limit')
+  await large.fill('1')
+  await large.press('Enter')
+  await page.getByRole('group', { name: 'Simulated step' }).getByText('Friction on').click()
+  await expect(page.getByText('simulated with dry friction')).toBeVisible()
+  await expect.poll(offBy).toBeGreaterThan(5)
+  await choose(page, 'Force')
+  await expect(rows).toHaveCount(4)
+  await expect(rows.nth(1)).toContainText('dead band')
+  await page.getByRole('group', { name: 'Simulated step' }).getByText('None').click()
+  await expect(rows).toHaveCount(0)
+})
+
 test('designed gains go on the bench in one step and one undo takes them back', async ({ page }) => {
   await openLoops(page)
   const method = page.getByRole('article', { name: 'SIMC, double integrator' })
@@ -122,6 +171,14 @@ test('passes axe, light and dark, wide and at 390 px, where nothing overflows; s
   await openLoops(page)
   await page.getByText('US', { exact: true }).click()
   await expect(page.getByRole('article', { name: 'Bandwidth and damping' })).toContainText('lb')
+  await expect(page.getByRole('region', { name: 'Friction' })).toContainText('lbf')
+  await expect(page.getByText(/swings against the motor side of .*\slb at/)).toBeVisible()
+  await page.getByRole('region', { name: 'Robust tune' }).getByRole('button', { name: 'Search' }).click()
+  await expect(page.getByRole('slider', { name: 'Trade-off of grip time and peak force' })).toHaveAttribute(
+    'aria-valuetext',
+    /lbf$/,
+  )
+  await expect(page.getByRole('status').filter({ hasText: 'are sound' })).toBeVisible({ timeout: 90_000 })
   for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme })
     expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])

@@ -36,6 +36,7 @@ export { LOOPS, type LoopId } from './loops/model.ts'
 export type { Curves } from './loops/response.ts'
 export { remarkOn, settingsCsv, settingsMarkdown } from './loops/settings-sheet.ts'
 export type { StepResponse } from './loops/step-response.ts'
+export type { LoopWording } from './loops/wording.ts'
 export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
 export { moveAcceleration } from './plant/arm.ts'
 export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
@@ -45,10 +46,12 @@ export type { ForceBand, StrategyId, StrategyKind } from './strategy/strategy.ts
 export { type AxisReport, type PowerLossFate, reportAxis, type StrategyFitness } from './study/actuators.ts'
 export { type ComparedAxis, compareAxes } from './study/compare-axes.ts'
 export { fitAxis, wantedForce } from './study/fit-axis.ts'
+export type { Bound } from './study/loop-trial.ts'
 export { FIXED_FIGURES, type FixedFigure } from './study/model/fixed.ts'
 export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './study/model/index.ts'
 export type { BoundFigure, Element, Simplification } from './study/model/simplification.ts'
 export { type Rescue, type RescueProgress, rescues, sortRescues } from './study/rescue.ts'
+export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './study/simulated-step.ts'
 export {
   bestOf,
   type TuneCandidate,

@@ -16,7 +16,9 @@ import {
   type RescueProgress,
   rescues,
   type Scenario,
+  type SimulatedSteps,
   type StrategyId,
+  simulatedSteps,
   type TuneOptions,
   type TuneProgress,
   tryDesign,
@@ -25,6 +27,8 @@ import {
   type Wanted,
   type Why,
 } from '../../sim/index.ts'
+import type { UnitSystem } from '../ui/units.ts'
+import { loopWording } from './loop-wording.ts'
 
 /** A design with what becomes of the loop at each working point; no loops where its gains are refused. */
 export interface TriedDesign {
@@ -36,6 +40,15 @@ export interface DesignQuestion {
   scenario: Scenario
   loop: LoopId
   wanted: Wanted
+  /** Of the reasons in the limits. */
+  units: UnitSystem
+}
+
+export interface StepQuestion {
+  scenario: Scenario
+  loop: LoopId
+  friction: boolean
+  scale: number
 }
 
 export interface DesignAnswer {
@@ -53,7 +66,9 @@ export interface GripQuestion {
 export interface Studies {
   axes: { input: Scenario; item: ComparedAxis }
   /** All loops at all working points, with their curves. */
-  loops: { input: Scenario; item: LoopsResult }
+  loops: { input: { scenario: Scenario; units: UnitSystem }; item: LoopsResult }
+  /** Steps in the time simulation, for the linear ones to be laid over. */
+  steps: { input: StepQuestion; item: SimulatedSteps }
   designs: { input: DesignQuestion; item: DesignAnswer }
   /** The verdict is that of the run on the bench. */
   why: { input: GripQuestion & { verdict: Verdict }; item: Why }
@@ -69,7 +84,8 @@ export type StudyName = keyof Studies
 
 const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Studies[S]['item']> } = {
   axes: compareAxes,
-  loops: (scenario) => [analyseLoops(scenario, { curves: true })],
+  loops: ({ scenario, units }) => [analyseLoops(scenario, { curves: true, words: loopWording(units) })],
+  steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
   designs: (question) => [answerDesign(question)],
   why: ({ scenario, strategy, verdict }) => [explain(scenario, strategy, verdict)],
   rescue: ({ scenario, strategy }) => rescues(scenario, strategy),
@@ -77,12 +93,12 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Stud
   tune: ({ scenario, options }) => tuneGains(scenario, options),
 }
 
-function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {
+function answerDesign({ scenario, loop, wanted, units }: DesignQuestion): DesignAnswer {
   const designs = designGains(scenario, loop, wanted).map((design): TriedDesign => {
     const tried = design.edits.length > 0 ? tryDesign(scenario, design) : null
     return { design, loops: tried?.ok ? tried.result.loops : [] }
   })
-  return { loop, designs, limits: limitsOf(scenario, loop) }
+  return { loop, designs, limits: limitsOf(scenario, loop, { words: loopWording(units) }) }
 }
 
 export interface StudyRequest<S extends StudyName = StudyName> {

@@ -10,6 +10,9 @@ import type { Start } from '../strategy/course.ts'
 import { Move } from '../strategy/move.ts'
 import type { Strategy, StrategyKind } from '../strategy/strategy.ts'
 
+/** What the drive needs to know of a strategy. */
+type Kind = Pick<StrategyKind, 'sensed' | 'create'>
+
 export class Drive {
   /** Current wanted [A], voltage at the winding during the present period [V], gauge reading [N]. */
   command = 0
@@ -20,7 +23,7 @@ export class Drive {
   strategy: Strategy
   private nextVoltage = 0
   private readonly scenario: Scenario
-  private readonly kind: StrategyKind
+  private readonly kind: Kind
   private readonly sensed: boolean
   private readonly gauge: Gauge
   private readonly noise: Noise
@@ -28,7 +31,7 @@ export class Drive {
   private readonly perServo: number
   private readonly period: number
 
-  constructor(scenario: Scenario, kind: StrategyKind) {
+  constructor(scenario: Scenario, kind: Kind) {
     const { actuator, drive, servo, run } = scenario
     this.scenario = scenario
     this.kind = kind
@@ -52,6 +55,13 @@ export class Drive {
 
   get servoSaturated(): number {
     return this.powered ? this.strategy.saturated : 0
+  }
+
+  /** Starts as if it had given this command [A] for long, at this voltage [V]. */
+  settle(command: number, voltage: number): void {
+    this.command = command
+    this.nextVoltage = voltage
+    this.currentLoop.integral = voltage
   }
 
   /** Opens the jaws on purpose, from now on. */

@@ -4,10 +4,11 @@ import type { Scenario } from '../scenario/index.ts'
 import { Cascade } from './cascade.ts'
 import { type Complex, magnitude } from './complex.ts'
 import { type Margins, marginsOf } from './margins.ts'
-import { LOOPS, type LoopId, type LoopModel, ownPoles } from './model.ts'
+import { LOOPS, type LoopId, ownPoles } from './model.ts'
 import { frictionNote, noteOf } from './notes.ts'
 import { anglesFor, type Curves, curvesOf, LoopResponse } from './response.ts'
-import { type StepResponse, stepResponse } from './step-response.ts'
+import { type StepResponse, stepResponse, stepSpan } from './step-response.ts'
+import { type LoopWording, SI_LOOP_WORDING } from './wording.ts'
 import {
   WORKING_POINTS,
   type WorkingPoint,
@@ -43,6 +44,8 @@ export interface AnalysisOptions extends WorkingPointOptions {
   curves?: boolean | undefined
   /** Frequencies of the logarithmic grid. */
   count?: number | undefined
+  /** Units of the notes; SI if left out. */
+  words?: LoopWording | undefined
 }
 
 export interface LoopsResult {
@@ -67,7 +70,7 @@ export function analyseLoops(scenario: Scenario, options: AnalysisOptions = {}):
   return {
     workingPoints: points,
     loops: loops.flatMap((loop) => points.map((point, i) => analyse(scenario, loop, point, cascades[i]!, options))),
-    friction: frictionNote(scenario),
+    friction: frictionNote(scenario, options.words ?? SI_LOOP_WORDING),
     note:
       loops.length < wanted.length
         ? 'The step motor runs in open loop: its field follows the command, and there is no position, velocity or force loop to look at.'
@@ -80,7 +83,7 @@ function analyse(
   loop: LoopId,
   point: WorkingPoint,
   cascade: Cascade,
-  { count = COUNT, curves = false }: AnalysisOptions,
+  { count = COUNT, curves = false, words = SI_LOOP_WORDING }: AnalysisOptions,
 ): LoopAnalysis {
   const model = cascade.loop(loop)
   const poles = ownPoles(cascade.closedPoles(loop), model).sort((p, q) => magnitude(q) - magnitude(p))
@@ -98,13 +101,8 @@ function analyse(
     poles,
     crossover: margins.crossover,
     margins: stable ? margins : null,
-    note: noteOf(scenario, loop, point, poles, model.period, margins),
+    note: noteOf(scenario, loop, point, poles, model.period, margins, words),
     curves: curves ? curvesOf(response, angles, model.period, integrators) : null,
-    step: curves ? stepResponse(model, duration(model, margins), STEP_SAMPLES) : null,
+    step: curves ? stepResponse(model, stepSpan(model.period, margins.crossover), STEP_SAMPLES) : null,
   }
-}
-
-/** Time in which the step response has come to rest for most of its way: fifteen times 1/crossover. */
-function duration({ period }: LoopModel, { crossover }: Margins): number {
-  return crossover === null ? 200 * period : 15 / crossover
 }

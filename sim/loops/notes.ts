@@ -4,9 +4,8 @@ import type { Scenario } from '../scenario/index.ts'
 import { type Complex, magnitude } from './complex.ts'
 import type { Margins } from './margins.ts'
 import type { LoopId } from './model.ts'
+import { type LoopWording, rounded } from './wording.ts'
 import type { WorkingPoint } from './working-point.ts'
-
-export const rounded = (value: number, digits = 3) => String(Number(value.toPrecision(digits)))
 
 /** `poles` with the largest first. */
 export function noteOf(
@@ -16,6 +15,7 @@ export function noteOf(
   poles: readonly Complex[],
   period: number,
   margins: Margins,
+  words: LoopWording,
 ): string {
   const parts: string[] = []
   const largest = poles[0]!
@@ -36,9 +36,9 @@ export function noteOf(
   if (loop === 'velocity' && point.contact && scenario.strategies.sensedForce.velocity.ki > 0)
     parts.push('At rest it is content with any force; only the force loop decides on one.')
   if (point.contact && point.force >= (part.crackForce ?? Number.POSITIVE_INFINITY))
-    parts.push(`The part would crack at ${rounded(part.crackForce!)} N, below the working force.`)
+    parts.push(`The part would crack at ${words.force(part.crackForce!)}, below the working force.`)
   else if (point.contact && point.force >= (part.yieldForce ?? Number.POSITIVE_INFINITY))
-    parts.push(`The part yields at ${rounded(part.yieldForce!)} N; the stiffness is that of its springing back.`)
+    parts.push(`The part yields at ${words.force(part.yieldForce!)}; the stiffness is that of its springing back.`)
   if (loop === 'force' && point.contact === null && scenario.strategies.sensedForce.ki > 0)
     parts.push('The integral stands at the speed limit and takes no part.')
   return parts.join(' ')
@@ -60,13 +60,13 @@ function noCrossover(loop: LoopId, { contact }: WorkingPoint): string {
 }
 
 /** What Coulomb friction does to loops whose margins are those of an axis without it. */
-export function frictionNote(scenario: Scenario): string {
+export function frictionNote(scenario: Scenario, words: LoopWording): string {
   const { coulomb, breakaway, bristleStiffness } = scenario.actuator.transmission
   const axis = axisOf(scenario.actuator)
   const { ki, deadband, velocity } = scenario.strategies.sensedForce
   if (breakaway === 0 && axis.raise < 1e-9) return 'The axis has no dry friction; the linear loops are the whole story.'
   const parts = [
-    `The margins are those of a moving axis with its viscous friction only. At rest friction of up to ${rounded(breakaway)} N (${rounded(breakaway / axis.forceConstant)} A) holds it like a spring of ${rounded(bristleStiffness / 1e6)} N/µm, and the loops move nothing until their integral has broken it away.`,
+    `The margins are those of a moving axis with its viscous friction only. At rest friction of up to ${words.force(breakaway)} (${rounded(breakaway / axis.forceConstant)} A) holds it like a spring of ${words.stiffness(bristleStiffness)}, and the loops move nothing until their integral has broken it away.`,
   ]
   if (axis.raise >= 1e-9)
     parts.push(
@@ -74,7 +74,7 @@ export function frictionNote(scenario: Scenario): string {
     )
   if (breakaway > coulomb)
     parts.push(
-      `Break-away lies ${rounded(breakaway - coulomb)} N above sliding friction: with an integral in the loop the axis can stick and slip about its target, which no linear margin shows.`,
+      `Break-away lies ${words.force(breakaway - coulomb)} above sliding friction: with an integral in the loop the axis can stick and slip about its target, which no linear margin shows.`,
     )
   if ((ki > 0 || velocity.ki > 0) && deadband === 0) parts.push('The force loop has no dead band to end such hunting.')
   return parts.join(' ')

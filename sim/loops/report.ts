@@ -2,7 +2,7 @@
 import type { LoopAnalysis, LoopsResult } from './analyse.ts'
 import type { Complex } from './complex.ts'
 import type { LoopId } from './model.ts'
-import { rounded } from './notes.ts'
+import { rounded } from './wording.ts'
 import type { WorkingPointId } from './working-point.ts'
 
 /** One loop at one working point; a figure that does not exist is null. */

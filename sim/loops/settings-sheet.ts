@@ -3,7 +3,7 @@ import type { Scenario } from '../scenario/index.ts'
 import { analyseLoops } from './analyse.ts'
 import type { DriveScales, DriveSetting } from './drive-units.ts'
 import { driveSettings } from './drive-units.ts'
-import { rounded } from './notes.ts'
+import { rounded } from './wording.ts'
 
 const COLUMNS = ['setting', 'path', 'value', 'unit', 'integer', 'means', 'error [%]', 'remark']
 

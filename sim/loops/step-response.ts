@@ -7,6 +7,10 @@ export interface StepResponse {
   value: Float64Array
 }
 
+/** Time in which a step response has come to rest for most of its way [s]: fifteen times 1/crossover, or 200 samples without one. */
+export const stepSpan = (period: number, crossover: number | null) =>
+  crossover === null ? 200 * period : 15 / crossover
+
 /** `samples` values over about `duration` [s], every whole number of the loop's samples; the first is that at the step itself. */
 export function stepResponse(model: LoopModel, duration: number, samples: number): StepResponse {
   const stride = Math.max(1, Math.round(duration / model.period / samples))

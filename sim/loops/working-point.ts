@@ -45,6 +45,10 @@ const LABELS: Record<WorkingPointId, string> = {
   stiffest: 'Stiffest part',
 }
 
+/** Stiffness of a working point's part over that of the nominal one. */
+export const stiffnessFactor = (id: WorkingPointId, spread = STIFFNESS_SPREAD) =>
+  id === 'softest' ? 1 - spread : id === 'stiffest' ? 1 + spread : 1
+
 /** Throws a RangeError for a spread outside 0 … 0.99 or a force that is not above 0. */
 export function workingPoint(scenario: Scenario, id: WorkingPointId, options: WorkingPointOptions = {}): WorkingPoint {
   const { spread = STIFFNESS_SPREAD, force = scenario.strategies.sensedForce.target } = options
@@ -52,8 +56,7 @@ export function workingPoint(scenario: Scenario, id: WorkingPointId, options: Wo
   if (!(force > 0 && Number.isFinite(force))) throw new RangeError(`working force: given ${force} N, allowed above 0 N`)
   const travel = travelToContact(scenario)
   if (id === 'free') return { id, label: LABELS[id], force: 0, travel: travel / 2, contact: null }
-  const factor = id === 'softest' ? 1 - spread : id === 'stiffest' ? 1 + spread : 1
-  const stiffness = scenario.part.stiffness * factor
+  const stiffness = scenario.part.stiffness * stiffnessFactor(id, spread)
   const squeeze = lawOf(scenario.part.exponent).inverse(force / stiffness) / 2 + force / scenario.jaws.padStiffness
   // Against an anvil the jaw also follows the part, which sinks into the far contact.
   const sunk = contactsOf(scenario) === 2 ? 0 : squeeze

@@ -16,7 +16,8 @@ import { useKept } from './useKept.ts'
 export function Design({ loop }: { loop: LoopId }) {
   const scenario = useScenario((state) => state.scenario)
   const wanted = useLoopsState((state) => state.wanted[loop])
-  const question = useMemo(() => ({ scenario, loop, wanted }), [scenario, loop, wanted])
+  const units = useView((state) => state.units)
+  const question = useMemo(() => ({ scenario, loop, wanted, units }), [scenario, loop, wanted, units])
   const { item, failure } = useKept('designs', question)
   const answer = item?.loop === loop ? item : null
   return (
@@ -134,11 +135,9 @@ const KINDS: Record<Limit['kind'], string> = {
 }
 
 function Limits({ limits }: { limits: Limit[] }) {
-  const system = useView((state) => state.units)
   return (
     <div className="loops-limits">
       <h3>What limits the bandwidth</h3>
-      {system === 'us' && <p className="loops-small">Reasons in SI units.</p>}
       <ol>
         {limits.map(({ kind, crossover, because, remedy }) => (
           <li key={kind}>

@@ -1,6 +1,7 @@
 import { useMemo } from 'react'
 import { LOOPS, type LoopsResult } from '../../../sim/index.ts'
 import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
 import { ParameterDrawer } from '../bench/ParameterDrawer.tsx'
 import { Parameters } from '../bench/parameters/Parameters.tsx'
@@ -11,6 +12,7 @@ import { DriveUnits } from './DriveUnits.tsx'
 import { analysesOf, LOOP_LABELS, pointLabel, worstOf } from './lines.ts'
 import { MarginTable } from './MarginTable.tsx'
 import { Nyquist } from './Nyquist.tsx'
+import { Poles } from './Poles.tsx'
 import { Step } from './Step.tsx'
 import { useLoopsState } from './state.ts'
 import { Tune } from './tune/Tune.tsx'
@@ -24,7 +26,9 @@ export function Loops() {
   const narrow = useNarrow()
   const scenario = useScenario((state) => state.scenario)
   const loop = useLoopsState((state) => state.loop)
-  const { item: result, busy, failure } = useKept('loops', scenario)
+  const units = useView((state) => state.units)
+  const question = useMemo(() => ({ scenario, units }), [scenario, units])
+  const { item: result, busy, failure } = useKept('loops', question)
   return (
     <div className="loops">
       {narrow ? (
@@ -75,6 +79,7 @@ function LoopView({ result }: { result: LoopsResult }) {
         <Nyquist {...common} />
         <Step {...common} />
       </div>
+      <Poles result={result} analyses={analyses} />
       <section className="loops-friction" aria-label="Friction">
         <h2>Friction</h2>
         <p>{result.friction}</p>

@@ -1,9 +1,15 @@
 import { useMemo } from 'react'
-import type { LoopAnalysis, LoopId, LoopsResult } from '../../../sim/index.ts'
+import type { LoopAnalysis, LoopId, LoopsResult, SimulatedSteps } from '../../../sim/index.ts'
+import { useScenario } from '../../store/scenario.ts'
 import { Chart, type ChartSeries } from '../../ui/Chart.tsx'
+import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure } from '../../ui/format.ts'
+import { NumberField } from '../../ui/NumberField.tsx'
 import { DASHES, LOOP_LABELS, nameOf, pointLabel, WIDTH, WORST_WIDTH } from './lines.ts'
+import { SimulatedTable } from './SimulatedTable.tsx'
+import { named } from './scales.ts'
 import { useLoopsState } from './state.ts'
+import { useKept } from './useKept.ts'
 
 interface Props {
   loop: LoopId
@@ -12,14 +18,63 @@ interface Props {
   worst: LoopAnalysis | null
 }
 
-const NO_TIME = new Float64Array(0)
+/** Answer of each stable loop to a step of its set point: of the linear loop, and beneath it that of the time simulation. */
+export function Step(props: Props) {
+  const simulated = useLoopsState((state) => state.simulated)
+  return (
+    <div className="loops-step">
+      {simulated === 'none' ? <StepChart {...props} simulated={null} /> : <SimulatedStep {...props} />}
+      <Segments
+        label="Simulated step"
+        options={[
+          { value: 'none', label: 'None' },
+          { value: 'off', label: 'Friction off' },
+          { value: 'on', label: 'Friction on' },
+        ]}
+        value={simulated}
+        onChoose={(next) => useLoopsState.setState({ simulated: next })}
+      />
+    </div>
+  )
+}
 
-/** Answer of each stable loop to a unit step of its set point. */
-export function Step({ loop, result, analyses, worst }: Props) {
+const TIMES = named('×')
+
+function SimulatedStep(props: Props) {
+  const { loop } = props
+  const scenario = useScenario((state) => state.scenario)
+  const friction = useLoopsState((state) => state.simulated === 'on')
+  const scale = useLoopsState((state) => state.scale)
+  const question = useMemo(() => ({ scenario, loop, friction, scale }), [scenario, loop, friction, scale])
+  const { item, failure } = useKept('steps', question)
+  const simulated = item?.loop === loop && item.friction === friction ? item : null
+  return (
+    <>
+      <StepChart {...props} simulated={simulated} />
+      {failure && <p role="status">No simulated step: {failure}</p>}
+      {simulated && simulated.steps.length > 0 && <SimulatedTable result={props.result} simulated={simulated} />}
+      <NumberField
+        label="Step, over the automatic one"
+        unit={TIMES}
+        value={scale}
+        min={0.1}
+        max={100}
+        resetTo={1}
+        note="The automatic step stays clear of the limits of current, voltage and speed and keeps contact."
+        onEdit={(next) => useLoopsState.setState({ scale: next })}
+      />
+    </>
+  )
+}
+
+const NO_TIME = new Float64Array(0)
+const SIMULATED_WIDTH = 5
+
+function StepChart({ loop, result, analyses, worst, simulated }: Props & { simulated: SimulatedSteps | null }) {
   const time = useLoopsState((state) => state.time)
-  const { series, end, words, missing } = useMemo(() => {
+  const { lines, end, words, missing } = useMemo(() => {
     const shown = analyses.filter(({ stable, crossover, step }) => stable && crossover !== null && step)
-    const series = shown.map(
+    const lines = shown.map(
       (each): ChartSeries => ({
         label: nameOf(each, worst),
         color: 'var(--ink)',
@@ -30,7 +85,7 @@ export function Step({ loop, result, analyses, worst }: Props) {
       }),
     )
     return {
-      series,
+      lines,
       end: Math.max(...shown.map(({ step }) => step!.time.at(-1)!), 1e-3),
       words: shown
         .map((each) => `${pointLabel(result, each.workingPoint)}: highest value ${formatFigure(highest(each))} of 1.`)
@@ -43,9 +98,24 @@ export function Step({ loop, result, analyses, worst }: Props) {
         ),
     }
   }, [result, analyses, worst])
+  const series = useMemo(
+    () => [
+      ...(simulated?.steps ?? []).map(
+        ({ step }): ChartSeries => ({
+          label: '',
+          color: 'var(--edge)',
+          width: SIMULATED_WIDTH,
+          values: step.value,
+          time: step.time,
+        }),
+      ),
+      ...lines,
+    ],
+    [lines, simulated],
+  )
   return (
-    <div className="loops-step">
-      {series.length > 0 && (
+    <>
+      {lines.length > 0 && (
         <Chart
           series={series}
           time={NO_TIME}
@@ -63,8 +133,12 @@ export function Step({ loop, result, analyses, worst }: Props) {
           {line}
         </p>
       ))}
-      <p className="loops-small">Linear, to a step of 1; no limit of current, voltage or speed and no friction.</p>
-    </div>
+      <p className="loops-small">
+        Black: linear, to a step of 1; no limit of current, voltage or speed and no friction.
+        {simulated &&
+          ` Grey: simulated ${simulated.friction ? 'with' : 'without'} dry friction, all else as on the bench, less a run without the step.`}
+      </p>
+    </>
   )
 }
 

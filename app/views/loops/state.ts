@@ -8,6 +8,9 @@ interface LoopsState {
   cursor: number | null
   time: number | null
   wanted: Record<LoopId, Wanted>
+  /** Steps of the time simulation beneath the linear ones: none, without or with dry friction; and how large, over the automatic size. */
+  simulated: 'none' | 'off' | 'on'
+  scale: number
   /** Scale factors that the person has entered; the others follow the scenario. */
   scales: Partial<DriveScales>
 }
@@ -17,5 +20,7 @@ export const useLoopsState = create<LoopsState>()(() => ({
   cursor: null,
   time: null,
   wanted: { current: {}, position: {}, velocity: {}, force: {} },
+  simulated: 'off',
+  scale: 1,
   scales: {},
 }))

@@ -44,7 +44,8 @@ export function forceSlopes(scenario: Scenario, options: WorkingPointOptions = {
   return { softest: at('softest'), nominal: at('nominal'), stiffest: at('stiffest') }
 }
 
-function slopeOf(scenario: Scenario, contact: Contact): number {
+/** The same of one contact. */
+export function slopeOf(scenario: Scenario, contact: Contact): number {
   const jaw = jawStiffness(scenario, contact)
   const link = scenario.actuator.transmission.stiffness
   const load = (jaw * link) / (jaw + link)

@@ -4,7 +4,7 @@
  */
 import type { Scenario } from '../../scenario/index.ts'
 import type { LoopId } from '../model.ts'
-import { rounded } from '../notes.ts'
+import { type LoopWording, rounded, SI_LOOP_WORDING } from '../wording.ts'
 import type { WorkingPointOptions } from '../working-point.ts'
 import { type AxisFigures, axisFigures, forceSlopes } from './axis-figures.ts'
 import { DELAY_SAMPLES } from './current.ts'
@@ -31,13 +31,19 @@ const PEAK = 0.5
 const ms = (time: number) => `${rounded(time * 1e3)} ms`
 const rads = (omega: number) => `${rounded(omega)} rad/s`
 
+export interface LimitOptions extends WorkingPointOptions {
+  /** Units of the reasons; SI if left out. */
+  words?: LoopWording | undefined
+}
+
 /** The tightest first. */
-export function limitsOf(scenario: Scenario, loop: LoopId, options: WorkingPointOptions = {}): Limit[] {
+export function limitsOf(scenario: Scenario, loop: LoopId, options: LimitOptions = {}): Limit[] {
+  const { words = SI_LOOP_WORDING } = options
   const limits: Record<LoopId, () => Limit[]> = {
     current: () => currentLimits(scenario),
-    position: () => motionLimits(scenario, scenario.servo.kd > 0),
-    velocity: () => motionLimits(scenario, true),
-    force: () => forceLimits(scenario, options),
+    position: () => motionLimits(scenario, scenario.servo.kd > 0, words),
+    velocity: () => motionLimits(scenario, true, words),
+    force: () => forceLimits(scenario, options, words),
   }
   return limits[loop]().sort((a, b) => a.crossover - b.crossover)
 }
@@ -72,7 +78,7 @@ function currentLimits(scenario: Scenario): Limit[] {
   ]
 }
 
-function motionLimits(scenario: Scenario, differentiates: boolean): Limit[] {
+function motionLimits(scenario: Scenario, differentiates: boolean, words: LoopWording): Limit[] {
   const { drive, servo, approach, actuator } = scenario
   const { inductance, continuousCurrent } = actuator.motor
   const axis = axisFigures(scenario)
@@ -96,7 +102,7 @@ function motionLimits(scenario: Scenario, differentiates: boolean): Limit[] {
       because: `The lags add up to ${ms(delay)}: ${parts}; they may take 30° at the crossover.`,
       remedy: `The largest share goes with ${largest[0]}: ${ms(largest[1])}.`,
     },
-    resonance(scenario, axis),
+    resonance(scenario, axis, words),
     {
       kind: 'voltage',
       crossover: room > plant.resistance ? Math.sqrt(room * room - plant.resistance ** 2) / inductance : 0,
@@ -106,14 +112,14 @@ function motionLimits(scenario: Scenario, differentiates: boolean): Limit[] {
     {
       kind: 'encoder',
       crossover: step > 0 ? kick : Number.POSITIVE_INFINITY,
-      because: `One encoder step of ${rounded(step * 1e6)} µm kicks the current by k_d·Δx/T through the filter; 5 % of the continuous ${rounded(continuousCurrent)} A are allowed.`,
-      remedy: `Twice as much takes an encoder of ${rounded((step / 2) * 1e6)} µm, or a longer speed filter, which costs delay.`,
+      because: `One encoder step of ${words.length(step)} kicks the current by k_d·Δx/T through the filter; 5 % of the continuous ${rounded(continuousCurrent)} A are allowed.`,
+      remedy: `Twice as much takes an encoder of ${words.length(step / 2)}, or a longer speed filter, which costs delay.`,
     },
   ]
 }
 
 /** Jaw mass on the transmission: L at the resonance is (ω_c/ω_r)·(m/M)/(2ζ) for a loop that crosses like ω_c/s. */
-function resonance({ actuator }: Scenario, { plant }: AxisFigures): Limit {
+function resonance({ actuator }: Scenario, { plant }: AxisFigures, words: LoopWording): Limit {
   const { stiffness, damping } = actuator.transmission
   const omega = Math.sqrt(stiffness * (1 / plant.mass + 1 / plant.jawMass))
   const zeta = (damping * omega) / (2 * stiffness)
@@ -121,13 +127,13 @@ function resonance({ actuator }: Scenario, { plant }: AxisFigures): Limit {
   return {
     kind: 'resonance',
     crossover: (PEAK * 2 * zeta * omega) / share,
-    because: `The jaw of ${rounded(plant.jawMass)} kg swings against the motor side of ${rounded(plant.mass)} kg at ${rads(omega)} (${rounded(omega / (2 * Math.PI))} Hz) with damping ${rounded(zeta)}; its peak is to stay below one half.`,
+    because: `The jaw of ${words.mass(plant.jawMass)} swings against the motor side of ${words.mass(plant.mass)} at ${rads(omega)} (${rounded(omega / (2 * Math.PI))} Hz) with damping ${rounded(zeta)}; its peak is to stay below one half.`,
     remedy:
       'A lighter jaw, more damping, or a stiffer transmission: four times the stiffness at the same damping ratio doubles it.',
   }
 }
 
-function forceLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] {
+function forceLimits(scenario: Scenario, options: WorkingPointOptions, words: LoopWording): Limit[] {
   const { servo, strategies } = scenario
   const { rate, sensor, deadband, speedLimit, target, velocity } = strategies.sensedForce
   const { acceleration } = axisFigures(scenario)
@@ -153,13 +159,13 @@ function forceLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] 
     {
       kind: 'noise',
       crossover: ripple > 0 ? (stiffest * quiet) / ripple : Number.POSITIVE_INFINITY,
-      because: `Noise and steps of the gauge, ${rounded(ripple)} N rms, become speed through the gain; ${deadband > 0 ? 'three times that is to stay inside the dead band' : '5 % of the speed limit are allowed'}.`,
+      because: `Noise and steps of the gauge, ${words.force(ripple)} rms, become speed through the gain; ${deadband > 0 ? 'three times that is to stay inside the dead band' : '5 % of the speed limit are allowed'}.`,
       remedy: 'Half the noise, or twice the dead band, which leaves a larger force error, doubles it.',
     },
     {
       kind: 'speed',
       crossover: (softest * speedLimit) / target,
-      because: `At the speed limit of ${rounded(speedLimit * 1e3)} mm/s the force on the softest part grows by ${rounded(softest * speedLimit)} N/s; the whole target of ${rounded(target)} N cannot swing faster. Small signals are not bound by it.`,
+      because: `At the speed limit of ${words.speed(speedLimit)} the force on the softest part grows by ${words.forceRate(softest * speedLimit)}; the whole target of ${words.force(target)} cannot swing faster. Small signals are not bound by it.`,
       remedy: 'A higher speed limit, at the price of a harder touch.',
     },
   ]

@@ -8,13 +8,13 @@ class HandWorker {
   static all: HandWorker[] = []
   onmessage: (event: { data: StudyAnswer }) => void = () => {}
   onerror: () => void = () => {}
-  requests: StudyRequest<'loops'>[] = []
+  requests: StudyRequest<'axes'>[] = []
   ended = false
 
   constructor() {
     HandWorker.all.push(this)
   }
-  postMessage(request: StudyRequest<'loops'>) {
+  postMessage(request: StudyRequest<'axes'>) {
     this.requests.push(request)
   }
   terminate() {
@@ -35,7 +35,7 @@ afterEach(() => vi.unstubAllGlobals())
 
 it('keeps one worker, runs one input at a time, and of those that wait the latest', () => {
   const heard = events()
-  const kept = keepStudy('loops', heard)
+  const kept = keepStudy('axes', heard)
   for (const name of ['a', 'b', 'c']) kept.ask(named(name))
   expect(asked()).toEqual(['a'])
   answer({ kind: 'item', item: 'of a' })
@@ -54,7 +54,7 @@ it('keeps one worker, runs one input at a time, and of those that wait the lates
 
 it('tells of the failure of the last input only, and goes on with a new worker after one broke', () => {
   const heard = events()
-  const kept = keepStudy('loops', heard)
+  const kept = keepStudy('axes', heard)
   kept.ask(named('a'))
   kept.ask(named('b'))
   answer({ kind: 'failed', message: 'old' })

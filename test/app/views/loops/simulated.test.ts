@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest'
+import { modesOf } from '../../../../app/views/loops/Poles.tsx'
+import { remarks, stepUnit } from '../../../../app/views/loops/simulated.ts'
+import { loopWording } from '../../../../app/worker/loop-wording.ts'
+import { analyseLoops, limitsOf, PRESETS, type SimulatedStep, type SimulatedSteps } from '../../../../sim/index.ts'
+
+const { scenario } = PRESETS[0]!
+
+describe('remarks on a simulated step', () => {
+  const steps = (grain: number): SimulatedSteps => ({ loop: 'position', friction: false, grain, steps: [] })
+  const step = (some: Partial<SimulatedStep>): SimulatedStep => ({
+    workingPoint: 'free',
+    size: 1e-5,
+    step: { time: new Float64Array(0), value: new Float64Array(0) },
+    deviation: 0,
+    bounds: [],
+    ...some,
+  })
+
+  it('name what it met, and an encoder that is coarse for it', () => {
+    expect(remarks(steps(1e-6), step({ bounds: ['voltage'] }))).toEqual(['voltage limit', 'encoder step 10 %'])
+    expect(remarks(steps(1e-7), step({}))).toEqual([])
+  })
+
+  it('come with its size in the units of the page', () => {
+    expect(stepUnit('position', 'si').symbol).toBe('µm')
+    expect(stepUnit('velocity', 'us').symbol).toBe('in/s')
+  })
+})
+
+describe('poles as modes', () => {
+  it('are ln(z)/T, a pair once, those at z = 0 left out (closed form)', () => {
+    const [omega, zeta, period] = [200, 0.3, 1e-3]
+    const radius = Math.exp(-zeta * omega * period)
+    const angle = omega * Math.sqrt(1 - zeta * zeta) * period
+    const pair = [1, -1].map((sign) => ({ re: radius * Math.cos(angle), im: sign * radius * Math.sin(angle) }))
+    const modes = modesOf([...pair, { re: 0, im: 0 }, { re: Math.exp(-0.05), im: 0 }], period)
+    expect(modes).toHaveLength(2)
+    expect(modes[0]!.frequency).toBeCloseTo(50, 6)
+    expect(modes[0]!.damping).toBeCloseTo(1, 9)
+    expect(modes[1]!.frequency).toBeCloseTo(omega, 6)
+    expect(modes[1]!.damping).toBeCloseTo(zeta, 9)
+  })
+})
+
+describe('sentences about loops in US units', () => {
+  const words = loopWording('us')
+  const metric = /\d\s(N|mm|µm|kg|g|N\/s|N\/µm|mm\/s)\b/
+
+  it('keep no metric length, force, speed or mass', () => {
+    for (const preset of PRESETS) {
+      const brittle = { ...preset.scenario, part: { ...preset.scenario.part, crackForce: 1, yieldForce: 0.5 } }
+      const { loops, friction } = analyseLoops(brittle, { words })
+      const limits = (['current', 'position', 'velocity', 'force'] as const).flatMap((loop) =>
+        limitsOf(preset.scenario, loop, { words }).flatMap(({ because, remedy }) => [because, remedy]),
+      )
+      for (const text of [...loops.map(({ note }) => note), friction, ...limits]) expect(text).not.toMatch(metric)
+    }
+  })
+
+  it('say the same as in SI: 7.5 N of friction are 1.69 lbf', () => {
+    expect(analyseLoops(scenario).friction).toMatch(/friction of up to 7.5 N/)
+    expect(analyseLoops(scenario, { words }).friction).toMatch(/friction of up to 1.69\slbf/)
+  })
+})
