@@ -29,7 +29,7 @@ export function SimulatedTable({ result, simulated }: { result: LoopsResult; sim
             <th scope="row">{pointLabel(result, step.workingPoint)}</th>
             <td className="figure">{size(step)}</td>
             <td className="figure">{formatFigure(100 * step.deviation, 2)}</td>
-            <td>{remarks(simulated, step).join(', ') || 'nothing met'}</td>
+            <td>{remarks(simulated, step).join(', ') || 'nothing'}</td>
           </tr>
         ))}
       </tbody>

@@ -23,18 +23,31 @@ export function Step(props: Props) {
   const simulated = useLoopsState((state) => state.simulated)
   return (
     <div className="loops-step">
-      {simulated === 'none' ? <StepChart {...props} simulated={null} /> : <SimulatedStep {...props} />}
-      <Segments
-        label="Simulated step"
-        options={[
-          { value: 'none', label: 'None' },
-          { value: 'off', label: 'Friction off' },
-          { value: 'on', label: 'Friction on' },
-        ]}
-        value={simulated}
-        onChoose={(next) => useLoopsState.setState({ simulated: next })}
-      />
+      {simulated === 'none' ? (
+        <>
+          <StepChart {...props} simulated={null} />
+          <Friction />
+        </>
+      ) : (
+        <SimulatedStep {...props} />
+      )}
     </div>
+  )
+}
+
+function Friction() {
+  const simulated = useLoopsState((state) => state.simulated)
+  return (
+    <Segments
+      label="Simulated step"
+      options={[
+        { value: 'none', label: 'None' },
+        { value: 'off', label: 'Friction off' },
+        { value: 'on', label: 'Friction on' },
+      ]}
+      value={simulated}
+      onChoose={(next) => useLoopsState.setState({ simulated: next })}
+    />
   )
 }
 
@@ -52,7 +65,7 @@ function SimulatedStep(props: Props) {
     <>
       <StepChart {...props} simulated={simulated} />
       {failure && <p role="status">No simulated step: {failure}</p>}
-      {simulated && simulated.steps.length > 0 && <SimulatedTable result={props.result} simulated={simulated} />}
+      <Friction />
       <NumberField
         label="Step, over the automatic one"
         unit={TIMES}
@@ -63,12 +76,15 @@ function SimulatedStep(props: Props) {
         note="The automatic step stays clear of the limits of current, voltage and speed and keeps contact."
         onEdit={(next) => useLoopsState.setState({ scale: next })}
       />
+      {simulated && simulated.steps.length > 0 && <SimulatedTable result={props.result} simulated={simulated} />}
     </>
   )
 }
 
 const NO_TIME = new Float64Array(0)
 const SIMULATED_WIDTH = 5
+/** Shown time over 1/crossover of the slowest loop. */
+const SPAN = 15
 
 function StepChart({ loop, result, analyses, worst, simulated }: Props & { simulated: SimulatedSteps | null }) {
   const time = useLoopsState((state) => state.time)
@@ -86,7 +102,7 @@ function StepChart({ loop, result, analyses, worst, simulated }: Props & { simul
     )
     return {
       lines,
-      end: Math.max(...shown.map(({ step }) => step!.time.at(-1)!), 1e-3),
+      end: Math.max(...shown.map(({ step, crossover }) => Math.min(SPAN / crossover!, step!.time.at(-1)!)), 1e-3),
       words: shown
         .map((each) => `${pointLabel(result, each.workingPoint)}: highest value ${formatFigure(highest(each))} of 1.`)
         .join(' '),

@@ -33,8 +33,8 @@ const GRAINS: Record<LoopId, string> = {
 const COARSE = 0.05
 
 /** Where a step left the linear range; empty: nowhere. */
-export function remarks({ loop, grain }: SimulatedSteps, { size, bounds }: SimulatedStep): string[] {
+export function remarks({ loop, grain, friction }: SimulatedSteps, { size, bounds }: SimulatedStep): string[] {
   const share = grain / Math.abs(size)
   const coarse = share >= COARSE ? [`${GRAINS[loop]} ${formatFigure(100 * share, 2)} %`] : []
-  return [...bounds.map((bound) => BOUNDS[bound]), ...coarse]
+  return [...(friction ? ['dry friction'] : []), ...bounds.map((bound) => BOUNDS[bound]), ...coarse]
 }

@@ -1,10 +1,9 @@
-import { useMemo, useState } from 'react'
+import { useMemo } from 'react'
 import { bestOf, STRATEGIES } from '../../../../sim/index.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { Choice } from '../../../ui/Choice.tsx'
 import { NumberField } from '../../../ui/NumberField.tsx'
-import { type Note, NoteContext } from '../../../ui/note.ts'
 import { quantityUnit } from '../../../ui/units.ts'
 import { named } from '../scales.ts'
 import { Picked } from './Picked.tsx'
@@ -16,24 +15,14 @@ import './tune.css'
 /** Search over gains for the best grip that keeps its margins at every working point and holds the three parts. */
 export function Tune() {
   const search = useTune((state) => state.search)
-  const [note, setNote] = useState<Note | null>(null)
   return (
     <section className="loops-tune" aria-label="Robust tune">
       <h2>Robust tune</h2>
-      <div className="tune-words loops-small">
-        <p data-covered={note !== null}>
-          Searches gains for the best grip that keeps these margins at all working points and holds the softest, the
-          nominal and the stiffest part. Figures are the worst of the three.
-        </p>
-        {note && (
-          <p aria-hidden="true">
-            {note.title}: {note.text} {note.range}
-          </p>
-        )}
-      </div>
-      <NoteContext value={setNote}>
-        <Options />
-      </NoteContext>
+      <p className="loops-small">
+        Searches gains for the best grip that keeps these margins at all working points and holds the softest, the
+        nominal and the stiffest part. Figures are the worst of the three.
+      </p>
+      <Options />
       <Command />
       {search && <Found search={search} />}
     </section>

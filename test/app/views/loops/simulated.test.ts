@@ -20,6 +20,7 @@ describe('remarks on a simulated step', () => {
   it('name what it met, and an encoder that is coarse for it', () => {
     expect(remarks(steps(1e-6), step({ bounds: ['voltage'] }))).toEqual(['voltage limit', 'encoder step 10 %'])
     expect(remarks(steps(1e-7), step({}))).toEqual([])
+    expect(remarks({ ...steps(1e-7), friction: true }, step({}))).toEqual(['dry friction'])
   })
 
   it('come with its size in the units of the page', () => {
