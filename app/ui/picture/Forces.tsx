@@ -21,10 +21,12 @@ export function Forces({ plan, frame, perNewton, window, format }: ForcesProps) 
   const driven = -half + (frame.travel - frame.contacts.driven.pad) * m
   const far = mirrored ? half - (frame.travel - frame.contacts.far.pad) * m : half + frame.contacts.far.pad * m
   const shared = { perNewton, window, format, longest: plan.arrow }
+  const reach = (force: number) => LETTER * format(force).length - Math.min(force * perNewton, plan.arrow) - 3
+  const meet = driven + reach(frame.force) > far - reach(frame.farForce) - LETTER
   return (
     <g>
       <Arrow x={driven} y={contactY} outward={-1} force={frame.force} {...shared} />
-      <Arrow x={far} y={contactY} outward={1} force={frame.farForce} {...shared} />
+      <Arrow x={far} y={contactY} outward={1} force={frame.farForce} below={meet} {...shared} />
     </g>
   )
 }
@@ -35,9 +37,14 @@ interface ArrowProps extends Omit<ForcesProps, 'plan' | 'frame'> {
   outward: 1 | -1
   force: number
   longest: number
+  /** The figure stands under the arrow, because it would meet that of the other one above. */
+  below?: boolean
 }
 
-function Arrow({ x, y, outward, force, perNewton, window, format, longest }: ArrowProps) {
+/** Width of a letter of a figure [px]. */
+const LETTER = 6.5
+
+function Arrow({ x, y, outward, force, perNewton, window, format, longest, below = false }: ArrowProps) {
   const length = Math.min(force * perNewton, longest)
   const broken = force * perNewton > longest * 1.001
   const head = Math.min(9, length)
@@ -51,7 +58,12 @@ function Arrow({ x, y, outward, force, perNewton, window, format, longest }: Arr
       <path d={`M0 0L${outward * head} ${-head * 0.48}V${head * 0.48}Z`} className="pic-force-head" />
       {broken && <path d={`M${tail - outward * 14} 7l4 -14M${tail - outward * 9} 7l4 -14`} className="pic-break" />}
       {length > 2 && (
-        <text x={tail + outward * 3} y={-9} textAnchor={outward < 0 ? 'start' : 'end'} className="pic-text pic-halo">
+        <text
+          x={tail + outward * 3}
+          y={below ? 20 : -9}
+          textAnchor={outward < 0 ? 'start' : 'end'}
+          className="pic-text pic-halo"
+        >
           {format(force)}
         </text>
       )}

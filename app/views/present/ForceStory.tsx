@@ -83,7 +83,7 @@ const Ground = memo(function Ground({ scenario, lens, story, room, text, units }
       >
         <path d={`M0 0V${0.4 * text}`} className="story-hatch" />
       </pattern>
-      {(least !== null || most !== null) && (
+      {(most ?? 0) < (least ?? height) && (least !== null || most !== null) && (
         <rect y={most ?? 0} width={width} height={(least ?? height) - (most ?? 0)} className="story-band" />
       )}
       {most !== null && (
@@ -178,7 +178,7 @@ const Fate = memo(function Fate({ mark, room, text }: { mark: StoryMark; room: R
       )}
       <text
         x={left ? -1.6 * size : 1.6 * size}
-        y={(mark.damage ? 1.05 : 0.33) * text}
+        y={(mark.damage ? 1.05 : 0.33) * text + mark.drop}
         textAnchor={left ? 'end' : 'start'}
         className={mark.damage ? 'story-fate story-damage' : 'story-fate'}
       >

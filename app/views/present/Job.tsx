@@ -21,7 +21,7 @@ export function Job({ text }: SlideProps) {
     <div className="job">
       <OpenGripper scenario={scenario} text={text} />
       <div className="job-words">
-        {scenario.notes && <p>{scenario.notes}</p>}
+        {scenario.notes && <p className="job-notes">{scenario.notes}</p>}
         <dl className="job-facts">
           {facts.map(({ name, words }) => (
             <div key={name}>

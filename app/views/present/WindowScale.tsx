@@ -38,34 +38,36 @@ export function WindowScale({ scenario, units, text }: WindowScaleProps) {
             <path d={`M0 0V${0.4 * text}`} className="story-hatch" />
           </pattern>
           <rect width={width} height={bar} className="story-empty" />
-          {least !== null && <rect width={Math.min(from, to)} height={bar} fill={`url(#${hatch})`} />}
-          {most !== null && (
-            <rect x={Math.max(from, to)} width={width - Math.max(from, to)} height={bar} fill={`url(#${hatch})`} />
-          )}
+          {least !== null && <rect width={from} height={bar} fill={`url(#${hatch})`} />}
+          {most !== null && <rect x={to} width={width - to} height={bar} fill={`url(#${hatch})`} />}
           {from < to && <rect x={from} width={to - from} height={bar} className="story-holds" />}
           {from < to && (
             <text x={(from + to) / 2} y={1.07 * text} textAnchor="middle" className="story-name">
               holds
             </text>
           )}
-          {least !== null && (
-            <>
-              <path d={`M${from} 0V${1.9 * text}`} className="story-edge" />
-              <text y={2.9 * text} className="story-note">
-                {words.least}
-              </text>
-            </>
-          )}
-          {most !== null && (
-            <>
-              <path d={`M${to} 0V${1.9 * text}`} className="story-edge" />
-              <text x={width} y={2.9 * text} textAnchor="end" className="story-note">
-                {words.most}
-              </text>
-            </>
-          )}
+          {least !== null && <Edge at={from} words={words.least} end={from > to} width={width} text={text} />}
+          {most !== null && <Edge at={to} words={words.most} end={from < to} width={width} text={text} />}
         </svg>
       )}
     </div>
   )
 }
+
+interface EdgeProps {
+  at: number
+  words: string | null
+  /** Its words stand at the end of the scale. */
+  end: boolean
+  width: number
+  text: number
+}
+
+const Edge = ({ at, words, end, width, text }: EdgeProps) => (
+  <>
+    <path d={`M${at} 0V${1.9 * text}`} className="story-edge" />
+    <text x={end ? width : 0} y={2.9 * text} textAnchor={end ? 'end' : 'start'} className="story-note">
+      {words}
+    </text>
+  </>
+)

@@ -49,6 +49,8 @@ export interface StoryMark {
   x: number
   y: number
   words: string
+  /** How far the words stand below their usual place, clear of another mark's. */
+  drop: number
   damage: boolean
   time: number
 }
@@ -88,7 +90,10 @@ export function storyOf({ runs, scenario, lens, unit, room, text }: StoryInput):
       path: linePath(run, x, y),
       nameY: names[i]!,
     })),
-    marks: runs.flatMap((run) => fateMark(run, x, y)),
+    marks: clear(
+      runs.flatMap((run) => fateMark(run, x, y)),
+      text,
+    ),
     least: shown(least),
     most: shown(most),
     figures: figuresOf(top, unit, y, text),
@@ -153,5 +158,21 @@ function fateMark(run: RunView, x: (time: number) => number, y: (force: number) 
   const [word, time] = fate
   const damage = verdict === 'crushed' || verdict === 'marked'
   const peak = damage ? (metrics.peakForce ?? 0) : traces.force[rowAt(traces.time, rows, time).index]!
-  return [{ strategy, time, x: x(time), y: y(peak), words: `${word} at ${formatFigure(time)} s`, damage }]
+  return [{ strategy, time, x: x(time), y: y(peak), words: `${word} at ${formatFigure(time)} s`, drop: 0, damage }]
 }
+
+/** Words of marks that lie close, one under the other; the same words at the same place are written once. */
+function clear(marks: StoryMark[], text: number): StoryMark[] {
+  const placed: StoryMark[] = []
+  for (const mark of marks) {
+    const near = placed.filter(
+      (other) => Math.abs(other.x - mark.x) < WORDS * text && Math.abs(other.y - mark.y) < 1.2 * text,
+    )
+    const same = near.some((other) => other.words === mark.words)
+    placed.push({ ...mark, words: same ? '' : mark.words, drop: same ? 0 : 1.2 * text * near.length })
+  }
+  return placed
+}
+
+/** Length of a mark's words, in lines of type. */
+const WORDS = 9

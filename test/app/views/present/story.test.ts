@@ -55,6 +55,18 @@ describe('the force story', () => {
     expect(mark!.words).toMatch(/^cracks at 0\.\d+ s$/)
   })
 
+  it('writes what two strategies suffer at once a single time, and what they suffer nearly at once apart', () => {
+    const again = (time: number): RunView => ({
+      ...run,
+      strategy: 'current-clamp',
+      result: { ...result, strategy: 'current-clamp', events: { ...result.events, crack: time } },
+    })
+    const marksWith = (other: RunView) => storyOf({ runs: [run, other], scenario, lens, unit, room, text: 18 }).marks
+    expect(marksWith(again(result.events.crack!)).map(({ words }) => words)).toEqual([story.marks[0]!.words, ''])
+    const [first, second] = marksWith(again(result.events.crack! + 0.002))
+    expect(second!.drop - first!.drop).toBeGreaterThan(18)
+  })
+
   it('has the window in its place and round figures beside it', () => {
     const { least, most } = forceWindow(scenario)
     const scale = story.most! - story.least!
