@@ -25,7 +25,8 @@ export function Report() {
   const units = useView((state) => state.units)
   const columns = useColumns()
   const told = useCauses(scenario, columns)
-  const loops = useKept('loops', scenario)
+  const question = useMemo(() => ({ scenario, units }), [scenario, units])
+  const loops = useKept('loops', question)
   const [all, setAll] = useState(false)
   useTitle(`${scenario.name}, grip report`)
   return (
