@@ -9,7 +9,8 @@ const thermal = group('Heat', {
     unit: 'K/W',
     default: 1.5,
     range: [0.001, 1000],
-    note: 'Temperature rise of the winding over the housing for each watt of copper loss.',
+    usual: [0.5, 10],
+    note: 'Temperature rise of the winding over the housing for each watt of copper loss; it bounds the force of short presses.',
   }),
   windingTime: quantity({
     label: 'Winding time constant',
@@ -17,6 +18,7 @@ const thermal = group('Heat', {
     unit: 's',
     default: 15,
     range: [0.05, 1e5],
+    usual: [3, 100],
     note: 'How quickly the winding alone warms up; short peaks are limited by it.',
   }),
   housingResistance: quantity({
@@ -25,7 +27,8 @@ const thermal = group('Heat', {
     unit: 'K/W',
     default: 3,
     range: [0.001, 1000],
-    note: 'Temperature rise of the housing over the ambient for each watt; it sets the continuous force.',
+    usual: [0.5, 10],
+    note: 'Temperature rise of the housing over the ambient for each watt; it sets the force that can be held for ever.',
   }),
   housingTime: quantity({
     label: 'Housing time constant',
@@ -33,7 +36,8 @@ const thermal = group('Heat', {
     unit: 's',
     default: 600,
     range: [0.5, 1e6],
-    note: 'How quickly the whole motor warms up.',
+    usual: [200, 3000],
+    note: 'How quickly the whole motor warms up, and the force of a set current falls.',
   }),
   ambient: quantity({
     label: 'Ambient',
@@ -41,7 +45,8 @@ const thermal = group('Heat', {
     unit: '°C',
     default: 25,
     range: [-40, 120],
-    note: 'Temperature at the start of the run and of the air around the motor.',
+    usual: [5, 50],
+    note: 'Temperature at the start of the run and of the air around the motor; warm magnets press less.',
   }),
   limit: quantity({
     label: 'Winding limit',
@@ -49,7 +54,8 @@ const thermal = group('Heat', {
     unit: '°C',
     default: 130,
     range: [0, 300],
-    note: 'Highest winding temperature that the insulation class permits.',
+    usual: [90, 180],
+    note: 'Highest winding temperature that the insulation class permits; it bounds how long a force may be held.',
   }),
   magnetCoefficient: quantity({
     label: 'Magnet coefficient',
@@ -58,6 +64,7 @@ const thermal = group('Heat', {
     shown: '%/K',
     default: -0.0011,
     range: [-0.01, 0],
+    usual: [-0.002, -0.0003],
     note: 'Loss of magnet flux per kelvin of the housing: a clamp set in amperes presses less when the magnets are warm.',
   }),
 })
@@ -69,6 +76,7 @@ const electric = {
     unit: 'Ω',
     default: 1.1,
     range: [0.001, 1000],
+    usual: [0.2, 20],
     note: 'Winding resistance; with the bus voltage it limits the stall current, and it makes the heat.',
   }),
   inductance: quantity({
@@ -78,6 +86,7 @@ const electric = {
     shown: 'mH',
     default: 0.0012,
     range: [1e-7, 10],
+    usual: [0.0001, 0.03],
     note: 'Winding inductance; it slows the current and therefore the force.',
   }),
   continuousCurrent: quantity({
@@ -86,7 +95,8 @@ const electric = {
     unit: 'A',
     default: 3,
     range: [0.001, 1000],
-    note: 'Current the motor carries for ever at its ambient temperature.',
+    usual: [0.3, 15],
+    note: 'Current the motor carries for ever at its ambient temperature; it bounds the grip force that can be held.',
   }),
   peakCurrent: quantity({
     label: 'Peak current',
@@ -94,7 +104,8 @@ const electric = {
     unit: 'A',
     default: 9,
     range: [0.001, 5000],
-    note: 'Highest current the motor and its amplifier may carry for a short time.',
+    usual: [1, 50],
+    note: 'Highest current the motor and its amplifier may carry for a short time; it bounds the force of a short press.',
   }),
 }
 
@@ -107,7 +118,8 @@ const rotary = group('Motor', {
     shown: 'mN·m/A',
     default: 0.045,
     range: [1e-5, 100],
-    note: 'Torque for each ampere; the back-EMF constant in V·s/rad is the same number.',
+    usual: [0.005, 0.5],
+    note: 'Torque for each ampere, and through the transmission grip force; the back-EMF constant in V·s/rad is the same number.',
   }),
   inertia: quantity({
     label: 'Rotor inertia',
@@ -116,6 +128,7 @@ const rotary = group('Motor', {
     shown: 'g·cm²',
     default: 3e-6,
     range: [1e-10, 1],
+    usual: [2e-7, 0.0001],
     note: 'Rotor, coupling and screw; seen through the lead it is usually the largest mass behind an impact.',
   }),
   cogging: group('Cogging', {
@@ -126,6 +139,7 @@ const rotary = group('Motor', {
       shown: 'mN·m',
       default: 0,
       range: [0, 100],
+      usual: [0, 0.05],
       note: 'Torque of the magnets against the teeth without current; it shows as an error of the grip force.',
     }),
     period: quantity({
@@ -135,7 +149,8 @@ const rotary = group('Motor', {
       shown: '°',
       default: 0.5235987755982988,
       range: [0.001, 6.3],
-      note: 'Angle from one cogging position to the next.',
+      usual: [0.02, 0.8],
+      note: 'Angle from one cogging position to the next; it decides at how many widths of a part the force error changes sign.',
     }),
   }),
   ripple: group('Ripple', {
@@ -146,6 +161,7 @@ const rotary = group('Motor', {
       shown: '%',
       default: 0,
       range: [0, 0.5],
+      usual: [0, 0.05],
       note: 'Relative change of the torque constant with position; at a steady current it shows as an error of the grip force.',
     }),
     period: quantity({
@@ -155,7 +171,8 @@ const rotary = group('Motor', {
       shown: '°',
       default: 0.2617993877991494,
       range: [0.001, 6.3],
-      note: 'Angle from one ripple to the next.',
+      usual: [0.05, 1.1],
+      note: 'Angle from one ripple to the next; it decides how often the force error changes sign on the way.',
     }),
   }),
   openLoop: Type.Boolean({
@@ -170,8 +187,9 @@ const rotary = group('Motor', {
     unit: '',
     default: 200,
     range: [4, 10000],
+    usual: [48, 400],
     integer: true,
-    note: 'Four full steps are one electrical cycle; it counts in open loop only.',
+    note: 'Four full steps are one electrical cycle; it counts in open loop only, where an overload by the part loses whole cycles.',
   }),
   thermal,
 })
@@ -184,7 +202,8 @@ const linear = group('Motor', {
     unit: 'N/A',
     default: 12,
     range: [0.001, 1e5],
-    note: 'Force for each ampere; the back-EMF constant in V·s/m is the same number.',
+    usual: [3, 100],
+    note: 'Grip force of both contacts together for each ampere; the back-EMF constant in V·s/m is the same number.',
   }),
   movingMass: quantity({
     label: 'Moving mass',
@@ -193,6 +212,7 @@ const linear = group('Motor', {
     shown: 'g',
     default: 0.12,
     range: [1e-5, 500],
+    usual: [0.02, 2],
     note: 'The half of the motor that moves, coils or magnets; it strikes the part together with the jaw.',
   }),
   cogging: group('Cogging', {
@@ -202,6 +222,7 @@ const linear = group('Motor', {
       unit: 'N',
       default: 0,
       range: [0, 1e4],
+      usual: [0, 10],
       note: 'Force of the magnets against the iron without current; it shows as an error of the grip force.',
     }),
     period: quantity({
@@ -211,7 +232,8 @@ const linear = group('Motor', {
       shown: 'mm',
       default: 0.012,
       range: [1e-5, 1],
-      note: 'Travel from one cogging position to the next.',
+      usual: [0.005, 0.06],
+      note: 'Travel from one cogging position to the next; it decides at how many widths of a part the force error changes sign.',
     }),
   }),
   ripple: group('Ripple', {
@@ -222,6 +244,7 @@ const linear = group('Motor', {
       shown: '%',
       default: 0,
       range: [0, 0.5],
+      usual: [0, 0.05],
       note: 'Relative change of the force constant with position; at a steady current it shows as an error of the grip force.',
     }),
     period: quantity({
@@ -231,7 +254,8 @@ const linear = group('Motor', {
       shown: 'mm',
       default: 0.004,
       range: [1e-5, 1],
-      note: 'Travel from one ripple to the next.',
+      usual: [0.002, 0.03],
+      note: 'Travel from one ripple to the next; it decides how often the force error changes sign on the way.',
     }),
   }),
   endLoss: quantity({
@@ -241,7 +265,8 @@ const linear = group('Motor', {
     shown: '%',
     default: 0,
     range: [0, 0.9],
-    note: 'Share of the force constant that is missing at either end of the stroke, as in a short voice coil.',
+    usual: [0, 0.3],
+    note: 'Share of the force constant that is missing at either end of the stroke, as in a short voice coil; a part met there is gripped with less.',
   }),
   thermal,
 })
@@ -254,7 +279,8 @@ const moved = {
     shown: 'g',
     default: 0.15,
     range: [0, 500],
-    note: 'Nut or slider and carriage, on the motor side of the transmission stiffness.',
+    usual: [0.02, 1],
+    note: 'Nut or slider and carriage, on the motor side of the transmission stiffness; it adds to what strikes the part.',
   }),
   coulomb: quantity({
     label: 'Coulomb friction',
@@ -262,6 +288,7 @@ const moved = {
     unit: 'N',
     default: 6,
     range: [0, 1e5],
+    usual: [0.2, 40],
     note: 'Sliding friction of motor, guide and screw without load, at the jaw; current cannot tell it from grip force.',
   }),
   breakaway: quantity({
@@ -270,6 +297,7 @@ const moved = {
     unit: 'N',
     default: 8,
     range: [0, 1e5],
+    usual: [0.3, 50],
     note: 'Friction at rest, at the jaw; above the sliding friction it makes small corrections jump.',
   }),
   stribeckSpeed: quantity({
@@ -279,7 +307,8 @@ const moved = {
     shown: 'mm/s',
     default: 0.002,
     range: [1e-6, 1],
-    note: 'Speed at which friction has fallen half-way from break-away to Coulomb.',
+    usual: [0.0005, 0.02],
+    note: 'Speed at which friction has fallen half-way from break-away to Coulomb; a force loop that corrects more slowly sticks and slips.',
   }),
   viscous: quantity({
     label: 'Viscous friction',
@@ -287,7 +316,8 @@ const moved = {
     unit: 'N·s/m',
     default: 25,
     range: [0, 1e6],
-    note: 'Friction that grows with speed, at the jaw.',
+    usual: [1, 500],
+    note: 'Friction that grows with speed, at the jaw; it raises the current on the way and is gone when the part is held.',
   }),
   bristleStiffness: quantity({
     label: 'Bristle stiffness',
@@ -296,7 +326,8 @@ const moved = {
     shown: 'N/µm',
     default: 2e6,
     range: [1e3, 1e9],
-    note: 'Stiffness of the axis before friction breaks away.',
+    usual: [30000, 10000000],
+    note: 'Stiffness of the axis before friction breaks away; a held position gives way to the part by the force over it.',
   }),
   stiffness: quantity({
     label: 'Transmission stiffness',
@@ -305,7 +336,8 @@ const moved = {
     shown: 'N/µm',
     default: 8e6,
     range: [1e3, 1e10],
-    note: 'Between motor side and jaw: screw, bearing, nut, finger root.',
+    usual: [500000, 50000000],
+    note: 'Between motor side and jaw: screw, bearing, nut, finger root; a soft one keeps part of the motor’s momentum from the part.',
   }),
   damping: quantity({
     label: 'Transmission damping',
@@ -313,7 +345,8 @@ const moved = {
     unit: 'N·s/m',
     default: 300,
     range: [0, 1e6],
-    note: 'Damps the vibration of the jaw against the motor side.',
+    usual: [20, 2000],
+    note: 'Damps the vibration of the jaw against the motor side, which shows as a ripple of the force after contact.',
   }),
   backlash: quantity({
     label: 'Backlash',
@@ -322,7 +355,8 @@ const moved = {
     shown: 'µm',
     default: 0,
     range: [0, 0.01],
-    note: 'Free play between motor side and jaw.',
+    usual: [0, 0.0002],
+    note: 'Free play between motor side and jaw; by so much the jaw gives way to the part unseen by the encoder.',
   }),
 }
 
@@ -334,6 +368,7 @@ const screw = group('Transmission', {
     shown: 'mm',
     default: 0.005,
     range: [1e-5, 0.5],
+    usual: [0.001, 0.025],
     note: 'Travel for one turn: a short lead gives force and hides it behind friction, a long lead can be pushed back.',
   }),
   pitchDiameter: quantity({
@@ -343,7 +378,8 @@ const screw = group('Transmission', {
     shown: 'mm',
     default: 0.0105,
     range: [0.0005, 0.5],
-    note: 'Diameter at which the thread, or the balls, carry the load.',
+    usual: [0.004, 0.025],
+    note: 'Diameter at which the thread, or the balls, carry the load; the larger, the more grip force a given friction swallows.',
   }),
   threadFriction: quantity({
     label: 'Thread friction',
@@ -351,7 +387,8 @@ const screw = group('Transmission', {
     unit: '',
     default: 0.004,
     range: [0, 1],
-    note: 'Coefficient of friction in the thread; about 0.003 to 0.01 for balls, 0.1 to 0.2 for sliding nuts.',
+    usual: [0.003, 0.2],
+    note: 'Coefficient of friction in the thread, about 0.003 to 0.01 for balls and 0.1 to 0.2 for sliding nuts; it hides force from the current and may lock the axis.',
   }),
   flankAngle: quantity({
     label: 'Flank half-angle',
@@ -360,7 +397,8 @@ const screw = group('Transmission', {
     shown: '°',
     default: 0,
     range: [0, 1.2],
-    note: 'Half the angle between the flanks: 15° trapezoidal, 0 square or ball screw.',
+    usual: [0, 0.53],
+    note: 'Half the angle between the flanks, 15° trapezoidal and 0 square or ball screw; steep flanks wedge and add to the friction under load.',
   }),
   ...moved,
 })
@@ -373,7 +411,8 @@ const rack = group('Transmission', {
     shown: 'mm',
     default: 0.008,
     range: [0.0002, 1],
-    note: 'Pitch radius of the pinion that drives the racks.',
+    usual: [0.003, 0.03],
+    note: 'Pitch radius of the pinion that drives the racks: a small one gives force, a large one speed.',
   }),
   gearRatio: quantity({
     label: 'Gear ratio',
@@ -381,7 +420,8 @@ const rack = group('Transmission', {
     unit: '',
     default: 5,
     range: [0.1, 1000],
-    note: 'Motor turns for one turn of the pinion; the rotor counts with its square.',
+    usual: [1, 50],
+    note: 'Motor turns for one turn of the pinion; it multiplies the force, and the rotor’s share of the impact by its square.',
   }),
   efficiency: quantity({
     label: 'Gear efficiency',
@@ -389,7 +429,8 @@ const rack = group('Transmission', {
     unit: '',
     default: 0.9,
     range: [0.3, 1],
-    note: 'Efficiency from motor to rack; the way back has 2 − 1/η and locks below one half.',
+    usual: [0.6, 0.97],
+    note: 'Efficiency from motor to rack; the way back has 2 − 1/η and locks below one half, so that the grip outlives the current.',
   }),
   ...moved,
 })

@@ -14,6 +14,8 @@ export interface QuantityOptions {
   default?: number
   /** Allowed range, both ends included. */
   range: [number, number]
+  /** Where it lies in most grippers and parts; common practice, no source. */
+  usual?: [number, number]
   /** What it does to the grip, one sentence. */
   note: string
   integer?: boolean
@@ -59,6 +61,7 @@ export interface QuantitySchema {
   default?: number
   minimum: number
   maximum: number
+  usual?: [number, number]
   description: string
 }
 

@@ -20,7 +20,8 @@ const jaws = group('Jaws', {
     shown: 'g',
     default: 0.12,
     range: [0.0001, 100],
-    note: 'One jaw with finger and pad, on the part side of the transmission stiffness.',
+    usual: [0.01, 1],
+    note: 'One jaw with finger and pad, on the part side of the transmission stiffness; it is what strikes the part first.',
   }),
   opening: quantity({
     label: 'Opening',
@@ -29,7 +30,8 @@ const jaws = group('Jaws', {
     shown: 'mm',
     default: 0.09,
     range: [0.0002, 2],
-    note: 'Gap between the pads before the move; wider than the part.',
+    usual: [0.005, 0.3],
+    note: 'Gap between the pads before the move, wider than the part; it is the way on which the jaws gather speed.',
   }),
   stroke: quantity({
     label: 'Stroke of a jaw',
@@ -38,7 +40,8 @@ const jaws = group('Jaws', {
     shown: 'mm',
     default: 0.03,
     range: [0.0001, 1],
-    note: 'Travel of one jaw to its end stop.',
+    usual: [0.005, 0.1],
+    note: 'Travel of one jaw to its end stop; where that comes before the part there is no grip.',
   }),
   padStiffness: quantity({
     label: 'Pad stiffness',
@@ -47,6 +50,7 @@ const jaws = group('Jaws', {
     shown: 'N/mm',
     default: 400000,
     range: [100, 1e9],
+    usual: [10000, 10000000],
     note: 'One pad, in series with the part: a soft pad makes the impact smaller and a position error cheaper.',
   }),
   padLength: quantity({
@@ -56,6 +60,7 @@ const jaws = group('Jaws', {
     shown: 'mm',
     default: 0.025,
     range: [0.0001, 1],
+    usual: [0.01, 0.06],
     note: 'A part that has slid this far has left the jaws.',
   }),
   friction: group('Pad friction', {
@@ -65,6 +70,7 @@ const jaws = group('Jaws', {
       unit: '',
       default: 0.5,
       range: [0.01, 3],
+      usual: [0.1, 0.9],
       note: 'Between pad and part before it slides; it sets the least force that holds.',
     }),
     sliding: quantity({
@@ -73,6 +79,7 @@ const jaws = group('Jaws', {
       unit: '',
       default: 0.4,
       range: [0.01, 3],
+      usual: [0.08, 0.8],
       note: 'Between pad and part once it slides; below the static value a slide does not stop by itself.',
     }),
     loadExponent: quantity({
@@ -81,6 +88,7 @@ const jaws = group('Jaws', {
       unit: '',
       default: 1,
       range: [0.5, 1],
+      usual: [0.66, 1],
       note: 'On soft pads friction grows with the load to this power, so the coefficient falls: µ = µ₀·(N/N₀)^(m−1); 1 for none, 2/3 for a soft round contact.',
     }),
     referenceForce: quantity({
@@ -89,7 +97,8 @@ const jaws = group('Jaws', {
       unit: 'N',
       default: 20,
       range: [0.001, 1e5],
-      note: 'Force at one contact at which the coefficients are given.',
+      usual: [1, 100],
+      note: 'Force at one contact at which the coefficients are given; a soft pad holds relatively less above it.',
     }),
   }),
 })
@@ -102,7 +111,8 @@ const part = group('Part', {
     shown: 'mm',
     default: 0.07,
     range: [0.0001, 2],
-    note: 'Size across the grip; it varies from part to part.',
+    usual: [0.005, 0.25],
+    note: 'Size across the grip; a wider part is met earlier, and often still at full speed.',
   }),
   mass: quantity({
     label: 'Mass',
@@ -111,6 +121,7 @@ const part = group('Part', {
     shown: 'g',
     default: 0.25,
     range: [0.00001, 200],
+    usual: [0.005, 5],
     note: 'With pad friction and arm acceleration it sets the least force that holds.',
   }),
   stiffness: quantity({
@@ -120,6 +131,7 @@ const part = group('Part', {
     shown: 'N/mm^n',
     default: 150000,
     range: [10, 1e13],
+    usual: [1000, 100000000],
     note: 'Force over flattening of the whole part to the power n; a stiff part turns a small position error into a large force.',
   }),
   exponent: Type.Union([Type.Literal(1), Type.Literal(1.5)], {
@@ -135,6 +147,7 @@ const part = group('Part', {
     unit: 's/m',
     default: 0.3,
     range: [0, 100],
+    usual: [0.02, 3],
     note: 'Hunt–Crossley damping: how much of an impact the part swallows.',
   }),
   relaxation: group('Relaxation', {
@@ -145,6 +158,7 @@ const part = group('Part', {
       shown: '%',
       default: 0,
       range: [0, 0.98],
+      usual: [0, 0.6],
       note: 'Share of the elastic force that fades while the part is held at the same width.',
     }),
     time: quantity({
@@ -153,7 +167,8 @@ const part = group('Part', {
       unit: 's',
       default: 1,
       range: [0.001, 1e5],
-      note: 'Time constant of the fading share.',
+      usual: [0.1, 30],
+      note: 'Time constant of the fading share; it decides how much force a held position has lost by the time the arm moves.',
     }),
   }),
   markForce: limit({
@@ -161,6 +176,7 @@ const part = group('Part', {
     symbol: 'F_mark',
     unit: 'N',
     range: [0.001, 1e6],
+    usual: [1, 1000],
     note: 'Force at one contact above which the part carries a visible mark.',
   }),
   yieldForce: limit({
@@ -168,6 +184,7 @@ const part = group('Part', {
     symbol: 'F_y',
     unit: 'N',
     range: [0.001, 1e6],
+    usual: [1, 1000],
     note: 'Force at one contact above which a lasting dent grows.',
   }),
   crackForce: limit({
@@ -175,6 +192,7 @@ const part = group('Part', {
     symbol: 'F_crack',
     unit: 'N',
     range: [0.001, 1e6],
+    usual: [5, 1000],
     note: 'Force at one contact at which the part breaks.',
   }),
 })
@@ -186,6 +204,7 @@ const drive = group('Drive', {
     unit: 'V',
     default: 48,
     range: [0.5, 2000],
+    usual: [12, 80],
     note: 'Limits the current at speed and how fast current can rise.',
   }),
   currentRate: quantity({
@@ -195,7 +214,8 @@ const drive = group('Drive', {
     shown: 'kHz',
     default: 20000,
     range: [500, 200000],
-    note: 'Samples a second of the current loop; its output acts one sample late.',
+    usual: [8000, 40000],
+    note: 'Samples a second of the current loop; its output acts one sample late, which limits how fast the force can follow.',
   }),
   currentBandwidth: quantity({
     label: 'Current bandwidth',
@@ -204,7 +224,8 @@ const drive = group('Drive', {
     shown: 'Hz',
     default: 5000,
     range: [10, 1e6],
-    note: 'Wanted bandwidth of the current loop; its gains follow by pole-zero cancellation.',
+    usual: [2000, 12000],
+    note: 'Wanted bandwidth of the current loop, from which its gains follow by pole-zero cancellation; the force cannot change faster.',
   }),
   currentResolution: quantity({
     label: 'Current resolution',
@@ -213,7 +234,8 @@ const drive = group('Drive', {
     shown: 'mA',
     default: 0.002,
     range: [0, 10],
-    note: 'Step of the measured current; 0 for none.',
+    usual: [0, 0.01],
+    note: 'Step of the measured current, 0 for none; a force set by current cannot be set finer.',
   }),
   currentNoise: quantity({
     label: 'Current noise, rms',
@@ -222,7 +244,8 @@ const drive = group('Drive', {
     shown: 'mA',
     default: 0.003,
     range: [0, 10],
-    note: 'Noise of the measured current.',
+    usual: [0, 0.02],
+    note: 'Noise of the measured current; it trips a low threshold early and makes the force restless.',
   }),
   currentOffset: quantity({
     label: 'Current offset',
@@ -231,6 +254,7 @@ const drive = group('Drive', {
     shown: 'mA',
     default: 0,
     range: [-10, 10],
+    usual: [-0.05, 0.05],
     note: 'Constant error of the measured current; it becomes a constant error of the force.',
   }),
   backEmfFeedforward: quantity({
@@ -240,7 +264,8 @@ const drive = group('Drive', {
     shown: '%',
     default: 1,
     range: [0, 1],
-    note: 'Share of the back-EMF that the current loop compensates from the measured speed.',
+    usual: [0.8, 1],
+    note: 'Share of the back-EMF that the current loop compensates from the measured speed; the rest disturbs the current while the jaws move.',
   }),
 })
 
@@ -252,7 +277,8 @@ const servo = group('Servo', {
     shown: 'kHz',
     default: 4000,
     range: [50, 100000],
-    note: 'Samples a second of the position loop; it must divide the current loop rate.',
+    usual: [500, 10000],
+    note: 'Samples a second of the position loop, a divisor of the current loop rate; a slow loop answers contact late.',
   }),
   kp: quantity({
     label: 'Proportional gain',
@@ -261,7 +287,8 @@ const servo = group('Servo', {
     shown: 'A/mm',
     default: 8000,
     range: [0, 1e9],
-    note: 'Current for each metre of following error: it decides how stiffly the axis holds its position.',
+    usual: [500, 50000],
+    note: 'Current for each metre of following error: it decides how stiffly the axis holds its position, and how soon it presses on a part in its way.',
   }),
   ki: quantity({
     label: 'Integral gain',
@@ -270,6 +297,7 @@ const servo = group('Servo', {
     shown: 'A/(mm·s)',
     default: 100000,
     range: [0, 1e12],
+    usual: [0, 1000000],
     note: 'Removes a lasting position error; in contact it winds the current up to its limit.',
   }),
   kd: quantity({
@@ -278,7 +306,8 @@ const servo = group('Servo', {
     unit: 'A·s/m',
     default: 60,
     range: [0, 1e7],
-    note: 'Current for each m/s of speed error: damping.',
+    usual: [1, 500],
+    note: 'Current for each m/s of speed error: damping, which calms the axis after contact.',
   }),
   speedFilter: quantity({
     label: 'Speed filter',
@@ -287,6 +316,7 @@ const servo = group('Servo', {
     shown: 'ms',
     default: 0.0003,
     range: [0, 1],
+    usual: [0.0001, 0.002],
     note: 'Time constant of the filter on the measured speed; it calms the encoder steps and costs phase.',
   }),
   velocityFeedforward: quantity({
@@ -295,7 +325,8 @@ const servo = group('Servo', {
     unit: 'A·s/m',
     default: 0,
     range: [0, 1e6],
-    note: 'Current in advance for viscous friction.',
+    usual: [0, 300],
+    note: 'Current in advance for viscous friction; it keeps the following error small, and with it the current on the way.',
   }),
   accelerationFeedforward: quantity({
     label: 'Acceleration feed-forward',
@@ -303,7 +334,8 @@ const servo = group('Servo', {
     unit: 'A·s²/m',
     default: 0,
     range: [0, 1e5],
-    note: 'Current in advance for the moving mass.',
+    usual: [0, 5],
+    note: 'Current in advance for the moving mass; without it speeding up looks like contact to a threshold.',
   }),
   currentLimit: quantity({
     label: 'Current limit',
@@ -311,7 +343,8 @@ const servo = group('Servo', {
     unit: 'A',
     default: 6,
     range: [0.0001, 5000],
-    note: 'Highest current that the position loop may ask for on the way.',
+    usual: [0.5, 20],
+    note: 'Highest current that the position loop may ask for on the way; a loop that winds up against the part presses with all of it.',
   }),
   encoderResolution: quantity({
     label: 'Encoder resolution',
@@ -320,7 +353,8 @@ const servo = group('Servo', {
     shown: 'µm',
     default: 1e-6,
     range: [0, 0.01],
-    note: 'Step of the measured position, at the jaw; 0 for none.',
+    usual: [0, 1e-5],
+    note: 'Step of the measured position at the jaw, 0 for none; coarse steps make speed and holding current noisy.',
   }),
 })
 
@@ -332,6 +366,7 @@ const approach = group('Approach', {
     shown: 'mm/s',
     default: 0.05,
     range: [1e-5, 20],
+    usual: [0.005, 0.3],
     note: 'Speed on the way; the moving mass carries it into the part.',
   }),
   acceleration: quantity({
@@ -340,7 +375,8 @@ const approach = group('Approach', {
     unit: 'm/s²',
     default: 3,
     range: [0.001, 2000],
-    note: 'Acceleration limit of the profile.',
+    usual: [0.2, 20],
+    note: 'Acceleration limit of the profile; the current that it takes must stay below a threshold, or the jaws stop on the way.',
   }),
   jerk: quantity({
     label: 'Jerk',
@@ -348,7 +384,8 @@ const approach = group('Approach', {
     unit: 'm/s³',
     default: 200,
     range: [0.01, 1e7],
-    note: 'Limit on the change of acceleration.',
+    usual: [10, 2000],
+    note: 'Limit on the change of acceleration; a low one keeps the jaws from vibrating before they touch.',
   }),
   creepSpeed: quantity({
     label: 'Creep speed',
@@ -357,7 +394,8 @@ const approach = group('Approach', {
     shown: 'mm/s',
     default: 0.01,
     range: [1e-5, 20],
-    note: 'Slower speed inside the creep zone, at most the approach speed.',
+    usual: [0.001, 0.05],
+    note: 'Slower speed inside the creep zone, at most the approach speed; it is the speed of the impact where the zone begins early enough.',
   }),
   creepFrom: quantity({
     label: 'Creep from opening',
@@ -366,7 +404,8 @@ const approach = group('Approach', {
     shown: 'mm',
     default: 0,
     range: [0, 2],
-    note: 'Opening between the pads from which on the jaws creep; 0, or any opening below the part, means no creep zone.',
+    usual: [0, 0.2],
+    note: 'Opening between the pads from which on the jaws creep: wider than the largest part, so that none is met at full speed; 0, or any opening below the part, means no creep zone.',
   }),
   overtravel: quantity({
     label: 'Overtravel',
@@ -375,7 +414,8 @@ const approach = group('Approach', {
     shown: 'mm',
     default: 0.002,
     range: [0, 0.5],
-    note: 'How far beyond first contact with the nominal part the profile of a jaw ends.',
+    usual: [0.0005, 0.02],
+    note: 'How far beyond first contact with the nominal part the profile of a jaw ends; the further, the harder a position loop presses, and the thinner a part it still reaches.',
   }),
 })
 
@@ -387,7 +427,8 @@ const strategies = group('Strategies', {
       unit: 'A',
       default: 1.2,
       range: [0.0001, 5000],
-      note: 'Current command above which the move is halted.',
+      usual: [0.1, 10],
+      note: 'Current command above which the move is halted: a low one spares the part and trips more easily on friction.',
     }),
     confirmTime: quantity({
       label: 'Confirm time',
@@ -396,6 +437,7 @@ const strategies = group('Strategies', {
       shown: 'ms',
       default: 0.002,
       range: [0, 1],
+      usual: [0, 0.02],
       note: 'How long the command must stand above the threshold: shorter detects earlier and trips more easily.',
     }),
     filter: quantity({
@@ -405,7 +447,8 @@ const strategies = group('Strategies', {
       shown: 'ms',
       default: 0.001,
       range: [0, 1],
-      note: 'Time constant of the filter on the current command before it is held against the threshold.',
+      usual: [0, 0.01],
+      note: 'Time constant of the filter on the current command before it is held against the threshold: a long one ignores noise and detects later.',
     }),
     afterwards: choice(
       'After the stop',
@@ -421,6 +464,7 @@ const strategies = group('Strategies', {
       unit: 'A',
       default: 1.2,
       range: [0.0001, 5000],
+      usual: [0.1, 10],
       note: 'Limit of the position loop’s output; in contact the axis presses with it.',
     }),
     from: quantity({
@@ -430,6 +474,7 @@ const strategies = group('Strategies', {
       shown: 'mm',
       default: 2,
       range: [0, 2],
+      usual: [0.01, 2],
       note: 'Opening between the pads from which on the clamp current limits; wider open the servo’s current limit holds. Wide enough: always.',
     }),
   }),
@@ -440,7 +485,8 @@ const strategies = group('Strategies', {
       unit: 'N',
       default: 25,
       range: [0.001, 1e6],
-      note: 'Wanted grip force at one contact.',
+      usual: [1, 500],
+      note: 'Wanted grip force at one contact; the force loop holds it from contact on.',
     }),
     contactForce: quantity({
       label: 'Contact force',
@@ -448,7 +494,8 @@ const strategies = group('Strategies', {
       unit: 'N',
       default: 1.5,
       range: [0.0001, 1e5],
-      note: 'Gauge reading at which the force loop takes over.',
+      usual: [0.1, 10],
+      note: 'Gauge reading at which the force loop takes over: a low one is early, and trips on noise and on the inertia of the finger.',
     }),
     rate: quantity({
       label: 'Force loop rate',
@@ -457,7 +504,8 @@ const strategies = group('Strategies', {
       shown: 'kHz',
       default: 1000,
       range: [20, 100000],
-      note: 'Samples a second of the force loop; it must divide the servo rate.',
+      usual: [200, 5000],
+      note: 'Samples a second of the force loop, a divisor of the servo rate; between two samples the jaws move on.',
     }),
     kp: quantity({
       label: 'Proportional gain',
@@ -466,6 +514,7 @@ const strategies = group('Strategies', {
       shown: 'mm/(N·s)',
       default: 0.0004,
       range: [0, 100],
+      usual: [1e-5, 0.01],
       note: 'Jaw speed for each newton of force error; on a stiff part it rings first.',
     }),
     ki: quantity({
@@ -475,6 +524,7 @@ const strategies = group('Strategies', {
       shown: 'mm/(N·s²)',
       default: 0,
       range: [0, 1000],
+      usual: [0, 0.05],
       note: 'Removes a lasting force error; together with friction it hunts.',
     }),
     kd: quantity({
@@ -484,7 +534,8 @@ const strategies = group('Strategies', {
       shown: 'mm/N',
       default: 0,
       range: [0, 1],
-      note: 'Jaw speed for each N/s of force change.',
+      usual: [0, 1e-5],
+      note: 'Jaw speed for each N/s of force change; it damps the force and passes the noise of the gauge on.',
     }),
     deadband: quantity({
       label: 'Dead band',
@@ -493,6 +544,7 @@ const strategies = group('Strategies', {
       shown: 'mm/s',
       default: 0.0002,
       range: [0, 10],
+      usual: [0, 0.001],
       note: 'Speed command below which the axis is told to stand still; it ends hunting and leaves a small force error.',
     }),
     speedLimit: quantity({
@@ -502,7 +554,8 @@ const strategies = group('Strategies', {
       shown: 'mm/s',
       default: 0.02,
       range: [1e-6, 20],
-      note: 'Highest speed that the force loop may ask for.',
+      usual: [0.002, 0.1],
+      note: 'Highest speed that the force loop may ask for; it bounds how far the force overshoots after contact.',
     }),
     velocity: group('Velocity loop', {
       kp: quantity({
@@ -511,7 +564,8 @@ const strategies = group('Strategies', {
         unit: 'A·s/m',
         default: 80,
         range: [0, 1e7],
-        note: 'Current for each m/s of speed error.',
+        usual: [1, 500],
+        note: 'Current for each m/s of speed error: it decides how closely the axis follows the force loop.',
       }),
       ki: quantity({
         label: 'Integral gain',
@@ -520,6 +574,7 @@ const strategies = group('Strategies', {
         shown: 'A/mm',
         default: 4000,
         range: [0, 1e9],
+        usual: [0, 50000],
         note: 'Removes a lasting speed error; it holds against friction.',
       }),
     }),
@@ -531,7 +586,8 @@ const strategies = group('Strategies', {
         shown: 'Hz',
         default: 3000,
         range: [1, 1e6],
-        note: 'Bandwidth of gauge and amplifier.',
+        usual: [300, 30000],
+        note: 'Bandwidth of gauge and amplifier; through a slow gauge the force loop sees the impact late.',
       }),
       gainError: quantity({
         label: 'Gain error',
@@ -540,7 +596,8 @@ const strategies = group('Strategies', {
         shown: '%',
         default: 0,
         range: [-0.5, 0.5],
-        note: 'Relative error of the gauge’s gain.',
+        usual: [-0.03, 0.03],
+        note: 'Relative error of the gauge’s gain; the grip force is wrong by the same share.',
       }),
       offset: quantity({
         label: 'Offset',
@@ -548,7 +605,8 @@ const strategies = group('Strategies', {
         unit: 'N',
         default: 0,
         range: [-1e4, 1e4],
-        note: 'Reading without load.',
+        usual: [-2, 2],
+        note: 'Reading without load; the grip force is wrong by as much.',
       }),
       drift: quantity({
         label: 'Offset drift',
@@ -556,7 +614,8 @@ const strategies = group('Strategies', {
         unit: 'N/s',
         default: 0,
         range: [-1000, 1000],
-        note: 'Change of the offset with time, as a gauge warms up.',
+        usual: [-0.1, 0.1],
+        note: 'Change of the offset with time, as a gauge warms up; the grip force follows it unseen.',
       }),
       noise: quantity({
         label: 'Noise, rms',
@@ -564,7 +623,8 @@ const strategies = group('Strategies', {
         unit: 'N',
         default: 0.05,
         range: [0, 1000],
-        note: 'Noise of the reading.',
+        usual: [0, 0.5],
+        note: 'Noise of the reading; the force loop turns it into motion of the jaw.',
       }),
       resolution: quantity({
         label: 'Resolution',
@@ -572,7 +632,8 @@ const strategies = group('Strategies', {
         unit: 'N',
         default: 0.02,
         range: [0, 1000],
-        note: 'Step of the reading; 0 for none.',
+        usual: [0, 0.2],
+        note: 'Step of the reading, 0 for none; the grip force does not settle finer.',
       }),
       fingerMass: quantity({
         label: 'Finger before the gauge',
@@ -581,7 +642,8 @@ const strategies = group('Strategies', {
         shown: 'g',
         default: 0.03,
         range: [0, 100],
-        note: 'Mass of the finger in front of the gauge; its inertia reads as force.',
+        usual: [0.005, 0.2],
+        note: 'Mass of the finger in front of the gauge; its inertia reads as grip force.',
       }),
     }),
   }),
@@ -595,7 +657,8 @@ const move = Type.Object(
       unit: 's',
       default: 0.8,
       range: [0, 3600],
-      note: 'Time at which the arm starts to move.',
+      usual: [0.1, 10],
+      note: 'Time at which the arm starts to move; by then the grip force should have settled.',
     }),
     axis: choice(
       'Direction',
@@ -609,7 +672,8 @@ const move = Type.Object(
       unit: 'm/s²',
       default: 5,
       range: [-1000, 1000],
-      note: 'Peak acceleration; the move speeds up with it and slows down with its opposite.',
+      usual: [-30, 30],
+      note: 'Peak acceleration, with its opposite in the second half of the move; with the part’s mass it is what the grip must hold.',
     }),
     duration: quantity({
       label: 'Duration',
@@ -617,7 +681,8 @@ const move = Type.Object(
       unit: 's',
       default: 0.4,
       range: [0.001, 3600],
-      note: 'Whole move from rest to rest; half of it speeds up, half slows down.',
+      usual: [0.1, 3],
+      note: 'Whole move from rest to rest; half of it speeds up, half slows down, and as long the grip has to hold.',
     }),
     jerk: quantity({
       label: 'Jerk',
@@ -625,7 +690,8 @@ const move = Type.Object(
       unit: 'm/s³',
       default: 200,
       range: [0.01, 1e7],
-      note: 'Limit on the change of acceleration.',
+      usual: [20, 5000],
+      note: 'Limit on the change of acceleration; a low one loads the grip gently.',
     }),
   },
   { title: 'Move', additionalProperties: false },
@@ -646,14 +712,15 @@ const arm = group('Arm', {
         symbol: 't_l',
         unit: 's',
         range: [0, 3600],
-        note: 'Time at which the support under the part is taken away.',
+        usual: [0.1, 10],
+        note: 'Time at which the support under the part is taken away; from then on the grip carries it.',
       }),
     ],
     {
       title: 'Lift',
       default: null,
       description:
-        'Time at which the support under the part is taken away; null: with the first move, or, without any, at two thirds of the run.',
+        'Time at which the support under the part is taken away, and from which on the grip carries it; null: with the first move, or, without any, at two thirds of the run.',
     },
   ),
   moves: Type.Array(move, { title: 'Moves', default: [], maxItems: 20 }),
@@ -667,7 +734,8 @@ const powerLoss = Type.Object(
       unit: 's',
       default: 1,
       range: [0, 3600],
-      note: 'Time at which the supply fails.',
+      usual: [0.1, 10],
+      note: 'Time at which the supply fails; from then on the axis grips with its friction alone.',
     }),
     windings: choice(
       'Windings',
@@ -687,6 +755,7 @@ const release = Type.Object(
       unit: 's',
       default: 1.3,
       range: [0, 3600],
+      usual: [0.1, 10],
       note: 'Time at which the jaws open again; from then on the part stands on its support.',
     }),
   },
@@ -700,7 +769,8 @@ const run = group('Run', {
     unit: 's',
     default: 1.5,
     range: [0.01, 600],
-    note: 'Simulated time.',
+    usual: [0.5, 5],
+    note: 'Simulated time; relaxation, hunting and heat may show in long runs only.',
   }),
   step: Type.Union(
     [
@@ -711,7 +781,8 @@ const run = group('Run', {
         unit: 's',
         shown: 'µs',
         range: [1e-8, 0.001],
-        note: 'Fixed step of the integration.',
+        usual: [1e-6, 2e-5],
+        note: 'Fixed step of the integration; half of it tells how far off the forces are.',
       }),
     ],
     {
@@ -729,7 +800,8 @@ const run = group('Run', {
         symbol: 'T_c',
         unit: 's',
         range: [0.01, 86400],
-        note: 'Time from one grip to the next.',
+        usual: [1, 60],
+        note: 'Time from one grip to the next; it decides how warm the motor is and so what a set current presses.',
       }),
     ],
     {
@@ -741,12 +813,12 @@ const run = group('Run', {
   ),
   seed: quantity({
     label: 'Seed',
-    symbol: '',
+    symbol: 'S',
     unit: '',
     default: 1,
     range: [0, 4294967295],
     integer: true,
-    note: 'Seed of the noise; the same seed gives the same run.',
+    note: 'Seed of the noise; the same seed gives the same run, another one another trip or ripple of the force.',
   }),
 })
 

@@ -54,7 +54,7 @@ export function FigureTable({ scenario, columns, told, units }: Props) {
 }
 
 const RULE =
-  'Causes are taken away from top to bottom, each on top of those before, and count with what their removal changes; the part is taken as unbreakable meanwhile.'
+  'Causes are taken away from top to bottom, each on top of those before, and count with what their removal changes; the part is taken as one that cannot be lost meanwhile.'
 
 const TAKEN: Record<Why['figure'], string> = { peak: 'of the peak', hold: 'of the least hold' }
 

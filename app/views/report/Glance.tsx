@@ -1,6 +1,6 @@
-import type { Scenario, StrategyId } from '../../../sim/index.ts'
+import { type Scenario, type StrategyId, whySentence } from '../../../sim/index.ts'
 import type { UnitSystem } from '../../ui/units.ts'
-import { reasonText, VERDICT_WORDS } from '../bench/verdicts/words.ts'
+import { reasonText, VERDICT_WORDS, wordingOf } from '../bench/verdicts/words.ts'
 import type { Column } from './columns.ts'
 import { ForceTrace } from './ForceTrace.tsx'
 import { topForce } from './trace.ts'
@@ -27,7 +27,7 @@ export function Glance({ scenario, columns, told, units }: Props) {
           <p className="report-verdict">{verdictText(column)}</p>
           <p className="report-reason">{reasonOf(column, units)}</p>
           <ForceTrace scenario={scenario} run={column.run} top={top} units={units} />
-          <p className="report-why">{whyText(column, told[column.strategy])}</p>
+          <p className="report-why">{whyText(column, told[column.strategy], units)}</p>
         </section>
       ))}
     </div>
@@ -44,8 +44,9 @@ function reasonOf({ run }: Column, units: UnitSystem): string {
   return run ? reasonText(run, units) : ''
 }
 
-function whyText({ run }: Column, told: Told | undefined): string {
+function whyText({ run, strategy }: Column, told: Told | undefined, units: UnitSystem): string {
   if (run?.status === 'failed') return ''
   if (told?.failure) return `What made the force could not be worked out: ${told.failure}`
-  return told?.why?.sentence ?? 'What made the force is being worked out.'
+  if (!run || !told?.why) return 'What made the force is being worked out.'
+  return whySentence(run.scenario, strategy, told.why, wordingOf(units))
 }
