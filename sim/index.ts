@@ -46,6 +46,18 @@ export type { ForceBand, StrategyId, StrategyKind } from './strategy/strategy.ts
 export { type AxisReport, type PowerLossFate, reportAxis, type StrategyFitness } from './study/actuators.ts'
 export { type ComparedAxis, compareAxes } from './study/compare-axes.ts'
 export { fitAxis, wantedForce } from './study/fit-axis.ts'
+export { type CheckedLesson, checkLesson } from './study/lesson/check.ts'
+export { type LessonFigure, placeholdersOf } from './study/lesson/figures.ts'
+export type { Lesson, Question } from './study/lesson/format.ts'
+export {
+  type Goal,
+  type Judgement,
+  judgeLesson,
+  type LessonItem,
+  type LessonRun,
+  runLesson,
+  sliderValues,
+} from './study/lesson/judge.ts'
 export type { Bound } from './study/loop-trial.ts'
 export { FIXED_FIGURES, type FixedFigure } from './study/model/fixed.ts'
 export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './study/model/index.ts'

@@ -6,4 +6,13 @@ export { PRESETS, type Preset } from './presets/index.ts'
 export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
 export { type Actuator, type ActuatorKind, type ArmMove, SCENARIO_SCHEMA, SCHEMAS, type Scenario } from './schema.ts'
-export { type Checked, checkScenario, type Fault, faultLine, LONGEST_FILE, parseScenario, show } from './validate.ts'
+export {
+  type Checked,
+  checkScenario,
+  type Fault,
+  faultLine,
+  LONGEST_FILE,
+  parseScenario,
+  schemaFaults,
+  show,
+} from './validate.ts'

@@ -72,7 +72,8 @@ const covers = (bad: string, path: string) => {
 
 const PASSING = new Set(['additionalProperties', 'anyOf'])
 
-function schemaFaults(schema: Type.TSchema, value: unknown): Fault[] {
+/** Every fault of a value against a schema, one a path. A schema may say in `allowed` what it allows. */
+export function schemaFaults(schema: Type.TSchema, value: unknown): Fault[] {
   const faults = new Map<string, Fault>()
   for (const error of Value.Errors(schema, value)) {
     if (PASSING.has(error.keyword)) continue // said again, and better, by the error of the key itself
@@ -110,6 +111,7 @@ function concrete(node: Node): Node {
 }
 
 function describe(node: Node): string {
+  if (typeof node.allowed === 'string') return node.allowed
   const options = node.anyOf as Node[] | undefined
   if (options) return options.map(describe).join(' or ')
   if (node.const !== undefined) return show(node.const)
@@ -120,8 +122,9 @@ function describe(node: Node): string {
     const kind = node.type === 'integer' ? 'a whole number' : 'a number'
     return `${kind} from ${node.minimum} to ${node.maximum}${node.unit ? ` ${node.unit}` : ''}`
   }
-  if (node.type === 'string') return `a text of at most ${node.maxLength} characters`
-  if (node.type === 'array') return `a list of at most ${node.maxItems} entries`
+  const size = (least: unknown, most: unknown) => (least ? `${least} to ${most}` : `at most ${most}`)
+  if (node.type === 'string') return `a text of ${size(node.minLength, node.maxLength)} characters`
+  if (node.type === 'array') return `a list of ${size(node.minItems, node.maxItems)} entries`
   return `an object with ${Object.keys((node.properties ?? {}) as object).join(', ')}`
 }
 

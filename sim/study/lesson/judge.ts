@@ -1,0 +1,191 @@
+/** Runs a lesson and judges an answer to its question: every figure and the right answer come from these runs. */
+import type { GripResult, Traces } from '../../grip/result.ts'
+import { simulateGrip } from '../../grip/simulate.ts'
+import { type Edit, faultLine, type Scenario } from '../../scenario/index.ts'
+import type { StrategyId } from '../../strategy/strategy.ts'
+import { afterTexts, beforeTexts } from './check.ts'
+import { figureOf, type LessonFigure, placeholdersOf, type Ran, type Source, sourceOf } from './figures.ts'
+import type { Condition, Lesson, LessonRunSpec, SliderQuestion } from './format.ts'
+import { lessonScenario, quantityAt, runScenario } from './scenarios.ts'
+
+export interface LessonRun {
+  id: string
+  /** May hold placeholders. */
+  label: string
+  given: boolean
+  strategy: StrategyId
+  scenario: Scenario
+  result: GripResult
+  traces: Traces
+}
+
+/** One condition of a slider's goal, as the runs have it. */
+export interface Goal {
+  figure: LessonFigure
+  above: LessonFigure | null
+  below: LessonFigure | null
+  /** The verdict wanted. */
+  is: string | null
+  met: boolean
+}
+
+export interface Judgement {
+  right: boolean
+  /** Figures of every placeholder, by name. */
+  figures: Record<string, LessonFigure>
+  /** Number: what the simulator says, and the answer over it less 1. */
+  expected: LessonFigure | null
+  off: number | null
+  /** Choice: the one that the runs bear out. */
+  rightChoice: number | null
+  /** Slider: what was asked for, and the setting nearest to a wrong one that does it; null: the answer is right, or none does. */
+  goals: Goal[]
+  nearest: number | null
+}
+
+export type LessonItem =
+  | { kind: 'run'; run: LessonRun }
+  /** All that the text before the question speaks of. */
+  | { kind: 'told'; figures: Record<string, LessonFigure> }
+  | { kind: 'judged'; judgement: Judgement }
+
+/**
+ * The given runs alone where `answer` is null, else every run and the judgement. `answer` is the number (SI), the index of the
+ * choice, or the value of the slider (SI). Throws for a lesson whose question the runs do not decide.
+ */
+export function* runLesson(lesson: Lesson, answer: number | null): Generator<LessonItem> {
+  const base = soundScenario(lesson)
+  const slider = lesson.question.kind === 'slider' ? lesson.question : null
+  const edits = slider ? [{ path: slider.path, value: answer ?? slider.start }] : []
+  const scenarios = scenariosOf(lesson, base, edits)
+  const ran = new Map<string, Ran>()
+  for (const spec of lesson.runs) {
+    if (answer === null && !spec.given) continue
+    const run = runOnce(spec, scenarios.get(spec.id)!)
+    ran.set(spec.id, { scenario: run.scenario, result: run.result, finalForce: run.traces.force.at(-1) ?? 0 })
+    yield { kind: 'run', run }
+  }
+  const read = (name: string) => figureOf(source(name, lesson, scenarios), ran)
+  if (answer === null) yield { kind: 'told', figures: figuresIn(beforeTexts(lesson), read) }
+  else yield { kind: 'judged', judgement: judge(lesson, base, answer, ran, read) }
+}
+
+/** The judgement alone. */
+export function judgeLesson(lesson: Lesson, answer: number): Judgement {
+  for (const item of runLesson(lesson, answer)) if (item.kind === 'judged') return item.judgement
+  throw new Error(`lesson "${lesson.title}": not judged`)
+}
+
+/** The values that a slider is searched at, as a person would set them: even on the scale, two digits. */
+export function sliderValues({ min, max }: Pick<SliderQuestion, 'min' | 'max'>, count = 40): number[] {
+  const even = (n: number) => (min > 0 ? min * (max / min) ** (n / count) : min + ((max - min) * n) / count)
+  const values = Array.from({ length: count + 1 }, (_, n) => Number(even(n).toPrecision(2)))
+  return [...new Set(values)].filter((value) => value >= min && value <= max)
+}
+
+type Read = (name: string) => LessonFigure
+
+function judge(lesson: Lesson, base: Scenario, answer: number, ran: Map<string, Ran>, read: Read): Judgement {
+  const { question } = lesson
+  const judgement: Judgement = {
+    right: false,
+    figures: {},
+    expected: null,
+    off: null,
+    rightChoice: null,
+    goals: [],
+    nearest: null,
+  }
+  const own: Record<string, LessonFigure> = {}
+  if (question.kind === 'number') {
+    const expected = read(question.figure)
+    if (typeof expected.value !== 'number' || expected.value === 0)
+      throw new Error(`lesson "${lesson.title}": the runs have no ${question.figure}`)
+    judgement.expected = expected
+    judgement.off = answer / expected.value - 1
+    judgement.right = Math.abs(judgement.off) <= question.tolerance
+    own.expected = expected
+    own.answer = { ...expected, value: answer, exact: true }
+    own.off = { ...expected, value: Math.abs(answer - expected.value) }
+  } else if (question.kind === 'choice') {
+    const right = question.choices.flatMap(({ when }, index) =>
+      when.every((each) => goalOf(each, read).met) ? [index] : [],
+    )
+    if (right.length !== 1) throw new Error(`lesson "${lesson.title}": ${right.length} of its choices are right`)
+    judgement.rightChoice = right[0]!
+    judgement.right = right[0] === answer
+  } else {
+    judgement.goals = question.goal.map((each) => goalOf(each, read))
+    judgement.right = judgement.goals.every(({ met }) => met)
+    const { title, unit, shown } = quantityAt(base, question.path)!
+    own.answer = { label: title, value: answer, unit, shown: shown ?? unit, exponent: base.part.exponent, exact: true }
+    if (!judgement.right) judgement.nearest = nearestOf(lesson, question, base, answer, ran)
+    own.nearest = { ...own.answer, value: judgement.nearest }
+  }
+  judgement.figures = figuresIn(afterTexts(lesson), (name) => own[name] ?? read(name))
+  return judgement
+}
+
+function goalOf({ figure, above, below, is }: Condition, read: Read): Goal {
+  const found = read(figure)
+  const bound = (value: number | string | undefined): LessonFigure | null =>
+    value === undefined ? null : typeof value === 'number' ? { ...found, value, exact: true } : read(value)
+  const goal = { figure: found, above: bound(above), below: bound(below), is: is ?? null }
+  const less = (a: LessonFigure | null, b: LessonFigure | null) =>
+    !a || !b || (typeof a.value === 'number' && typeof b.value === 'number' && a.value < b.value)
+  const met = less(goal.above, found) && less(found, goal.below) && (is === undefined || found.value === is)
+  return { ...goal, met }
+}
+
+/** The setting nearest to the reader's that meets the goal. */
+function nearestOf(lesson: Lesson, question: SliderQuestion, base: Scenario, answer: number, ran: Map<string, Ran>) {
+  const distance = (value: number) => (question.min > 0 ? Math.abs(Math.log(value / answer)) : Math.abs(value - answer))
+  const values = sliderValues(question).sort((a, b) => distance(a) - distance(b))
+  return values.find((value) => meets(lesson, question, base, value, ran)) ?? null
+}
+
+function meets(lesson: Lesson, { path, goal }: SliderQuestion, base: Scenario, value: number, given: Map<string, Ran>) {
+  const scenarios = scenariosOf(lesson, base, [{ path, value }])
+  const ran = new Map(given)
+  for (const spec of lesson.runs) {
+    if (spec.given) continue
+    const { scenario, result, traces } = runOnce(spec, scenarios.get(spec.id)!)
+    ran.set(spec.id, { scenario, result, finalForce: traces.force.at(-1) ?? 0 })
+  }
+  return goal.every((each) => goalOf(each, (name) => figureOf(source(name, lesson, scenarios), ran)).met)
+}
+
+const runOnce = ({ id, label, given, strategy }: LessonRunSpec, scenario: Scenario): LessonRun => ({
+  id,
+  label,
+  given,
+  strategy,
+  scenario,
+  ...simulateGrip(scenario, strategy),
+})
+
+function soundScenario(lesson: Lesson): Scenario {
+  const checked = lessonScenario(lesson)
+  if (!checked.ok) throw new Error(checked.faults.map(faultLine).join('; '))
+  return checked.scenario
+}
+
+/** The scenario of each run by its id, and the lesson's own under ''. */
+function scenariosOf(lesson: Lesson, base: Scenario, edits: Edit[]): Map<string, Scenario> {
+  const scenarios = new Map([['', base]])
+  for (const spec of lesson.runs) {
+    const checked = runScenario(base, spec, edits)
+    if (!checked.ok) throw new Error(checked.faults.map(faultLine).join('; '))
+    scenarios.set(spec.id, checked.scenario)
+  }
+  return scenarios
+}
+
+function source(name: string, lesson: Lesson, scenarios: Map<string, Scenario>): Source {
+  const found = sourceOf(name, lesson, scenarios)
+  if (!found) throw new Error(`lesson "${lesson.title}": unknown figure ${name}`)
+  return found
+}
+
+const figuresIn = (texts: string[], read: Read) =>
+  Object.fromEntries(texts.flatMap(placeholdersOf).map((name) => [name, read(name)]))
