@@ -1,5 +1,9 @@
-/** Coming back: the scenario in the address and in the browser, the view's settings in the browser, the open view in its tab. */
+/**
+ * Coming back: the scenario in the address and in the browser, the view's settings and the lessons' progress in the browser, the
+ * open view in its tab.
+ */
 import { CHANNELS, PRESETS, type Scenario, STRATEGIES } from '../../sim/index.ts'
+import { useLessons } from './lessons.ts'
 import { linkToScenario, type Opened, scenarioToLink } from './link.ts'
 import { useResults } from './results.ts'
 import { useScenario } from './scenario.ts'
@@ -8,6 +12,7 @@ import { useView } from './view.ts'
 const SCENARIO_KEY = 'jawbench.scenario'
 const VIEW_KEY = 'jawbench.view'
 const PLACE_KEY = 'jawbench.place'
+const LESSONS_KEY = 'jawbench.lessons'
 
 /** The settings that are kept, and what each may be. */
 const SOUND = {
@@ -29,6 +34,7 @@ const REST = 300
 export function startKeeping() {
   restoreView()
   restorePlace()
+  restoreLessons()
   restoreScenario()
   let rest = 0
   useScenario.subscribe((now, before) => {
@@ -41,6 +47,9 @@ export function startKeeping() {
       write(VIEW_KEY, JSON.stringify(Object.fromEntries(KEPT.map((key) => [key, now[key]]))))
     if (now.view !== before.view || now.slide !== before.slide)
       write(PLACE_KEY, JSON.stringify({ view: now.view, slide: now.slide }), () => sessionStorage)
+  })
+  useLessons.subscribe(({ done, tried }, before) => {
+    if (done !== before.done || tried !== before.tried) write(LESSONS_KEY, JSON.stringify({ done, tried }))
   })
   window.addEventListener('hashchange', () => {
     const opened = fromAddress()
@@ -95,6 +104,17 @@ function restoreView() {
     useView.setState(Object.fromEntries(KEPT.filter((key) => SOUND[key](kept[key])).map((key) => [key, kept[key]])))
   } catch {
     // Settings that cannot be read are left at their defaults.
+  }
+}
+
+/** Ids of lessons that this version does not know are kept: another one may. */
+function restoreLessons() {
+  const ids = (value: unknown) => (Array.isArray(value) ? value.filter((id) => typeof id === 'string') : [])
+  try {
+    const kept = JSON.parse(read(LESSONS_KEY) ?? '{}')
+    useLessons.setState({ done: ids(kept?.done), tried: ids(kept?.tried) })
+  } catch {
+    // Progress that cannot be read starts anew.
   }
 }
 

@@ -4,6 +4,8 @@ import type { GripResult, Scenario, StrategyId, Traces } from '../../sim/index.t
 
 export interface RunView {
   strategy: StrategyId
+  /** What it is called and its line's dash where it stands beside others of its strategy. */
+  look?: { name: string; dash: string | undefined }
   scenario: Scenario
   status: 'running' | 'done' | 'failed'
   /** Why it failed. */

@@ -7,6 +7,7 @@ import { Loops } from './loops/Loops.tsx'
 import { Report } from './report/Report.tsx'
 
 /** Opened seldom: loaded when it is opened. */
+const Lessons = lazy(() => import('./lessons/Lessons.tsx').then((loaded) => ({ default: loaded.Lessons })))
 const Model = lazy(() => import('./model/Model.tsx').then((loaded) => ({ default: loaded.Model })))
 const Present = lazy(() => import('./present/Present.tsx').then((loaded) => ({ default: loaded.Present })))
 
@@ -23,6 +24,7 @@ export const VIEWS: View[] = [
   { id: 'live', label: 'Live', Component: Live },
   { id: 'actuators', label: 'Actuators', Component: Actuators },
   { id: 'loops', label: 'Loops', Component: Loops },
+  { id: 'lessons', label: 'Lessons', Component: Lessons },
   { id: 'report', label: 'Report', Component: Report },
   { id: 'model', label: 'Model', Component: Model },
   { id: 'present', label: 'Customer view', Component: Present, alone: true },

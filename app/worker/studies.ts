@@ -8,6 +8,8 @@ import {
   designGains,
   explain,
   type GainDesign,
+  type Lesson,
+  type LessonItem,
   type Limit,
   type LoopAnalysis,
   type LoopId,
@@ -15,6 +17,7 @@ import {
   limitsOf,
   type RescueProgress,
   rescues,
+  runLesson,
   type Scenario,
   type SimulatedSteps,
   type StrategyId,
@@ -63,6 +66,12 @@ export interface GripQuestion {
   strategy: StrategyId
 }
 
+/** What a reader has answered; null: only what the lesson tells before. */
+export interface LessonQuestion {
+  lesson: Lesson
+  answer: number | null
+}
+
 export interface Studies {
   axes: { input: Scenario; item: ComparedAxis }
   /** All loops at all working points, with their curves. */
@@ -76,6 +85,8 @@ export interface Studies {
   rescue: { input: GripQuestion; item: RescueProgress }
   /** The list of counter-runs as it grows. */
   model: { input: GripQuestion; item: CounterRuns }
+  /** Each run, then what the text speaks of or the judgement. */
+  lesson: { input: LessonQuestion; item: LessonItem }
   /** One candidate an item. */
   tune: { input: { scenario: Scenario; options: TuneOptions }; item: TuneProgress }
 }
@@ -90,6 +101,7 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Stud
   why: ({ scenario, strategy, verdict }) => [explain(scenario, strategy, verdict)],
   rescue: ({ scenario, strategy }) => rescues(scenario, strategy),
   model: ({ scenario, strategy }) => counterRuns(scenario, strategy),
+  lesson: ({ lesson, answer }) => runLesson(lesson, answer),
   tune: ({ scenario, options }) => tuneGains(scenario, options),
 }
 

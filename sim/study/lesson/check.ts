@@ -59,15 +59,22 @@ export function checkLesson(input: unknown): CheckedLesson {
   return faults.length > 0 ? { ok: false, faults } : { ok: true, lesson }
 }
 
+/** Runs are told apart by their labels, and everything by its id. */
 function idFaults({ runs, figures }: Lesson): Fault[] {
   const named = [
     ...runs.map(({ id }, n) => ({ id, path: `runs[${n}].id` })),
     ...figures.map(({ id }, n) => ({ id, path: `figures[${n}].id` })),
   ]
-  return named.flatMap(({ id, path }, n) => {
+  const labels = runs.flatMap(({ label }, n) =>
+    runs.slice(0, n).some((other) => other.label === label)
+      ? [{ path: `runs[${n}].label`, given: show(label), allowed: 'a label that no other run has' }]
+      : [],
+  )
+  const ids = named.flatMap(({ id, path }, n) => {
     const taken = RESERVED.includes(id) || named.slice(0, n).some((other) => other.id === id)
     return taken ? [{ path, given: show(id), allowed: 'a name that nothing else has' }] : []
   })
+  return [...ids, ...labels]
 }
 
 /** Faults of scenarios, and, where those are sound, of everything that names a figure. */

@@ -3,7 +3,8 @@
  * `scenario.part.mass`, `window.least`, `gravity`, a bound of a condition by its path, `question.goal[0].below`, or the id of a
  * figure that the lesson makes of others.
  */
-import type { GripEvents, GripResult, Metrics } from '../../grip/result.ts'
+import { METRICS } from '../../grip/metrics.ts'
+import type { GripEvents, GripResult } from '../../grip/result.ts'
 import { forceWindow } from '../../grip/window.ts'
 import { GRAVITY } from '../../plant/arm.ts'
 import { readPath, type Scenario } from '../../scenario/index.ts'
@@ -19,6 +20,8 @@ export interface LessonFigure {
   unit: string
   shown?: string
   exponent?: number
+  /** Finest step worth reading [SI]. */
+  grain?: number
   /** Given by the scenario, so that all of its digits count. */
   exact: boolean
 }
@@ -37,33 +40,6 @@ export interface Source extends Omit<LessonFigure, 'value'> {
   /** A word, not a number. */
   word?: true
   read(runs: ReadonlyMap<string, Ran>): LessonFigure['value']
-}
-
-type Written = Pick<LessonFigure, 'label' | 'unit' | 'shown'>
-
-const METRICS: Record<keyof Metrics, Written> = {
-  contactTime: { label: 'First touch', unit: 's', shown: 'ms' },
-  contactSpeed: { label: 'Speed at touch', unit: 'm/s', shown: 'mm/s' },
-  gripTime: { label: 'Grip time', unit: 's', shown: 'ms' },
-  peakForce: { label: 'Peak force', unit: 'N' },
-  peakForceTime: { label: 'Time of the peak', unit: 's' },
-  settledForce: { label: 'Settled force', unit: 'N' },
-  minForceInMove: { label: 'Least force in a move', unit: 'N' },
-  maxForceInMove: { label: 'Most force in a move', unit: 'N' },
-  requiredForce: { label: 'Force needed', unit: 'N' },
-  holdMargin: { label: 'Hold margin', unit: '', shown: '%' },
-  slipDistance: { label: 'Slip', unit: 'm', shown: 'mm' },
-  damageMargin: { label: 'Damage margin', unit: '', shown: '%' },
-  settledCurrent: { label: 'Settled current', unit: 'A' },
-  peakCurrent: { label: 'Peak current', unit: 'A' },
-  rmsCurrent: { label: 'Rms current', unit: 'A' },
-  windingTemperature: { label: 'Winding, highest', unit: '°C' },
-  forceRipple: { label: 'Force ripple, rms', unit: 'N' },
-  reversals: { label: 'Reversals a second', unit: '' },
-  lostCycles: { label: 'Lost cycles', unit: '' },
-  seenWidth: { label: 'Width seen', unit: 'm', shown: 'mm' },
-  seenStiffness: { label: 'Stiffness seen', unit: 'N/m', shown: 'N/mm' },
-  jawTravel: { label: 'Jaw travel', unit: 'm', shown: 'mm' },
 }
 
 const EVENTS: Record<keyof GripEvents, string> = {
@@ -109,7 +85,11 @@ export function sourceOf(name: string, lesson: Lesson, scenarios: ReadonlyMap<st
 
 function runSource(run: string, key: string): Source | null {
   const common = { exact: false, needs: [run] }
-  if (has(METRICS, key)) return { ...METRICS[key], ...common, read: (runs) => runs.get(run)!.result.metrics[key] }
+  const metric = METRICS.find(({ id }) => id === key)
+  if (metric && key !== 'stepError') {
+    const { label, unit, shown, grain } = metric
+    return { label, unit, shown: shown ?? unit, grain, ...common, read: (runs) => metric.value(runs.get(run)!.result) }
+  }
   if (has(EVENTS, key))
     return { label: EVENTS[key], unit: 's', ...common, read: (runs) => runs.get(run)!.result.events[key] }
   if (key === 'verdict')
@@ -147,7 +127,7 @@ function parameter(scenario: Scenario, path: string): Source | null {
 function fixed(scenario: Scenario, key: string): Source | null {
   if (!has(WINDOW, key)) return null
   const value = forceWindow(scenario)[key]
-  return { label: WINDOW[key], unit: 'N', exact: false, needs: [], read: () => value }
+  return { label: WINDOW[key], unit: 'N', exact: key === 'most', needs: [], read: () => value }
 }
 
 function derivedSource(

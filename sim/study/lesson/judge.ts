@@ -45,8 +45,8 @@ export interface Judgement {
 
 export type LessonItem =
   | { kind: 'run'; run: LessonRun }
-  /** All that the text before the question speaks of. */
-  | { kind: 'told'; figures: Record<string, LessonFigure> }
+  /** All that the text before the question speaks of, and in what an answer is given; null for a choice. */
+  | { kind: 'told'; figures: Record<string, LessonFigure>; asked: LessonFigure | null; scenario: Scenario }
   | { kind: 'judged'; judgement: Judgement }
 
 /**
@@ -66,8 +66,18 @@ export function* runLesson(lesson: Lesson, answer: number | null): Generator<Les
     yield { kind: 'run', run }
   }
   const read = (name: string) => figureOf(source(name, lesson, scenarios), ran)
-  if (answer === null) yield { kind: 'told', figures: figuresIn(beforeTexts(lesson), read) }
-  else yield { kind: 'judged', judgement: judge(lesson, base, answer, ran, read) }
+  if (answer === null) {
+    const asked = askedOf(lesson, base, scenarios)
+    yield { kind: 'told', figures: figuresIn(beforeTexts(lesson), read), asked, scenario: base }
+  } else yield { kind: 'judged', judgement: judge(lesson, base, answer, ran, read) }
+}
+
+/** The figure that is asked for, without its value but with what it takes to write one. */
+function askedOf(lesson: Lesson, base: Scenario, scenarios: Map<string, Scenario>): LessonFigure | null {
+  const { question } = lesson
+  if (question.kind === 'choice') return null
+  if (question.kind === 'slider') return setting(base, question.path, question.start)
+  return figureOf({ ...source(question.figure, lesson, scenarios), read: () => null }, new Map())
 }
 
 /** The judgement alone. */
@@ -117,8 +127,7 @@ function judge(lesson: Lesson, base: Scenario, answer: number, ran: Map<string, 
   } else {
     judgement.goals = question.goal.map((each) => goalOf(each, read))
     judgement.right = judgement.goals.every(({ met }) => met)
-    const { title, unit, shown } = quantityAt(base, question.path)!
-    own.answer = { label: title, value: answer, unit, shown: shown ?? unit, exponent: base.part.exponent, exact: true }
+    own.answer = setting(base, question.path, answer)
     if (!judgement.right) judgement.nearest = nearestOf(lesson, question, base, answer, ran)
     own.nearest = { ...own.answer, value: judgement.nearest }
   }
@@ -135,6 +144,11 @@ function goalOf({ figure, above, below, is }: Condition, read: Read): Goal {
     !a || !b || (typeof a.value === 'number' && typeof b.value === 'number' && a.value < b.value)
   const met = less(goal.above, found) && less(found, goal.below) && (is === undefined || found.value === is)
   return { ...goal, met }
+}
+
+function setting(base: Scenario, path: string, value: number): LessonFigure {
+  const { title, unit, shown } = quantityAt(base, path)!
+  return { label: title, value, unit, shown: shown ?? unit, exponent: base.part.exponent, exact: true }
 }
 
 /** The setting nearest to the reader's that meets the goal. */

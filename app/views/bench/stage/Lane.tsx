@@ -1,6 +1,6 @@
 /** One lane: what a strategy does to the part, its verdict, and the force at the instant of the cursor. */
 import { type ReactNode, useCallback, useMemo } from 'react'
-import { forceWindow, type Scenario, STRATEGIES } from '../../../../sim/index.ts'
+import { forceWindow, type Scenario } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { formatFigure, formatPlain, NO_FIGURE, withUnit } from '../../../ui/format.ts'
@@ -9,6 +9,7 @@ import { Gripper } from '../../../ui/picture/Gripper.tsx'
 import { type PictureScales, roundBelow } from '../../../ui/picture/scales.ts'
 import { quantityUnit, type UnitSystem } from '../../../ui/units.ts'
 import { isDamage, VERDICT_WORDS } from '../verdicts/words.ts'
+import { nameOf } from './moments.ts'
 
 interface LaneProps {
   run: RunView
@@ -26,7 +27,7 @@ export function Lane({ run, width, height, scales, names, corner, alone = false 
   const time = useView((state) => state.time)
   const frame = frameAt(run, time)
   const units = useView((state) => state.units)
-  const label = STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy
+  const label = nameOf(run)
   return (
     <figure className="lane" data-strategy={run.strategy} data-alone={alone} style={{ width }}>
       <figcaption className="lane-head">

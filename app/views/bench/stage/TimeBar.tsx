@@ -1,12 +1,11 @@
 /** The time bar: time stretched by the lens, the stretch drawn on it, what happened on each lane, and the cursor to drag. */
 import { type KeyboardEvent, memo, type PointerEvent, useMemo } from 'react'
-import { STRATEGIES } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { GUTTERS } from '../../../ui/chart/types.ts'
 import { formatFigure } from '../../../ui/format.ts'
 import type { TimeLens } from '../../../ui/timeLens.ts'
-import { LINE_STYLES, MOMENT_WORDS, type Moment, momentsOf } from './moments.ts'
+import { dashOf, MOMENT_WORDS, type Moment, momentsOf, nameOf } from './moments.ts'
 import { ticksOf } from './ticks.ts'
 import { togglePlay } from './usePlay.ts'
 
@@ -47,7 +46,7 @@ export function TimeBar({ runs, lens, duration, width, still }: TimeBarProps) {
           <Stretch lens={lens} duration={duration} bar={bar} />
           <Recorded runs={runs} lens={lens} duration={duration} bar={bar} />
           {runs.map((run, row) => (
-            <MomentRow key={run.strategy} run={run} lens={lens} bar={bar} y={LABELS + CURVE + ROW * (row + 0.5) + 2} />
+            <MomentRow key={nameOf(run)} run={run} lens={lens} bar={bar} y={LABELS + CURVE + ROW * (row + 0.5) + 2} />
           ))}
           <Cursor lens={lens} bar={bar} height={height} />
         </g>
@@ -153,12 +152,13 @@ export function stretchCurve(lens: TimeLens, bar: number, foot = LABELS + CURVE,
 
 /** What is not simulated yet. */
 function Recorded({ runs, lens, duration, bar }: Omit<TimeBarProps, 'width' | 'still'> & { bar: number }) {
-  return runs.map(({ strategy, traces, rows }, row) => {
+  return runs.map((run, row) => {
+    const { traces, rows } = run
     const end = traces && rows > 0 ? traces.time[rows - 1]! : 0
     if (end >= 0.99 * duration) return null
     const from = lens.toDisplay(end) * bar
     const y = LABELS + CURVE + ROW * row + 4
-    return <rect key={strategy} x={from} y={y} width={bar - from} height={ROW - 4} className="time-missing" />
+    return <rect key={nameOf(run)} x={from} y={y} width={bar - from} height={ROW - 4} className="time-missing" />
   })
 }
 
@@ -175,13 +175,12 @@ const LETTER = 5.9
 const MomentRow = memo(function MomentRow({ run, lens, bar, y }: MomentRowProps) {
   const { strategy, scenario } = run
   const moments = momentsOf(run).map((moment) => ({ ...moment, x: lens.toDisplay(moment.time) * bar }))
-  const label = STRATEGIES.find(({ id }) => id === strategy)?.label
   return (
     <g data-strategy={strategy} className="time-row">
-      <line x1={-STYLE - 8} y1={y} x2={-8} y2={y} strokeDasharray={LINE_STYLES[strategy]} className="time-style" />
+      <line x1={-STYLE - 8} y1={y} x2={-8} y2={y} strokeDasharray={dashOf(run)} className="time-style" />
       <line x1={0} y1={y} x2={bar} y2={y} className="time-lane" />
       <text x={bar + 6} y={y + 4} className="time-name">
-        {label}
+        {nameOf(run)}
       </text>
       {scenario.arm.moves.map(({ start, duration }) => {
         const x = lens.toDisplay(start) * bar

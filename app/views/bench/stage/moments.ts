@@ -1,5 +1,5 @@
 /** What happens when: the instants of a run that the time bar marks and the jump buttons go to. */
-import type { StrategyId } from '../../../../sim/index.ts'
+import { STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
 
 export type MomentKind = 'contact' | 'engaged' | 'peak' | 'crack' | 'slip' | 'drop' | 'unstable'
@@ -70,3 +70,10 @@ export const LINE_STYLES: Record<StrategyId, string | undefined> = {
   'current-clamp': '7 4',
   'sensed-force': '2 3',
 }
+
+/** What a run is called: by its strategy, unless it has a look of its own. */
+export const nameOf = ({ strategy, look }: Pick<RunView, 'strategy' | 'look'>): string =>
+  look?.name ?? STRATEGIES.find(({ id }) => id === strategy)?.label ?? strategy
+
+export const dashOf = ({ strategy, look }: Pick<RunView, 'strategy' | 'look'>): string | undefined =>
+  look ? look.dash : LINE_STYLES[strategy]

@@ -1,0 +1,97 @@
+import { useEffect, useRef } from 'react'
+import { useLessons } from '../../store/lessons.ts'
+import { useView } from '../../store/view.ts'
+import { Button } from '../../ui/Button.tsx'
+import { useReducedMotion } from '../bench/stage/usePlay.ts'
+import { Judged } from './Judged.tsx'
+import { LessonStage, OpenGripper } from './LessonStage.tsx'
+import type { ListedLesson } from './lessons.ts'
+import { Paragraphs, Prose } from './prose.tsx'
+import { QuestionForm } from './QuestionForm.tsx'
+import { useLesson } from './useLesson.ts'
+
+interface Props {
+  listed: ListedLesson
+  place: number
+  /** Opens the next one; null: this is the last. */
+  onNext: (() => void) | null
+}
+
+/** How long before a drop the picture stands where nothing plays [s]. */
+const BEFORE_DROP = 0.01
+
+/** One lesson: what to know, a question, the runs, and what they show. */
+export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
+  const still = useReducedMotion()
+  const head = useRef<HTMLHeadingElement>(null)
+  const { state, ask } = useLesson(lesson, ({ right }) => {
+    useLessons.getState().answered(id, right)
+    if (!still) useView.setState({ time: 0, playing: true })
+  })
+  const { runs, told, judged, status } = state
+  useEffect(() => {
+    if (useLessons.getState().open !== null) head.current?.focus()
+  }, [])
+  useEffect(() => {
+    if (useView.getState().playing || runs.length === 0) return
+    const ends = runs.map(
+      ({ scenario, result }) => (result.events.drop ?? scenario.run.duration + BEFORE_DROP) - BEFORE_DROP,
+    )
+    useView.setState({ time: Math.min(...ends) })
+  }, [runs])
+  const figures = judged?.judgement.figures ?? told?.figures ?? {}
+  return (
+    <article className="lesson" aria-labelledby="lesson-title">
+      <div className="lesson-read">
+        <p className="lesson-place">
+          Lesson {place}, about {lesson.minutes} minutes
+        </p>
+        <h2 id="lesson-title" ref={head} tabIndex={-1}>
+          {lesson.title}
+        </h2>
+        {lesson.caution && (
+          <p className="lesson-caution">
+            <strong>Caution</strong> <Prose text={lesson.caution} figures={figures} />
+          </p>
+        )}
+        {told ? (
+          <>
+            <Paragraphs texts={lesson.text} figures={told.figures} />
+            <QuestionForm
+              lesson={lesson}
+              figures={told.figures}
+              asked={told.asked}
+              running={status === 'running'}
+              rightChoice={judged?.judgement.rightChoice ?? null}
+              onAnswer={ask}
+            />
+          </>
+        ) : (
+          <p role="status">{status === 'failed' ? '' : 'The lesson is being set up.'}</p>
+        )}
+        {status === 'failed' && <p role="alert">The lesson could not be run: {state.message}</p>}
+        {judged && <Judged lesson={lesson} {...judged} />}
+      </div>
+      <div className="lesson-show">
+        {runs.length > 0 ? (
+          <LessonStage lesson={lesson} runs={runs} figures={figures} />
+        ) : (
+          told && <OpenGripper scenario={told.scenario} />
+        )}
+      </div>
+      {judged && (
+        <div className="lesson-after">
+          <h3>What it shows</h3>
+          <Paragraphs texts={lesson.explanation} figures={judged.judgement.figures} />
+          {onNext ? (
+            <Button className="lesson-next" onClick={onNext}>
+              Next lesson
+            </Button>
+          ) : (
+            <p>This was the last lesson.</p>
+          )}
+        </div>
+      )}
+    </article>
+  )
+}

@@ -1,0 +1,91 @@
+import { useMemo } from 'react'
+import type { Channel } from '../../../sim/index.ts'
+import type { RunView } from '../../store/results.ts'
+import { useView } from '../../store/view.ts'
+import { Chart, type ChartMark, type ChartSeries } from '../../ui/Chart.tsx'
+import { formatFigure } from '../../ui/format.ts'
+import type { TimeLens } from '../../ui/timeLens.ts'
+import { quantityUnit, type ShownUnit } from '../../ui/units.ts'
+import { dashOf, nameOf } from '../bench/stage/moments.ts'
+import { PANELS } from '../bench/traces/panels.ts'
+import { windowBand } from '../bench/traces/series.ts'
+
+interface Props {
+  channel: Channel
+  runs: RunView[]
+  lens: TimeLens
+  duration: number
+  timeAxis: boolean
+}
+
+const NO_TIME = new Float64Array(0)
+const HEIGHTS = { force: 210, other: 110, axis: 20 }
+
+/** One channel of all runs of a lesson; the force against the window. */
+export function LessonChart({ channel, runs, lens, duration, timeAxis }: Props) {
+  const { label, quantity } = PANELS.find((panel) => panel.channel === channel)!
+  const time = useView((state) => state.time)
+  const units = useView((state) => state.units)
+  const unit = useMemo(() => quantityUnit(quantity, units), [quantity, units])
+  const isForce = channel === 'force'
+  const series = useMemo(() => runs.map((run) => lineOf(run, channel)), [runs, channel])
+  const bands = useMemo(() => (isForce && runs[0] ? windowBand(runs[0].scenario) : []), [isForce, runs])
+  const marks = useMemo(() => (isForce ? marksOf(runs) : []), [isForce, runs])
+  const range = useMemo<[number, number]>(() => [0, duration], [duration])
+  // The last rows lie just before the end of the run.
+  const last = Math.max(0, ...runs.map(({ traces }) => traces?.time.at(-1) ?? 0))
+  const summary = useMemo(() => summaryOf(label, channel, runs, unit), [label, channel, runs, unit])
+  return (
+    <Chart
+      series={series}
+      time={NO_TIME}
+      xRange={range}
+      yLabel={label}
+      height={(isForce ? HEIGHTS.force : HEIGHTS.other) + (timeAxis ? HEIGHTS.axis : 0)}
+      cursorTime={Math.min(time, last)}
+      onCursor={(at) => useView.getState().set({ time: at, playing: false })}
+      syncKey="lesson"
+      {...{ unit, bands, marks, lens, summary, timeAxis }}
+    />
+  )
+}
+
+function lineOf(run: RunView, channel: Channel): ChartSeries {
+  return {
+    label: nameOf(run),
+    color: `var(--strategy-${run.strategy})`,
+    dash: dashOf(run)?.split(' ').map(Number) ?? [],
+    time: run.traces?.time,
+    values: run.traces?.[channel] ?? null,
+  }
+}
+
+function marksOf(runs: RunView[]): ChartMark[] {
+  const once = (times: (number | null | undefined)[], label: string, color?: string) =>
+    [...new Set(times.filter((time) => typeof time === 'number'))].map((time) => ({ time, label, color }))
+  return [
+    ...once(
+      runs.map(({ result }) => result?.events.lift),
+      'lift',
+    ),
+    ...once(
+      runs.map(({ scenario }) => scenario.events.powerLoss?.time),
+      'power loss',
+    ),
+    ...once(
+      runs.map(({ result }) => result?.events.crack),
+      'cracks',
+      'var(--damage)',
+    ),
+  ]
+}
+
+function summaryOf(label: string, channel: Channel, runs: RunView[], unit: ShownUnit): string {
+  const said = (value: number | undefined) => `${formatFigure(unit.toShown(value ?? 0))} ${unit.symbol}`
+  const sentences = runs.map((run) => {
+    const values = run.traces?.[channel] ?? NO_TIME
+    const highest = values.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY)
+    return `${nameOf(run)}: highest ${said(highest)}, at the end ${said(values.at(-1))}.`
+  })
+  return `${label} over time. ${sentences.join(' ')}`
+}

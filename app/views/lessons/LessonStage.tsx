@@ -1,0 +1,148 @@
+/** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
+import { useMemo } from 'react'
+import type { Lesson, LessonRun, Scenario } from '../../../sim/index.ts'
+import type { RunView } from '../../store/results.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import { Button } from '../../ui/Button.tsx'
+import { buildLens } from '../../ui/timeLens.ts'
+import { Lane, OpenPicture } from '../bench/stage/Lane.tsx'
+import { laneSizes } from '../bench/stage/laneSize.ts'
+import { nameOf } from '../bench/stage/moments.ts'
+import { scalesOf } from '../bench/stage/scales.ts'
+import { TimeBar } from '../bench/stage/TimeBar.tsx'
+import { togglePlay, usePlay, useReducedMotion } from '../bench/stage/usePlay.ts'
+import { useWidth } from '../bench/stage/useWidth.ts'
+import { isDamage, reasonText, VERDICT_WORDS } from '../bench/verdicts/words.ts'
+import { LessonChart } from './LessonChart.tsx'
+import { type Figures, fillText } from './prose.tsx'
+import '../bench/stage/stage.css'
+
+interface Props {
+  lesson: Lesson
+  runs: LessonRun[]
+  figures: Figures
+}
+
+export function LessonStage({ lesson, runs, figures }: Props) {
+  const [element, width] = useWidth<HTMLDivElement>()
+  const units = useView((state) => state.units)
+  const views = useMemo(() => viewsOf(runs, (label) => fillText(label, figures, units)), [runs, figures, units])
+  const lens = useMemo(() => lensOf(views), [views])
+  const scales = useMemo(() => scalesOf(views), [views])
+  const duration = longest(views)
+  const still = useReducedMotion()
+  usePlay(lens)
+  const { columns, each } = sizesOf(width, views.length)
+  return (
+    <div className="lesson-stage">
+      <section className="stage" aria-label="Picture">
+        <div ref={element} className="lanes" data-columns={columns}>
+          {width > 0 && views.map((run) => <Lane key={nameOf(run)} {...{ run, scales, ...each }} names={false} />)}
+        </div>
+        <div className="stage-controls">
+          {!still && <PlayButton onPlay={() => togglePlay(lens)} />}
+          {width > 0 && <TimeBar runs={views} {...{ lens, duration, width, still }} />}
+        </div>
+      </section>
+      <section className="traces" aria-label="Traces">
+        {lesson.traces.map((channel, place) => (
+          <LessonChart
+            key={channel}
+            runs={views}
+            timeAxis={place === lesson.traces.length - 1}
+            {...{ channel, lens, duration }}
+          />
+        ))}
+      </section>
+      <section className="lesson-cards" aria-label="Verdicts">
+        {views.map((run) => (
+          <Card key={nameOf(run)} run={run} />
+        ))}
+      </section>
+    </div>
+  )
+}
+
+/** What waits to be run, with the names of its parts. */
+export function OpenGripper({ scenario }: { scenario: Scenario }) {
+  const [element, width] = useWidth<HTMLDivElement>()
+  const { alone } = laneSizes(width, 1)
+  return (
+    <section ref={element} className="stage" aria-label="Picture">
+      {width > 0 && <OpenPicture scenario={scenario} {...alone} names />}
+      <p className="lesson-empty">Answer the question and run it: the jaws close, and the traces come under them.</p>
+    </section>
+  )
+}
+
+function PlayButton({ onPlay }: { onPlay(): void }) {
+  const playing = useView((state) => state.playing)
+  return (
+    <Button className="play lesson-play" onClick={onPlay}>
+      {playing ? 'Pause' : 'Play'}
+    </Button>
+  )
+}
+
+function Card({ run }: { run: RunView }) {
+  const units = useView((state) => state.units)
+  const name = nameOf(run)
+  const { verdict } = run.result!
+  return (
+    <article aria-label={name} data-strategy={run.strategy}>
+      <h3>{name}</h3>
+      <p className="lesson-word" data-damage={isDamage(verdict)}>
+        {VERDICT_WORDS[verdict]}
+      </p>
+      <p>{reasonText(run, units)}</p>
+      <Button onClick={() => openOnBench(run)}>
+        Open on the bench<span className="sr-only">: {name}</span>
+      </Button>
+    </article>
+  )
+}
+
+/** One step for undo, which brings the person's own scenario back. */
+function openOnBench({ scenario, strategy }: RunView) {
+  const { shown, set } = useView.getState()
+  useScenario.getState().load(scenario)
+  set({ view: 'bench', shown: shown.includes(strategy) ? shown : [...shown, strategy] })
+}
+
+/** Dashes by which runs of one strategy are told apart. */
+const DASHES = [undefined, '7 4', '2 3', '12 3 2 3']
+
+const viewsOf = (runs: LessonRun[], fill: (label: string) => string): RunView[] =>
+  runs.map(({ label, strategy, scenario, result, traces }, place) => ({
+    strategy,
+    scenario,
+    result,
+    traces,
+    look: { name: fill(label), dash: DASHES[place % DASHES.length] },
+    status: 'done',
+    rows: traces.time.length,
+    revision: place,
+  }))
+
+const longest = (runs: RunView[]) => Math.max(0.01, ...runs.map(({ scenario }) => scenario.run.duration))
+
+/** What the loss of power does is as quick as an arm move, and is slowed like one [s]. */
+const AFTER_LOSS = 0.15
+
+function lensOf(runs: RunView[]) {
+  const contacts = runs.flatMap(({ result }) => result?.metrics.contactTime ?? [])
+  const { arm, events } = runs[0]?.scenario ?? {}
+  const moves = (arm?.moves ?? []).map(({ start, duration }) => ({ start, end: start + duration }))
+  const loss = events?.powerLoss
+  if (loss) moves.push({ start: loss.time, end: loss.time + AFTER_LOSS })
+  return buildLens({ duration: longest(runs), contacts, moves })
+}
+
+/** Lower than on the bench, so that the traces stay in sight [px]; four pictures stand two by two. */
+const HIGHEST = [250, 250, 250, 200, 160]
+
+function sizesOf(width: number, count: number) {
+  const { columns, each } = laneSizes(width, count === 4 ? 2 : count)
+  return { columns, each: { ...each, height: Math.min(each.height, HIGHEST[count] ?? 160) } }
+}

@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest'
+import { FAULTY, LESSONS } from '../../../../app/views/lessons/lessons.ts'
+import { figureWords, fillText } from '../../../../app/views/lessons/prose.tsx'
+import { judgeLesson, runLesson, sliderValues } from '../../../../sim/index.ts'
+
+/** Words of a lesson that stand before the answer and after it. */
+const texts = (lesson: (typeof LESSONS)[number]['lesson']) => {
+  const { question } = lesson
+  const choices = question.kind === 'choice' ? question.choices : []
+  const before = [...lesson.text, lesson.caution ?? '', question.ask, ...choices.map(({ text }) => text)]
+  const after = [lesson.right, lesson.wrong, ...lesson.explanation, ...choices.map(({ say }) => say)]
+  return { before: [...before, ...lesson.runs.map(({ label }) => label)], after }
+}
+
+describe('the lessons', () => {
+  it('are all sound, at least ten, and each has a name of its own', () => {
+    expect(FAULTY).toEqual([])
+    expect(LESSONS.length).toBeGreaterThanOrEqual(10)
+    expect(new Set(LESSONS.map(({ id }) => id)).size).toBe(LESSONS.length)
+    expect(new Set(LESSONS.map(({ lesson }) => lesson.title)).size).toBe(LESSONS.length)
+  })
+
+  it('use every kind of question', () => {
+    expect(new Set(LESSONS.map(({ lesson }) => lesson.question.kind))).toEqual(new Set(['number', 'choice', 'slider']))
+  })
+
+  it('warn where a hand can be hurt', () => {
+    const warned = LESSONS.filter(({ lesson }) => lesson.caution).map(({ id }) => id)
+    expect(warned).toEqual(expect.arrayContaining(['lead', 'power-loss']))
+  })
+})
+
+describe.each(LESSONS)('lesson $id', ({ lesson }) => {
+  const { question } = lesson
+  const wrong = question.kind === 'choice' ? 0 : question.start
+
+  it('is decided by its runs, and a wrong answer is judged wrong', () => {
+    switch (question.kind) {
+      case 'number': {
+        const { expected, right } = judgeLesson(lesson, question.start)
+        expect(right).toBe(false)
+        expect(expected!.value).toBeGreaterThan(question.min)
+        expect(expected!.value).toBeLessThan(question.max)
+        expect(judgeLesson(lesson, expected!.value as number).right).toBe(true)
+        break
+      }
+      case 'choice': {
+        const rights = question.choices.filter((_, choice) => judgeLesson(lesson, choice).right)
+        expect(rights).toHaveLength(1)
+        break
+      }
+      case 'slider': {
+        expect(judgeLesson(lesson, question.start).right).toBe(false)
+        // Not met at either end, and between them over a stretch that a person can hit.
+        const ends = [question.min, question.max].map((end) => judgeLesson(lesson, end))
+        expect(ends.map(({ right }) => right)).toEqual([false, false])
+        for (const { nearest } of ends) expect(judgeLesson(lesson, nearest!).right).toBe(true)
+        const [low, high] = ends.map(({ nearest }) => sliderValues(question).indexOf(nearest!))
+        expect(high! - low!).toBeGreaterThanOrEqual(3)
+      }
+    }
+  })
+
+  it('fills every placeholder, with a figure, in both systems of units', () => {
+    const told = [...runLesson(lesson, null)].find((item) => item.kind === 'told')!.figures
+    const { figures } = judgeLesson(lesson, wrong)
+    const { before, after } = texts(lesson)
+    for (const units of ['si', 'us'] as const) {
+      expect(before.map((text) => fillText(text, told, units)).join()).not.toMatch(/[{}]|—|NaN|undefined/)
+      expect([...before, ...after].map((text) => fillText(text, figures, units)).join()).not.toMatch(
+        /[{}]|—|NaN|undefined/,
+      )
+    }
+    for (const name of Object.keys(told)) expect(told[name]!.value, name).not.toBeNull()
+    // What only a right answer can have may be missing from a wrong one, and is then said to be none.
+    for (const [name, { value }] of Object.entries(figures))
+      if (question.kind !== 'slider') expect(value, name).not.toBeNull()
+  })
+
+  it('types no simulated figure into its prose', () => {
+    const { before, after } = texts(lesson)
+    for (const text of [...before, ...after])
+      expect(text.replace(/\{[^{}]*\}/g, '').replace(/2·\*µ\*|½·/g, '')).not.toMatch(/\d/)
+  })
+})
+
+describe('words of a figure', () => {
+  it('shows figures in the units of the page, parameters as they were typed', () => {
+    const force = { label: '', unit: 'N', value: 12.3456, exact: false }
+    expect(figureWords(force, 'si')).toBe('12.3\u00a0N')
+    expect(figureWords(force, 'us')).toBe('2.78\u00a0lbf')
+    expect(figureWords({ ...force, value: 12.5, exact: true }, 'si')).toBe('12.5\u00a0N')
+    expect(figureWords({ ...force, value: null }, 'si')).toBe('none')
+    expect(figureWords({ ...force, unit: '1/s', value: 300 }, 'si')).toBe('300 times a second')
+    expect(figureWords({ ...force, unit: 'N/m^n', shown: 'N/mm^n', exponent: 1.5, value: 120000 }, 'si')).toMatch(
+      /^3\.79\u00a0N\/mm¹·⁵$/,
+    )
+    expect(figureWords({ ...force, value: 'held' }, 'si')).toBe('held')
+  })
+})
