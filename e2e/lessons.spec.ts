@@ -12,6 +12,8 @@ const openLessons = async (page: Page) => {
 const listed = (page: Page, title: string) =>
   page.getByRole('navigation', { name: 'Lessons' }).getByRole('button', { name: title })
 
+const question = (page: Page) => page.getByRole('form', { name: 'Question' })
+
 const judged = (page: Page) => page.getByRole('region', { name: 'Answer' })
 
 /** Presses Tab until the element has the focus. */
@@ -133,7 +135,7 @@ for (const colorScheme of ['light', 'dark'] as const)
       await expect(page.getByRole('heading', { level: 2 })).toHaveText(title)
       await expect(page.getByRole('button', { name: 'Run it' })).toBeVisible()
       expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
-      if (title === 'Power loss') await page.getByRole('radio').first().check()
+      if (title === 'Power loss') await question(page).getByRole('radio').first().check()
       await page.getByRole('button', { name: 'Run it' }).click()
       await expect(judged(page)).toBeVisible()
       expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
@@ -151,7 +153,7 @@ test('at 390 px every lesson fits', async ({ page }) => {
     await listed(page, title).click()
     await expect(page.getByRole('heading', { level: 2 })).toHaveText(title)
     await expect(page.getByRole('button', { name: 'Run it' })).toBeVisible()
-    const radio = page.getByRole('radio').first()
+    const radio = question(page).getByRole('radio').first()
     if (await radio.isVisible()) await radio.check()
     await page.getByRole('button', { name: 'Run it' }).click()
     await expect(judged(page)).toBeVisible()

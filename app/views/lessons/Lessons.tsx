@@ -16,28 +16,32 @@ export function Lessons() {
   useOwnTime()
   const listed = LESSONS[place]
   const next = LESSONS[place + 1]
+  const [unfolded, setUnfolded] = useState(false)
+  const open = (id: string) => {
+    useLessons.setState({ open: id })
+    setUnfolded(false)
+  }
   const progress = `${LESSONS.filter(({ id }) => done.includes(id)).length} of ${LESSONS.length} done`
   return (
     <div className="lessons">
       <h1 className="sr-only">Lessons</h1>
       {narrow ? (
-        <details key={place} className="lesson-nav">
+        <details
+          className="lesson-nav"
+          open={unfolded}
+          onToggle={({ currentTarget }) => setUnfolded(currentTarget.open)}
+        >
           <summary>All lessons, {progress}</summary>
-          <List place={place} />
+          <List place={place} onChoose={open} />
         </details>
       ) : (
         <div className="lesson-nav">
           <p className="lesson-progress">{progress}</p>
-          <List place={place} />
+          <List place={place} onChoose={open} />
         </div>
       )}
       {listed && (
-        <Lesson
-          key={listed.id}
-          listed={listed}
-          place={place + 1}
-          onNext={next ? () => useLessons.setState({ open: next.id }) : null}
-        />
+        <Lesson key={listed.id} listed={listed} place={place + 1} onNext={next ? () => open(next.id) : null} />
       )}
     </div>
   )
@@ -66,7 +70,7 @@ function useOwnTime() {
   }, [])
 }
 
-function List({ place }: { place: number }) {
+function List({ place, onChoose }: { place: number; onChoose(id: string): void }) {
   const { done, tried } = useLessons()
   const mark = (id: string) => (done.includes(id) ? 'done' : tried.includes(id) ? 'tried' : '')
   return (
@@ -74,11 +78,7 @@ function List({ place }: { place: number }) {
       <ol className="lesson-list">
         {LESSONS.map(({ id, lesson }, index) => (
           <li key={id}>
-            <button
-              type="button"
-              aria-current={index === place ? 'page' : undefined}
-              onClick={() => useLessons.setState({ open: id })}
-            >
+            <button type="button" aria-current={index === place ? 'page' : undefined} onClick={() => onChoose(id)}>
               <span>{lesson.title}</span> <small>{mark(id)}</small>
             </button>
           </li>
