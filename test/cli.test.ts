@@ -109,3 +109,62 @@ describe('jawbench model', { timeout: 120_000 }, () => {
     expect(stderr).toContain('--strategy: given "luck"')
   })
 })
+
+describe('jawbench why and rescue', { timeout: 120_000 }, () => {
+  it('why: causes that add up to the figure, whatever the verdict, with exit 0', () => {
+    const { status, stdout } = jawbench('why', 'teapot', '--strategy', 'threshold-stop', '--format', 'json')
+    expect(status).toBe(0)
+    const report = JSON.parse(stdout)
+    expect(report).toMatchObject({ format: 'jawbench-why', version: 1, strategy: 'threshold-stop', verdict: 'crushed' })
+    for (const cause of report.causes)
+      expect(cause).toMatchObject({ cause: expect.any(String), force: expect.any(Number), share: expect.any(Number) })
+    const sum = report.causes.reduce((total: number, { force }: { force: number }) => total + force, 0)
+    expect(sum / report.force).toBeCloseTo(1, 9)
+    const table = jawbench('why', 'teapot', '--strategy', 'threshold-stop').stdout
+    for (const { label } of report.causes) expect(table).toContain(label)
+    expect(table).toContain(report.sentence)
+    expect(table).toContain(report.rule)
+  })
+
+  it('why: a grip without contact has no causes and says so', () => {
+    const slow = ['--set', 'approach.speed=0.001']
+    const { status, stdout } = jawbench('why', 'teapot', '--strategy', 'current-clamp', '--format', 'json', ...slow)
+    expect(status).toBe(0)
+    expect(JSON.parse(stdout)).toMatchObject({ verdict: 'missed', force: null, causes: [] })
+  })
+
+  it('rescue: one entry a parameter, and the value that it names turns the verdict', () => {
+    const asked = ['teapot', '--strategy', 'threshold-stop', '--format', 'json']
+    const { status, stdout } = jawbench('rescue', ...asked)
+    expect(status).toBe(0)
+    const report = JSON.parse(stdout)
+    expect(report).toMatchObject({ format: 'jawbench-rescue', version: 1, verdict: 'crushed' })
+    for (const entry of report.rescues) {
+      expect(entry).toMatchObject({ path: expect.any(String), from: expect.any(Number) })
+      expect(Object.keys(entry)).toEqual(expect.arrayContaining(['path', 'from', 'value', 'change']))
+    }
+    const { path, value } = report.rescues[0]
+    const grip = jawbench('grip', ...asked, '--set', `${path}=${value}`)
+    expect(JSON.parse(grip.stdout).results[0].verdict).toBe('held')
+    expect(report.rescues.at(-1)).toMatchObject({ value: null, change: null })
+  })
+
+  it('rescue: of a held part says what loses it', () => {
+    const { status, stdout } = jawbench('rescue', 'bauble', '--strategy', 'current-clamp')
+    expect(status).toBe(0)
+    expect(stdout).toMatch(/^held; lost from here on:\n/)
+    expect(stdout).toMatch(/strategies\.currentClamp\.limit +0\.39 +[\d.]+ +(dropped|slipped)/)
+  })
+
+  it.each([
+    [['why', 'teapot'], '--strategy: given "", allowed threshold-stop'],
+    [['rescue', 'teapot', '--strategy', 'all'], '--strategy: given "all"'],
+    [['why', '--strategy', 'current-clamp'], 'no scenario file was named'],
+    [['rescue', 'teapot', '--strategy', 'current-clamp', '--format', 'xml'], '--format: given "xml"'],
+  ])('refuses %j', (args, message) => {
+    const { status, stdout, stderr } = jawbench(...args)
+    expect(status).toBe(2)
+    expect(stdout).toBe('')
+    expect(stderr).toContain(message)
+  })
+})

@@ -8,6 +8,7 @@ import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
 import { RUN, spawnPart } from './process.ts'
+import { RESCUE_SAMPLES, rescue } from './rescue.ts'
 import { slider } from './slider.ts'
 
 const PARTS: Record<string, () => void | Promise<void>> = {
@@ -16,6 +17,7 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   odex,
   memory,
   loops,
+  rescue,
   slider,
 }
 
@@ -23,7 +25,7 @@ const asked = process.argv.slice(2)
 const own = asked.find((argument) => argument.startsWith(RUN))?.slice(RUN.length)
 const unknown = asked.filter((name) => !name.startsWith(RUN) && !(name in PARTS))
 
-if (own !== undefined) await (PARTS[own] ?? SAMPLES[own])?.()
+if (own !== undefined) await (PARTS[own] ?? SAMPLES[own] ?? RESCUE_SAMPLES[own])?.()
 else if (unknown.length > 0) {
   console.error(`Unknown: ${unknown.join(', ')}. Parts: ${Object.keys(PARTS).join(', ')}.`)
   process.exitCode = 2
