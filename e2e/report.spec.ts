@@ -124,7 +124,7 @@ test.describe('is honest where there is nothing to show', () => {
         { path: 'run.duration', value: 0.1 },
         { path: 'arm.moves', value: [] },
       ],
-      ['Missed', 'Never touches the part', 'The approach takes longer than the run'],
+      ['Missed', 'Never touches the part', 'The approach takes'],
     ],
     ['unstable', [{ path: 'servo.kd', value: 3000 }], ['Unstable', 'Leaves its rails', 'unstable']],
   ]
