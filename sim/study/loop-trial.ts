@@ -51,7 +51,6 @@ const SHORTEST_REST = 0.005
 const GAUGE_REST = 12
 
 class LoopTrial implements Strategy {
-  readonly target: number
   wantedSpeed = 0
   readonly engaged = Number.NaN
   readonly given: number[] = []
@@ -69,6 +68,8 @@ class LoopTrial implements Strategy {
   private readonly band: number
   private readonly rise: number
   private readonly period: number
+  private readonly ahead: number
+  private seen: number
   private rest = Number.NaN
   private count = 0
 
@@ -83,7 +84,8 @@ class LoopTrial implements Strategy {
     this.start = start
     this.balance = balance
     this.period = period
-    this.target = balance.travel + (isOpenLoop(scenario) ? axisOf(actuator).cyclePitch / 4 : 0)
+    this.seen = balance.travel
+    this.ahead = isOpenLoop(scenario) ? axisOf(actuator).cyclePitch / 4 : 0
     const limit = servo.currentLimit
     const gains = { kp: servo.kp, ki: servo.ki, kd: servo.kd }
     this.position = new PositionPid({ ...servo, ...scaled(gains, by('position')), period, limit })
@@ -100,6 +102,11 @@ class LoopTrial implements Strategy {
     this.rise = approach.acceleration * period * this.perForce
   }
 
+  /** A step motor's field stays where it pulls most, as in the linear loops. */
+  get target() {
+    return this.seen + this.ahead
+  }
+
   get measuredSpeed() {
     return this.speedometer.value
   }
@@ -110,6 +117,7 @@ class LoopTrial implements Strategy {
 
   tick({ time, position, force }: Measured): number {
     const speed = this.speedometer.tick(position)
+    this.seen = position
     const since = time - this.start
     if (since < -0.5 * this.period) {
       this.position.tick(position, 0, 0, position)

@@ -82,7 +82,7 @@ function SimulatedStep(props: Props) {
 }
 
 const NO_TIME = new Float64Array(0)
-const SIMULATED_WIDTH = 5
+const SIMULATED_WIDTH = 4
 /** Shown time over 1/crossover of the slowest loop. */
 const SPAN = 15
 
@@ -150,9 +150,9 @@ function StepChart({ loop, result, analyses, worst, simulated }: Props & { simul
         </p>
       ))}
       <p className="loops-small">
-        Black: linear, to a step of 1; no limit of current, voltage or speed and no friction.
+        Thin: linear, to a step of 1; no limit of current, voltage or speed and no friction.
         {simulated &&
-          ` Grey: simulated ${simulated.friction ? 'with' : 'without'} dry friction, all else as on the bench, less a run without the step.`}
+          ` Wide, grey: simulated ${simulated.friction ? 'with' : 'without'} dry friction, all else as on the bench, less a run without the step.`}
       </p>
     </>
   )
