@@ -1,15 +1,6 @@
 /** The registry of views: a new one is one folder and one line here. */
 import { type ComponentType, lazy } from 'react'
-import { Actuators } from './actuators/Actuators.tsx'
 import { Bench } from './bench/Bench.tsx'
-import { Live } from './live/Live.tsx'
-import { Loops } from './loops/Loops.tsx'
-import { Report } from './report/Report.tsx'
-
-/** Opened seldom: loaded when it is opened. */
-const Lessons = lazy(() => import('./lessons/Lessons.tsx').then((loaded) => ({ default: loaded.Lessons })))
-const Model = lazy(() => import('./model/Model.tsx').then((loaded) => ({ default: loaded.Model })))
-const Present = lazy(() => import('./present/Present.tsx').then((loaded) => ({ default: loaded.Present })))
 
 export interface View {
   id: string
@@ -19,13 +10,22 @@ export interface View {
   alone?: boolean
 }
 
+/** Views other than the first are loaded when they are opened. */
+const later = <N extends string>(name: N, load: () => Promise<Record<N, ComponentType>>) =>
+  lazy(async () => ({ default: (await load())[name] }))
+
 export const VIEWS: View[] = [
   { id: 'bench', label: 'Bench', Component: Bench },
-  { id: 'live', label: 'Live', Component: Live },
-  { id: 'actuators', label: 'Actuators', Component: Actuators },
-  { id: 'loops', label: 'Loops', Component: Loops },
-  { id: 'lessons', label: 'Lessons', Component: Lessons },
-  { id: 'report', label: 'Report', Component: Report },
-  { id: 'model', label: 'Model', Component: Model },
-  { id: 'present', label: 'Customer view', Component: Present, alone: true },
+  { id: 'live', label: 'Live', Component: later('Live', () => import('./live/Live.tsx')) },
+  { id: 'actuators', label: 'Actuators', Component: later('Actuators', () => import('./actuators/Actuators.tsx')) },
+  { id: 'loops', label: 'Loops', Component: later('Loops', () => import('./loops/Loops.tsx')) },
+  { id: 'lessons', label: 'Lessons', Component: later('Lessons', () => import('./lessons/Lessons.tsx')) },
+  { id: 'report', label: 'Report', Component: later('Report', () => import('./report/Report.tsx')) },
+  { id: 'model', label: 'Model', Component: later('Model', () => import('./model/Model.tsx')) },
+  {
+    id: 'present',
+    label: 'Customer view',
+    Component: later('Present', () => import('./present/Present.tsx')),
+    alone: true,
+  },
 ]

@@ -1,6 +1,7 @@
 import type { Scenario } from '../../../sim/index.ts'
 import { BlockView } from './BlockView.tsx'
 import { HeadingAt } from './Contents.tsx'
+import { MetricNotes } from './MetricNotes.tsx'
 import { StepErrors } from './StepErrors.tsx'
 import { SymbolTable } from './SymbolTable.tsx'
 import type { Section } from './section.ts'
@@ -17,6 +18,7 @@ export function SectionView({ section, scenario }: { section: Section; scenario:
         <BlockView key={place} block={block} />
       ))}
       {id === 'stepping' && <StepErrors />}
+      {id === 'figures' && <MetricNotes />}
       {rows.length > 0 && <SymbolTable title={title} rows={rows} exponent={scenario.part.exponent} />}
       {sources.length > 0 && (
         <p className="model-sources">

@@ -1,12 +1,5 @@
 import { useMemo, useState } from 'react'
-import {
-  type CounterRuns,
-  type Element,
-  type Scenario,
-  SIMPLIFICATIONS,
-  STRATEGIES,
-  type StrategyId,
-} from '../../../sim/index.ts'
+import { type Element, type Scenario, SIMPLIFICATIONS, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
 import { Choice, type Option } from '../../ui/Choice.tsx'
 import { useKept } from '../loops/useKept.ts'
 import { HeadingAt } from './Contents.tsx'
@@ -49,7 +42,12 @@ export function Simplifications({ scenario }: { scenario: Scenario }) {
       </p>
       <Choice label="Strategy" options={OPTIONS} value={strategy} onChoose={(next) => setStrategy(next)} />
       <p role="status" aria-busy={busy}>
-        {failure ? `The counter-runs could not be made: ${failure}` : statusOf(told, busy)}
+        {failure
+          ? `The counter-runs could not be made: ${failure}`
+          : told && !busy
+            ? `${told.of} counter-runs made.`
+            : 'Making the counter-runs …'}{' '}
+        {told && busy && <span aria-hidden="true">{`${told.runs.length} of ${told.of}`}</span>}
       </p>
       {told && <LargestChanges told={told} />}
       {(Object.keys(ELEMENTS) as Element[]).map((element) => (
@@ -63,10 +61,3 @@ export function Simplifications({ scenario }: { scenario: Scenario }) {
     </section>
   )
 }
-
-const statusOf = (told: CounterRuns | null, busy: boolean) =>
-  !told
-    ? 'Making the counter-runs …'
-    : busy
-      ? `Counter-run ${told.runs.length} of ${told.of} …`
-      : `${told.of} counter-runs made.`

@@ -77,7 +77,7 @@ export const BLOCKS: Section[] = [
       tex`i^* = \left(k_p + \frac{k_i\,T_s}{2}\right)(x^* - x_m) + S + k_d\,(\dot x^* - v_m) + k_v\,\dot x^* + k_a\,\ddot x^*`,
       tex`S' = S + k_i\,T_s\,(x^* - x_m)`,
       tex`v_m' = v_m + \frac{T_s}{T_f + T_s}\left(\frac{x_m' - x_m}{T_s} - v_m\right)`,
-      say`$i^*$ is limited to $\pm I_lim$, and $T_s = 1/f_s$. A step motor in open loop has no servo: its field carries $I_lim$ and stands at $x^*$.`,
+      say`$i^*$ is limited to $\pm I_lim$, and $T_s = 1/f_s$. A step motor in open loop has no servo: its field carries the limit as its current and stands at $x^*$.`,
     ],
     quantities: [
       'servo.rate',
@@ -171,7 +171,7 @@ export const STRATEGIES: Section[] = [
     blocks: [
       say`The servo follows the profile. The current command goes through a low pass once a period of the servo:`,
       tex`i_f' = i_f + \frac{T_s}{T_th + T_s}\,(i^* - i_f)`,
-      say`When $i_f$ has stood above $I_th$ for longer than $t_c$, not counting while the profile speeds up, the profile halts and the servo holds the position commanded at that moment. Set to press, it goes on towards the end of the profile with the clamp current as its limit.`,
+      say`When $i_f$ has stood above $I_th$ without a break for longer than $t_c$, which does not count while the profile speeds up, the profile halts and the servo holds the position commanded at that moment. Set to press, it goes on towards the end of the profile with the clamp current as its limit.`,
     ],
     quantities: [
       'strategies.thresholdStop.threshold',

@@ -95,7 +95,7 @@ export const PART: Section[] = [
     blocks: [
       say`A move goes from rest to rest: half of its time it speeds up, half it slows down, each half a trapezoid of acceleration. At the time $τ$ since the half began:`,
       tex`a_τ = \pm\min\left(|a|,\; \frac{j\,T}{4},\; j\,τ,\; j\left(\frac{T}{2} - τ\right)\right)`,
-      say`A move starts at $t_0$, and moves add up. With gravity across the grip the pull on the part is $g$ and the acceleration upwards in one direction of the pad plane, and minus the acceleration across in the other; along the grip it is minus the acceleration along. With gravity along the grip, $g$ and the acceleration upwards act along it in the closing direction. Pulls are renewed once a period of the current loop.`,
+      say`A move starts at $t_0$, and moves add up. With gravity across the grip the pull on the part is $g$ and the acceleration upwards in one direction of the pad plane, and minus the acceleration across in the other; along the grip it is minus the acceleration along. With gravity along the grip, $g$ and the acceleration upwards act along it in the closing direction; without gravity there is no $g$. Pulls are renewed once a period of the current loop.`,
       say`Until $t_l$ the part stands on a support that carries its weight. Without a time of its own the support goes with the first move, or at two thirds of the run. A part that nothing grips by then stays behind.`,
     ],
     quantities: [

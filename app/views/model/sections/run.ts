@@ -56,10 +56,9 @@ export const RUN: Section[] = [
       tex`F_min = \max\left(N_0\left(\frac{m\,a_p}{2\,µ_s\,N_0}\right)^{1/m_µ},\; \frac{m\,|a_x|}{2}\right)`,
       say`The most that the part takes, $F_max$, is the least of $F_mark$, $F_y$ and $F_crack$. Margins before sliding and before damage:`,
       tex`S_h = \min_{t}\frac{µ_s\,ν\,(F_n + F_f)}{m\,a_p} - 1,\qquad S_d = \frac{F_max}{F_pk} - 1`,
-      say`The settled force is the mean of both contacts over the time $T_set$ before the first move, release or loss of power, else before the end of the run. The grip time runs from first touch until the force stays within $ε_set$ of it. Reversals count changes of sign of the motor side’s speed beyond $v_0$.`,
-      say`Width and stiffness that the jaws have seen, from the travel $x_1$ at first touch and $x_2$ in the settled state:`,
+      say`The settled window has the length $T_set$ and ends with the first move, a lift, a release or a loss of power, else with the run. The grip time ends when the force has come within $ε_set$ of the settled force to stay. Reversals count changes of sign of the motor side’s speed beyond $v_0$. Width and stiffness seen, from the travel $x_1$ of a jaw at first touch and $x_2$ in that window:`,
       tex`w_s = w_0 - N_c\,x_1,\qquad k_w = \frac{F_set}{N_c\,(x_2 - x_1)}`,
-      say`The worst that happened is the verdict: unstable, crushed, missed, dropped, slipped beyond $d_0$, marked, else held. A run is unstable when its numbers are no longer finite, the jaw has left its travel tenfold, or a controller has gone from limit to limit more than $n_0$ times within $T_0$.`,
+      say`The worst that happened is the verdict: unstable, crushed, missed, dropped, slipped beyond $d_0$, marked, else held. A run is unstable when its numbers are no longer finite, the jaw is ten times its stroke or opening away, or a controller has gone from limit to limit more than $n_0$ times within $T_0$.`,
     ],
     quantities: [
       'part.mass',
