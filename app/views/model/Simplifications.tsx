@@ -46,8 +46,8 @@ export function Simplifications({ scenario }: { scenario: Scenario }) {
           ? `The counter-runs could not be made: ${failure}`
           : told && !busy
             ? `${told.of} counter-runs made.`
-            : 'Making the counter-runs …'}{' '}
-        {told && busy && <span aria-hidden="true">{`${told.runs.length} of ${told.of}`}</span>}
+            : 'Making the counter-runs …'}
+        {told && busy && <span aria-hidden="true">{` ${told.runs.length} of ${told.of}`}</span>}
       </p>
       {told && <LargestChanges told={told} />}
       {(Object.keys(ELEMENTS) as Element[]).map((element) => (
