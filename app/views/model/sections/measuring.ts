@@ -39,7 +39,7 @@ export const MEASURING: Section[] = [
       say`The encoder reads the motor side once a period of the servo; the current is read once a period of the current loop. Both are rounded to the nearest step:`,
       tex`x_m = Δx\left\lfloor \frac{x}{Δx} + \frac{1}{2} \right\rfloor`,
       tex`i_m = ΔI\left\lfloor \frac{i + I_0 + σ_I\,n_2}{ΔI} + \frac{1}{2} \right\rfloor`,
-      say`A step of zero leaves the value as it is. Noise is the sum of four draws of a seeded generator: mean zero, rms one, never beyond $\sqrt{12}$. The same seed gives the same run.`,
+      say`A step of zero leaves the value as it is. Noise is the sum of four draws of a seeded generator: mean zero, rms one, never beyond $\sqrt{12}$. The same seed $S$ gives the same run.`,
     ],
     quantities: [
       'servo.encoderResolution',
