@@ -63,6 +63,10 @@ test('is opened, walked, reloaded and left by keyboard', async ({ page }) => {
   await page.keyboard.press('End')
   const last = await place(page).textContent()
   await expect(page.getByRole('button', { name: 'Next' })).toBeDisabled()
+  await expect(slide(page, 'Why').getByRole('status')).toContainText(/^Crushed\..*\d/)
+  await expect(slide(page, 'Why').getByRole('table')).toContainText('Peak force')
+  await slide(page, 'Why').getByRole('radio', { name: 'Current clamp' }).check({ force: true })
+  await expect(slide(page, 'Why').getByRole('status')).toContainText(/^Held\..*\d/)
 
   await page.waitForTimeout(100)
   await page.reload()
@@ -181,6 +185,7 @@ test('is accessible and fits: light, dark, narrow', async ({ page }) => {
       await page.keyboard.press('Home')
       for (let n = 1; ; n++) {
         await expect(place(page)).toContainText(`${n} of`)
+        if (await slide(page, 'Why').isVisible()) await expect(page.getByRole('table')).toBeVisible()
         await audit(`slide ${n}, ${colorScheme}, ${width} px`)
         const next = page.getByRole('button', { name: 'Next' })
         if (await next.isDisabled()) break

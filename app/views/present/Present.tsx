@@ -10,6 +10,7 @@ import { useLens } from '../bench/stage/useLens.ts'
 import { togglePlay, usePlay, useReducedMotion } from '../bench/stage/usePlay.ts'
 import { useShownRuns } from '../bench/useShownRuns.ts'
 import { windowWords } from '../bench/verdicts/windowWords.ts'
+import { Because } from './Because.tsx'
 import { ClipMaker } from './clip/ClipMaker.tsx'
 import { Grip } from './Grip.tsx'
 import { Job } from './Job.tsx'
@@ -19,7 +20,9 @@ import { type Command, SLIDES, type SlideId, slideAt, within } from './slides.ts
 import { stopBeside, stopsOf } from './standing.ts'
 import { useCommands } from './useCommands.ts'
 import { textSize, useSize } from './useSize.ts'
+import './board.css'
 import './present.css'
+import './slides.css'
 
 export interface SlideProps {
   runs: RunView[]
@@ -31,7 +34,7 @@ export interface SlideProps {
   still: boolean
 }
 
-const COMPONENTS: Record<SlideId, ComponentType<SlideProps>> = { job: Job, grip: Grip, outcome: Outcome }
+const COMPONENTS: Record<SlideId, ComponentType<SlideProps>> = { job: Job, grip: Grip, outcome: Outcome, why: Because }
 
 export function Present() {
   const slide = within(useView((state) => state.slide))

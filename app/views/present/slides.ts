@@ -3,6 +3,7 @@ export const SLIDES = [
   { id: 'job', title: 'The job' },
   { id: 'grip', title: 'The grip' },
   { id: 'outcome', title: 'What came of it' },
+  { id: 'why', title: 'Why' },
 ] as const
 
 export type SlideId = (typeof SLIDES)[number]['id']

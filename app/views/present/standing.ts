@@ -59,3 +59,9 @@ export function stopBeside(stops: number[], time: number, by: 1 | -1): number | 
   if (by > 0) return stops.find((stop) => stop > time + near) ?? null
   return stops.findLast((stop) => stop < time - near) ?? null
 }
+
+/** The run to speak of first: one that damaged the part, else one that lost it, else any. */
+export function firstToTell(runs: RunView[]): RunView | undefined {
+  const lost = runs.filter(({ result }) => result && result.verdict !== 'held')
+  return lost.find(({ result }) => isDamage(result!.verdict)) ?? lost[0] ?? runs[0]
+}

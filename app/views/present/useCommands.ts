@@ -21,5 +21,5 @@ export function useCommands(where: { slide: number; still: boolean }, obey: (com
 /** A dialog keeps all keys, a button the one that presses it. */
 function taken({ target, key }: KeyboardEvent): boolean {
   if (!(target instanceof Element)) return false
-  return target.closest('dialog') !== null || (key === ' ' && target.closest('button') !== null)
+  return target.closest('dialog') !== null || (key === ' ' && target.closest('button, input') !== null)
 }

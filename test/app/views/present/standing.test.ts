@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { RunView } from '../../../../app/store/results.ts'
-import { decidedAt, standingAt, stopBeside, stopsOf } from '../../../../app/views/present/standing.ts'
+import { decidedAt, firstToTell, standingAt, stopBeside, stopsOf } from '../../../../app/views/present/standing.ts'
 import { PRESETS, type StrategyId, simulateGrip } from '../../../../sim/index.ts'
 
 const { scenario } = PRESETS.find(({ id }) => id === 'teapot')!
@@ -64,5 +64,16 @@ describe('stops', () => {
     const back = [duration]
     for (let stop = stopBeside(stops, duration, -1); stop !== null; stop = stopBeside(stops, stop, -1)) back.push(stop)
     expect(back).toEqual([...stops].reverse())
+  })
+})
+
+describe('the run to speak of first', () => {
+  const dropped = { ...held, result: { ...held.result!, verdict: 'dropped' as const } }
+
+  it('damaged the part, or lost it, or is the first', () => {
+    expect(firstToTell([held, dropped, cracked])).toBe(cracked)
+    expect(firstToTell([held, dropped])).toBe(dropped)
+    expect(firstToTell([held])).toBe(held)
+    expect(firstToTell([])).toBeUndefined()
   })
 })

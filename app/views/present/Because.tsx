@@ -1,0 +1,64 @@
+import { useMemo, useState } from 'react'
+import { STRATEGIES, type StrategyId, whySentence } from '../../../sim/index.ts'
+import type { RunView } from '../../store/results.ts'
+import { useView } from '../../store/view.ts'
+import { Segments } from '../../ui/Choice.tsx'
+import { isDamage, VERDICT_WORDS, wordingOf } from '../bench/verdicts/words.ts'
+import { useRested } from '../bench/why/useRested.ts'
+import { useStudy } from '../bench/why/useStudy.ts'
+import { WhyChart } from '../bench/why/WhyChart.tsx'
+import { NoGrip } from './NoGrip.tsx'
+import type { SlideProps } from './Present.tsx'
+import { firstToTell } from './standing.ts'
+
+/** What made the force of one strategy: a sentence and its chart. The one that lost the part comes first. */
+export function Because({ runs }: SlideProps) {
+  const [chosen, setChosen] = useState<StrategyId | null>(null)
+  const run = runs.find(({ strategy }) => strategy === chosen) ?? firstToTell(runs)
+  const options = useMemo(
+    () =>
+      STRATEGIES.filter(({ id }) => runs.some(({ strategy }) => strategy === id)).map(({ id, label }) => ({
+        value: id,
+        label,
+      })),
+    [runs],
+  )
+  if (!run) return <NoGrip />
+  return (
+    <div className="because">
+      {options.length > 1 && (
+        <Segments bare label="Strategy" options={options} value={run.strategy} onChoose={setChosen} />
+      )}
+      <Told key={run.strategy} run={run} />
+    </div>
+  )
+}
+
+function Told({ run: { strategy, result } }: { run: RunView }) {
+  const units = useView((state) => state.units)
+  const rested = useRested(strategy)
+  const { items, status, message } = useStudy('why', rested)
+  const why = items[0]
+  return (
+    <>
+      <p className="because-sentence" role="status">
+        {result && (
+          <span className="because-word" data-damage={isDamage(result.verdict)}>
+            {VERDICT_WORDS[result.verdict]}.
+          </span>
+        )}
+        {status === 'failed' && `This could not be worked out: ${message}`}
+        {status !== 'failed' && !(rested && why) && 'Taking the force apart …'}
+        {rested && why && whySentence(rested.scenario, rested.strategy, why, wordingOf(units))}
+      </p>
+      {why && (
+        <>
+          <div className="because-chart">
+            <WhyChart why={why} units={units} />
+          </div>
+          {why.force !== null && <p className="because-rule">{why.rule}</p>}
+        </>
+      )}
+    </>
+  )
+}
