@@ -27,7 +27,7 @@ export function Because({ runs }: SlideProps) {
   return (
     <div className="because">
       {options.length > 1 && (
-        <Segments bare label="Strategy" options={options} value={run.strategy} onChoose={setChosen} />
+        <Segments<StrategyId> bare label="Strategy" options={options} value={run.strategy} onChoose={setChosen} />
       )}
       <Told key={run.strategy} run={run} />
     </div>
@@ -46,7 +46,7 @@ function Told({ run: { strategy, result } }: { run: RunView }) {
           <span className="because-word" data-damage={isDamage(result.verdict)}>
             {VERDICT_WORDS[result.verdict]}.
           </span>
-        )}
+        )}{' '}
         {status === 'failed' && `This could not be worked out: ${message}`}
         {status !== 'failed' && !(rested && why) && 'Taking the force apart …'}
         {rested && why && whySentence(rested.scenario, rested.strategy, why, wordingOf(units))}
