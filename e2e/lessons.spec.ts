@@ -109,6 +109,13 @@ test('a setting that misses its goal says by how much, and the nearest one that 
   await expect(judged(page).getByRole('row').nth(1)).toContainText(/no, by/)
   const nearest = /does both is ([\d.]+)/.exec((await judged(page).textContent())!)![1]!
   const field = page.getByRole('spinbutton', { name: 'Dead band' })
+  const before = await judged(page).textContent()
+  for (const refused of ['1000', 'much']) {
+    await field.fill(refused)
+    await field.press('Enter')
+    await expect(field).toHaveAttribute('aria-invalid', 'true')
+    expect(await judged(page).textContent()).toBe(before)
+  }
   await field.fill(nearest)
   await field.press('Enter')
   await expect(judged(page).getByRole('heading')).toHaveText('Right')

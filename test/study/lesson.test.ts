@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { checkLesson, judgeLesson, type Lesson, runLesson, simulateGrip } from '../../sim/index.ts'
+import { checkLesson, judgeLesson, type Lesson, runLesson, simulateGrip, sliderValues } from '../../sim/index.ts'
 
 /** The shortest lesson there is. */
 const plain = {
@@ -192,6 +192,8 @@ describe('judging', () => {
     const near = judgeLesson(lesson, wrong.nearest!)
     expect(near).toMatchObject({ right: true, nearest: null })
     expect(near.goals[0]!.figure.value).toBeLessThan(60)
+    const nearer = sliderValues(slider.question).find((value) => value > wrong.nearest!)!
+    expect(judgeLesson(lesson, nearer).right, 'a nearer setting').toBe(false)
   })
 
   it('tells only what is given before the answer', () => {

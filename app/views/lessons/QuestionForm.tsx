@@ -26,8 +26,10 @@ export function QuestionForm({ lesson, figures, asked, running, rightChoice, onA
     setAnswer(next)
     setMissing(false)
   }
-  const submit = (event: FormEvent) => {
+  const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault()
+    // A number that is refused is not run with the one before it.
+    if (event.currentTarget.querySelector('[aria-invalid]')) return
     setMissing(answer === null)
     if (answer !== null) onAnswer(answer)
   }

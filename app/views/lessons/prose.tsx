@@ -7,6 +7,9 @@ import { shownUnit, type UnitSystem } from '../../ui/units.ts'
 
 export type Figures = Record<string, LessonFigure>
 
+/** Digits of what is given: as it was typed, or enough to work with once it is converted. */
+const DIGITS: Record<UnitSystem, number> = { si: 6, us: 4 }
+
 /** What stands for a figure that a run does not have. */
 const NONE = 'none'
 
@@ -15,7 +18,7 @@ export function figureWords({ value, exact, exponent, ...source }: LessonFigure,
   if (typeof value === 'string') return value
   const { symbol, toShown } = shownUnit(source, units, exponent)
   const { value: rounded, digits } = worth(source, value)
-  const text = exact ? formatPlain(toShown(value)) : formatFigure(toShown(rounded), digits || undefined)
+  const text = exact ? formatPlain(toShown(value), DIGITS[units]) : formatFigure(toShown(rounded), digits || undefined)
   return symbol === '1/s' ? `${text} times a second` : withUnit(text, symbol.replace('^1.5', '¹·⁵'))
 }
 

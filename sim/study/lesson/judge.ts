@@ -33,7 +33,7 @@ export interface Judgement {
   right: boolean
   /** Figures of every placeholder, by name. */
   figures: Record<string, LessonFigure>
-  /** Number: what the simulator says, and the answer over it less 1. */
+  /** Number: what the simulator says, and by what share of it the answer lies above. */
   expected: LessonFigure | null
   off: number | null
   /** Choice: the one that the runs bear out. */
@@ -112,7 +112,7 @@ function judge(lesson: Lesson, base: Scenario, answer: number, ran: Map<string, 
     if (typeof expected.value !== 'number' || expected.value === 0)
       throw new Error(`lesson "${lesson.title}": the runs have no ${question.figure}`)
     judgement.expected = expected
-    judgement.off = answer / expected.value - 1
+    judgement.off = (answer - expected.value) / Math.abs(expected.value)
     judgement.right = Math.abs(judgement.off) <= question.tolerance
     own.expected = expected
     own.answer = { ...expected, value: answer, exact: true }

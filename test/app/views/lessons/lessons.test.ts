@@ -90,6 +90,7 @@ describe('words of a figure', () => {
     expect(figureWords(force, 'si')).toBe('12.3\u00a0N')
     expect(figureWords(force, 'us')).toBe('2.78\u00a0lbf')
     expect(figureWords({ ...force, value: 12.5, exact: true }, 'si')).toBe('12.5\u00a0N')
+    expect(figureWords({ ...force, value: 12.5, exact: true }, 'us')).toBe('2.81\u00a0lbf')
     expect(figureWords({ ...force, value: null }, 'si')).toBe('none')
     expect(figureWords({ ...force, unit: '1/s', value: 300 }, 'si')).toBe('300 times a second')
     expect(figureWords({ ...force, unit: 'N/m^n', shown: 'N/mm^n', exponent: 1.5, value: 120000 }, 'si')).toMatch(
