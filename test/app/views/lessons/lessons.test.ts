@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { FAULTY, LESSONS } from '../../../../app/views/lessons/lessons.ts'
 import { figureWords, fillText } from '../../../../app/views/lessons/prose.tsx'
-import { judgeLesson, runLesson, sliderValues } from '../../../../sim/index.ts'
+import { judgeLesson, runLesson, sliderValues, type Verdict } from '../../../../sim/index.ts'
 
 /** Words of a lesson that stand before the answer and after it. */
 const texts = (lesson: (typeof LESSONS)[number]['lesson']) => {
@@ -28,6 +28,27 @@ describe('the lessons', () => {
     const warned = LESSONS.filter(({ lesson }) => lesson.caution).map(({ id }) => id)
     expect(warned).toEqual(expect.arrayContaining(['lead', 'power-loss']))
   })
+})
+
+/** What the words say became of the part. */
+const SAID: Record<string, Record<string, Verdict>> = {
+  'force-window': { weak: 'dropped', good: 'held', strong: 'crushed' },
+  impact: { fast: 'crushed' },
+  'threshold-wanders': { soft: 'held', mid: 'held', stiff: 'held' },
+  'clamp-stays': { soft: 'held', mid: 'held', stiff: 'held' },
+  'friction-lies': { real: 'held', dead: 'held' },
+  gauge: { base: 'held', friction: 'held', motor: 'held', gauge: 'held' },
+  'wind-up': { wound: 'crushed', without: 'held' },
+  relaxation: { position: 'dropped', force: 'held' },
+  'power-loss': { open: 'dropped', shorted: 'dropped', locking: 'held' },
+}
+
+it.each(Object.entries(SAID))('lesson %s: the parts fare as its words say', (id, said) => {
+  const { lesson } = LESSONS.find((listed) => listed.id === id)!
+  const start = lesson.question.kind === 'choice' ? 0 : lesson.question.start
+  const runs = [...runLesson(lesson, start)].flatMap((item) => (item.kind === 'run' ? [item.run] : []))
+  for (const [run, verdict] of Object.entries(said))
+    expect(runs.find((each) => each.id === run)!.result.verdict, run).toBe(verdict)
 })
 
 describe.each(LESSONS)('lesson $id', ({ lesson }) => {
