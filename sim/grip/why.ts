@@ -60,7 +60,7 @@ const UNLOSABLE: Edit[] = [
   { path: 'jaws.friction.loadExponent', value: 1 },
 ]
 
-/** `verdict` of the run on the bench decides which figure is taken apart. Throws where a counter-run cannot be simulated. */
+/** `verdict` of the run on the bench decides which figure is taken apart. Throws a RangeError where the run itself takes too many steps. */
 export function explain(scenario: Scenario, strategy: StrategyId, verdict: Verdict, words: Wording = SI_WORDING): Why {
   const told = takeApart(scenario, strategy, verdict)
   return { ...told, sentence: whySentence(scenario, strategy, told, words) }
@@ -138,12 +138,17 @@ function countDown(first: Scenario, strategy: StrategyId, figure: Why['figure'],
   return { told, untold }
 }
 
-/** Null force: the run left its rails, never touched the part, or the part never hung in the jaws. */
+/** Null force: the run left its rails, never touched the part, the part never hung in the jaws, or it takes too many steps. */
 function measure(scenario: Scenario, strategy: StrategyId, figure: Why['figure']) {
-  const { result, weakest } = simulateGrip(scenario, strategy)
-  const { verdict, metrics } = result
-  const force = figure === 'peak' ? metrics.peakForce : weakest
-  return { verdict, force: verdict === 'unstable' || verdict === 'missed' ? null : force }
+  try {
+    const { result, weakest } = simulateGrip(scenario, strategy)
+    const { verdict, metrics } = result
+    const force = figure === 'peak' ? metrics.peakForce : weakest
+    return { verdict, force: verdict === 'unstable' || verdict === 'missed' ? null : force }
+  } catch (error) {
+    if (error instanceof RangeError) return { verdict: null, force: null }
+    throw error
+  }
 }
 
 /** Null where the rules refuse the edits. */

@@ -67,3 +67,15 @@ describe('a run that ends when the part is lost', () => {
     )
   })
 })
+
+describe('the weakest force', () => {
+  const weakest = (edits: Record<string, unknown>) => simulateGrip(quick(edits), 'current-clamp')
+
+  it('is that of the time in which the part hangs, not of the jaws before or after', () => {
+    const { result, weakest: least } = weakest({ 'part.mass': 6, 'run.duration': 0.8 })
+    expect(result.verdict).toBe('dropped')
+    expect(least!).toBeGreaterThan(0.8 * result.metrics.settledForce!)
+    expect(weakest({}).weakest! / weakest({}).result.metrics.settledForce!).toBeCloseTo(1, 1)
+    expect(weakest({ 'approach.speed': 0.002 }).weakest).toBe(null)
+  })
+})
