@@ -21,6 +21,31 @@ async function openWithVerdicts(page: Page) {
   return words
 }
 
+/** A short grip by one strategy, held at its start. */
+async function openCup(page: Page) {
+  await openBench(page)
+  const { scenario } = PRESETS[0]!
+  const short = { arm: { ...scenario.arm, moves: [] }, run: { ...scenario.run, duration: 0.5 } }
+  await page.locator('input[type=file]').setInputFiles({
+    name: 'cup.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify({ ...scenario, ...short, name: 'Cup, 2nd trial' })),
+  })
+  await settled(page)
+  for (const strategy of STRATEGIES.slice(1)) {
+    await page.getByRole('checkbox', { name: strategy }).click()
+    await expect(card(page, strategy)).toHaveCount(0)
+  }
+  await openPresent(page)
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press(' ')
+}
+
+async function openClip(page: Page) {
+  await page.getByRole('button', { name: 'Clip' }).click()
+  return page.getByRole('dialog', { name: 'Clip of this grip' })
+}
+
 async function bytesOf(file: Download): Promise<Buffer> {
   const chunks: Buffer[] = []
   for await (const chunk of await file.createReadStream()) chunks.push(chunk as Buffer)
@@ -97,25 +122,8 @@ test('nothing moves by itself where motion is not wanted, and the same keys walk
   await expect(slide(page, 'What came of it')).toBeVisible()
 })
 
-test('a clip is made, can be cancelled, and plays; a still is a picture', async ({ page, context }) => {
-  await openBench(page)
-  const { scenario } = PRESETS[0]!
-  const still = { arm: { ...scenario.arm, moves: [] }, run: { ...scenario.run, duration: 0.5 } }
-  const part = { ...scenario, ...still, name: 'Cup, 2nd trial' }
-  await page.locator('input[type=file]').setInputFiles({
-    name: 'cup.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(part)),
-  })
-  await settled(page)
-  for (const strategy of STRATEGIES.slice(1)) {
-    await page.getByRole('checkbox', { name: strategy }).click()
-    await expect(card(page, strategy)).toHaveCount(0)
-  }
-  await openPresent(page)
-  await page.keyboard.press('ArrowRight')
-  await page.keyboard.press(' ')
-
+test('a still is a picture, and a clip can be cancelled', async ({ page }) => {
+  await openCup(page)
   const stillFile = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Still' }).click()
   const picture = await stillFile
@@ -128,28 +136,37 @@ test('a clip is made, can be cancelled, and plays; a still is a picture', async 
   expect(drawn).toMatchObject({ width: 2560, height: 1440 })
   expect(drawn.shades[0]!.length, 'more than ground and ink').toBeGreaterThan(20)
 
-  await page.getByRole('button', { name: 'Clip' }).click()
-  const dialog = page.getByRole('dialog', { name: 'Clip of this grip' })
+  const dialog = await openClip(page)
   await dialog.getByRole('button', { name: 'Make the clip' }).click()
   await expect.poll(() => dialog.getByRole('progressbar').getAttribute('value')).not.toBe('0')
   await dialog.getByRole('button', { name: 'Cancel' }).click()
   await expect(dialog.getByRole('button', { name: 'Make the clip' })).toBeVisible()
   await expect(page.locator('.photo-place')).toHaveCount(0)
-
-  const clipFile = page.waitForEvent('download', { timeout: 200_000 })
-  await dialog.getByRole('button', { name: 'Make the clip' }).click()
-  const clip = await clipFile
-  expect(clip.suggestedFilename()).toMatch(/^cup-2nd-trial-clip\.(mp4|webm)$/)
-  await expect(dialog).toContainText('Saved:')
-  const said = Number(/video of ([\d.]+) s/.exec((await dialog.textContent()) ?? '')?.[1])
-  const played = await playBack(context, clip)
-  expect(played).toMatchObject({ width: 1280, height: 720 })
-  expect(Math.abs(played.duration - said)).toBeLessThan(0.06)
-  for (const shades of played.shades) expect(shades.length, 'no frame is blank').toBeGreaterThan(20)
-  const [first, middle, end] = played.pixels
-  expect(difference(first!, middle!), 'the jaws have closed').toBeGreaterThan(0.1)
-  expect(difference(middle!, end!), 'and time has gone on').toBeGreaterThan(0.02)
 })
+
+for (const lacking of ['nothing', 'avc'])
+  test(`a clip plays in a browser whose encoder lacks ${lacking}`, async ({ page, context }) => {
+    await page.addInitScript((codec) => {
+      const ask = VideoEncoder.isConfigSupported.bind(VideoEncoder)
+      VideoEncoder.isConfigSupported = (config) =>
+        config.codec.startsWith(codec) ? Promise.resolve({ supported: false, config }) : ask(config)
+    }, lacking)
+    await openCup(page)
+    const dialog = await openClip(page)
+    const clipFile = page.waitForEvent('download', { timeout: 200_000 })
+    await dialog.getByRole('button', { name: 'Make the clip' }).click()
+    const clip = await clipFile
+    expect(clip.suggestedFilename()).toMatch(lacking === 'avc' ? /^cup-2nd-trial-clip\.webm$/ : /-clip\.(mp4|webm)$/)
+    await expect(dialog).toContainText('Saved:')
+    const said = Number(/video of ([\d.]+) s/.exec((await dialog.textContent()) ?? '')?.[1])
+    const played = await playBack(context, clip)
+    expect(played).toMatchObject({ width: 1280, height: 720 })
+    expect(Math.abs(played.duration - said)).toBeLessThan(0.06)
+    for (const shades of played.shades) expect(shades.length, 'no frame is blank').toBeGreaterThan(20)
+    const [first, middle, end] = played.pixels
+    expect(difference(first!, middle!), 'the jaws have closed').toBeGreaterThan(0.1)
+    expect(difference(middle!, end!), 'and time has gone on').toBeGreaterThan(0.02)
+  })
 
 test('a browser without an encoder says so and offers the still', async ({ page }) => {
   await page.addInitScript(() => Reflect.deleteProperty(globalThis, 'VideoEncoder'))
