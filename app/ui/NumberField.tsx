@@ -21,6 +21,8 @@ export interface NumberFieldProps {
   max: number
   /** Whole numbers only. */
   integer?: boolean
+  /** Where the quantity lies in most cases. */
+  usual?: readonly [number, number] | undefined
   /** What "reset" goes back to; the field shows "reset" while it differs. */
   resetTo?: number
   /** One sentence on what the quantity does. */
@@ -35,7 +37,7 @@ export interface NumberFieldProps {
 let gestures = 0
 
 export function NumberField(props: NumberFieldProps) {
-  const { label, symbol = '', unit, value, onEdit, onEnd, min, max, integer = false, resetTo, note = '' } = props
+  const { label, symbol = '', unit, value, onEdit, onEnd, min, max, integer = false, usual, resetTo, note = '' } = props
   const [draft, setDraft] = useState<string | null>(null)
   const [refusal, setRefusal] = useState('')
   const [active, setActive] = useState(false)
@@ -49,7 +51,8 @@ export function NumberField(props: NumberFieldProps) {
   const base = resetTo === undefined ? undefined : unit.toShown(resetTo)
   const figure = (v: number, digits = 4) => withUnit(formatPlain(v, digits), plainSymbol(unit.symbol))
   const allowed = `${formatPlain(low, 4)} to ${figure(high)}`
-  const range = `Allowed ${allowed}.${base === undefined ? '' : ` Starts at ${figure(base)}.`}`
+  const practice = usual?.map((end) => unit.toShown(end))
+  const range = `${practice ? `Common practice ${formatPlain(practice[0]!, 3)} to ${figure(practice[1]!, 3)}. ` : ''}Allowed ${allowed}.${base === undefined ? '' : ` Starts at ${figure(base)}.`}`
   const fault = refusal || props.fault
 
   const begin = () => {

@@ -1,7 +1,8 @@
 /** Draws a part of the page on a canvas: its drawings, its charts and its words, each where it stands. */
 
 /** What only serves to operate the page, or is folded away. */
-const CONTROLS = 'button, fieldset, label, select, input, summary, details:not([open]), .sr-only, [hidden]'
+const CONTROLS =
+  'button:not(.noted > button), [role="tooltip"], fieldset, label, select, input, summary, details:not([open]), .sr-only, [hidden]'
 
 /** Properties that style sheets may set on a drawing; an image of it does not see the page's style sheets. */
 const DRAWN = [

@@ -3,6 +3,7 @@ import { useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
+import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import { type Quantity, quantityUnit } from '../../ui/units.ts'
 import { MotionNote } from './Controls.tsx'
 import { isHunting, sentenceOf } from './words.ts'
@@ -66,12 +67,16 @@ export function Figures() {
       <p className="live-sentence" role="status">
         {read ? sentenceOf(read, travelOf(read), scenario) : 'The plant is being set up.'}
       </p>
-      <dl className="figures">
-        {FIGURES.map(({ label, note, quantity, value }) => {
+      <dl className="figures" onKeyDown={walkNotes}>
+        {FIGURES.map(({ label, note, quantity, value }, place) => {
           const unit = quantityUnit(quantity, units)
           return (
-            <div key={label} title={note} data-hunting={hunting && label.startsWith('Reversals')}>
-              <dt>{label}</dt>
+            <div key={label} data-hunting={hunting && label.startsWith('Reversals')}>
+              <dt>
+                <Noted note={note} place={place}>
+                  {label}
+                </Noted>
+              </dt>
               <dd>
                 <span className="figure">
                   {formatFigure(read && unit.toShown(value(read)))} <span className="unit">{unit.symbol}</span>

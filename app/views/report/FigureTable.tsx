@@ -1,6 +1,7 @@
 import { Fragment } from 'react'
 import { type GripResult, METRICS, type Scenario, type StrategyId, type Why } from '../../../sim/index.ts'
 import { NO_FIGURE } from '../../ui/format.ts'
+import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
 import type { Column } from './columns.ts'
 import { causeRows, figureRows } from './figures.ts'
@@ -22,7 +23,7 @@ export function FigureTable({ scenario, columns, told, units }: Props) {
   const missing = columns.flatMap(({ label }, index) => missingOf(results[index], scenario, label))
   return (
     <section aria-label="Figures">
-      <table className="report-table">
+      <table className="report-table" onKeyDown={walkNotes}>
         <thead>
           <tr>
             <th scope="col">Figures</th>
@@ -34,10 +35,13 @@ export function FigureTable({ scenario, columns, told, units }: Props) {
           </tr>
         </thead>
         <tbody>
-          {shown.map(({ metric, unit, cells }) => (
+          {shown.map(({ metric, unit, cells }, place) => (
             <tr key={metric.id} data-metric={metric.id}>
-              <th scope="row" title={metric.note}>
-                {metric.label} <span className="unit">{unit}</span>
+              <th scope="row">
+                <Noted note={metric.note} place={place}>
+                  {metric.label}
+                </Noted>{' '}
+                <span className="unit">{unit}</span>
               </th>
               {cells.map((cell, index) => (
                 <td key={columns[index]!.strategy}>{cell}</td>

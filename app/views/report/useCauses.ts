@@ -9,18 +9,20 @@ export interface Told {
   failure: string
 }
 
+const NOTHING = {}
+
 /** What made the force of each strategy; asked for as soon as all runs have ended. */
 export function useCauses(scenario: Scenario, columns: Column[]): Partial<Record<StrategyId, Told>> {
-  const [told, setTold] = useState<Partial<Record<StrategyId, Told>>>({})
+  const [known, setKnown] = useState<{ scenario: Scenario; told: Partial<Record<StrategyId, Told>> } | null>(null)
   const verdicts = columns.every(ended)
     ? columns.flatMap(({ strategy, run }) => (run?.result ? [`${strategy} ${run.result.verdict}`] : [])).join(',')
     : ''
   useEffect(() => {
-    setTold({})
+    setKnown({ scenario, told: {} })
     const asked = verdicts.split(',').filter((each) => each !== '')
     const stops = asked.map((each) => {
       const [strategy, verdict] = each.split(' ') as [StrategyId, Verdict]
-      const tell = (one: Told) => setTold((before) => ({ ...before, [strategy]: one }))
+      const tell = (one: Told) => setKnown((before) => ({ scenario, told: { ...before?.told, [strategy]: one } }))
       return startStudy(
         'why',
         { scenario, strategy, verdict },
@@ -35,5 +37,5 @@ export function useCauses(scenario: Scenario, columns: Column[]): Partial<Record
       for (const stop of stops) stop()
     }
   }, [scenario, verdicts])
-  return told
+  return known?.scenario === scenario ? known.told : NOTHING
 }

@@ -47,6 +47,7 @@ export function QuantityField({ field }: { field: Extract<Field, { kind: 'quanti
       min={schema.minimum}
       max={schema.maximum}
       integer={schema.type === 'integer'}
+      usual={schema.usual}
       resetTo={base ?? undefined}
       note={absent !== 'never' && absent.value === null ? absent.note : schema.description}
       fault={fault}

@@ -2,6 +2,7 @@ import { type GripResult, readPath } from '../../../../sim/index.ts'
 import { type Pin, useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
+import { Noted, walkNotes } from '../../../ui/Noted.tsx'
 import type { UnitSystem } from '../../../ui/units.ts'
 import { FIGURES } from '../figures.ts'
 import { FigureValue } from '../verdicts/FigureValue.tsx'
@@ -56,7 +57,7 @@ function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
   const first = pins[0]!.run
   const changed = differingPaths(pins.map((pin) => pin.run.scenario))
   return (
-    <table>
+    <table onKeyDown={walkNotes}>
       <thead>
         <tr>
           <th scope="col">
@@ -79,9 +80,13 @@ function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
             <td key={id}>{run.result && VERDICT_WORDS[run.result.verdict]}</td>
           ))}
         </tr>
-        {FIGURES.map((figure) => (
+        {FIGURES.map((figure, place) => (
           <tr key={figure.id}>
-            <th scope="row">{figure.label}</th>
+            <th scope="row">
+              <Noted note={figure.note} place={place}>
+                {figure.label}
+              </Noted>
+            </th>
             {pins.map(({ id, run }, index) => {
               const result = run.result as GripResult
               const change =

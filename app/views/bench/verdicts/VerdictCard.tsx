@@ -4,6 +4,7 @@ import { type RunView, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
+import { Noted, walkNotes } from '../../../ui/Noted.tsx'
 import { FIGURES, type Figure } from '../figures.ts'
 import { useNarrow } from '../useNarrow.ts'
 import { WhyFold } from '../why/WhyFold.tsx'
@@ -78,13 +79,17 @@ function FigureList({ run, figures }: { run: RunView; figures: Figure[] }) {
   const reference = useReference(run.strategy)?.result
   const result = run.result!
   return (
-    <dl className="figures">
-      {figures.map((figure) => {
+    <dl className="figures" onKeyDown={walkNotes}>
+      {figures.map((figure, place) => {
         const before = reference && figure.id !== 'stepError' ? figure.value(reference) : null
         const change = differenceText(figure, figure.value(result), before, units)
         return (
           <div key={figure.id}>
-            <dt>{figure.label}</dt>
+            <dt>
+              <Noted note={figure.note} place={place}>
+                {figure.label}
+              </Noted>
+            </dt>
             <dd>
               <FigureValue figure={figure} result={result} scenario={run.scenario} units={units} />
               {change && <span className="change">{change}</span>}
