@@ -34,7 +34,7 @@ const STEPS: Record<string, number> = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1
 export function walkNotes(event: KeyboardEvent<HTMLElement>) {
   const step = STEPS[event.key]
   const all = [...event.currentTarget.querySelectorAll<HTMLButtonElement>('.noted > button')]
-  const at = all.findIndex((button) => button === document.activeElement)
+  const at = all.indexOf(document.activeElement as HTMLButtonElement)
   const next = step === undefined || at < 0 ? undefined : all[at + step]
   if (!next) return
   event.preventDefault()

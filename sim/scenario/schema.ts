@@ -475,7 +475,7 @@ const strategies = group('Strategies', {
       default: 2,
       range: [0, 2],
       usual: [0.01, 2],
-      note: 'Opening between the pads from which on the clamp current limits; wider open the servo’s current limit holds. Wide enough: always.',
+      note: 'Opening between the pads from which on the clamp current limits: wider open the servo’s current limit holds, and an opening wide enough means always.',
     }),
   }),
   sensedForce: group('Sensed force', {
