@@ -84,7 +84,7 @@ function Window({ scenario, y, top, units }: Omit<Props, 'run'> & { y(force: num
         <>
           <rect x={BOX.left} y={y(least)} width={wide} height={BOTTOM - y(least)} fill={`url(#${hatch})`} />
           <path className="edge" d={`M${BOX.left} ${y(least)}H${RIGHT}`} />
-          <text className="edge-word end" x={RIGHT - 2} y={Math.min(BOTTOM - 3, y(least) + 11)}>
+          <text className="end" x={RIGHT - 2} y={Math.min(BOTTOM - 3, y(least) + 11)}>
             drops below {words(least)}
           </text>
         </>
@@ -96,7 +96,7 @@ function Window({ scenario, y, top, units }: Omit<Props, 'run'> & { y(force: num
         </>
       )}
       {most !== null && (
-        <text className="edge-word end" x={RIGHT - 2} y={most < top ? Math.max(BOX.top + 9, y(most) - 3) : BOX.top + 9}>
+        <text className="end" x={RIGHT - 2} y={most < top ? Math.max(BOX.top + 9, y(most) - 3) : BOX.top + 9}>
           {empty ? 'no window: ' : ''}
           {most < top ? 'damaged above' : 'damaged above, off this scale,'} {words(most)}
         </text>
