@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test'
 import { extractText, getDocumentProxy } from 'unpdf'
 import { scenarioToLink } from '../app/store/link.ts'
 import { type Edit, editScenario, PRESETS, STRATEGIES } from '../sim/index.ts'
-import { card, expect, settled, test } from './support.ts'
+import { card, expect, openBench, test } from './support.ts'
 
 test.describe.configure({ timeout: 180_000 })
 
@@ -60,10 +60,9 @@ test('prints one page of A4 with the figures of the command line', async ({ page
 
   const link = await sheet(page).getByRole('link').getAttribute('href')
   expect(words).toContain(link)
-  await page.goto('about:blank')
-  await page.goto(link ?? '')
-  await settled(page)
-  await expect(card(page, 'Threshold stop')).toContainText('Cracks at')
+  const other = await page.context().newPage()
+  await openBench(other, link ?? '')
+  await expect(card(other, 'Threshold stop')).toContainText('Cracks at 0.398 s: 65 N')
 })
 
 test('prints letter in US units, black on white also from the dark theme, one page a preset', async ({ page }) => {
