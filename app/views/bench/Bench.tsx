@@ -1,3 +1,5 @@
+import { openPresent } from '../../store/present.ts'
+import { Button } from '../../ui/Button.tsx'
 import { ParameterDrawer } from './ParameterDrawer.tsx'
 import { Parameters } from './parameters/Parameters.tsx'
 import { Stage } from './stage/Stage.tsx'
@@ -14,7 +16,10 @@ export function Bench() {
   return (
     <div className="bench">
       <h1 className="sr-only">Bench</h1>
-      <WindowLine />
+      <div className="bench-head">
+        <WindowLine />
+        <Button onClick={openPresent}>Present</Button>
+      </div>
       {narrow ? (
         <ParameterDrawer />
       ) : (

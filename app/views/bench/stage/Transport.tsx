@@ -1,6 +1,5 @@
 /** Play, jumps, the time and how much it is slowed, the lens, and the names of the parts. */
 import { useMemo } from 'react'
-import { openPresent } from '../../../store/present.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -57,7 +56,6 @@ export function Transport({ runs, lens, still, names, onNames }: TransportProps)
         <input type="checkbox" checked={names} onChange={({ target }) => onNames(target.checked)} />
         Part names
       </label>
-      <Button onClick={openPresent}>Present</Button>
     </div>
   )
 }
