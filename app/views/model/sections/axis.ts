@@ -21,7 +21,7 @@ export const FRAME: Section = {
     say`All quantities are in SI units and in the frame of the gripper, which the arm carries. The travel $x_j$ of a jaw is zero with the jaws open and grows as they close. Everything on the motor side is written as seen from the jaw. Grip force is the normal force at one contact; the drive carries $N_c$ of them, two with both jaws driven and one against a fixed jaw.`,
     say`A jaw touches the nominal part after the travel`,
     tex`x_t = \frac{w_0 - w}{N_c}.`,
-    say`A dash marks the value after an integration step of length $Δt$; a star marks a set point. $x$ and $v$ are travel and speed of the motor side, $v_j$ is the speed of a jaw, $t$ is time.`,
+    say`A prime marks the value after an integration step of length $Δt$; a star marks a set point. $x$ and $v$ are travel and speed of the motor side, $v_j$ is the speed of a jaw, $t$ is time.`,
   ],
   quantities: ['jaws.opening', 'part.width'],
   own: [
