@@ -1,5 +1,10 @@
 /** The part between the pads, the arm that carries both, and the heat. */
+import { FIXED_FIGURES, type Scenario } from '../../../../sim/index.ts'
 import { type Section, say, tex } from '../section.ts'
+
+const fixed = (id: string) => FIXED_FIGURES.find((figure) => figure.id === id)!.value
+
+const shearStiffness = ({ jaws }: Scenario) => 2 * fixed('shear') * jaws.padStiffness
 
 const heat = 'actuator.motor.thermal'
 
@@ -74,13 +79,13 @@ export const PART: Section[] = [
       { symbol: 'v_p', title: 'Speed of the part across the grip', unit: 'm/s' },
       { symbol: 'a_p', title: 'Pull of gravity and arm across the grip', unit: 'm/s²' },
       { symbol: 'H', title: 'Force of the pads across the grip', unit: 'N' },
+      { symbol: 'k_s', title: 'Shear stiffness of both pads', unit: 'N/m', shown: 'N/mm', value: shearStiffness },
       {
-        symbol: 'k_s',
-        title: 'Shear stiffness of both pads',
-        unit: 'N/m',
-        shown: 'N/mm',
+        symbol: 'd_s',
+        title: 'Damping in shear',
+        unit: 'N·s/m',
+        value: (s) => 2 * fixed('shear-damping') * Math.sqrt(shearStiffness(s) * s.part.mass),
       },
-      { symbol: 'd_s', title: 'Damping in shear', unit: 'N·s/m' },
       { symbol: 'µ', title: 'Coefficient in force', unit: '' },
       { symbol: 'ν', title: 'Factor of the load on it', unit: '' },
       { symbol: 'F_n', title: 'Force at the near contact', unit: 'N' },
