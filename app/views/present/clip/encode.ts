@@ -73,6 +73,7 @@ async function encodeAs({ codec, ending }: Encoding, job: ClipJob): Promise<Blob
       await job.draw(frame)
       await source.add(frame / RATE, 1 / RATE)
       job.progress(frame + 1)
+      await turn()
     }
     if (!job.signal.aborted) await output.finalize()
   } finally {
@@ -80,3 +81,14 @@ async function encodeAs({ codec, ending }: Encoding, job: ClipJob): Promise<Blob
   }
   return target.buffer && !job.signal.aborted ? new Blob([target.buffer], { type: format.mimeType }) : null
 }
+
+/** Lets the page answer and draw; a timer would do so too, but is held back to one a second while the page is out of sight. */
+const turn = () =>
+  new Promise<void>((done) => {
+    const { port1, port2 } = new MessageChannel()
+    port1.onmessage = () => {
+      port1.close()
+      done()
+    }
+    port2.postMessage(null)
+  })
