@@ -79,6 +79,10 @@ test('a search is cancelled, taken up again, and ends with the scenario that it 
   await rescues.getByRole('button', { name: 'Search again' }).click()
   await expect(rescues.locator('.rescue-state')).toContainText(/Searching … \d+ of \d+/)
 
+  await rescues.getByRole('button', { name: 'Cancel' }).click()
+  await rescues.getByRole('button', { name: 'Search again' }).click()
+  await expect(rescues.locator('.rescue-state')).toContainText(/Searching … \d+ of \d+/)
+
   const mass = await field(page, 'Part', 'Mass')
   await mass.fill('700')
   await mass.press('Enter')

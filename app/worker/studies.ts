@@ -83,6 +83,8 @@ export interface Studies {
   why: { input: GripQuestion & { verdict: Verdict }; item: Why }
   /** One parameter an item. */
   rescue: { input: GripQuestion; item: RescueProgress }
+  /** Both, one after the other: the second finds the simulator compiled. */
+  answers: { input: GripQuestion & { verdict: Verdict }; item: { why: Why } | { rescue: RescueProgress } }
   /** The list of counter-runs as it grows. */
   model: { input: GripQuestion; item: CounterRuns }
   /** Each run, then what the text speaks of or the judgement. */
@@ -100,9 +102,15 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Stud
   designs: (question) => [answerDesign(question)],
   why: ({ scenario, strategy, verdict }) => [explain(scenario, strategy, verdict)],
   rescue: ({ scenario, strategy }) => rescues(scenario, strategy),
+  answers: whyAndRescue,
   model: ({ scenario, strategy }) => counterRuns(scenario, strategy),
   lesson: ({ lesson, answer }) => runLesson(lesson, answer),
   tune: ({ scenario, options }) => tuneGains(scenario, options),
+}
+
+function* whyAndRescue({ scenario, strategy, verdict }: Studies['answers']['input']) {
+  yield { why: explain(scenario, strategy, verdict) }
+  for (const rescue of rescues(scenario, strategy)) yield { rescue }
 }
 
 function answerDesign({ scenario, loop, wanted, units }: DesignQuestion): DesignAnswer {

@@ -1,4 +1,3 @@
-import { useMemo, useState } from 'react'
 import { type Edit, type Rescue, sortRescues } from '../../../../sim/index.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -7,22 +6,20 @@ import type { UnitSystem } from '../../../ui/units.ts'
 import { settingLabel, settingText } from '../pins/setting.ts'
 import { VERDICT_WORDS } from '../verdicts/words.ts'
 import type { Rested } from './useRested.ts'
-import { useStudy } from './useStudy.ts'
+import type { StudyState } from './useStudy.ts'
 
 interface Props {
   rested: Rested
-  /** The machine is free for the search. */
-  ready: boolean
+  search: StudyState<'rescue'>
+  onAgain(): void
   onTry(edits: Edit[]): void
 }
 
 /** The least change of each parameter that turns the verdict, by how little that is; each can be put on the bench. */
-export function Rescues({ rested, ready, onTry }: Props) {
-  const [again, setAgain] = useState(0)
-  const question = useMemo(() => (ready ? { ...rested, again } : null), [rested, ready, again])
-  const { items, status, message, stop } = useStudy('rescue', question)
+export function Rescues({ rested, search, onAgain, onTry }: Props) {
+  const { items, status, message, stop } = search
   const units = useView((state) => state.units)
-  const found = useMemo(() => sortRescues(items.map(({ rescue }) => rescue)), [items])
+  const found = sortRescues(items.map(({ rescue }) => rescue))
   const turning = found.filter(({ value }) => value !== null)
   const rest = found.filter(({ value }) => value === null)
   const held = rested.verdict === 'held'
@@ -45,9 +42,7 @@ export function Rescues({ rested, ready, onTry }: Props) {
             (held ? 'Nothing within the range loses it.' : 'No single change saves it.')}
         </p>
         {status === 'running' && <Button onClick={stop}>Cancel</Button>}
-        {(status === 'stopped' || status === 'failed') && (
-          <Button onClick={() => setAgain((count) => count + 1)}>Search again</Button>
-        )}
+        {(status === 'stopped' || status === 'failed') && <Button onClick={onAgain}>Search again</Button>}
       </div>
       <ul>
         {turning.map((rescue) => (

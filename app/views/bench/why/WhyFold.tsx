@@ -23,19 +23,26 @@ export function WhyFold({ strategy }: { strategy: StrategyId }) {
 function Explained({ strategy }: { strategy: StrategyId }) {
   const panel = useRef<HTMLDivElement>(null)
   const rested = useRested(strategy)
-  const { items, status, message } = useStudy('why', rested)
-  const why = items[0]
+  const { items, ...first } = useStudy('answers', rested)
+  const why = items.flatMap((item) => ('why' in item ? [item.why] : []))[0]
+  // A search that was cancelled and is asked for again, about the same grip.
+  const [asked, setAsked] = useState<{ about: Rested; question: Rested } | null>(null)
+  const again = useStudy('rescue', asked?.about === rested ? (asked?.question ?? null) : null)
+  const found = items.flatMap((item) => ('rescue' in item ? [item.rescue] : []))
+  const search = again.status === 'waiting' ? { ...first, items: found } : again
   return (
     <div className="why-body" ref={panel} tabIndex={-1}>
       <p role="status" className="why-state">
-        {status === 'failed' ? `This could not be worked out: ${message}` : !why && 'Taking the force apart …'}
+        {first.status === 'failed' && !why && `This could not be worked out: ${first.message}`}
+        {first.status !== 'failed' && !why && 'Taking the force apart …'}
       </p>
       {rested && why && (
         <>
           <Answer rested={rested} why={why} />
           <Rescues
             rested={rested}
-            ready={status === 'done'}
+            search={search}
+            onAgain={() => setAsked({ about: rested, question: { ...rested } })}
             onTry={(edits) => {
               useScenario.getState().editMany(edits)
               panel.current?.focus()
