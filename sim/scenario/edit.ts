@@ -1,5 +1,5 @@
 /** Reading and changing one key of a scenario by its path, e.g. `servo.kp` or `arm.moves[0].start`. */
-import type { Scenario } from './schema.ts'
+import type { Scenario } from './schema/index.ts'
 import { type Checked, checkScenario } from './validate.ts'
 
 export interface Edit {

@@ -5,7 +5,14 @@ export { liftTime } from './lift.ts'
 export { PRESETS, type Preset } from './presets/index.ts'
 export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
-export { type Actuator, type ActuatorKind, type ArmMove, SCENARIO_SCHEMA, SCHEMAS, type Scenario } from './schema.ts'
+export {
+  type Actuator,
+  type ActuatorKind,
+  type ArmMove,
+  SCENARIO_SCHEMA,
+  SCHEMAS,
+  type Scenario,
+} from './schema/index.ts'
 export {
   type Checked,
   checkScenario,

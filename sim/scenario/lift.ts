@@ -1,4 +1,4 @@
-import type { Scenario } from './schema.ts'
+import type { Scenario } from './schema/index.ts'
 
 /** When the support under the part goes [s]: as named, with the first move, or at two thirds of the run. */
 export function liftTime({ arm, run }: Pick<Scenario, 'arm' | 'run'>): number {

@@ -1,4 +1,4 @@
-import { SCENARIO_SCHEMA } from './schema.ts'
+import { SCENARIO_SCHEMA } from './schema/index.ts'
 
 type Node = { [key: string]: unknown }
 

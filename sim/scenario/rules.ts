@@ -1,7 +1,7 @@
 /** What keys of a scenario demand of each other. A rule is only asked when every key it reads is sound by itself. */
 import { liftTime } from './lift.ts'
 import type { QuantitySchema } from './quantity.ts'
-import { SCENARIO_SCHEMA, type Scenario } from './schema.ts'
+import { SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
 import type { Fault } from './validate.ts'
 
 interface Rule {

@@ -6,7 +6,7 @@ import type Type from 'typebox'
 import { Settings } from 'typebox/system'
 import Value from 'typebox/value'
 import { RULES } from './rules.ts'
-import { type ActuatorKind, SCHEMAS, type Scenario } from './schema.ts'
+import { type ActuatorKind, SCHEMAS, type Scenario } from './schema/index.ts'
 
 // Every fault at once: the library stops at eight unless told otherwise.
 Settings.Set({ maxErrors: 1000 })

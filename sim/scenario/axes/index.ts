@@ -1,5 +1,5 @@
 /** Generic axes of every family, at least two each, to be compared for a part and put on the bench. */
-import type { Actuator } from '../schema.ts'
+import type { Actuator } from '../schema/index.ts'
 import { checkScenario, faultLine } from '../validate.ts'
 import type { AxisInput } from './axis.ts'
 import { DIRECT_AXES } from './direct.ts'

@@ -1,5 +1,5 @@
 /** The presets: our invented line for tableware, baubles, apricots and bushings. The first opens the page. */
-import type { Scenario } from '../schema.ts'
+import type { Scenario } from '../schema/index.ts'
 import { checkScenario, faultLine } from '../validate.ts'
 import { apricot } from './apricot.ts'
 import { bauble } from './bauble.ts'

@@ -1,6 +1,6 @@
-/** Schema of the actuator: motor and transmission, for the three ways in which a motor moves a jaw. */
+/** Motors: what is electric and warms up, and what turns or moves. */
 import Type from 'typebox'
-import { choice, group, quantity } from './quantity.ts'
+import { group, quantity } from '../quantity.ts'
 
 const thermal = group('Heat', {
   windingResistance: quantity({
@@ -109,7 +109,7 @@ const electric = {
   }),
 }
 
-const rotary = group('Motor', {
+export const rotary = group('Motor', {
   ...electric,
   torqueConstant: quantity({
     label: 'Torque constant',
@@ -194,7 +194,7 @@ const rotary = group('Motor', {
   thermal,
 })
 
-const linear = group('Motor', {
+export const linear = group('Motor', {
   ...electric,
   forceConstant: quantity({
     label: 'Force constant',
@@ -270,230 +270,3 @@ const linear = group('Motor', {
   }),
   thermal,
 })
-
-const moved = {
-  carriageMass: quantity({
-    label: 'Carriage mass',
-    symbol: 'm_c',
-    unit: 'kg',
-    shown: 'g',
-    default: 0.15,
-    range: [0, 500],
-    usual: [0.02, 1],
-    note: 'Nut or slider and carriage, on the motor side of the transmission stiffness; it adds to what strikes the part.',
-  }),
-  coulomb: quantity({
-    label: 'Coulomb friction',
-    symbol: 'F_c',
-    unit: 'N',
-    default: 6,
-    range: [0, 1e5],
-    usual: [0.2, 40],
-    note: 'Sliding friction of motor, guide and screw without load, at the jaw; current cannot tell it from grip force.',
-  }),
-  breakaway: quantity({
-    label: 'Break-away friction',
-    symbol: 'F_s',
-    unit: 'N',
-    default: 8,
-    range: [0, 1e5],
-    usual: [0.3, 50],
-    note: 'Friction at rest, at the jaw; above the sliding friction it makes small corrections jump.',
-  }),
-  stribeckSpeed: quantity({
-    label: 'Stribeck speed',
-    symbol: 'v_s',
-    unit: 'm/s',
-    shown: 'mm/s',
-    default: 0.002,
-    range: [1e-6, 1],
-    usual: [0.0005, 0.02],
-    note: 'Speed at which friction has fallen half-way from break-away to Coulomb; a force loop that corrects more slowly sticks and slips.',
-  }),
-  viscous: quantity({
-    label: 'Viscous friction',
-    symbol: 'b',
-    unit: 'N·s/m',
-    default: 25,
-    range: [0, 1e6],
-    usual: [1, 500],
-    note: 'Friction that grows with speed, at the jaw; it raises the current on the way and is gone when the part is held.',
-  }),
-  bristleStiffness: quantity({
-    label: 'Bristle stiffness',
-    symbol: 'σ_0',
-    unit: 'N/m',
-    shown: 'N/µm',
-    default: 2e6,
-    range: [1e3, 1e9],
-    usual: [30000, 10000000],
-    note: 'Stiffness of the axis before friction breaks away; a held position gives way to the part by the force over it.',
-  }),
-  stiffness: quantity({
-    label: 'Transmission stiffness',
-    symbol: 'k_t',
-    unit: 'N/m',
-    shown: 'N/µm',
-    default: 8e6,
-    range: [1e3, 1e10],
-    usual: [500000, 50000000],
-    note: 'Between motor side and jaw: screw, bearing, nut, finger root; a soft one keeps part of the motor’s momentum from the part.',
-  }),
-  damping: quantity({
-    label: 'Transmission damping',
-    symbol: 'd_t',
-    unit: 'N·s/m',
-    default: 300,
-    range: [0, 1e6],
-    usual: [20, 2000],
-    note: 'Damps the vibration of the jaw against the motor side, which shows as a ripple of the force after contact.',
-  }),
-  backlash: quantity({
-    label: 'Backlash',
-    symbol: 'b_l',
-    unit: 'm',
-    shown: 'µm',
-    default: 0,
-    range: [0, 0.01],
-    usual: [0, 0.0002],
-    note: 'Free play between motor side and jaw; by so much the jaw gives way to the part unseen by the encoder.',
-  }),
-}
-
-const screw = group('Transmission', {
-  lead: quantity({
-    label: 'Lead',
-    symbol: 'l',
-    unit: 'm',
-    shown: 'mm',
-    default: 0.005,
-    range: [1e-5, 0.5],
-    usual: [0.001, 0.025],
-    note: 'Travel for one turn: a short lead gives force and hides it behind friction, a long lead can be pushed back.',
-  }),
-  pitchDiameter: quantity({
-    label: 'Pitch diameter',
-    symbol: 'd_2',
-    unit: 'm',
-    shown: 'mm',
-    default: 0.0105,
-    range: [0.0005, 0.5],
-    usual: [0.004, 0.025],
-    note: 'Diameter at which the thread, or the balls, carry the load; the larger, the more grip force a given friction swallows.',
-  }),
-  threadFriction: quantity({
-    label: 'Thread friction',
-    symbol: 'µ_t',
-    unit: '',
-    default: 0.004,
-    range: [0, 1],
-    usual: [0.003, 0.2],
-    note: 'Coefficient of friction in the thread, about 0.003 to 0.01 for balls and 0.1 to 0.2 for sliding nuts; it hides force from the current and may lock the axis.',
-  }),
-  flankAngle: quantity({
-    label: 'Flank half-angle',
-    symbol: 'β',
-    unit: 'rad',
-    shown: '°',
-    default: 0,
-    range: [0, 1.2],
-    usual: [0, 0.53],
-    note: 'Half the angle between the flanks, 15° trapezoidal and 0 square or ball screw; steep flanks wedge and add to the friction under load.',
-  }),
-  ...moved,
-})
-
-const rack = group('Transmission', {
-  pinionRadius: quantity({
-    label: 'Pinion radius',
-    symbol: 'r_p',
-    unit: 'm',
-    shown: 'mm',
-    default: 0.008,
-    range: [0.0002, 1],
-    usual: [0.003, 0.03],
-    note: 'Pitch radius of the pinion that drives the racks: a small one gives force, a large one speed.',
-  }),
-  gearRatio: quantity({
-    label: 'Gear ratio',
-    symbol: 'i',
-    unit: '',
-    default: 5,
-    range: [0.1, 1000],
-    usual: [1, 50],
-    note: 'Motor turns for one turn of the pinion; it multiplies the force, and the rotor’s share of the impact by its square.',
-  }),
-  efficiency: quantity({
-    label: 'Gear efficiency',
-    symbol: 'η',
-    unit: '',
-    default: 0.9,
-    range: [0.3, 1],
-    usual: [0.6, 0.97],
-    note: 'Efficiency from motor to rack; the way back has 2 − 1/η and locks below one half, so that the grip outlives the current.',
-  }),
-  ...moved,
-})
-
-const direct = group('Transmission', moved)
-
-export const SCREW_FAMILIES = ['brushless-screw', 'brush-screw', 'step-screw'] as const
-export const RACK_FAMILIES = ['geared-rack'] as const
-export const DIRECT_FAMILIES = [
-  'voice-coil',
-  'linear-magnets-moving',
-  'linear-coils-moving',
-  'tubular-rod-moving',
-  'tubular-coils-moving',
-  'moving-magnet',
-] as const
-
-const FAMILY_NOTE = 'How the motor is built; it decides the drawing and what is typical for the numbers.'
-
-/** One closed object a kind; `kind` decides which of them an input is held against. */
-export const ACTUATORS = {
-  screw: Type.Object(
-    {
-      kind: Type.Literal('screw', { title: 'Kind', default: 'screw' }),
-      family: choice(
-        'Family',
-        SCREW_FAMILIES,
-        ['Brushless motor, screw', 'Brush motor, screw', 'Step motor, screw'],
-        FAMILY_NOTE,
-      ),
-      motor: rotary,
-      transmission: screw,
-    },
-    { title: 'Screw axis', default: {}, additionalProperties: false },
-  ),
-  rack: Type.Object(
-    {
-      kind: Type.Literal('rack', { title: 'Kind', default: 'rack' }),
-      family: choice('Family', RACK_FAMILIES, ['Brushless motor, gear and rack'], FAMILY_NOTE),
-      motor: rotary,
-      transmission: rack,
-    },
-    { title: 'Rack axis', default: {}, additionalProperties: false },
-  ),
-  direct: Type.Object(
-    {
-      kind: Type.Literal('direct', { title: 'Kind', default: 'direct' }),
-      family: choice(
-        'Family',
-        DIRECT_FAMILIES,
-        [
-          'Voice coil',
-          'Linear brushless, magnets moving',
-          'Linear brushless, coils moving',
-          'Tubular brushless, rod moving',
-          'Tubular brushless, coils moving',
-          'Moving-magnet linear',
-        ],
-        FAMILY_NOTE,
-      ),
-      motor: linear,
-      transmission: direct,
-    },
-    { title: 'Direct drive', default: {}, additionalProperties: false },
-  ),
-}
