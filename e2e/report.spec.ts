@@ -126,6 +126,7 @@ test.describe('is honest where there is nothing to show', () => {
       ],
       ['Missed', 'Never touches the part', 'The approach takes'],
     ],
+    ['part too heavy', [{ path: 'part.mass', value: 2.9 }], ['Dropped', 'the hardest moment needs', 'of the hold']],
     ['unstable', [{ path: 'servo.kd', value: 3000 }], ['Unstable', 'Leaves its rails', 'unstable']],
   ]
   for (const [name, edits, words] of cases) {

@@ -60,7 +60,7 @@ export function FigureTable({ scenario, columns, told, units }: Props) {
 const RULE =
   'Causes are taken away from top to bottom, each on top of those before, and count with what their removal changes; the part is taken as one that cannot be lost meanwhile.'
 
-const TAKEN: Record<Why['figure'], string> = { peak: 'of the peak', hold: 'of the least hold' }
+const TAKEN: Record<Why['figure'], string> = { peak: 'of the peak', hold: 'of the hold' }
 
 function Causes({ columns, whys, units }: { columns: Column[]; whys: (Why | null)[]; units: UnitSystem }) {
   const { rows, sums } = causeRows(whys, units)
