@@ -16,6 +16,7 @@ import { Job, SHORT_NOTES } from './Job.tsx'
 import { Margins } from './Margins.tsx'
 import { Settings } from './Settings.tsx'
 import { type Told, useCauses } from './useCauses.ts'
+import './parts.css'
 import './report.css'
 
 /** One page to hand over: what was asked, what came out, why, with what settings, and how to reproduce it. */
