@@ -34,7 +34,7 @@ function Items({ title, items, lines = false }: { title: string; items: Item[]; 
       <ul data-lines={lines}>
         {items.map(({ label, value }) => (
           <li key={`${label} ${value}`}>
-            {label} <b>{value.replace('^1.5', '¹·⁵')}</b>
+            {label} <b>{value}</b>
           </li>
         ))}
       </ul>

@@ -71,6 +71,7 @@ describe('job', () => {
       items.map(({ label, value }) => plain(`${label} ${value}`))
     expect(words(partItems(teapot, 'si'))).toContain('Crack force 65 N')
     expect(words(partItems(teapot, 'si')).some((text) => text.startsWith('Relax'))).toBe(false)
+    expect(words(partItems(PRESETS[2]!.scenario, 'si'))).toContain('Stiffness 3.79473 N/mm¹·⁵')
     expect(words(axisItems(teapot, 'us')).join()).toContain('Lead 0.19685 in')
     expect(words(armItems(teapot, 'si'))).toContain('Move 1 up, 6 m/s² from 0.7 s for 0.36 s, jerk 300 m/s³')
     const still = changed(teapot, 'arm.moves', [])
