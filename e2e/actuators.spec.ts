@@ -19,6 +19,9 @@ test('every axis is compared, sorted, and put on the bench with one press', asyn
   await expect(coil).toContainText('lets go')
   await coil.getByText('not honest').or(coil.getByText('honest')).first().click()
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  await page.setViewportSize({ width: 390, height: 844 })
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0)
+  await page.setViewportSize({ width: 1280, height: 720 })
 
   await coil.getByRole('button', { name: /Put on the bench/ }).click()
   await expect(page.getByRole('combobox', { name: 'Actuator' })).toHaveValue('direct/voice-coil')
