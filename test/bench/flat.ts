@@ -13,6 +13,8 @@ import { least, median } from './stats.ts'
 
 const GOAL = 1.15
 const PROCESSES = 5
+/** Processes that are asked at most, while none of them has compiled the yardstick well. */
+const MOST_PROCESSES = 20
 /** Short grips before the first measurement: functions are compiled whole only after many calls, and one grip is one call. */
 const SHORT_GRIPS = 400
 const WARM_UP = 12
@@ -46,11 +48,22 @@ export const SAMPLES: Record<string, () => void> = {
 }
 
 function compare(sample: string): void {
-  const times: Times[] = Array.from({ length: PROCESSES }, () => JSON.parse(spawnPart(sample, 'pipe').stdout))
-  const real = times.map((each) => least(each.real))
-  const flattened = times.map((each) => least(each.flattened))
-  row(`real loop, ns a plant step, ${PROCESSES} processes`, summary(real, 1))
+  const times: Times[] = []
+  let real: number[] = []
+  let flattened: number[] = []
+  // A yardstick slower than what it measures was compiled badly: a ratio to it would flatter.
+  const flatters = () => times.length < PROCESSES || least(flattened) > least(real)
+  while (flatters() && times.length < MOST_PROCESSES) {
+    times.push(JSON.parse(spawnPart(sample, 'pipe').stdout))
+    real = times.map((each) => least(each.real))
+    flattened = times.map((each) => least(each.flattened))
+  }
+  row(`real loop, ns a plant step, ${times.length} processes`, summary(real, 1))
   row('flattened, ns a plant step', summary(flattened, 1))
+  if (flatters()) {
+    goal('the engine compiled the yardstick well', 'in no process', 'in one', false)
+    return
+  }
   const yardstick = least(flattened)
   const ratio = median(real) / yardstick
   goal('real, usual process / flattened at its best', ratio.toFixed(3), `≤ ${GOAL}`, ratio <= GOAL)

@@ -7,6 +7,7 @@ import type { TimeLens } from '../../ui/timeLens.ts'
 import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
 import { LINE_STYLES } from '../bench/stage/moments.ts'
 import { stretchCurve } from '../bench/stage/TimeBar.tsx'
+import { Hatch } from './Hatch.tsx'
 import { limitWords } from './limitWords.ts'
 import { type Room, roomOf, type Story, type StoryMark, storyOf } from './story.ts'
 
@@ -74,15 +75,7 @@ const Ground = memo(function Ground({ scenario, lens, story, room, text, units }
   const strip = 0.5 * text
   return (
     <g>
-      <pattern
-        id={hatch}
-        width={0.4 * text}
-        height={0.4 * text}
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <path d={`M0 0V${0.4 * text}`} className="story-hatch" />
-      </pattern>
+      <Hatch id={hatch} text={text} />
       {(most ?? 0) < (least ?? height) && (least !== null || most !== null) && (
         <rect y={most ?? 0} width={width} height={(least ?? height) - (most ?? 0)} className="story-band" />
       )}

@@ -2,6 +2,7 @@
 import { useId } from 'react'
 import { forceWindow, type Scenario } from '../../../sim/index.ts'
 import type { UnitSystem } from '../../ui/units.ts'
+import { Hatch } from './Hatch.tsx'
 import { limitWords } from './limitWords.ts'
 import { useSize } from './useSize.ts'
 
@@ -28,15 +29,7 @@ export function WindowScale({ scenario, units, text }: WindowScaleProps) {
     <div ref={element} style={{ height: 3.3 * text }}>
       {width > 0 && (
         <svg width={width} height={3.3 * text} className="story" fontSize={text} aria-hidden="true">
-          <pattern
-            id={hatch}
-            width={0.4 * text}
-            height={0.4 * text}
-            patternUnits="userSpaceOnUse"
-            patternTransform="rotate(45)"
-          >
-            <path d={`M0 0V${0.4 * text}`} className="story-hatch" />
-          </pattern>
+          <Hatch id={hatch} text={text} />
           <rect width={width} height={bar} className="story-empty" />
           {least !== null && <rect width={from} height={bar} fill={`url(#${hatch})`} />}
           {most !== null && <rect x={to} width={width - to} height={bar} fill={`url(#${hatch})`} />}
