@@ -1,0 +1,31 @@
+/** What the compiled core exports, and TypeScript runs as it is: a bench as a whole, from outside. */
+import type { Block } from '../core/block.ts'
+import { forget, type Numbers, numbers } from '../core/native.ts'
+import { loadOf } from '../job/loads.ts'
+import { machineOf } from '../strategy/machines.ts'
+import { Bench } from './bench.ts'
+
+/** A bench for a job and a strategy, by their places in the registries; constants at their neutral values. */
+export function build(load: i32, machine: i32): Bench {
+  return new Bench(loadOf(load), machineOf(machine))
+}
+
+export function begin(bench: Bench, samples: f64): void {
+  bench.begin(samples)
+}
+
+export function advance(bench: Bench, periods: i32): bool {
+  return bench.advance(periods)
+}
+
+export function finish(bench: Bench): void {
+  bench.finish()
+}
+
+export function reserve(length: i32): Numbers {
+  return numbers(length)
+}
+
+export function clear(): void {
+  forget()
+}
