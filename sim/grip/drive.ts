@@ -39,7 +39,7 @@ export class Drive {
     this.perServo = Math.round(drive.currentRate / servo.rate)
     this.strategy = kind.create(scenario)
     this.sensed = kind.sensed
-    this.gauge = new Gauge(scenario.strategies.sensedForce.sensor, this.period, run.seed)
+    this.gauge = new Gauge(scenario.sensors.gauge, this.period, run.seed)
     this.noise = new Noise(run.seed)
     this.currentLoop = new CurrentLoop({
       ...currentGains(actuator.motor.resistance, actuator.motor.inductance, drive.currentBandwidth),
@@ -118,14 +118,14 @@ export class Drive {
 
   /** Sample `k` of the current loop, at `time` [s]: sets the voltage of the coming period. */
   sample(k: number, time: number, plant: Plant): void {
-    const { drive, servo } = this.scenario
+    const { drive, sensors } = this.scenario
     if (k % this.perServo === 0) {
       plant.heat.step(plant.loss, this.perServo * this.period)
       if (this.sensed) this.reading = this.gauge.read(time)
       if (this.powered)
         this.command = this.strategy.tick({
           time,
-          position: quantise(plant.x, servo.encoderResolution),
+          position: quantise(plant.x, sensors.encoder.resolution),
           force: this.reading,
         })
     }

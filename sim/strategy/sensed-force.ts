@@ -31,9 +31,8 @@ class SensedForce implements Strategy {
   private count = 0
 
   constructor(scenario: Scenario, start?: Start) {
-    const { servo, approach } = scenario
-    const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity, sensor } =
-      scenario.strategies.sensedForce
+    const { servo, sensors, approach } = scenario
+    const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity } = scenario.strategies.sensedForce
     const period = 1 / servo.rate
     this.profile = approachProfile(scenario, start)
     this.target = this.profile.position
@@ -41,7 +40,7 @@ class SensedForce implements Strategy {
       kp,
       ki,
       kd,
-      derivativeFilter: 1 / sensor.bandwidth,
+      derivativeFilter: 1 / sensors.gauge.bandwidth,
       period: 1 / rate,
       limit: speedLimit,
     })
@@ -108,10 +107,11 @@ class SensedForce implements Strategy {
  * Force that the target means: the gauge's own errors, and the dead band, inside which the axis stands still; with an
  * integral the band is left in the end, so it counts only where there is none.
  */
-function sensedBand({ strategies }: Scenario): ForceBand {
-  const { target, kp, ki, deadband, sensor } = strategies.sensedForce
-  const expected = Math.max(0, (target - sensor.offset) / (1 + sensor.gainError))
-  const slack = ki === 0 && kp > 0 ? deadband / kp / (1 + sensor.gainError) : 0
+function sensedBand({ sensors, strategies }: Scenario): ForceBand {
+  const { target, kp, ki, deadband } = strategies.sensedForce
+  const { gainError, offset } = sensors.gauge
+  const expected = Math.max(0, (target - offset) / (1 + gainError))
+  const slack = ki === 0 && kp > 0 ? deadband / kp / (1 + gainError) : 0
   return { expected, least: Math.max(0, expected - slack), most: expected + slack }
 }
 
@@ -121,8 +121,8 @@ export const sensedForce: StrategyKind = {
   summary: 'Feels contact with a gauge and closes a force loop around a velocity loop, with a dead band between.',
   sensed: true,
   setting: { path: 'strategies.sensedForce.target', label: 'Target force', unit: 'N' },
-  settingFor: ({ strategies }, force) => {
-    const { gainError, offset } = strategies.sensedForce.sensor
+  settingFor: ({ sensors }, force) => {
+    const { gainError, offset } = sensors.gauge
     return force * (1 + gainError) + offset
   },
   forceOf: sensedBand,

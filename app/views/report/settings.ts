@@ -21,14 +21,7 @@ export interface SettingGroup {
 }
 
 /** Keys beside the settings that are properties of the hardware or models of its errors. */
-const HARDWARE = [
-  'servo.encoderResolution',
-  'drive.busVoltage',
-  'drive.currentResolution',
-  'drive.currentNoise',
-  'drive.currentOffset',
-  'strategies.sensedForce.sensor',
-]
+const HARDWARE = ['drive.busVoltage', 'drive.currentResolution', 'drive.currentNoise', 'drive.currentOffset']
 
 export function settingsToEnter(
   scenario: Scenario,

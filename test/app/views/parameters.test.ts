@@ -24,7 +24,7 @@ function leaves(node: Record<string, unknown>, path = ''): string[] {
 }
 
 const scenario = (changes: object = {}): Scenario => {
-  const checked = checkScenario({ format: 'jawbench-scenario', version: 1, ...changes })
+  const checked = checkScenario({ format: 'jawbench-scenario', version: 2, ...changes })
   if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
   return checked.scenario
 }

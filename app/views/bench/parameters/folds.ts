@@ -1,5 +1,6 @@
 /** Which sections are open; remembered in the browser. */
 import { create } from 'zustand'
+import { pathNow } from '../../../../sim/index.ts'
 
 const KEY = 'jawbench.open-sections'
 const AT_FIRST = ['strategies', 'jaws.friction', 'approach', 'strategies.thresholdStop', 'strategies.currentClamp']
@@ -23,10 +24,11 @@ export const useFolds = create<Folds>()((set, get) => ({
   },
 }))
 
+/** A group that moved in the format since stays as open as it was. */
 function read(): string[] {
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null')
-    return Array.isArray(kept) ? kept.filter((id) => typeof id === 'string') : AT_FIRST
+    return Array.isArray(kept) ? kept.filter((id) => typeof id === 'string').map(pathNow) : AT_FIRST
   } catch {
     return AT_FIRST
   }

@@ -62,6 +62,16 @@ const SECTIONS: Section[] = [
     paths: ['drive'],
     line: ['drive.busVoltage', ['current loop', 'drive.currentRate'], ['bandwidth', 'drive.currentBandwidth']],
   },
+  {
+    id: 'sensors',
+    title: 'Sensors',
+    paths: ['sensors'],
+    line: [
+      ['encoder', 'sensors.encoder.resolution'],
+      ['gauge', 'sensors.gauge.resolution'],
+      ['noise', 'sensors.gauge.noise'],
+    ],
+  },
   { id: 'servo', title: 'Servo', paths: ['servo'], line: ['servo.rate', 'servo.kp', ['limit', 'servo.currentLimit']] },
   {
     id: 'strategies',

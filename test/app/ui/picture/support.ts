@@ -2,7 +2,7 @@ import type { GripResult, Scenario, Traces } from '../../../../sim/index.ts'
 import { CHANNELS, checkScenario } from '../../../../sim/index.ts'
 
 export function scenarioOf(changes: object = {}): Scenario {
-  const checked = checkScenario({ format: 'jawbench-scenario', version: 1, ...changes })
+  const checked = checkScenario({ format: 'jawbench-scenario', version: 2, ...changes })
   if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
   return checked.scenario
 }
