@@ -5,7 +5,7 @@ import { NoteContext } from './note.ts'
 import { decade, parseNumber, stepNumber } from './number.ts'
 import { Scale } from './Scale.tsx'
 import { SymbolText, UnitText } from './Symbols.tsx'
-import type { ShownUnit } from './units.ts'
+import type { ShownUnit } from './unit.ts'
 
 export interface NumberFieldProps {
   label: string

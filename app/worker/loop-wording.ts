@@ -1,7 +1,7 @@
 /** The sentences about loops in the units of the page. */
 import type { LoopWording } from '../../sim/index.ts'
+import { shownUnit, type UnitSource, type UnitSystem } from '../read/units.ts'
 import { formatPlain, withUnit } from '../ui/format.ts'
-import { shownUnit, type UnitSource, type UnitSystem } from '../ui/units.ts'
 
 export function loopWording(system: UnitSystem): LoopWording {
   const say = (source: UnitSource) => {

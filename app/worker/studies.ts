@@ -30,7 +30,7 @@ import {
   type Wanted,
   type Why,
 } from '../../sim/index.ts'
-import type { UnitSystem } from '../ui/units.ts'
+import type { UnitSystem } from '../read/units.ts'
 import { loopWording } from './loop-wording.ts'
 
 /** A design with what becomes of the loop at each working point; no loops where its gains are refused. */

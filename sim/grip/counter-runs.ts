@@ -97,7 +97,7 @@ const INSTANT = 1e6
 const DETECTION: Record<StrategyId, Edit[]> = {
   'threshold-stop': [set('strategies.thresholdStop.confirmTime', 0), set('strategies.thresholdStop.filter', 0)],
   'current-clamp': [],
-  'sensed-force': [set('strategies.sensedForce.sensor.bandwidth', INSTANT)],
+  'sensed-force': [set('sensors.gauge.bandwidth', INSTANT)],
 }
 
 /** After the stop the axis presses with the threshold's current instead of holding the position where the stop was commanded. */
@@ -191,11 +191,11 @@ function withoutFriction(scenario: Scenario, strategy: StrategyId): Edit[] {
   return [...bare, set(kindOf.setting.path, current), set('strategies.currentClamp.limit', current)]
 }
 
-function exactMeasuring({ strategies }: Scenario, strategy: StrategyId): Edit[] {
-  const gauge = strategy === 'sensed-force' ? Object.keys(strategies.sensedForce.sensor) : []
+function exactMeasuring({ sensors }: Scenario, strategy: StrategyId): Edit[] {
+  const gauge = strategy === 'sensed-force' ? Object.keys(sensors.gauge) : []
   return [
     ...['currentNoise', 'currentOffset', 'currentResolution'].map((key) => set(`drive.${key}`, 0)),
-    set('servo.encoderResolution', 0),
-    ...gauge.filter((key) => key !== 'bandwidth').map((key) => set(`strategies.sensedForce.sensor.${key}`, 0)),
+    set('sensors.encoder.resolution', 0),
+    ...gauge.filter((key) => key !== 'bandwidth').map((key) => set(`sensors.gauge.${key}`, 0)),
   ]
 }

@@ -102,10 +102,8 @@ function takeApart(scenario: Scenario, strategy: StrategyId, verdict: Verdict): 
 }
 
 /** What the person set, before the gauge errs. */
-function withoutGaugeErrors({ strategies, ...scenario }: Scenario): Scenario {
-  const { sensedForce } = strategies
-  const sensor = { ...sensedForce.sensor, gainError: 0, offset: 0 }
-  return { ...scenario, strategies: { ...strategies, sensedForce: { ...sensedForce, sensor } } }
+function withoutGaugeErrors({ sensors, ...scenario }: Scenario): Scenario {
+  return { ...scenario, sensors: { ...sensors, gauge: { ...sensors.gauge, gainError: 0, offset: 0 } } }
 }
 
 /**

@@ -134,7 +134,7 @@ export class Cascade {
 
   /** g⁺ = g + w·(F⁺ + m·(w⁺ − w)/T − g): the gauge feels the force at the end of the period and the finger's mean acceleration. */
   private addGauge(a: Dense, at: Map<FastState, number>): void {
-    const { bandwidth, fingerMass } = this.scenario.strategies.sensedForce.sensor
+    const { bandwidth, fingerMass } = this.scenario.sensors.gauge
     const weight = (this.period * bandwidth) / (1 + this.period * bandwidth)
     const gauge = at.get('gauge')!
     const inertia = fingerMass / this.period
@@ -216,15 +216,15 @@ export class Cascade {
   }
 
   private force(): LoopModel {
-    const { servo, drive, strategies } = this.scenario
-    const { rate, kp, ki, kd, sensor } = strategies.sensedForce
+    const { servo, drive, sensors, strategies } = this.scenario
+    const { rate, kp, ki, kd } = strategies.sensedForce
     const inner = this.velocity(true)
     const count = Math.round(servo.rate / rate)
     const span = lifted(closedMatrix(inner), columnOf(inner.reference), count)
     const gauge = this.servo(false, true).gauge
     const value = new Float64Array(span.a.rows)
-    value[gauge] = 1 + sensor.gainError
-    const gaugePole = 1 / (1 + sensor.bandwidth * this.period)
+    value[gauge] = 1 + sensors.gauge.gainError
+    const gaugePole = 1 / (1 + sensors.gauge.bandwidth * this.period)
     const plant: SampledPlant = {
       a: span.a,
       b: span.b.column(0),
@@ -238,7 +238,11 @@ export class Cascade {
     const period = 1 / rate
     // In free air the integral stands at the speed limit and takes no part.
     const law = lawOf({ kp, ki: this.point.contact ? ki : 0, kd }, period)
-    return closeWith(kd > 0 ? withSlope(plant, smoothing(1 / sensor.bandwidth, period), rate) : plant, law, period)
+    return closeWith(
+      kd > 0 ? withSlope(plant, smoothing(1 / sensors.gauge.bandwidth, period), rate) : plant,
+      law,
+      period,
+    )
   }
 }
 

@@ -55,13 +55,13 @@ export function modelOf(scenario: Scenario, strategy: StrategyKind, finer = 1): 
 }
 
 function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind): void {
-  const { actuator, servo, run } = scenario
+  const { actuator, servo, sensors, run } = scenario
   const { motor } = actuator
   const period = 1 / scenario.drive.currentRate
   drive.period = period
   drive.perServo = Math.round(scenario.drive.currentRate / servo.rate)
   drive.sensed = strategy.sensed ? 1 : 0
-  drive.encoderResolution = servo.encoderResolution
+  drive.encoderResolution = sensors.encoder.resolution
   drive.currentOffset = scenario.drive.currentOffset
   drive.currentNoise = scenario.drive.currentNoise
   drive.currentResolution = scenario.drive.currentResolution
@@ -74,9 +74,9 @@ function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind): vo
   strategy.fill(drive.strategy, scenario)
 }
 
-function fillGauge({ gauge }: Drive, { strategies, run }: Scenario, period: number): void {
-  const { bandwidth, ...sensor } = strategies.sensedForce.sensor
-  Object.assign(gauge, sensor)
+function fillGauge({ gauge }: Drive, { sensors, run }: Scenario, period: number): void {
+  const { bandwidth, ...constants } = sensors.gauge
+  Object.assign(gauge, constants)
   gauge.weight = (period * bandwidth) / (1 + period * bandwidth) // backward Euler of the first-order lag
   gauge.source.state.word = (run.seed + SEED_OFFSET) | 0
 }

@@ -2,6 +2,7 @@
 export { AXIS_PRESETS, type AxisPreset } from './axes/index.ts'
 export { type Edit, editScenario, readPath } from './edit.ts'
 export { liftTime } from './lift.ts'
+export { pathNow } from './migrate.ts'
 export { PRESETS, type Preset } from './presets/index.ts'
 export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'

@@ -74,8 +74,8 @@ class LoopTrial implements Strategy {
   private count = 0
 
   constructor(scenario: Scenario, trial: Trial, start: number, balance: Balance) {
-    const { servo, strategies, approach, actuator } = scenario
-    const { kp, ki, kd, rate, velocity, sensor, deadband, speedLimit } = strategies.sensedForce
+    const { servo, sensors, strategies, approach, actuator } = scenario
+    const { kp, ki, kd, rate, velocity, deadband, speedLimit } = strategies.sensedForce
     const period = 1 / servo.rate
     const by = (loop: LoopId) => (loop === trial.loop ? (trial.gain ?? 1) : 1)
     const scaled = <G extends object>(gains: G, factor: number) =>
@@ -92,7 +92,7 @@ class LoopTrial implements Strategy {
     this.velocity = new VelocityPi({ ...scaled(velocity, by('velocity')), period, limit })
     this.force = new ForcePid({
       ...scaled({ kp, ki, kd }, by('force')),
-      derivativeFilter: 1 / sensor.bandwidth,
+      derivativeFilter: 1 / sensors.gauge.bandwidth,
       period: 1 / rate,
       limit: speedLimit,
     })
@@ -173,10 +173,10 @@ class LoopTrial implements Strategy {
  * than a run may.
  */
 export function tryLoop(scenario: Scenario, trial: Trial): Tried {
-  const { servo, strategies } = scenario
+  const { servo, sensors, strategies } = scenario
   const period = 1 / scenario.drive.currentRate
   const frame = 1 / strategies.sensedForce.rate
-  const rest = frame * Math.ceil(Math.max(SHORTEST_REST, GAUGE_REST / strategies.sensedForce.sensor.bandwidth) / frame)
+  const rest = frame * Math.ceil(Math.max(SHORTEST_REST, GAUGE_REST / sensors.gauge.bandwidth) / frame)
   const own = { current: period, position: 1 / servo.rate, velocity: 1 / servo.rate, force: frame }[trial.loop]
   const first = Math.round(rest / period)
   const skipped = trial.loop === 'current' ? 0 : 1

@@ -144,13 +144,13 @@ function roundDown(size: number): number {
   return Number(`${digit}e${power}`)
 }
 
-function grainOf({ drive, servo, strategies }: Scenario, loop: LoopId): number {
-  const { sensor } = strategies.sensedForce
-  const { encoderResolution, speedFilter, rate } = servo
+function grainOf({ drive, servo, sensors }: Scenario, loop: LoopId): number {
+  const { encoder, gauge } = sensors
+  const { speedFilter, rate } = servo
   return {
     current: Math.max(drive.currentResolution, drive.currentNoise),
-    position: encoderResolution,
-    velocity: smoothing(speedFilter, 1 / rate) * rate * encoderResolution,
-    force: Math.max(sensor.resolution, sensor.noise),
+    position: encoder.resolution,
+    velocity: smoothing(speedFilter, 1 / rate) * rate * encoder.resolution,
+    force: Math.max(gauge.resolution, gauge.noise),
   }[loop]
 }

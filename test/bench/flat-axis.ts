@@ -83,7 +83,8 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
   const currentGain = gains.kp + currentIntegralStep / 2
   const backEmf = backEmfFeedforward * axis.forceConstant
   const bus = busVoltage
-  const { encoderResolution, kd, velocityFeedforward, accelerationFeedforward } = servo
+  const encoderStep = scenario.sensors.encoder.resolution
+  const { kd, velocityFeedforward, accelerationFeedforward } = servo
   const servoPeriod = 1 / servo.rate
   const servoIntegralStep = servo.ki * servoPeriod
   const servoGain = servo.kp + servoIntegralStep / 2
@@ -170,7 +171,7 @@ export function flatGrip(scenario: Scenario, substeps: number): Run {
 
     if (k % perServo === 0) {
       heat.step(current * current * resistance * heat.resistance, perServo * period)
-      const position = encoderResolution > 0 ? Math.floor(x / encoderResolution + 0.5) * encoderResolution : x
+      const position = encoderStep > 0 ? Math.floor(x / encoderStep + 0.5) * encoderStep : x
       profile.at(time)
       target = profile.position
       wantedSpeed = profile.speed

@@ -10,7 +10,7 @@ const EDITS: Edit[] = [
   { path: 'jaws.opening', value: 0.121 },
   { path: 'drive.currentNoise', value: 0 },
   { path: 'drive.currentResolution', value: 0 },
-  { path: 'servo.encoderResolution', value: 0 },
+  { path: 'sensors.encoder.resolution', value: 0 },
   { path: 'actuator.motor.thermal.windingResistance', value: 0.001 },
   { path: 'actuator.motor.thermal.housingResistance', value: 0.001 },
   { path: 'arm.moves', value: [] },

@@ -29,7 +29,7 @@ export const FRICTIONLESS = { coulomb: 0, breakaway: 0, viscous: 0 }
 /** Measuring without steps, noise or heat, so that a closed form can be met. */
 export const IDEAL: Tree = {
   drive: { currentResolution: 0, currentNoise: 0 },
-  servo: { encoderResolution: 0 },
+  sensors: { encoder: { resolution: 0 } },
   arm: { gravity: 'none' },
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { shownUnit } from '../../app/ui/units.ts'
+import { shownUnit } from '../../app/read/units.ts'
 import { METRICS, PRESETS, plainFigure, simulateGrip, worth } from '../../sim/index.ts'
 import { make } from '../scenario/make.ts'
 

@@ -77,7 +77,7 @@ describe('where there is no force to take apart, the sentence says why', () => {
     ],
     [
       'the gauge reads contact in free air',
-      { 'strategies.sensedForce.sensor.offset': 30 },
+      { 'sensors.gauge.offset': 30 },
       'sensed-force',
       'the gauge’s reading is taken for contact, and the jaws stop',
     ],
@@ -112,7 +112,7 @@ describe('a counter-run that gives no force', () => {
 
   it('is tried again after the others: the noise of a coarse encoder trips a stop that is not delayed', () => {
     const noisy = quick({
-      'servo.encoderResolution': 2e-5,
+      'sensors.encoder.resolution': 2e-5,
       'strategies.thresholdStop.threshold': 0.8,
       'strategies.thresholdStop.confirmTime': 0.004,
       'strategies.thresholdStop.filter': 0.003,

@@ -1,8 +1,8 @@
 import { type ComparedAxis, type ForceWindow, type Scenario, STRATEGIES } from '../../../sim/index.ts'
+import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
+import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure } from '../../ui/format.ts'
-import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
-import { isDamage, VERDICT_WORDS } from '../bench/verdicts/words.ts'
 import { COLUMNS, familyLabel } from './columns.ts'
 import { ForceBar } from './ForceBar.tsx'
 

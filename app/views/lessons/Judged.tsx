@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'react'
 import type { Goal, Judgement, Lesson, LessonFigure } from '../../../sim/index.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import type { UnitSystem } from '../../ui/units.ts'
 import { figureWords, Prose } from './prose.tsx'
 
 interface Props {

@@ -1,13 +1,13 @@
 import type { ReactNode } from 'react'
 import { type ArmMove, STRATEGIES, shakeOf } from '../../../sim/index.ts'
+import { useReducedMotion } from '../../read/stage/usePlay.ts'
+import { quantityUnit } from '../../read/units.ts'
 import { SPEEDS, type Speed, useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { quantityUnit } from '../../ui/units.ts'
-import { useReducedMotion } from '../bench/stage/usePlay.ts'
 import type { LiveSession } from './session.ts'
 
 const STRATEGY_OPTIONS = STRATEGIES.map(({ id, label }) => ({ value: id, label }))

@@ -8,6 +8,7 @@ import {
   settingsCsv,
   settingsMarkdown,
 } from '../../../sim/index.ts'
+import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { download, fileName } from '../../store/file.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -16,7 +17,6 @@ import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
 import { UnitText } from '../../ui/Symbols.tsx'
-import { quantityUnit, shownUnit, type UnitSystem } from '../../ui/units.ts'
 import { SCALES } from './scales.ts'
 import { useLoopsState } from './state.ts'
 

@@ -1,7 +1,7 @@
 import type { LoopAnalysis, LoopsResult } from '../../../sim/index.ts'
+import { COLUMNS, whyAbsent } from '../../read/loops/figures.ts'
+import { pointLabel } from '../../read/loops/lines.ts'
 import { formatFigure } from '../../ui/format.ts'
-import { COLUMNS, whyAbsent } from './figures.ts'
-import { pointLabel } from './lines.ts'
 
 interface Props {
   result: LoopsResult

@@ -1,15 +1,15 @@
 import { Fragment } from 'react'
 import { type LoopAnalysis, readPath } from '../../../sim/index.ts'
+import { editMany, useFault } from '../../parameters/refusal.ts'
+import { worstOf } from '../../read/loops/lines.ts'
+import { fieldAt } from '../../read/scenario/walk.ts'
+import { knowsUnit, shownUnit } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { UnitText } from '../../ui/Symbols.tsx'
-import { knowsUnit, shownUnit } from '../../ui/units.ts'
 import type { TriedDesign } from '../../worker/studies.ts'
-import { editMany, useFault } from '../bench/parameters/refusal.ts'
-import { fieldAt } from '../bench/parameters/walk.ts'
-import { worstOf } from './lines.ts'
 
 /** One method: its gains beside those on the bench, what becomes of the loop, formula, source and what went in. */
 export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {

@@ -1,15 +1,15 @@
 import { useMemo } from 'react'
 import type { LoopAnalysis, LoopId, LoopsResult, SimulatedSteps } from '../../../sim/index.ts'
+import { DASHES, LOOP_LABELS, nameOf, pointLabel, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
+import { useKept } from '../../read/study/useKept.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Chart, type ChartSeries } from '../../ui/Chart.tsx'
 import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
-import { DASHES, LOOP_LABELS, nameOf, pointLabel, WIDTH, WORST_WIDTH } from './lines.ts'
 import { SimulatedTable } from './SimulatedTable.tsx'
 import { named } from './scales.ts'
 import { useLoopsState } from './state.ts'
-import { useKept } from './useKept.ts'
 
 interface Props {
   loop: LoopId

@@ -7,9 +7,9 @@ import type {
   Simplification,
   StrategyId,
 } from '../../../sim/index.ts'
+import { quantityUnit, shownUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { quantityUnit, shownUnit } from '../../ui/units.ts'
 import { BlockView } from './BlockView.tsx'
 import { changeOf, percent, turned } from './changes.ts'
 import { FORMULAS } from './formulas.ts'

@@ -1,8 +1,8 @@
 /** The report's figures as text: the same list, rounding and digits as the command line's table. Knows no React. */
 import { type Cause, type GripResult, METRICS, type Metric, type Why } from '../../../sim/index.ts'
+import { figureText } from '../../read/result/words.ts'
+import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
-import { quantityUnit, shownUnit, type UnitSystem } from '../../ui/units.ts'
-import { figureText } from '../bench/verdicts/words.ts'
 
 export interface FigureRow {
   metric: Metric

@@ -49,5 +49,5 @@ export function slopeOf(scenario: Scenario, contact: Contact): number {
   const jaw = jawStiffness(scenario, contact)
   const link = scenario.actuator.transmission.stiffness
   const load = (jaw * link) / (jaw + link)
-  return ((1 + scenario.strategies.sensedForce.sensor.gainError) * load) / contactsOf(scenario)
+  return ((1 + scenario.sensors.gauge.gainError) * load) / contactsOf(scenario)
 }

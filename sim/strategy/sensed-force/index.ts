@@ -9,10 +9,11 @@ import { SensedForce } from './machine.ts'
  * Force that the target means: the gauge's own errors, and the dead band, inside which the axis stands still; with an
  * integral the band is left in the end, so it counts only where there is none.
  */
-function sensedBand({ strategies }: Scenario): ForceBand {
-  const { target, kp, ki, deadband, sensor } = strategies.sensedForce
-  const expected = Math.max(0, (target - sensor.offset) / (1 + sensor.gainError))
-  const slack = ki === 0 && kp > 0 ? deadband / kp / (1 + sensor.gainError) : 0
+function sensedBand({ strategies, sensors }: Scenario): ForceBand {
+  const { target, kp, ki, deadband } = strategies.sensedForce
+  const { gauge } = sensors
+  const expected = Math.max(0, (target - gauge.offset) / (1 + gauge.gainError))
+  const slack = ki === 0 && kp > 0 ? deadband / kp / (1 + gauge.gainError) : 0
   return { expected, least: Math.max(0, expected - slack), most: expected + slack }
 }
 
@@ -24,13 +25,13 @@ export const sensedForce: StrategyKind = {
   fill(machine, scenario) {
     if (!(machine instanceof SensedForce)) throw new TypeError('not the machine of sensed force')
     const { servo, approach } = scenario
-    const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity, sensor } =
+    const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity } =
       scenario.strategies.sensedForce
     const period = 1 / servo.rate
     fillApproach(machine.course, scenario)
     machine.forceLoop.setPi(kp, ki, 1 / rate)
     machine.forceLoop.kd = kd
-    machine.forceLoop.slope.set(1 / sensor.bandwidth, 1 / rate)
+    machine.forceLoop.slope.set(1 / scenario.sensors.gauge.bandwidth, 1 / rate)
     machine.forceLoop.limit = speedLimit
     machine.velocityLoop.setPi(velocity.kp, velocity.ki, period)
     machine.velocityLoop.limit = servo.currentLimit
@@ -45,8 +46,8 @@ export const sensedForce: StrategyKind = {
   },
   sensed: true,
   setting: { path: 'strategies.sensedForce.target', label: 'Target force', unit: 'N' },
-  settingFor: ({ strategies }, force) => {
-    const { gainError, offset } = strategies.sensedForce.sensor
+  settingFor: ({ sensors }, force) => {
+    const { gainError, offset } = sensors.gauge
     return force * (1 + gainError) + offset
   },
   forceOf: sensedBand,

@@ -37,9 +37,9 @@ export const MEASURING: Simplification[] = [
       basis:
         'Closed form, on the nominal part: one encoder step of travel. Errors of position cost force in the same proportion.',
       figures: (scenario) => {
-        const { encoderResolution } = scenario.servo
+        const { resolution } = scenario.sensors.encoder
         return [
-          { label: 'Force at a contact for one step', value: forceSlope(scenario) * encoderResolution, unit: 'N' },
+          { label: 'Force at a contact for one step', value: forceSlope(scenario) * resolution, unit: 'N' },
           { label: 'Force over travel', value: forceSlope(scenario), unit: 'N/m', shown: 'N/µm' },
         ]
       },
@@ -53,14 +53,14 @@ export const MEASURING: Simplification[] = [
     bound: {
       how: 'runs',
       basis: `Gain ${GAUGE_ERROR * 100} points lower and higher: common practice, no source. Calibrate with weights on the finished finger.`,
-      variants: ({ strategies }, strategy) =>
+      variants: ({ sensors }, strategy) =>
         strategy === 'sensed-force'
           ? [-GAUGE_ERROR, GAUGE_ERROR].map((error) => ({
               label: error < 0 ? 'reads less' : 'reads more',
               edits: [
                 {
-                  path: 'strategies.sensedForce.sensor.gainError',
-                  value: strategies.sensedForce.sensor.gainError + error,
+                  path: 'sensors.gauge.gainError',
+                  value: sensors.gauge.gainError + error,
                 },
               ],
             }))

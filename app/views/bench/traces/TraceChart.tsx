@@ -1,13 +1,13 @@
 import { memo, useMemo } from 'react'
+import type { Panel } from '../../../read/traces/panels.ts'
+import { marksOf, seriesOf, summaryOf, windowBand } from '../../../read/traces/series.ts'
+import { quantityUnit } from '../../../read/units.ts'
 import { type Runs, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Chart, type ChartBand, type ChartMark } from '../../../ui/Chart.tsx'
 import type { TimeLens } from '../../../ui/timeLens.ts'
-import { quantityUnit } from '../../../ui/units.ts'
 import { useBefore } from '../useBefore.ts'
-import type { Panel } from './panels.ts'
-import { marksOf, seriesOf, summaryOf, windowBand } from './series.ts'
 
 interface Props {
   panel: Panel

@@ -1,7 +1,7 @@
+import { useShownRuns } from '../../../read/result/useShownRuns.ts'
+import { useLens } from '../../../read/stage/useLens.ts'
+import { PANELS, type Panel } from '../../../read/traces/panels.ts'
 import { useView } from '../../../store/view.ts'
-import { useLens } from '../stage/useLens.ts'
-import { useShownRuns } from '../useShownRuns.ts'
-import { PANELS, type Panel } from './panels.ts'
 import { TraceChart } from './TraceChart.tsx'
 import './traces.css'
 

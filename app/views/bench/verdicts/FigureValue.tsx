@@ -1,9 +1,9 @@
 import { useId } from 'react'
 import type { GripResult, Scenario } from '../../../../sim/index.ts'
+import type { Figure } from '../../../read/result/figures.ts'
+import { figureText } from '../../../read/result/words.ts'
+import type { UnitSystem } from '../../../read/units.ts'
 import { NO_FIGURE } from '../../../ui/format.ts'
-import type { UnitSystem } from '../../../ui/units.ts'
-import type { Figure } from '../figures.ts'
-import { figureText } from './words.ts'
 
 interface Props {
   figure: Figure

@@ -1,12 +1,12 @@
 import { useRef, useState } from 'react'
 import { type StrategyId, type Why, whySentence } from '../../../../sim/index.ts'
+import { wordingOf } from '../../../read/result/words.ts'
+import { type Rested, useRested } from '../../../read/study/useRested.ts'
+import { useStudy } from '../../../read/study/useStudy.ts'
+import { WhyChart } from '../../../read/why/WhyChart.tsx'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
-import { wordingOf } from '../verdicts/words.ts'
 import { Rescues } from './Rescues.tsx'
-import { type Rested, useRested } from './useRested.ts'
-import { useStudy } from './useStudy.ts'
-import { WhyChart } from './WhyChart.tsx'
 import './why.css'
 
 /** Why it came so, and what would save the part; worked out while it is open and the bench is at rest. */

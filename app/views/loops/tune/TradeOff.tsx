@@ -1,9 +1,9 @@
 import { type KeyboardEvent, type PointerEvent, useId } from 'react'
 import type { TuneCandidate } from '../../../../sim/index.ts'
+import { quantityUnit } from '../../../read/units.ts'
 import { useView } from '../../../store/view.ts'
 import { UnitText } from '../../../ui/Symbols.tsx'
-import { quantityUnit } from '../../../ui/units.ts'
-import { useWidth } from '../../bench/stage/useWidth.ts'
+import { useWidth } from '../../../ui/useWidth.ts'
 import { frameOf, HEIGHT, ROOM } from './frame.ts'
 import { isPlaced, type Placed, told } from './points.ts'
 

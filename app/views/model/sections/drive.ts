@@ -211,7 +211,7 @@ export const STRATEGIES: Section[] = [
       'strategies.sensedForce.kd',
       'strategies.sensedForce.deadband',
       'strategies.sensedForce.speedLimit',
-      'strategies.sensedForce.sensor.bandwidth',
+      'sensors.gauge.bandwidth',
     ],
     own: [
       { symbol: 'w', title: 'Wanted speed', unit: 'm/s' },
