@@ -44,6 +44,27 @@ export class Arm extends Block {
   gravityDown: f64 = 0
   readonly state: ArmState = new ArmState()
 
+  /** One more move, where there is room for it; those that have ended by its start are forgotten. */
+  add(start: f64, direction: f64, acceleration: f64, duration: f64, jerk: f64): void {
+    let kept: i32 = 0
+    const count: i32 = this.count as i32
+    for (let n: i32 = 0; n < count; n++) {
+      const ends: f64 = item(this.moves, MOVE_SIZE * n) + item(this.moves, MOVE_SIZE * n + 3)
+      if (ends > start) this.put(kept++, n)
+    }
+    const from: i32 = MOVE_SIZE * kept
+    this.moves[from] = start
+    this.moves[from + 1] = direction
+    this.moves[from + 2] = acceleration
+    this.moves[from + 3] = duration
+    this.moves[from + 4] = jerk
+    this.count = kept + 1
+  }
+
+  private put(to: i32, from: i32): void {
+    for (let k: i32 = 0; k < MOVE_SIZE; k++) this.moves[MOVE_SIZE * to + k] = item(this.moves, MOVE_SIZE * from + k)
+  }
+
   at(t: f64): void {
     let along: f64 = 0
     let across: f64 = 0

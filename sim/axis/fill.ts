@@ -69,7 +69,7 @@ function fillHeat({ heat }: Axis, thermal: Actuator['motor']['thermal']): void {
   heat.state.housing = thermal.ambient
 }
 
-const DIRECTIONS: Record<ArmMove['axis'], number> = { along: ALONG, across: ACROSS, up: UP }
+export const DIRECTIONS: Record<ArmMove['axis'], number> = { along: ALONG, across: ACROSS, up: UP }
 
 /** `room` is how many more moves may be added later. */
 export function fillArm(arm: Arm, { moves, gravity }: Scenario['arm'], room = 0): void {

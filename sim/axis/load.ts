@@ -23,6 +23,8 @@ export abstract class Load extends Block {
   /** What the axis presses with, as figures take it, and as the gauge feels it [N]. */
   abstract effort(): f64
   abstract felt(): f64
+  /** Highest force in the period just past [N]. */
+  abstract most(): f64
   /** First touch [s]; NaN: not yet. */
   abstract touched(): f64
   /** The output moves back on purpose: the work is set down first. */

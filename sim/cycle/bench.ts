@@ -11,6 +11,7 @@ import { Drive } from './drive.ts'
 import { Figures } from './figures.ts'
 import { Rails } from './rails.ts'
 import { Recorder } from './recorder.ts'
+import { Sliding } from './sliding.ts'
 
 class BenchState extends State {
   /** Samples of the current loop since `origin` [s]. */
@@ -35,6 +36,7 @@ export class Bench extends Block {
   /** Who looks on: 1 or 0. A run ends when it can no longer be good, and when a loop bangs between its limits. */
   recording: f64 = 0
   figuring: f64 = 0
+  sliding: f64 = 0
   untilLost: f64 = 0
   untilBanging: f64 = 1
   readonly arm: Arm = new Arm()
@@ -44,6 +46,7 @@ export class Bench extends Block {
   readonly rails: Rails = new Rails()
   readonly record: Recorder = new Recorder()
   readonly figures: Figures = new Figures()
+  readonly latest: Sliding = new Sliding()
   readonly state: BenchState = new BenchState()
 
   constructor(load: Load, strategy: Machine) {
@@ -63,10 +66,21 @@ export class Bench extends Block {
     this.prepare(samples)
   }
 
+  /** Goes on from the state that it was given, with room for so many buckets of so many samples in its record. */
+  resume(size: f64, buckets: f64): void {
+    this.settle()
+    this.record.prepareRoom(this.channels(), size, buckets)
+    this.show(this.time(), this.drive.machine().state.target)
+  }
+
   /** Room for what looks on. */
-  prepare(samples: f64): void {
-    if (this.recording > 0) this.record.prepare(1 + this.load.channels() + AXIS_CHANNELS, samples)
+  private prepare(samples: f64): void {
+    if (this.recording > 0) this.record.prepare(this.channels(), samples)
     if (this.figuring > 0) this.figures.prepare(samples)
+  }
+
+  private channels(): i32 {
+    return 1 + this.load.channels() + AXIS_CHANNELS
   }
 
   /** After a change of constants or of state from outside. */
@@ -112,6 +126,7 @@ export class Bench extends Block {
     load.end(time, drive.state.opening > 0)
     s.count += 1
     if (this.figuring > 0) this.figures.sample(time, axis, load, arm, target)
+    if (this.sliding > 0) this.latest.sample(axis, load)
     if (this.recording > 0) {
       this.show(time, target)
       this.record.sample(load.touched() >= 0)

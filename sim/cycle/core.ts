@@ -22,6 +22,14 @@ export function finish(bench: Bench): void {
   bench.finish()
 }
 
+export function resume(bench: Bench, size: f64, buckets: f64): void {
+  bench.resume(size, buckets)
+}
+
+export function rewind(bench: Bench): void {
+  bench.record.rewind()
+}
+
 export function reserve(length: i32): Numbers {
   return numbers(length)
 }

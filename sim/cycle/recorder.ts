@@ -36,6 +36,20 @@ export class Recorder extends Block {
     this.columns = numbers(width * (this.stride as i32))
   }
 
+  /** Makes room for so many buckets of one size, to be emptied by `rewind` before they are full. */
+  prepareRoom(width: i32, size: f64, buckets: f64): void {
+    this.coarse = size
+    this.fine = size
+    this.bucket.prepare(width)
+    this.bucket.size = size
+    this.stride = 2 * buckets
+    this.columns = numbers(width * (this.stride as i32))
+  }
+
+  rewind(): void {
+    this.rows = 0
+  }
+
   /** Takes the bucket's `now` in; the buckets are finer from the first one after a touch on. */
   sample(touched: bool): void {
     if (touched && this.touched === 0) {

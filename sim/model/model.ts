@@ -21,8 +21,11 @@ export interface Model {
   scenario: Scenario
   strategy: StrategyKind
   bench: Bench
-  /** Places in the registries of the compiled core. */
-  load: LoadId
+  /** A bench of the same blocks, all constants at their neutral values. */
+  make: () => Bench
+  /** Places of job and strategy in the registries of the compiled core. */
+  load: number
+  machine: number
   /** Samples of the current loop in the run. */
   samples: number
 }
@@ -30,12 +33,18 @@ export interface Model {
 /** Keeps the gauge's noise apart from that of the current measurement. */
 const SEED_OFFSET = 0x9e3779b9
 
-/**
- * `finer` divides the step further. Throws a RangeError where the scenario would take more than 2e8 steps.
- */
-export function modelOf(scenario: Scenario, strategy: StrategyKind, finer = 1): Model {
+export interface ModelOptions {
+  /** Divides the step further. */
+  finer?: number
+  /** Makes the bench where job or strategy are none of the registries'. */
+  make?: () => Bench
+}
+
+/** Throws a RangeError where the scenario would take more than 2e8 steps. */
+export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
   const load = LoadId.grip
-  const bench = build(load, strategy.machine)
+  const { finer = 1, make = () => build(load, strategy.machine) } = options
+  const bench = make()
   const { drive, jaws, events } = scenario
   const period = 1 / drive.currentRate
   bench.period = period
@@ -51,7 +60,8 @@ export function modelOf(scenario: Scenario, strategy: StrategyKind, finer = 1): 
   const steps = finer * stepsOf(bench, scenario)
   bench.axis.setStep(period / steps, steps)
   bench.load.setStep(period / steps)
-  return { scenario, strategy, bench, load, samples: Math.round(scenario.run.duration / period) }
+  bench.latest.period = period
+  return { scenario, strategy, bench, make, load, machine: strategy.machine, samples: Math.round(scenario.run.duration / period) }
 }
 
 function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind): void {

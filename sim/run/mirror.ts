@@ -31,24 +31,29 @@ export class Memory {
     })
   }
 
-  /** Reads every number of a tree back, its arrays apart. */
-  read(block: Block, address: number): void {
+  /** Reads every number of a tree back, and copies of its arrays where they are wanted. */
+  read(block: Block, address: number, arrays: boolean): void {
     eachField(block, address, (value, at, name) => {
       if (typeof value === 'number') (block as Fields)[name] = this.view.getFloat64(at, true)
-      else if (value instanceof Block) this.read(value, this.view.getUint32(at, true))
+      else if (value instanceof Block) this.read(value, this.view.getUint32(at, true), arrays)
+      else if (arrays) (block as Fields)[name] = this.array(this.view.getUint32(at, true)).slice()
     })
   }
 
   /** The array in a field, named by the fields on the way to it from the root of a tree at `address`, where it lies. */
-  numbers(block: Block, address: number, [name, ...further]: string[]): Float64Array {
+  numbers(block: Block, address: number, [name, ...further]: string[]): Float64Array<ArrayBuffer> {
     let found = new Float64Array(0)
     eachField(block, address, (value, at, field) => {
       if (field !== name) return
       const place = this.view.getUint32(at, true)
-      if (value instanceof Block) found = this.numbers(value, place, further)
-      else found = new Float64Array(this.view.buffer as ArrayBuffer, place, this.view.getUint32(place - SIZE, true) / 8)
+      found = value instanceof Block ? this.numbers(value, place, further) : this.array(place)
     })
     return found
+  }
+
+  /** The array at a place, where it lies. */
+  private array(place: number): Float64Array<ArrayBuffer> {
+    return new Float64Array(this.view.buffer as ArrayBuffer, place, this.view.getUint32(place - SIZE, true) / 8)
   }
 
   private writeNumbers(values: Float64Array, at: number): void {

@@ -174,6 +174,10 @@ export class GripLoad extends Load {
     return 0.5 * (this.state.nearForce + this.state.farForce)
   }
 
+  most(): f64 {
+    return Math.max(this.state.nearMost, this.state.farMost)
+  }
+
   felt(): f64 {
     return this.state.nearForce
   }
