@@ -87,14 +87,18 @@ export class Axis extends Block {
    */
   advance(load: Load, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void {
     const s = this.state
-    const heat = this.heat
     const winding = this.winding
+    const transmission = this.transmission
+    const friction = this.friction
+    const stops = this.stops
     const commutation = this.commutation
     const shaped: bool = commutation.shaped()
-    const constant: f64 = this.forcePerAmpere * heat.flux
-    const coil: f64 = winding.resistance * heat.resistance
+    const constant: f64 = this.forcePerAmpere * this.heat.flux
+    const coil: f64 = winding.resistance * this.heat.resistance
     const onMotor: f64 = this.linearMass * pull
     const onOutput: f64 = this.outputMass * pull
+    const mass: f64 = this.mass
+    const outputMass: f64 = this.outputMass
     const dt: f64 = this.step
     const steps: i32 = this.steps as i32
     let x: f64 = s.motorTravel
@@ -106,12 +110,12 @@ export class Axis extends Block {
     for (let n: i32 = 0; n < steps; n++) {
       const force: f64 = shaped ? constant * commutation.factor(x, target) : constant
       const current: f64 = connected ? winding.step(voltage, force * v, coil) : 0
-      const link: f64 = this.transmission.force(x - travel, v - speed)
+      const link: f64 = transmission.force(x - travel, v - speed)
       const against: f64 = load.press(travel, speed)
-      let motor: f64 = force * current - link - this.friction.force(v, link) + onMotor
+      let motor: f64 = force * current - link - friction.force(v, link) + onMotor
       if (shaped) motor += commutation.cogging(x)
-      v += (dt * motor) / this.mass
-      speed += (dt * (link - against + this.stops.force(travel, speed) + onOutput)) / this.outputMass
+      v += (dt * motor) / mass
+      speed += (dt * (link - against + stops.force(travel, speed) + onOutput)) / outputMass
       x += dt * v
       travel += dt * speed
       load.follow(travel, speed, time + n * dt)
