@@ -4,11 +4,13 @@
  */
 import { readFileSync, statSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import { modelReport, modelTable } from './ask/model/table.ts'
+import { rescues, sortRescues } from './ask/rescue.ts'
+import { explain } from './ask/why.ts'
 import { tracesCsv } from './grip/csv.ts'
 import { METRICS, type Metric, plainFigure, plainText } from './grip/metrics.ts'
 import type { GripResult } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
-import { explain } from './grip/why.ts'
 import { forceWindow } from './grip/window.ts'
 import { analyseLoops } from './loops/analyse.ts'
 import { loopsTable, rowOf } from './loops/report.ts'
@@ -22,8 +24,6 @@ import {
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
-import { modelReport, modelTable } from './study/model/table.ts'
-import { rescues, sortRescues } from './study/rescue.ts'
 
 /** An input that is refused; each line goes to stderr. */
 class Refused extends Error {

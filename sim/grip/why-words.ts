@@ -1,12 +1,13 @@
 /** The sentence of `explain`: what the part saw, what the setting means, what made most of the difference. */
+
+import { approachTime } from '../ask/counter-runs.ts'
+import type { Cause, Told } from '../ask/why.ts'
 import { travelToContact } from '../plant/axis.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
 import { approachProfile } from '../strategy/follow.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-import { approachTime } from './counter-runs.ts'
 import { reasonOf, SI_WORDING, type Wording } from './verdict.ts'
-import type { Cause, Told } from './why.ts'
 
 /** Causes that add or take less than this share of the figure are not worth a sentence. */
 const WORTH = 0.03

@@ -4,15 +4,16 @@
  * matters where causes act together. The part is taken as one that neither breaks, dents nor slides out, since a lost part hides
  * how far the force would have gone.
  */
+
+import type { GripResult, Verdict } from '../grip/result.ts'
+import { simulateGrip } from '../grip/simulate.ts'
+import { SI_WORDING, type Wording } from '../grip/verdict.ts'
+import { whySentence } from '../grip/why-words.ts'
+import { damageLimit } from '../grip/window.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
-import type { GripResult, Verdict } from './result.ts'
-import { simulateGrip } from './simulate.ts'
-import { SI_WORDING, type Wording } from './verdict.ts'
-import { whySentence } from './why-words.ts'
-import { damageLimit } from './window.ts'
 
 export interface Cause {
   cause: CauseId

@@ -8,7 +8,7 @@ import {
   simulateGrip,
   whySentence,
 } from '../../sim/index.ts'
-import { quick } from './scenarios.ts'
+import { quick } from '../grip/scenarios.ts'
 
 const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') =>
   explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
