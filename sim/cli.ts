@@ -4,11 +4,15 @@
  */
 import { readFileSync, statSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import { modelReport, modelTable } from './ask/model/table.ts'
+import { rescues, sortRescues } from './ask/rescue.ts'
+import { explain } from './ask/why.ts'
+import { figureText } from './cli/figure.ts'
+import { whyJson, whyTable } from './cli/why.ts'
 import { tracesCsv } from './grip/csv.ts'
 import { METRICS, type Metric, plainFigure, plainText } from './grip/metrics.ts'
 import type { GripResult } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
-import { explain } from './grip/why.ts'
 import { forceWindow } from './grip/window.ts'
 import { analyseLoops } from './loops/analyse.ts'
 import { loopsTable, rowOf } from './loops/report.ts'
@@ -22,8 +26,6 @@ import {
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
-import { modelReport, modelTable } from './study/model/table.ts'
-import { rescues, sortRescues } from './study/rescue.ts'
 
 /** An input that is refused; each line goes to stderr. */
 class Refused extends Error {
@@ -184,30 +186,11 @@ function question(args: string[]) {
   return { scenario: readScenario(positionals[0], values.set), strategy, json: values.format === 'json' }
 }
 
-const figureText = (value: number | null) => (value === null ? '—' : String(Number(value.toPrecision(4))))
-
 function why(args: string[]): number {
   const { scenario, strategy, json } = question(args)
   const { verdict } = simulate(scenario, strategy).result
   const told = refusing(() => explain(scenario, strategy, verdict))
-  if (json) {
-    const { run: _, ...shown } = told
-    print(JSON.stringify({ format: 'jawbench-why', version: 1, strategy, ...shown }, null, 2))
-    return 0
-  }
-  const line = (label: string, force: number, share: number | null) =>
-    `${label.padEnd(42)}${`${figureText(force)} N`.padStart(12)}${`${figureText(share === null ? null : 100 * share)} %`.padStart(10)}`
-  const whole = told.figure === 'peak' ? 'Peak force' : 'Force at its weakest'
-  print(
-    [
-      told.sentence,
-      ...told.causes.map(({ label, force, share }) => line(label, force, share)),
-      ...(told.force === null ? [] : [line(whole, told.force, 1), told.rule]),
-      ...told.untold.map(
-        ({ label, verdict }) => `Could not be taken away: ${label}${verdict ? `, ${verdict} without it` : ''}.`,
-      ),
-    ].join('\n'),
-  )
+  print(json ? whyJson(scenario, strategy, told) : whyTable(scenario, strategy, told))
   return 0
 }
 

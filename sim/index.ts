@@ -1,4 +1,36 @@
 /** The public face of the simulator: all that the page, the command line and the tests may use. */
+
+export { type AxisReport, type PowerLossFate, reportAxis, type StrategyFitness } from './ask/actuators.ts'
+export { type ComparedAxis, compareAxes } from './ask/compare-axes.ts'
+export { fitAxis, wantedForce } from './ask/fit-axis.ts'
+export { type CheckedLesson, checkLesson } from './ask/lesson/check.ts'
+export { type LessonFigure, placeholdersOf } from './ask/lesson/figures.ts'
+export type { Lesson, Question } from './ask/lesson/format.ts'
+export {
+  type Goal,
+  type Judgement,
+  judgeLesson,
+  type LessonItem,
+  type LessonRun,
+  runLesson,
+  sliderValues,
+} from './ask/lesson/judge.ts'
+export type { Bound } from './ask/loop-trial.ts'
+export { FIXED_FIGURES, type FixedFigure } from './ask/model/fixed.ts'
+export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './ask/model/index.ts'
+export type { BoundFigure, Element, Simplification } from './ask/model/simplification.ts'
+export { type Rescue, type RescueProgress, rescues, sortRescues } from './ask/rescue.ts'
+export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
+export {
+  bestOf,
+  type TuneCandidate,
+  type TuneObjective,
+  type TuneOptions,
+  type TuneProgress,
+  tradeOff,
+  tuneGains,
+} from './ask/tune.ts'
+export { type Cause, explain, type Why } from './ask/why.ts'
 export { tracesCsv } from './grip/csv.ts'
 export { LiveGrip } from './grip/live.ts'
 export { hunts, type LiveFigures } from './grip/live-figures.ts'
@@ -17,7 +49,6 @@ export {
 } from './grip/result.ts'
 export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './grip/simulate.ts'
 export { reasonOf, SI_WORDING, type Wording } from './grip/verdict.ts'
-export { type Cause, explain, type Why } from './grip/why.ts'
 export { whySentence } from './grip/why-words.ts'
 export { type ForceWindow, forceWindow } from './grip/window.ts'
 export {
@@ -43,33 +74,3 @@ export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'
 export type { ForceBand, StrategyId, StrategyKind } from './strategy/strategy.ts'
-export { type AxisReport, type PowerLossFate, reportAxis, type StrategyFitness } from './study/actuators.ts'
-export { type ComparedAxis, compareAxes } from './study/compare-axes.ts'
-export { fitAxis, wantedForce } from './study/fit-axis.ts'
-export { type CheckedLesson, checkLesson } from './study/lesson/check.ts'
-export { type LessonFigure, placeholdersOf } from './study/lesson/figures.ts'
-export type { Lesson, Question } from './study/lesson/format.ts'
-export {
-  type Goal,
-  type Judgement,
-  judgeLesson,
-  type LessonItem,
-  type LessonRun,
-  runLesson,
-  sliderValues,
-} from './study/lesson/judge.ts'
-export type { Bound } from './study/loop-trial.ts'
-export { FIXED_FIGURES, type FixedFigure } from './study/model/fixed.ts'
-export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './study/model/index.ts'
-export type { BoundFigure, Element, Simplification } from './study/model/simplification.ts'
-export { type Rescue, type RescueProgress, rescues, sortRescues } from './study/rescue.ts'
-export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './study/simulated-step.ts'
-export {
-  bestOf,
-  type TuneCandidate,
-  type TuneObjective,
-  type TuneOptions,
-  type TuneProgress,
-  tradeOff,
-  tuneGains,
-} from './study/tune.ts'

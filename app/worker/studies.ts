@@ -96,7 +96,7 @@ export interface Studies {
 export type StudyName = keyof Studies
 
 const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Studies[S]['item']> } = {
-  axes: compareAxes,
+  axes: (scenario) => compareAxes(scenario),
   loops: ({ scenario, units }) => [analyseLoops(scenario, { curves: true, words: loopWording(units) })],
   steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
   designs: (question) => [answerDesign(question)],

@@ -1,5 +1,5 @@
-import type { Why } from '../../../sim/index.ts'
-import { formatFigure } from '../../ui/format.ts'
+import type { Cause, Why } from '../../../sim/index.ts'
+import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 import './whyChart.css'
 
@@ -41,7 +41,10 @@ export function WhyChart({ why, units }: { why: Why; units: UnitSystem }) {
       <tbody>
         {bars.map(({ cause, from, to }, n) => (
           <tr key={cause.cause}>
-            <th scope="row">{cause.label}</th>
+            <th scope="row">
+              {cause.label}
+              <Range cause={cause} say={signed} />
+            </th>
             <Bar
               scale={scale}
               from={from}
@@ -71,6 +74,20 @@ export function WhyChart({ why, units }: { why: Why; units: UnitSystem }) {
         )}
       </tfoot>
     </table>
+  )
+}
+
+/** What a cause changes if it alone is taken away, and as the last; how sure the force is where orders were drawn. */
+function Range({ cause: { alone, last, error }, say }: { cause: Cause; say(newtons: number): string }) {
+  if (alone === null && last === null) return null
+  const text = (newtons: number | null) => (newtons === null ? NO_FIGURE : say(newtons))
+  const spread = error === null ? '' : `, ± ${say(error).replace('+', '')}`
+  return (
+    <span className="why-range">
+      {' '}
+      alone {text(alone)}, last {text(last)}
+      {spread}
+    </span>
   )
 }
 

@@ -58,7 +58,7 @@ export function FigureTable({ scenario, columns, told, units }: Props) {
 }
 
 const RULE =
-  'Causes are taken away from top to bottom, each on top of those before, and count with what their removal changes; the part is taken as one that cannot be lost meanwhile.'
+  'Causes are taken away in all combinations, or in orders drawn at random where many act, and each counts with the mean of what its removal changes (Shapley value), so that they add up. Below: what its removal changes alone … as the last. The part is taken as one that cannot be lost meanwhile.'
 
 const TAKEN: Record<Why['figure'], string> = { peak: 'of the peak', hold: 'of the hold' }
 
@@ -84,6 +84,7 @@ function Causes({ columns, whys, units }: { columns: Column[]; whys: (Why | null
               {cell ? (
                 <>
                   {cell.force} <span className="report-share">{cell.share}</span>
+                  {cell.range && <span className="report-range">{cell.range}</span>}
                 </>
               ) : (
                 NO_FIGURE

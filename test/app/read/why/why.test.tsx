@@ -11,6 +11,9 @@ const why = (forces: number[], changes: Partial<Why> = {}): Why => {
     without: '',
     force: each,
     share: force > 0 ? each / force : null,
+    alone: n === 0 ? null : each / 2,
+    last: n === 0 ? null : 2 * each,
+    error: null,
   }))
   return {
     verdict: 'held',
@@ -19,7 +22,6 @@ const why = (forces: number[], changes: Partial<Why> = {}): Why => {
     bound: null,
     causes,
     untold: [],
-    sentence: '',
     rule: '',
     run: null,
     ...changes,

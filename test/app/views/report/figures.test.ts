@@ -75,6 +75,9 @@ describe('causeRows', () => {
       label,
       force: 10 / names.length,
       share: 1 / names.length,
+      alone: null,
+      last: null,
+      error: null,
     })),
   })
 

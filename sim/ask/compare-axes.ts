@@ -1,6 +1,7 @@
 /** Every generic axis and the one on the bench under one scenario, a report at a time. */
 import { AXIS_PRESETS, type Scenario } from '../scenario/index.ts'
 import { type AxisReport, reportAxis } from './actuators.ts'
+import { runHere } from './runner.ts'
 
 export interface ComparedAxis {
   /** Id of the generic axis, or 'own' for the one on the bench. */
@@ -9,7 +10,7 @@ export interface ComparedAxis {
   report: AxisReport
 }
 
-export function* compareAxes(scenario: Scenario): Generator<ComparedAxis> {
-  yield { id: 'own', title: 'On the bench', report: reportAxis(scenario, scenario.actuator) }
-  for (const { id, title, actuator } of AXIS_PRESETS) yield { id, title, report: reportAxis(scenario, actuator) }
+export function* compareAxes(scenario: Scenario, run = runHere): Generator<ComparedAxis> {
+  yield { id: 'own', title: 'On the bench', report: reportAxis(scenario, scenario.actuator, run) }
+  for (const { id, title, actuator } of AXIS_PRESETS) yield { id, title, report: reportAxis(scenario, actuator, run) }
 }

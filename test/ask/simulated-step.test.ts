@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { simulatedSteps, withoutFriction } from '../../sim/ask/simulated-step.ts'
 import { LOOPS, PRESETS, type Scenario } from '../../sim/index.ts'
-import { simulatedSteps, withoutFriction } from '../../sim/study/simulated-step.ts'
 
 /** A bench whose measurements have no steps and no noise, without dead band and backlash: what the linear loops leave out. */
 function fine(scenario: Scenario): Scenario {

@@ -1,17 +1,24 @@
 import { describe, expect, it } from 'vitest'
+import { REMOVALS } from '../../sim/ask/counter-runs.ts'
+import { type Runner, runHere } from '../../sim/ask/runner.ts'
 import {
   explain,
   PRESETS,
   type Scenario,
   SI_WORDING,
+  STRATEGIES,
   type StrategyId,
   simulateGrip,
+  type Traces,
   whySentence,
 } from '../../sim/index.ts'
-import { quick } from './scenarios.ts'
+import { quick } from '../grip/scenarios.ts'
+import { make } from '../scenario/make.ts'
 
-const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') =>
-  explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
+const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
+  const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
+  return { ...why, sentence: whySentence(scenario, strategy, why) }
+}
 const teapot = PRESETS[0]!.scenario
 
 describe('the sentence', () => {
@@ -107,20 +114,23 @@ describe('where there is no force to take apart, the sentence says why', () => {
   })
 })
 
-describe('a counter-run that gives no force', () => {
-  const sum = (causes: { force: number }[]) => causes.reduce((total, { force }) => total + force, 0)
+const sum = (causes: { force: number }[]) => causes.reduce((total, { force }) => total + force, 0)
+const UNLOSABLE = { 'jaws.padLength': 1, 'jaws.friction.static': 3, 'jaws.friction.sliding': 3 }
 
-  it('is tried again after the others: the noise of a coarse encoder trips a stop that is not delayed', () => {
-    const noisy = quick({
-      'sensors.encoder.resolution': 2e-5,
-      'strategies.thresholdStop.threshold': 0.8,
-      'strategies.thresholdStop.confirmTime': 0.004,
-      'strategies.thresholdStop.filter': 0.003,
-    })
+describe('a counter-run that gives no force', () => {
+  const noisy = quick({
+    'sensors.encoder.resolution': 2e-5,
+    'strategies.thresholdStop.threshold': 0.8,
+    'strategies.thresholdStop.confirmTime': 0.004,
+    'strategies.thresholdStop.filter': 0.003,
+  })
+
+  it('waits for the others: the noise of a coarse encoder trips a stop that is not delayed', () => {
     const why = tell(noisy, 'threshold-stop')
-    const causes = why.causes.map(({ cause }) => cause)
+    const detection = why.causes.find(({ cause }) => cause === 'detection')!
     expect(why.untold).toEqual([])
-    expect(causes.indexOf('detection')).toBeGreaterThan(causes.indexOf('measuring'))
+    expect(detection.alone).toBeNull()
+    expect(detection.last).not.toBeNull()
     expect(sum(why.causes)).toBeCloseTo(why.force!, 9)
   })
 
@@ -129,5 +139,62 @@ describe('a counter-run that gives no force', () => {
     expect(why.untold).toEqual([{ cause: 'friction', label: expect.any(String), verdict: 'unstable' }])
     expect(why.causes.map(({ cause }) => cause)).not.toContain('friction')
     expect(sum(why.causes)).toBeCloseTo(why.force!, 9)
+  })
+})
+
+describe('the forces of the causes', () => {
+  const quickGrip = quick({ 'part.relaxation.fraction': 0.2 })
+
+  it('do not depend on the order in which the causes are listed, to the last bit, whatever the grip', () => {
+    // A made-up simulator: a force for each scenario, from its text.
+    const made: Runner = (scenario: Scenario) => {
+      const text = JSON.stringify(scenario)
+      let peakForce = 7
+      for (let k = 0; k < text.length; k++) peakForce = (peakForce * 31 + text.charCodeAt(k)) % 9973
+      const result = { verdict: 'held', metrics: { peakForce } }
+      return { result, weakest: null, traces: null } as unknown as ReturnType<typeof runHere> & { traces: Traces }
+    }
+    for (const { id } of STRATEGIES) {
+      const causes = (removals: typeof REMOVALS) => explain(quickGrip, id, 'held', made, removals).causes
+      expect(causes(REMOVALS).length).toBeGreaterThan(5)
+      expect(causes([...REMOVALS].reverse())).toEqual(causes(REMOVALS))
+    }
+  })
+
+  it('are means of counter-runs that are made here by hand: two causes in both orders', () => {
+    const two = REMOVALS.filter(({ cause }) => cause === 'windup' || cause === 'stopping')
+    const why = explain(quickGrip, 'threshold-stop', 'held', runHere, two)
+    const peak = (edits: Record<string, unknown>) =>
+      simulateGrip(make(quickGrip, { ...UNLOSABLE, ...edits }), 'threshold-stop').result.metrics.peakForce!
+    const windup = { 'servo.ki': 0 }
+    const { threshold } = quickGrip.strategies.thresholdStop
+    const stopping = {
+      'strategies.thresholdStop.afterwards': 'press',
+      'strategies.currentClamp.limit': threshold,
+    }
+    const [full, noWindup, noStopping, bare] = [{}, windup, stopping, { ...windup, ...stopping }].map(peak)
+    expect(why.causes.find(({ cause }) => cause === 'windup')).toMatchObject({
+      force: expect.closeTo((full! - noWindup! + noStopping! - bare!) / 2, 9),
+      alone: full! - noWindup!,
+      last: noStopping! - bare!,
+    })
+    expect(why.causes.find(({ cause }) => cause === 'stopping')).toMatchObject({
+      alone: full! - noStopping!,
+      last: noWindup! - bare!,
+    })
+    expect(sum(why.causes)).toBeCloseTo(why.force!, 9)
+  })
+
+  it('ask for each combination of the causes that act once', () => {
+    const seen: string[] = []
+    const run: Runner = (scenario: Scenario, strategy: StrategyId) => {
+      seen.push(JSON.stringify(scenario))
+      return runHere(scenario, strategy, { traces: true })
+    }
+    const why = explain(quickGrip, 'threshold-stop', 'held', run)
+    expect(new Set(seen).size).toBe(seen.length)
+    const acting = why.causes.length - 2
+    expect(acting).toBeGreaterThan(2)
+    expect(seen.length).toBeLessThanOrEqual(2 ** acting + 2 * REMOVALS.length)
   })
 })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { bestOf, type TuneCandidate, tradeOff, tuneGains } from '../../sim/ask/tune.ts'
 import { editScenario, PRESETS, readPath, simulateGrip } from '../../sim/index.ts'
 import { analyseLoops } from '../../sim/loops/analyse.ts'
-import { bestOf, type TuneCandidate, tradeOff, tuneGains } from '../../sim/study/tune.ts'
 
 const { scenario } = PRESETS[0]!
 const options = {

@@ -1,8 +1,8 @@
 /** Runs a lesson and judges an answer to its question: every figure and the right answer come from these runs. */
 import type { GripResult, Traces } from '../../grip/result.ts'
-import { simulateGrip } from '../../grip/simulate.ts'
 import { type Edit, faultLine, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
+import { type Runner, runHere } from '../runner.ts'
 import { afterTexts, beforeTexts } from './check.ts'
 import { figureOf, type LessonFigure, placeholdersOf, type Ran, type Source, sourceOf } from './figures.ts'
 import type { Condition, Lesson, LessonRunSpec, SliderQuestion } from './format.ts'
@@ -53,7 +53,7 @@ export type LessonItem =
  * The given runs alone where `answer` is null, else every run and the judgement. `answer` is the number (SI), the index of the
  * choice, or the value of the slider (SI). Throws for a lesson whose question the runs do not decide.
  */
-export function* runLesson(lesson: Lesson, answer: number | null): Generator<LessonItem> {
+export function* runLesson(lesson: Lesson, answer: number | null, runner = runHere): Generator<LessonItem> {
   const base = soundScenario(lesson)
   const slider = lesson.question.kind === 'slider' ? lesson.question : null
   const edits = slider ? [{ path: slider.path, value: answer ?? slider.start }] : []
@@ -61,7 +61,7 @@ export function* runLesson(lesson: Lesson, answer: number | null): Generator<Les
   const ran = new Map<string, Ran>()
   for (const spec of lesson.runs) {
     if (answer === null && !spec.given) continue
-    const run = runOnce(spec, scenarios.get(spec.id)!)
+    const run = runOnce(spec, scenarios.get(spec.id)!, runner)
     ran.set(spec.id, { scenario: run.scenario, result: run.result, finalForce: run.traces.force.at(-1) ?? 0 })
     yield { kind: 'run', run }
   }
@@ -69,7 +69,7 @@ export function* runLesson(lesson: Lesson, answer: number | null): Generator<Les
   if (answer === null) {
     const asked = askedOf(lesson, base, scenarios)
     yield { kind: 'told', figures: figuresIn(beforeTexts(lesson), read), asked, scenario: base }
-  } else yield { kind: 'judged', judgement: judge(lesson, base, answer, ran, read) }
+  } else yield { kind: 'judged', judgement: judge(lesson, base, answer, ran, read, runner) }
 }
 
 /** The figure that is asked for, without its value but with what it takes to write one. */
@@ -95,7 +95,14 @@ export function sliderValues({ min, max }: Pick<SliderQuestion, 'min' | 'max'>, 
 
 type Read = (name: string) => LessonFigure
 
-function judge(lesson: Lesson, base: Scenario, answer: number, ran: Map<string, Ran>, read: Read): Judgement {
+function judge(
+  lesson: Lesson,
+  base: Scenario,
+  answer: number,
+  ran: Map<string, Ran>,
+  read: Read,
+  runner: Runner,
+): Judgement {
   const { question } = lesson
   const judgement: Judgement = {
     right: false,
@@ -128,7 +135,7 @@ function judge(lesson: Lesson, base: Scenario, answer: number, ran: Map<string, 
     judgement.goals = question.goal.map((each) => goalOf(each, read))
     judgement.right = judgement.goals.every(({ met }) => met)
     own.answer = setting(base, question.path, answer)
-    if (!judgement.right) judgement.nearest = nearestOf(lesson, question, base, answer, ran)
+    if (!judgement.right) judgement.nearest = nearestOf(lesson, question, base, answer, ran, runner)
     own.nearest = { ...own.answer, value: judgement.nearest }
   }
   judgement.figures = figuresIn(afterTexts(lesson), (name) => own[name] ?? read(name))
@@ -152,30 +159,44 @@ function setting(base: Scenario, path: string, value: number): LessonFigure {
 }
 
 /** The setting nearest to the reader's that meets the goal. */
-function nearestOf(lesson: Lesson, question: SliderQuestion, base: Scenario, answer: number, ran: Map<string, Ran>) {
+function nearestOf(
+  lesson: Lesson,
+  question: SliderQuestion,
+  base: Scenario,
+  answer: number,
+  ran: Map<string, Ran>,
+  runner: Runner,
+) {
   const distance = (value: number) => (question.min > 0 ? Math.abs(Math.log(value / answer)) : Math.abs(value - answer))
   const values = sliderValues(question).sort((a, b) => distance(a) - distance(b))
-  return values.find((value) => meets(lesson, question, base, value, ran)) ?? null
+  return values.find((value) => meets(lesson, question, base, value, ran, runner)) ?? null
 }
 
-function meets(lesson: Lesson, { path, goal }: SliderQuestion, base: Scenario, value: number, given: Map<string, Ran>) {
+function meets(
+  lesson: Lesson,
+  { path, goal }: SliderQuestion,
+  base: Scenario,
+  value: number,
+  given: Map<string, Ran>,
+  runner: Runner,
+) {
   const scenarios = scenariosOf(lesson, base, [{ path, value }])
   const ran = new Map(given)
   for (const spec of lesson.runs) {
     if (spec.given) continue
-    const { scenario, result, traces } = runOnce(spec, scenarios.get(spec.id)!)
+    const { scenario, result, traces } = runOnce(spec, scenarios.get(spec.id)!, runner)
     ran.set(spec.id, { scenario, result, finalForce: traces.force.at(-1) ?? 0 })
   }
   return goal.every((each) => goalOf(each, (name) => figureOf(source(name, lesson, scenarios), ran)).met)
 }
 
-const runOnce = ({ id, label, given, strategy }: LessonRunSpec, scenario: Scenario): LessonRun => ({
+const runOnce = ({ id, label, given, strategy }: LessonRunSpec, scenario: Scenario, runner: Runner): LessonRun => ({
   id,
   label,
   given,
   strategy,
   scenario,
-  ...simulateGrip(scenario, strategy),
+  ...runner(scenario, strategy, { traces: true }),
 })
 
 function soundScenario(lesson: Lesson): Scenario {

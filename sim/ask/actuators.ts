@@ -4,7 +4,6 @@
  */
 
 import type { Verdict } from '../grip/result.ts'
-import { simulateGrip } from '../grip/simulate.ts'
 import { damageLimit } from '../grip/window.ts'
 import { axisOf, contactsOf, jawMassOf, travelToContact } from '../plant/axis.ts'
 import { isOpenLoop } from '../plant/commutation.ts'
@@ -12,6 +11,7 @@ import type { Actuator, Fault, Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { fitAxis, wantedForce } from './fit-axis.ts'
+import { type Runner, runHere } from './runner.ts'
 
 export type PowerLossFate = 'locks' | 'holds by friction' | 'lets go'
 
@@ -56,7 +56,7 @@ export interface AxisReport {
 const HONEST_BAND = 0.2
 
 /** Report on `actuator` under the part, jaws, drive and arm of `scenario`, with the grip force that its clamp means now. */
-export function reportAxis(scenario: Scenario, actuator: Actuator): AxisReport {
+export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere): AxisReport {
   const force = wantedForce(scenario)
   const axis = axisOf(actuator)
   const { motor, transmission } = actuator
@@ -92,7 +92,7 @@ export function reportAxis(scenario: Scenario, actuator: Actuator): AxisReport {
     windingTemperature: null,
     strategies: [],
   }
-  report.strategies = STRATEGIES.map(({ id }) => fitness(report, id, force))
+  report.strategies = STRATEGIES.map(({ id }) => fitness(report, id, force, run))
   return report
 }
 
@@ -118,9 +118,9 @@ function impactForce({ part, jaws, approach, ...rest }: Scenario, mass: number):
   return (speed * Math.sqrt(stiffness * mass)) / contacts
 }
 
-function fitness(report: AxisReport, strategy: StrategyId, force: number): StrategyFitness {
+function fitness(report: AxisReport, strategy: StrategyId, force: number, run: Runner): StrategyFitness {
   const { honest, why } = HONESTY[strategy](report, force)
-  const result = report.scenario ? simulateGrip(report.scenario, strategy).result : null
+  const result = report.scenario ? run(report.scenario, strategy).result : null
   const temperature = result?.metrics.windingTemperature ?? null
   if (temperature !== null) report.windingTemperature = Math.max(report.windingTemperature ?? temperature, temperature)
   return {

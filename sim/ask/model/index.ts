@@ -4,9 +4,9 @@
  * have gone; the verdict still holds the peak against its limits.
  */
 import type { Verdict } from '../../grip/result.ts'
-import { simulateGrip } from '../../grip/simulate.ts'
 import { type Edit, editScenario, faultLine, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
+import { type Runner, runHere } from '../runner.ts'
 import { DRIVE, MEASURING, STEPPING } from './drive.ts'
 import { ELECTRIC, HEAT } from './electric.ts'
 import { ARM, PADS, PART } from './held.ts'
@@ -54,33 +54,38 @@ export interface CounterRuns {
 }
 
 /** The list of counter-runs as it grows. Throws a RangeError where the scenario itself cannot be simulated. */
-export function* counterRuns(scenario: Scenario, strategy: StrategyId): Generator<CounterRuns> {
+export function* counterRuns(scenario: Scenario, strategy: StrategyId, run = runHere): Generator<CounterRuns> {
   const variants = SIMPLIFICATIONS.flatMap(({ id, bound }) =>
     bound.how === 'runs' ? bound.variants(scenario, strategy).map((variant) => ({ id, ...variant })) : [],
   )
-  const base = outcomeOf(scenario, strategy)
+  const base = outcomeOf(scenario, strategy, run)
   const runs: CounterRun[] = []
   yield { strategy, base, runs: [], of: variants.length }
   for (const variant of variants) {
-    runs.push({ ...variant, ...tried(scenario, strategy, variant.edits) })
+    runs.push({ ...variant, ...tried(scenario, strategy, variant.edits, run) })
     yield { strategy, base, runs: [...runs], of: variants.length }
   }
 }
 
-function tried(scenario: Scenario, strategy: StrategyId, edits: Edit[]): Pick<CounterRun, 'outcome' | 'refused'> {
+function tried(
+  scenario: Scenario,
+  strategy: StrategyId,
+  edits: Edit[],
+  run: Runner,
+): Pick<CounterRun, 'outcome' | 'refused'> {
   const edited = editScenario(scenario, edits)
   if (!edited.ok) return { outcome: null, refused: edited.faults.map(faultLine).join('; ') }
   try {
-    return { outcome: outcomeOf(edited.scenario, strategy), refused: '' }
+    return { outcome: outcomeOf(edited.scenario, strategy, run), refused: '' }
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
     return { outcome: null, refused: error.message }
   }
 }
 
-function outcomeOf(scenario: Scenario, strategy: StrategyId): Outcome {
+function outcomeOf(scenario: Scenario, strategy: StrategyId, run: Runner): Outcome {
   const { crackForce, yieldForce, ...part } = scenario.part
-  const { verdict, metrics } = simulateGrip({ ...scenario, part }, strategy).result
+  const { verdict, metrics } = run({ ...scenario, part }, strategy).result
   const { peakForce, settledForce, holdMargin, windingTemperature } = metrics
   return {
     verdict: withLimits(verdict, peakForce ?? 0, crackForce, yieldForce),

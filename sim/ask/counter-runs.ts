@@ -1,4 +1,4 @@
-/** What the counter-runs of `explain` take away, one cause a time, in the order in which they are taken. */
+/** What the counter-runs of `explain` take away, cause by cause; told in the order of CAUSES. */
 import { axisOf, contactsOf, jawMassOf, travelToContact } from '../plant/axis.ts'
 import { lawOf } from '../plant/contact/law.ts'
 import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
@@ -54,9 +54,14 @@ export const CAUSES: Record<CauseId, { label: string; without: string }> = {
   },
 }
 
-/** A cause and what takes it away; no edits where it cannot act. */
+/**
+ * A cause and what takes it away; no edits where it cannot act. A cause is one cause: its edits leave alone what another takes away, or
+ * what nobody asks about. What several take away must not depend on who comes first, so edits are made in stages, each seeing those before.
+ */
 export interface Removal {
   cause: CauseId
+  /** 0 unless the edits are worked out from values that others change. */
+  stage?: 1 | 2
   edits(scenario: Scenario, strategy: StrategyId): Edit[]
 }
 
@@ -69,14 +74,14 @@ export const REMOVALS: Removal[] = [
     cause: 'windup',
     edits: (_, strategy) => [set(strategy === 'sensed-force' ? 'strategies.sensedForce.ki' : 'servo.ki', 0)],
   },
-  { cause: 'momentum', edits: slowContact },
+  { cause: 'momentum', stage: 2, edits: slowContact },
   { cause: 'relaxation', edits: () => [set('part.relaxation.fraction', 0)] },
   { cause: 'stopping', edits: (scenario, strategy) => (strategy === 'threshold-stop' ? pressInstead(scenario) : []) },
   {
     cause: 'travel',
     edits: (_, strategy) => (strategy === 'sensed-force' ? [] : [set('approach.overtravel', FAR)]),
   },
-  { cause: 'friction', edits: withoutFriction },
+  { cause: 'friction', stage: 1, edits: withoutFriction },
   {
     cause: 'deadband',
     edits: (_, strategy) => (strategy === 'sensed-force' ? [set('strategies.sensedForce.deadband', 0)] : []),
