@@ -5,13 +5,18 @@
 import { readFileSync, statSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { tracesCsv } from './grip/csv.ts'
-import { METRICS, type Metric, plainFigure, plainText } from './grip/metrics.ts'
+import { METRICS, type Metric } from './grip/metrics.ts'
 import type { GripResult } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
 import { explain } from './grip/why.ts'
 import { forceWindow } from './grip/window.ts'
 import { analyseLoops } from './loops/analyse.ts'
 import { loopsTable, rowOf } from './loops/report.ts'
+import { formatFigure, inPlainSpaces } from './say/figure.ts'
+import { plainMetric } from './say/metric.ts'
+import { reasonOf } from './say/reason.ts'
+import { whySentence } from './say/why.ts'
+import { wordingOf } from './say/wording.ts'
 import {
   editScenario,
   faultLine,
@@ -24,6 +29,8 @@ import {
 import { STRATEGIES } from './strategy/index.ts'
 import { modelReport, modelTable } from './study/model/table.ts'
 import { rescues, sortRescues } from './study/rescue.ts'
+
+const SI = wordingOf('si')
 
 /** An input that is refused; each line goes to stderr. */
 class Refused extends Error {
@@ -111,7 +118,7 @@ function grip(args: string[]): number {
   const runs = wanted.map((id) => simulate(scenario, id))
   if (values.traces !== undefined) writeTraces(values.traces, runs)
   const results = runs.map((run) => run.result)
-  print(values.format === 'json' ? report(results) : table(scenario, results))
+  print(values.format === 'json' ? report(scenario, results) : table(scenario, results))
   return results.some(({ cause }) => cause === 'numbers' || cause === 'travel') ? 3 : 0
 }
 
@@ -190,9 +197,10 @@ function why(args: string[]): number {
   const { scenario, strategy, json } = question(args)
   const { verdict } = simulate(scenario, strategy).result
   const told = refusing(() => explain(scenario, strategy, verdict))
+  const sentence = inPlainSpaces(whySentence(scenario, strategy, told, SI))
   if (json) {
     const { run: _, ...shown } = told
-    print(JSON.stringify({ format: 'jawbench-why', version: 1, strategy, ...shown }, null, 2))
+    print(JSON.stringify({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence }, null, 2))
     return 0
   }
   const line = (label: string, force: number, share: number | null) =>
@@ -200,7 +208,7 @@ function why(args: string[]): number {
   const whole = told.figure === 'peak' ? 'Peak force' : 'Force at its weakest'
   print(
     [
-      told.sentence,
+      sentence,
       ...told.causes.map(({ label, force, share }) => line(label, force, share)),
       ...(told.force === null ? [] : [line(whole, told.force, 1), told.rule]),
       ...told.untold.map(
@@ -285,22 +293,19 @@ function writeTraces(file: string, runs: Simulated[]): void {
   }
 }
 
-function report(results: GripResult[]): string {
-  const shown = results.map(({ strategy, verdict, reason, stepError, metrics, events, hash }) => ({
-    strategy,
-    verdict,
-    reason,
-    stepError,
-    metrics,
-    events,
-    hash,
-  }))
+function report(scenario: Scenario, results: GripResult[]): string {
+  const shown = results.map((result) => {
+    const { strategy, verdict, stepError, metrics, events, hash } = result
+    return { strategy, verdict, reason: reason(scenario, result), stepError, metrics, events, hash }
+  })
   return JSON.stringify({ format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }, null, 2)
 }
 
+const reason = (scenario: Scenario, result: GripResult) => inPlainSpaces(reasonOf(scenario, result, SI))
+
 function table(scenario: Scenario, results: GripResult[]): string {
   const window = forceWindow(scenario)
-  const force = (value: number | null) => plainText(value, { scale: 1 })
+  const force = (value: number | null) => inPlainSpaces(formatFigure(value))
   const line = (label: string, cells: string[]) =>
     `${label.padEnd(30)}${cells.map((cell) => cell.padStart(18)).join('')}`
   const heading = ({ label, unit, shown = unit }: Metric) => `${lower(label)}${shown === '' ? '' : ` [${shown}]`}`
@@ -319,11 +324,11 @@ function table(scenario: Scenario, results: GripResult[]): string {
     ...METRICS.map((metric) =>
       line(
         heading(metric),
-        results.map((result) => plainFigure(metric, result)),
+        results.map((result) => plainMetric(metric, result)),
       ),
     ),
     '',
-    ...results.map(({ strategy, reason }) => `${strategy}: ${reason}`),
+    ...results.map((result) => `${result.strategy}: ${reason(scenario, result)}`),
   ].join('\n')
 }
 

@@ -1,0 +1,19 @@
+/** Sentences as the command line prints them. */
+import {
+  type GripResult,
+  inPlainSpaces,
+  reasonOf,
+  type Scenario,
+  type StrategyId,
+  type Why,
+  whySentence,
+  wordingOf,
+} from '../../sim/index.ts'
+
+export const SI = wordingOf('si')
+
+export const reasonIn = (scenario: Scenario, result: GripResult): string =>
+  inPlainSpaces(reasonOf(scenario, result, SI))
+
+export const whyIn = (scenario: Scenario, strategy: StrategyId, why: Why): string =>
+  inPlainSpaces(whySentence(scenario, strategy, why, SI))
