@@ -11,9 +11,11 @@ import { type Simulated, simulateGrip } from './grip/simulate.ts'
 import { explain } from './grip/why.ts'
 import { forceWindow } from './grip/window.ts'
 import { analyseLoops } from './loops/analyse.ts'
-import { loopsTable, rowOf } from './loops/report.ts'
 import { formatFigure, inPlainSpaces } from './say/figure.ts'
+import { frictionNote, missingLoops } from './say/loops.ts'
+import { loopsTable, rowOf } from './say/loops-table.ts'
 import { plainMetric } from './say/metric.ts'
+import { modelTable, spokenModel } from './say/model-table.ts'
 import { reasonOf } from './say/reason.ts'
 import { whySentence } from './say/why.ts'
 import { wordingOf } from './say/wording.ts'
@@ -27,7 +29,7 @@ import {
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
-import { modelReport, modelTable } from './study/model/table.ts'
+import { modelReport } from './study/model/report.ts'
 import { rescues, sortRescues } from './study/rescue.ts'
 
 const SI = wordingOf('si')
@@ -138,15 +140,14 @@ function loops(args: string[]): number {
   const result = refusing(() =>
     analyseLoops(scenario, { spread: numberOf('--spread', values.spread), force: numberOf('--force', values.force) }),
   )
-  const { workingPoints, friction, note } = result
+  const { workingPoints } = result
+  const rows = result.loops.map((loop) => rowOf(loop, SI))
+  const friction = inPlainSpaces(frictionNote(result.friction, SI))
+  const note = missingLoops(result)
   print(
     values.format === 'json'
-      ? JSON.stringify(
-          { format: 'jawbench-loops', version: 1, workingPoints, loops: result.loops.map(rowOf), friction, note },
-          null,
-          2,
-        )
-      : loopsTable(result),
+      ? JSON.stringify({ format: 'jawbench-loops', version: 1, workingPoints, loops: rows, friction, note }, null, 2)
+      : loopsTable(result, SI),
   )
   return 0
 }
@@ -240,8 +241,11 @@ function rescue(args: string[]): number {
 
 function model(args: string[]): number {
   const { scenario, strategy, json } = question(args)
-  const told = refusing(() => modelReport(scenario, strategy))
-  print(json ? JSON.stringify({ format: 'jawbench-model', version: 1, ...told }, null, 2) : modelTable(told))
+  const told = spokenModel(
+    refusing(() => modelReport(scenario, strategy)),
+    SI,
+  )
+  print(json ? JSON.stringify({ format: 'jawbench-model', version: 1, ...told }, null, 2) : modelTable(told, SI))
   return 0
 }
 

@@ -32,12 +32,12 @@ export { type DriveScales, type DriveSetting, driveSettings, scalesFrom } from '
 export type { Margins } from './loops/margins.ts'
 export { LOOPS, type LoopId } from './loops/model.ts'
 export type { Curves } from './loops/response.ts'
-export { remarkOn, settingsCsv, settingsMarkdown } from './loops/settings-sheet.ts'
 export type { StepResponse } from './loops/step-response.ts'
-export type { LoopWording } from './loops/wording.ts'
 export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
 export { moveAcceleration } from './plant/arm.ts'
 export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
+export { fitnessWhy } from './say/axes.ts'
+export { faultIn } from './say/fault.ts'
 export {
   formatFigure,
   formatPlain,
@@ -46,9 +46,13 @@ export {
   withUnit,
 } from './say/figure.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
+export { limitWords } from './say/limits.ts'
+export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, worth } from './say/metric.ts'
 export { reasonOf } from './say/reason.ts'
+export { remarkOn, settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export { textIn } from './say/text.ts'
+export { missWhy, missWords } from './say/tune.ts'
 export {
   knowsUnit,
   type Quantity,

@@ -17,7 +17,7 @@ function affordable(scenario: Scenario): boolean {
   } catch (error) {
     expect(error).toBeInstanceOf(RangeError)
     expect((error as Error).message).toMatch(
-      /^run\.duration: given .+, which takes .+; allowed at most .+ s with these/,
+      /^run\.duration: given .+, which takes .+, allowed at most .+ s with these/,
     )
     return false
   }

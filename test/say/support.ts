@@ -1,7 +1,11 @@
 /** Sentences as the command line prints them. */
 import {
+  frictionNote,
   type GripResult,
   inPlainSpaces,
+  type LoopAnalysis,
+  type LoopsResult,
+  loopNote,
   reasonOf,
   type Scenario,
   type StrategyId,
@@ -17,3 +21,7 @@ export const reasonIn = (scenario: Scenario, result: GripResult): string =>
 
 export const whyIn = (scenario: Scenario, strategy: StrategyId, why: Why): string =>
   inPlainSpaces(whySentence(scenario, strategy, why, SI))
+
+export const noteIn = (analysis: LoopAnalysis): string => inPlainSpaces(loopNote(analysis, SI))
+
+export const frictionIn = ({ friction }: LoopsResult): string => inPlainSpaces(frictionNote(friction, SI))
