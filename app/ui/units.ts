@@ -5,6 +5,5 @@ export {
   quantityUnit,
   type ShownUnit,
   shownUnit,
-  type UnitSource,
   type UnitSystem,
 } from '../../sim/index.ts'

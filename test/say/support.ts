@@ -25,3 +25,9 @@ export const whyIn = (scenario: Scenario, strategy: StrategyId, why: Why): strin
 export const noteIn = (analysis: LoopAnalysis): string => inPlainSpaces(loopNote(analysis, SI))
 
 export const frictionIn = ({ friction }: LoopsResult): string => inPlainSpaces(frictionNote(friction, SI))
+
+const METRIC =
+  /[\d.]\s(?:[mkµ]?N|[mkµc]?m|k?g|°C|K|N\/s|N\/m|N\/mm|N\/µm|mm?\/s|m\/s²|m\/s³|m?N·m(?:\/A)?|N·s\/m|kg·m²|g·cm²)(?![\p{L}\d/·²³])/gu
+
+/** Figures with an SI unit that US units replace. */
+export const metricUnits = (text: string): string[] => text.match(METRIC) ?? []
