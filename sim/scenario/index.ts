@@ -6,6 +6,7 @@ export { pathNow } from './migrate.ts'
 export { PRESETS, type Preset } from './presets/index.ts'
 export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
+export { quantityAt } from './quantity-at.ts'
 export {
   type Actuator,
   type ActuatorKind,
@@ -21,6 +22,7 @@ export {
   faultLine,
   LONGEST_FILE,
   parseScenario,
+  Refusal,
   schemaFaults,
   show,
 } from './validate.ts'

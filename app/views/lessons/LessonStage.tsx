@@ -1,6 +1,6 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
 import { useMemo } from 'react'
-import type { Lesson, LessonRun, Scenario } from '../../../sim/index.ts'
+import { type Lesson, type LessonRun, lessonText, type Scenario } from '../../../sim/index.ts'
 import { isDamage, reasonText, VERDICT_WORDS } from '../../read/result/words.ts'
 import { Lane, OpenPicture } from '../../read/stage/Lane.tsx'
 import { laneSizes } from '../../read/stage/laneSize.ts'
@@ -26,7 +26,7 @@ interface Props {
 export function LessonStage({ lesson, runs, figures }: Props) {
   const [element, width] = useWidth<HTMLDivElement>()
   const units = useView((state) => state.units)
-  const views = useMemo(() => viewsOf(runs, (label) => fillText(label, figures, units)), [runs, figures, units])
+  const views = useMemo(() => viewsOf(runs, (label) => lessonText(label, figures, units)), [runs, figures, units])
   const lens = useMemo(() => lensOf(views), [views])
   const scales = useMemo(() => scalesOf(views), [views])
   const duration = longest(views)

@@ -1,4 +1,4 @@
-import { type Scenario, type StrategyId, whySentence } from '../../../sim/index.ts'
+import { type Scenario, type StrategyId, whySentence, wordingOf } from '../../../sim/index.ts'
 import { reasonText, VERDICT_WORDS, wordingOf } from '../../read/result/words.ts'
 import type { UnitSystem } from '../../read/units.ts'
 import type { Column } from './columns.ts'

@@ -1,5 +1,5 @@
 /** The report's figures as text: the same list, rounding and digits as the command line's table. Knows no React. */
-import { type Cause, type GripResult, METRICS, type Metric, type Why } from '../../../sim/index.ts'
+import { type Cause, type GripResult, METRICS, type Metric, metricText, type Why } from '../../../sim/index.ts'
 import { figureText } from '../../read/result/words.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
@@ -15,10 +15,7 @@ export function figureRows(results: (GripResult | null)[], units: UnitSystem): F
   return METRICS.map((metric) => ({
     metric,
     unit: shownUnit(metric, units).symbol,
-    cells: results.map((result) => {
-      const value = result && metric.value(result)
-      return value === null ? NO_FIGURE : figureText(metric, value, units).text
-    }),
+    cells: results.map((result) => metricText(metric, result && metric.value(result), units).text),
   }))
 }
 

@@ -1,4 +1,4 @@
-import { type GripResult, readPath } from '../../../../sim/index.ts'
+import { type GripResult, readPath, textIn, wordingOf } from '../../../../sim/index.ts'
 import { FIGURES } from '../../../read/result/figures.ts'
 import { differenceText, VERDICT_WORDS } from '../../../read/result/words.ts'
 import { differingPaths } from '../../../read/scenario/changes.ts'
@@ -83,7 +83,7 @@ function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
         {FIGURES.map((figure, place) => (
           <tr key={figure.id}>
             <th scope="row">
-              <Noted note={figure.note} place={place}>
+              <Noted note={textIn(figure.note, wordingOf(units))} place={place}>
                 {figure.label}
               </Noted>
             </th>

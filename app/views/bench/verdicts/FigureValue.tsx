@@ -1,5 +1,5 @@
 import { useId } from 'react'
-import type { GripResult, Scenario } from '../../../../sim/index.ts'
+import { type GripResult, metricText, type Scenario } from '../../../../sim/index.ts'
 import type { Figure } from '../../../read/result/figures.ts'
 import { figureText } from '../../../read/result/words.ts'
 import type { UnitSystem } from '../../../read/units.ts'
@@ -25,7 +25,7 @@ export function FigureValue({ figure, result, scenario, units }: Props) {
         </span>
       </button>
     )
-  const { text, symbol } = figureText(figure, value, units)
+  const { text, symbol } = metricText(figure, value, units)
   return (
     <span className="figure">
       {text} <span className="unit">{symbol}</span>

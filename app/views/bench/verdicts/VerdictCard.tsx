@@ -1,5 +1,5 @@
 import { memo, useRef } from 'react'
-import { STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
+import { STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
 import { FIGURES, type Figure } from '../../../read/result/figures.ts'
 import { differenceText, isDamage, reasonText, VERDICT_WORDS } from '../../../read/result/words.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
@@ -86,7 +86,7 @@ function FigureList({ run, figures }: { run: RunView; figures: Figure[] }) {
         return (
           <div key={figure.id}>
             <dt>
-              <Noted note={figure.note} place={place}>
+              <Noted note={textIn(figure.note, wordingOf(units))} place={place}>
                 {figure.label}
               </Noted>
             </dt>

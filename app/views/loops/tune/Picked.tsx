@@ -1,4 +1,4 @@
-import { readPath, type Scenario, type TuneCandidate } from '../../../../sim/index.ts'
+import { missWhy, readPath, type Scenario, type TuneCandidate } from '../../../../sim/index.ts'
 import { editMany, useFault } from '../../../parameters/refusal.ts'
 import { fieldAt } from '../../../read/scenario/walk.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../../read/units.ts'
@@ -62,7 +62,8 @@ export function Picked({ search, picked, best }: Props) {
       </table>
       {present && !present.sound && (
         <p>
-          {untouched ? 'The gains on the bench' : 'The gains before'} are not sound: {present.why}.
+          {untouched ? 'The gains on the bench' : 'The gains before'} are not sound:{' '}
+          {present.miss && missWhy(present.miss)}.
         </p>
       )}
     </div>

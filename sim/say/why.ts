@@ -2,12 +2,13 @@
 import type { Cause, MissedRun, Why } from '../ask/why.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-import { reasonOf, SI_WORDING, type Wording } from './verdict.ts'
+import { reasonOf } from './reason.ts'
+import type { Wording } from './wording.ts'
 
 /** Causes that add or take less than this share of the figure are not worth a sentence. */
 const WORTH = 0.03
 
-export function whySentence(scenario: Scenario, strategy: StrategyId, why: Why, words: Wording = SI_WORDING): string {
+export function whySentence(scenario: Scenario, strategy: StrategyId, why: Why, words: Wording): string {
   if (why.force === null) return nothingToTakeApart(scenario, strategy, why, words)
   const setting = why.causes[0]?.force ?? 0
   return [outcome(scenario, why, why.force, words), difference(why, why.force, setting, words)].join(' ')
