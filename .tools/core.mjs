@@ -39,7 +39,8 @@ async function compile(/** @type {string} */ file) {
   writeFileSync(draft, binary)
   renameSync(draft, file)
   for (const old of readdirSync(cache))
-    if (old.startsWith('core-') && old.endsWith('.wasm') && join(cache, old) !== file) rmSync(join(cache, old), { force: true })
+    if (old.startsWith('core-') && old.endsWith('.wasm') && join(cache, old) !== file)
+      rmSync(join(cache, old), { force: true })
 }
 
 /** A source as the compiler takes it: it knows no type-only imports, and `native.ts` has a half of its own. */

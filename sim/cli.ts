@@ -4,24 +4,23 @@
  */
 import { readFileSync, statSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
-import { modelReport, modelTable } from './ask/model/table.ts'
+import { modelReport } from './ask/model/report.ts'
 import { rescues, sortRescues } from './ask/rescue.ts'
 import { explain } from './ask/why.ts'
 import { figureText } from './cli/figure.ts'
 import { whyJson, whyTable } from './cli/why.ts'
-import { tracesCsv } from './grip/csv.ts'
-import { METRICS, type Metric } from './grip/metrics.ts'
-import type { GripResult } from './grip/result.ts'
-import { type Simulated, simulateGrip } from './grip/simulate.ts'
-import { forceWindow } from './grip/window.ts'
+import { METRICS, type Metric } from './job/grip/metrics.ts'
+import type { GripResult } from './job/grip/result.ts'
+import { forceWindow } from './job/grip/window.ts'
 import { analyseLoops } from './loops/analyse.ts'
+import { tracesCsv } from './run/csv.ts'
+import { type Simulated, simulateGrip } from './run/simulate.ts'
 import { formatFigure, inPlainSpaces } from './say/figure.ts'
 import { frictionNote, missingLoops } from './say/loops.ts'
 import { loopsTable, rowOf } from './say/loops-table.ts'
 import { plainMetric } from './say/metric.ts'
 import { modelTable, spokenModel } from './say/model-table.ts'
 import { reasonOf } from './say/reason.ts'
-import { whySentence } from './say/why.ts'
 import { wordingOf } from './say/wording.ts'
 import {
   editScenario,
@@ -33,7 +32,6 @@ import {
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
-import { modelReport } from './ask/model/report.ts'
 
 const SI = wordingOf('si')
 

@@ -31,12 +31,10 @@ export {
   tuneGains,
 } from './ask/tune.ts'
 export { type Cause, explain, type Why } from './ask/why.ts'
-export { tracesCsv } from './grip/csv.ts'
-export { LiveGrip } from './grip/live.ts'
-export { hunts, type LiveFigures } from './grip/live-figures.ts'
-export { type LiveState, shakeOf } from './grip/live-state.ts'
-export { METRICS, type Metric } from './grip/metrics.ts'
-export type { OnChunk } from './grip/recorder.ts'
+export { accelerationOf } from './axis/fill.ts'
+export { axisOf } from './axis/reflect.ts'
+export { contactsOf, travelToContact } from './job/grip/geometry.ts'
+export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
   CHANNELS,
   type Channel,
@@ -46,9 +44,8 @@ export {
   type Traces,
   VERDICTS,
   type Verdict,
-} from './grip/result.ts'
-export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './grip/simulate.ts'
-export { type ForceWindow, forceWindow } from './grip/window.ts'
+} from './job/grip/result.ts'
+export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -65,8 +62,11 @@ export { LOOPS, type LoopId } from './loops/model.ts'
 export type { Curves } from './loops/response.ts'
 export type { StepResponse } from './loops/step-response.ts'
 export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
-export { moveAcceleration } from './plant/arm.ts'
-export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
+export { tracesCsv } from './run/csv.ts'
+export { LiveGrip } from './run/live.ts'
+export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
+export type { OnChunk } from './run/run.ts'
+export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './run/simulate.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { faultIn } from './say/fault.ts'
 export {

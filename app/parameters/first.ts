@@ -17,7 +17,7 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
 }
 
 /** Force at one contact [N] that the motor's continuous current gives without friction. */
-const continuousForce = ({ actuator, ...scenario }: Scenario) =>
-  (axisOf(actuator).forceConstant * actuator.motor.continuousCurrent) / contactsOf({ actuator, ...scenario })
+const continuousForce = ({ actuator, jaws }: Scenario) =>
+  (axisOf(actuator).forcePerAmpere * actuator.motor.continuousCurrent) / contactsOf({ jaws })
 
 const round = (value: number) => Number(value.toPrecision(3))

@@ -1,6 +1,6 @@
 /** Which sections are open; remembered in the browser. */
 import { create } from 'zustand'
-import { pathNow } from '../../../../sim/index.ts'
+import { pathNow } from '../../sim/index.ts'
 
 const KEY = 'jawbench.open-sections'
 const AT_FIRST = ['strategies', 'jaws.friction', 'approach', 'strategies.thresholdStop', 'strategies.currentClamp']

@@ -31,7 +31,6 @@ import {
   type Why,
 } from '../../sim/index.ts'
 import type { UnitSystem } from '../read/units.ts'
-import { loopWording } from './loop-wording.ts'
 
 /** A design with what becomes of the loop at each working point; no loops where its gains are refused. */
 export interface TriedDesign {
@@ -94,6 +93,8 @@ export interface Studies {
 export type StudyName = keyof Studies
 
 const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Studies[S]['item']> } = {
+  axes: (scenario) => compareAxes(scenario),
+  loops: (scenario) => [analyseLoops(scenario, { curves: true })],
   steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
   designs: (question) => [answerDesign(question)],
   why: ({ scenario, strategy, verdict }) => [explain(scenario, strategy, verdict)],

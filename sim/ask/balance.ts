@@ -1,9 +1,10 @@
 /** The axis at rest at a working point: where motor side, jaw and part stand, and the current and voltage that keep them there. */
-import { stiffnessFactor, type WorkingPoint, type WorkingPointOptions } from '../loops/working-point.ts'
+
 import type { Axis } from '../axis/axis.ts'
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { contactsOf, travelToContact } from '../job/grip/geometry.ts'
 import type { GripLoad } from '../job/grip/load.ts'
+import { stiffnessFactor, type WorkingPoint, type WorkingPointOptions } from '../loops/working-point.ts'
 import type { Scenario } from '../scenario/index.ts'
 
 export interface Balance {
@@ -30,8 +31,7 @@ export function balanceAt(scenario: Scenario, { force, travel, contact }: Workin
   const load = contactsOf(scenario) * force
   const motor = travel + load / actuator.transmission.stiffness + actuator.transmission.backlash / 2
   const field = isOpenLoop(scenario) ? motor + axisOf(actuator).cyclePitch / 4 : motor
-  const current =
-    (load - commutation.cogging(motor)) / (forcePerAmpere * heat.flux * commutation.factor(motor, field))
+  const current = (load - commutation.cogging(motor)) / (forcePerAmpere * heat.flux * commutation.factor(motor, field))
   return {
     travel: motor,
     // Against an anvil the part sinks into the far contact as deep as the jaw into the near one.

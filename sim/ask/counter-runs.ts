@@ -1,8 +1,9 @@
 /** What the counter-runs of `explain` take away, cause by cause; told in the order of CAUSES. */
-import { axisOf, contactsOf, jawMassOf, travelToContact } from '../plant/axis.ts'
-import { lawOf } from '../plant/contact/law.ts'
+import { axisOf } from '../axis/reflect.ts'
+import { lawOf } from '../job/grip/contact/laws.ts'
+import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
 import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
-import { approachProfile } from '../strategy/follow.ts'
+import { approachCourse } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 
@@ -161,14 +162,14 @@ function slowTouch(scenario: Scenario, strategy: StrategyId): { speed: number; t
   const axis = axisOf(actuator)
   const impedance = Math.sqrt((contacts === 2 ? 2 : 0.5) * contact * (axis.mass + jawMassOf(scenario)))
   const squeeze = (flattening / 2 + force / jaws.padStiffness) * (contacts === 2 ? 1 : 2)
-  const lag = kind.sensed || servo.kp === 0 ? 0 : (contacts * force * (1 + axis.raise)) / axis.forceConstant / servo.kp
+  const lag = kind.sensed || servo.kp === 0 ? 0 : (contacts * force * (1 + axis.raise)) / axis.forcePerAmpere / servo.kp
   const speed = Math.min(FASTEST, Math.max(SLOWEST, (LEFT * contacts * force) / impedance))
   return { speed, travel: 1.5 * (squeeze + lag) }
 }
 
 /** When the profile reaches a travel of a jaw [s]; its end where it never does. */
 export function approachTime(scenario: Scenario, travel: number): number {
-  const profile = approachProfile(scenario)
+  const { profile } = approachCourse(scenario)
   let low = 0
   let high = profile.duration
   for (let n = 0; n < 50; n++) {

@@ -2,8 +2,7 @@
  * One loop of the drive, tried in the time simulation. The axis stands in balance at a working point; the loop on trial takes over
  * without a bump, and its set point is stepped or its output disturbed. Plant, drive and control blocks are those of every run.
  */
-import { Axis } from '../axis/axis.ts'
-import { fillAxis } from '../axis/fill.ts'
+import { axisFilled } from '../axis/fill.ts'
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { deadBand } from '../control/dead-band.ts'
 import { FilteredDerivative } from '../control/filters.ts'
@@ -186,10 +185,7 @@ class LoopTrial extends Machine {
 /** A bench whose strategy is the trial, in balance, with nothing that pulls on it. */
 function trialBench(scenario: Scenario, trial: Trial, rest: number) {
   const load = new GripLoad()
-  const axis = new Axis()
-  fillAxis(axis, scenario.actuator, gripOutput(scenario))
-  axis.settle()
-  const balance = balanceAt(scenario, trial.point, axis)
+  const balance = balanceAt(scenario, trial.point, axisFilled(scenario.actuator, gripOutput(scenario)))
   const machine = new LoopTrial(scenario, trial, rest, balance)
   const kind = { ...sensedForce, fill: () => {} }
   const still = { ...scenario, arm: { ...scenario.arm, gravity: 'none' as const, moves: [], lift: null } }
@@ -234,8 +230,7 @@ export function tryLoop(scenario: Scenario, trial: Trial): Tried {
     if (trial.point.contact && (load.state.nearForce === 0 || load.state.farForce === 0)) bounds.add('contact')
     if (load.near.state.dent > 0 || load.far.state.dent > 0 || load.state.crackTime > 0) bounds.add('part')
   }
-  if (trial.loop === 'current')
-    return { period, given: current, got: current, answer: current, bounds }
+  if (trial.loop === 'current') return { period, given: current, got: current, answer: current, bounds }
   const [given, got, answer] = [machine.given, machine.got, machine.answer].map((column) => column.slice(skipped))
   return { period: own, given: given!, got: got!, answer: answer!, bounds }
 }

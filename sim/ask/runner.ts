@@ -1,6 +1,6 @@
 /** What every study runs its grips with: it is handed one, so that whoever asks decides how a grip is computed. */
-import type { GripResult, Traces } from '../grip/result.ts'
-import { simulateGrip } from '../grip/simulate.ts'
+import type { GripResult, Traces } from '../job/grip/result.ts'
+import { simulateGrip } from '../run/simulate.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 

@@ -4,12 +4,13 @@
  * make together; how far that could shift is told beside each. The part is taken as one that neither breaks, dents nor slides out,
  * since a lost part hides how far the force would have gone.
  */
-import type { GripResult, Verdict } from '../grip/result.ts'
-import { damageLimit } from '../grip/window.ts'
-import { travelToContact } from '../plant/axis.ts'
+
+import { travelToContact } from '../job/grip/geometry.ts'
+import type { GripResult, Verdict } from '../job/grip/result.ts'
+import { damageLimit } from '../job/grip/window.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
-import { approachProfile } from '../strategy/follow.ts'
+import { approachEnd } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { approachTime, CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
@@ -266,15 +267,13 @@ const changesOf = (scenario: Scenario, strategy: StrategyId, removal: Removal) =
 
 function wayOf(scenario: Scenario): MissedRun['way'] {
   const contact = travelToContact(scenario)
-  const { end } = approachProfile(scenario).way
+  const end = approachEnd(scenario)
   return { contact, end, arrival: approachTime(scenario, contact), lift: liftTime(scenario) }
 }
 
 /** What the person set, before the gauge errs. */
-function withoutGaugeErrors({ strategies, ...scenario }: Scenario): Scenario {
-  const { sensedForce } = strategies
-  const sensor = { ...sensedForce.sensor, gainError: 0, offset: 0 }
-  return { ...scenario, strategies: { ...strategies, sensedForce: { ...sensedForce, sensor } } }
+function withoutGaugeErrors({ sensors, ...scenario }: Scenario): Scenario {
+  return { ...scenario, sensors: { ...sensors, gauge: { ...sensors.gauge, gainError: 0, offset: 0 } } }
 }
 
 /** Null where the rules refuse the edits. */

@@ -1,8 +1,8 @@
 /** The constants of an axis and of the arm that carries it, from their part of the scenario. */
 import { numbers } from '../core/native.ts'
 import type { Actuator, ArmMove, Scenario } from '../scenario/index.ts'
-import { ACROSS, ALONG, type Arm, GRAVITY, MOVE_SIZE, UP } from './arm.ts'
-import type { Axis } from './axis.ts'
+import { ACROSS, ALONG, Arm, GRAVITY, MOVE_SIZE, moveAcceleration, UP } from './arm.ts'
+import { Axis } from './axis.ts'
 import { axisOf, isOpenLoop } from './reflect.ts'
 
 /** What a job says of the output: its mass [kg], and the stroke [m] of actuator and of what it moves. */
@@ -30,6 +30,14 @@ export function fillAxis(axis: Axis, actuator: Actuator, output: Output): void {
   fillFriction(axis, actuator)
   fillCommutation(axis, actuator, output.stroke)
   fillHeat(axis, motor.thermal)
+}
+
+/** An axis as it stands at the start of a run. */
+export function axisFilled(actuator: Actuator, output: Output): Axis {
+  const axis = new Axis()
+  fillAxis(axis, actuator, output)
+  axis.settle()
+  return axis
 }
 
 function fillFriction({ friction }: Axis, actuator: Actuator): void {
@@ -70,6 +78,16 @@ function fillHeat({ heat }: Axis, thermal: Actuator['motor']['thermal']): void {
 }
 
 export const DIRECTIONS: Record<ArmMove['axis'], number> = { along: ALONG, across: ACROSS, up: UP }
+
+export function armOf(arm: Scenario['arm']): Arm {
+  const made = new Arm()
+  fillArm(made, arm)
+  return made
+}
+
+/** Acceleration of one move at time `t` [m/s²]. */
+export const accelerationOf = ({ start, acceleration, duration, jerk }: ArmMove, t: number) =>
+  moveAcceleration(t - start, acceleration, duration, jerk)
 
 /** `room` is how many more moves may be added later. */
 export function fillArm(arm: Arm, { moves, gravity }: Scenario['arm'], room = 0): void {

@@ -1,13 +1,18 @@
 /** `jawbench why`: what made the force, cause by cause. */
 import type { Cause, Why } from '../ask/why.ts'
-import { whySentence } from '../grip/why-words.ts'
+import { inPlainSpaces } from '../say/figure.ts'
+import { whySentence } from '../say/why.ts'
+import { wordingOf } from '../say/wording.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { figureText } from './figure.ts'
 
+const sentenceOf = (scenario: Scenario, strategy: StrategyId, why: Why) =>
+  inPlainSpaces(whySentence(scenario, strategy, why, wordingOf('si')))
+
 export function whyJson(scenario: Scenario, strategy: StrategyId, why: Why): string {
   const { run: _, ...shown } = why
-  const sentence = whySentence(scenario, strategy, why)
+  const sentence = sentenceOf(scenario, strategy, why)
   return JSON.stringify({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence }, null, 2)
 }
 
@@ -15,7 +20,7 @@ export function whyTable(scenario: Scenario, strategy: StrategyId, why: Why): st
   const { figure, force, causes, untold, rule } = why
   const whole = figure === 'peak' ? 'Peak force' : 'Force at its weakest'
   return [
-    whySentence(scenario, strategy, why),
+    sentenceOf(scenario, strategy, why),
     ...(force === null
       ? []
       : [

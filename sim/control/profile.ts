@@ -203,7 +203,8 @@ export class Profile extends Block {
     const acceleration: f64 = item(this.phases, from + 3)
     const jerk: f64 = item(this.phases, from + 4)
     const s: f64 = t - item(this.phases, from)
-    this.position = this.direction * (item(this.phases, from + 1) + s * (speed + s * (acceleration / 2 + (s * jerk) / 6)))
+    this.position =
+      this.direction * (item(this.phases, from + 1) + s * (speed + s * (acceleration / 2 + (s * jerk) / 6)))
     this.speed = this.direction * (speed + s * (acceleration + (s * jerk) / 2))
     this.acceleration = this.direction * (acceleration + s * jerk)
   }

@@ -5,13 +5,13 @@ export function numbers(length: i32): Numbers {
   return new StaticArray<f64>(length)
 }
 
-// @ts-ignore: decorator
+// @ts-expect-error: decorator
 @inline
 export function product(a: i32, b: i32): i32 {
   return a * b
 }
 
-// @ts-ignore: decorator
+// @ts-expect-error: decorator
 @inline
 export function unsigned(value: i32): f64 {
   return <f64>(<u32>value)
@@ -29,7 +29,7 @@ export function highWord(value: f64): i32 {
   return <i32>(canonical(value) >> 32)
 }
 
-// @ts-ignore: decorator
+// @ts-expect-error: decorator
 @inline
 export function item(array: Numbers, index: i32): f64 {
   return unchecked(array[index])

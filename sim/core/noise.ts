@@ -24,3 +24,10 @@ export class Noise extends Block {
     return (this.uniform() + this.uniform() + this.uniform() + this.uniform() - 2) * 1.7320508075688772
   }
 }
+
+/** A sequence of its own for a seed, a whole number. */
+export function seeded(seed: f64): Noise {
+  const noise = new Noise()
+  noise.state.word = seed
+  return noise
+}

@@ -137,8 +137,7 @@ export class Drive extends Block {
 
   /** What the gauge felt in the period just past; `speedBefore` [m/s] is the output's speed at its start. */
   feel(axis: Axis, load: Load, arm: Arm, speedBefore: f64): void {
-    if (this.sensed > 0)
-      this.gauge.feel(load.felt(), (axis.state.speed - speedBefore) / this.period - arm.state.along)
+    if (this.sensed > 0) this.gauge.feel(load.felt(), (axis.state.speed - speedBefore) / this.period - arm.state.along)
   }
 
   settle(): void {

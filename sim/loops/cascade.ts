@@ -3,9 +3,10 @@
  * the time simulation: at a sample the servo reads encoder and gauge and gives its command at once, the current loop computes a
  * voltage, and that voltage acts from the next sample on. A slower loop sees the faster one lifted over its own period.
  */
-import { currentGains } from '../control/current-loop.ts'
+
+import { axisOf } from '../axis/reflect.ts'
 import { smoothing } from '../control/filters.ts'
-import { axisOf } from '../plant/axis.ts'
+import { currentGains } from '../control/gains.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { type Complex, power } from './complex.ts'
 import { Dense, eigenvalues, held, lifted } from './matrix.ts'
@@ -126,7 +127,7 @@ export class Cascade {
     a.set(integral, current, -law.step)
     a.set(integral, integral, 1)
     b.set(voltage, 0, law.gain)
-    b.set(voltage, 1, drive.backEmfFeedforward * axisOf(actuator).forceConstant)
+    b.set(voltage, 1, drive.backEmfFeedforward * axisOf(actuator).forcePerAmpere)
     b.set(integral, 0, law.step)
     if (gauge) this.addGauge(a, at)
     return { names, at, a, b, law }

@@ -61,7 +61,15 @@ export function modelOf(scenario: Scenario, strategy: StrategyKind, options: Mod
   bench.axis.setStep(period / steps, steps)
   bench.load.setStep(period / steps)
   bench.latest.period = period
-  return { scenario, strategy, bench, make, load, machine: strategy.machine, samples: Math.round(scenario.run.duration / period) }
+  return {
+    scenario,
+    strategy,
+    bench,
+    make,
+    load,
+    machine: strategy.machine,
+    samples: Math.round(scenario.run.duration / period),
+  }
 }
 
 function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind): void {

@@ -43,7 +43,8 @@ export const sourceCore: Core = {
       advance: (periods) => own.advance(periods),
       finish: () => own.finish(),
       bench: () => own,
-      array: (...path) => path.reduce<unknown>((at, name) => (at as Record<string, unknown>)[name], own) as Float64Array,
+      array: (...path) =>
+        path.reduce<unknown>((at, name) => (at as Record<string, unknown>)[name], own) as Float64Array,
       rows: (from, to) => rowsOf(own.record, own.record.columns, from, to),
     }
   },

@@ -1,13 +1,8 @@
 /** One cycle of a model, carried out by a core, with the observers that were asked for. */
+import type { Temperatures } from '../axis/cooling.ts'
 import type { Bench } from '../cycle/bench.ts'
 import type { Model } from '../model/model.ts'
 import { type Core, type Running, sourceCore } from './core.ts'
-
-/** Temperatures of the two nodes of a motor [°C]. */
-export interface Temperatures {
-  winding: number
-  housing: number
-}
 
 /** New rows, a column a channel in the order of the job's channels; false asks the run to stop. */
 export type OnChunk = (columns: Float64Array[]) => boolean

@@ -1,5 +1,5 @@
 /** Why the setting of a strategy means the force that it says, or does not, on an axis. */
-import type { StrategyFitness } from '../study/actuators.ts'
+import type { StrategyFitness } from '../ask/actuators.ts'
 import type { Wording } from './wording.ts'
 
 export function fitnessWhy({ ground }: Pick<StrategyFitness, 'ground'>, words: Wording): string {

@@ -1,5 +1,5 @@
 /** Figures of a lesson in the units of the reader, and texts with them in the place of their names. */
-import type { LessonFigure } from '../study/lesson/figures.ts'
+import type { LessonFigure } from '../ask/lesson/figures.ts'
 import { formatFigure, formatPlain, withUnit } from './figure.ts'
 import { worth } from './metric.ts'
 import { shownUnit, type UnitSystem } from './units.ts'

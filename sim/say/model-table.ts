@@ -1,7 +1,8 @@
 /** How far off the model can be, as the command line prints it. */
+
+import type { CounterRun, Outcome } from '../ask/model/index.ts'
+import type { ModelReport } from '../ask/model/report.ts'
 import { faultLine } from '../scenario/index.ts'
-import type { CounterRun, Outcome } from '../study/model/index.ts'
-import type { ModelReport } from '../study/model/report.ts'
 import { inPlainSpaces, NO_FIGURE, withUnit } from './figure.ts'
 import { textIn } from './text.ts'
 import { shownUnit } from './units.ts'

@@ -1,5 +1,5 @@
 /** What a candidate of the search for gains misses. */
-import type { Miss } from '../study/tune.ts'
+import type { Miss } from '../ask/tune.ts'
 import { degrees, figure } from './wording.ts'
 
 /** In a few words, the same for all that miss the like. */

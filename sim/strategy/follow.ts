@@ -1,6 +1,6 @@
 /** The way of the output that every strategy shares, and the position loop of the servo, from the scenario. */
 import { isOpenLoop } from '../axis/reflect.ts'
-import type { Course } from '../control/course.ts'
+import { Course } from '../control/course.ts'
 import type { PositionPid } from '../control/position-pid.ts'
 import { contactsOf, travelToContact } from '../job/grip/geometry.ts'
 import type { Scenario } from '../scenario/index.ts'
@@ -19,6 +19,14 @@ export function fillApproach(course: Course, scenario: Scenario): void {
     approach.creepFrom > part.width
       ? Math.max(0, (jaws.opening - approach.creepFrom) / contactsOf(scenario))
       : Number.POSITIVE_INFINITY
+}
+
+/** The approach from open jaws at time 0. */
+export function approachCourse(scenario: Scenario): Course {
+  const course = new Course()
+  fillApproach(course, scenario)
+  course.setOut(0, 0)
+  return course
 }
 
 /** Where the approach ends [m]. */

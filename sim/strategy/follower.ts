@@ -1,6 +1,6 @@
-import { Block } from '../core/block.ts'
 import { Course } from '../control/course.ts'
 import { PositionPid } from '../control/position-pid.ts'
+import { Block } from '../core/block.ts'
 
 /**
  * What every strategy without a gauge shares: a course followed by the position loop of the servo; of a step motor without an encoder

@@ -10,7 +10,9 @@ import type { ForceBand } from './strategy.ts'
 /** Current [A] that presses each contact with `force` [N] while the jaw still creeps on. */
 export function currentFor(scenario: Scenario, force: number): number {
   const axis = axisOf(scenario.actuator)
-  return (contactsOf(scenario) * force * (1 + axis.raise) + scenario.actuator.transmission.coulomb) / axis.forcePerAmpere
+  return (
+    (contactsOf(scenario) * force * (1 + axis.raise) + scenario.actuator.transmission.coulomb) / axis.forcePerAmpere
+  )
 }
 
 /** Force at each contact [N] that a current [A] means. */

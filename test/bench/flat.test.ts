@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { runGrip } from '../../sim/grip/run.ts'
-import { substepsOf } from '../../sim/grip/step.ts'
 import { CHANNELS, type Edit, editScenario, PRESETS, type Scenario, simulateGrip, strategyOf } from '../../sim/index.ts'
+import { substepsOf } from '../../sim/model/step.ts'
+import { runGrip } from '../../sim/run/run.ts'
 import { flatGrip } from './flat-axis.ts'
 
 const teapot = PRESETS.find(({ id }) => id === 'teapot')!.scenario

@@ -2,9 +2,10 @@
  * The real loop against the same axis flattened by hand into one function of local variables. How well the engine compiles
  * either differs from process to process, so several processes are asked; the yardstick is the flattened axis at its best.
  */
-import { runGrip } from '../../sim/grip/run.ts'
-import { substepsOf } from '../../sim/grip/step.ts'
+
 import { editScenario, PRESETS, type Scenario, STRATEGIES, simulateGrip, strategyOf } from '../../sim/index.ts'
+import { substepsOf } from '../../sim/model/step.ts'
+import { runGrip } from '../../sim/run/run.ts'
 import { processorTime } from './clock.ts'
 import { flatGrip } from './flat-axis.ts'
 import { spawnPart } from './process.ts'

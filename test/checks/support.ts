@@ -1,9 +1,9 @@
 /** What the checks share: scenarios without friction and noise, open-loop strategies, exact linear solutions. */
 import { Matrix } from 'ml-matrix'
 import { type Derivative, Outcome, Solver } from 'odex'
-import { type Run, runGrip } from '../../sim/grip/run.ts'
-import { substepsOf } from '../../sim/grip/step.ts'
 import { checkScenario, faultLine, type Scenario, type StrategyKind, travelToContact } from '../../sim/index.ts'
+import { substepsOf } from '../../sim/model/step.ts'
+import { type Run, runGrip } from '../../sim/run/run.ts'
 
 type Tree = { [key: string]: unknown }
 

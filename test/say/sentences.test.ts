@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import type { Ground } from '../../sim/ask/actuators.ts'
+import type { Miss } from '../../sim/ask/tune.ts'
 import { fitnessWhy, inPlainSpaces, limitWords, loopNote, missWhy, missWords } from '../../sim/index.ts'
 import type { DryFriction, LoopRemark } from '../../sim/loops/remarks.ts'
 import { frictionNote, missingLoops } from '../../sim/say/loops.ts'
 import { remarkOn } from '../../sim/say/sheet.ts'
-import type { Ground } from '../../sim/study/actuators.ts'
-import type { Miss } from '../../sim/study/tune.ts'
 import { SI } from './support.ts'
 
 describe('a remark on a loop', () => {

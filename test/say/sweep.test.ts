@@ -1,5 +1,6 @@
 /** Whatever happens, a reader who has chosen US units meets no SI unit that those replace. */
 import { describe, expect, it } from 'vitest'
+import type { Ground } from '../../sim/ask/actuators.ts'
 import {
   analyseLoops,
   driveSettings,
@@ -32,7 +33,6 @@ import {
 } from '../../sim/index.ts'
 import type { LoopRemark } from '../../sim/loops/remarks.ts'
 import { modelTable, spokenModel } from '../../sim/say/model-table.ts'
-import type { Ground } from '../../sim/study/actuators.ts'
 import { metricUnits } from './support.ts'
 
 const US = wordingOf('us')

@@ -3,7 +3,7 @@ import { type Goal, type Judgement, type Lesson, type LessonFigure, lessonFigure
 import type { UnitSystem } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { figureWords, Prose } from './prose.tsx'
+import { Prose } from './prose.tsx'
 
 interface Props {
   lesson: Lesson

@@ -15,7 +15,7 @@ import { Button } from '../../ui/Button.tsx'
 import { buildLens } from '../../ui/timeLens.ts'
 import { useWidth } from '../../ui/useWidth.ts'
 import { LessonChart } from './LessonChart.tsx'
-import { type Figures, fillText } from './prose.tsx'
+import type { Figures } from './prose.tsx'
 
 interface Props {
   lesson: Lesson

@@ -1,6 +1,7 @@
 import { type LoopAnalysis, type LoopsResult, loopNote, wordingOf } from '../../../sim/index.ts'
 import { COLUMNS, whyAbsent } from '../../read/loops/figures.ts'
 import { pointLabel } from '../../read/loops/lines.ts'
+import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 
 interface Props {

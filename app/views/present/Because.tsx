@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react'
 import { STRATEGIES, type StrategyId, whySentence, wordingOf } from '../../../sim/index.ts'
-import { isDamage, VERDICT_WORDS, wordingOf } from '../../read/result/words.ts'
+import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
 import { useRested } from '../../read/study/useRested.ts'
 import { useStudy } from '../../read/study/useStudy.ts'
 import { WhyChart } from '../../read/why/WhyChart.tsx'

@@ -1,5 +1,5 @@
 import { type Scenario, type StrategyId, whySentence, wordingOf } from '../../../sim/index.ts'
-import { reasonText, VERDICT_WORDS, wordingOf } from '../../read/result/words.ts'
+import { reasonText, VERDICT_WORDS } from '../../read/result/words.ts'
 import type { UnitSystem } from '../../read/units.ts'
 import type { Column } from './columns.ts'
 import { ForceTrace } from './ForceTrace.tsx'

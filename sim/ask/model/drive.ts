@@ -1,5 +1,7 @@
 /** Simplifications of measuring, drive and stepping. */
-import { substepsOf } from '../../grip/step.ts'
+
+import { modelOf } from '../../model/model.ts'
+import { STRATEGIES } from '../../strategy/index.ts'
 import { forceSlope } from './mechanic.ts'
 import type { Simplification } from './simplification.ts'
 
@@ -123,7 +125,12 @@ export const STEPPING: Simplification[] = [
       variants: (scenario) => [
         {
           label: 'halved',
-          edits: [{ path: 'run.step', value: 1 / scenario.drive.currentRate / (2 * substepsOf(scenario)) }],
+          edits: [
+            {
+              path: 'run.step',
+              value: 1 / scenario.drive.currentRate / (2 * modelOf(scenario, STRATEGIES[0]!).bench.axis.steps),
+            },
+          ],
         },
       ],
     },

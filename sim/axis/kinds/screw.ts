@@ -3,9 +3,10 @@
  * Mechanical Engineering Design, 9th ed., eq. 8-1, 8-2 and 8-5), written as a friction that grows with the load on top of
  * the lossless F·lead/2π.
  */
+
+import { cosine } from '../../core/elementary.ts'
 import type { Actuator } from '../../scenario/index.ts'
 import type { Reflected } from '../reflect.ts'
-import { cosine } from '../../core/elementary.ts'
 
 const TWO_PI = 6.283185307179586
 const { PI } = Math

@@ -116,8 +116,7 @@ export class GripLoad extends Load {
     s.along = s.hanging > 0 ? pulls.along : 0
     s.down = pulls.down
     s.side = pulls.side
-    s.gripped =
-      s.hanging > 0 ? loadFactor(this.loadExponent, this.referenceForce, 0.5 * (s.nearForce + s.farForce)) : 1
+    s.gripped = s.hanging > 0 ? loadFactor(this.loadExponent, this.referenceForce, 0.5 * (s.nearForce + s.farForce)) : 1
     s.nearMost = 0
     s.farMost = 0
   }
@@ -128,9 +127,7 @@ export class GripLoad extends Load {
       const closed: f64 = travel - this.gap
       s.nearForce = this.near.step(closed - s.shift, speed - s.shiftSpeed)
       s.farForce =
-        this.mirrored > 0
-          ? this.far.step(closed + s.shift, speed + s.shiftSpeed)
-          : this.far.step(s.shift, s.shiftSpeed)
+        this.mirrored > 0 ? this.far.step(closed + s.shift, speed + s.shiftSpeed) : this.far.step(s.shift, s.shiftSpeed)
     }
     return this.mirrored > 0 ? s.nearForce + s.farForce : s.nearForce
   }

@@ -1,8 +1,8 @@
 /** The force window: the least grip force that holds and the most that the part takes [N at one contact]. */
-import { Arm } from '../plant/arm.ts'
-import { holdingForce } from '../plant/slip.ts'
-import type { ArmMove, Scenario } from '../scenario/index.ts'
-import { liftTime } from '../scenario/lift.ts'
+import { armOf } from '../../axis/fill.ts'
+import type { ArmMove, Scenario } from '../../scenario/index.ts'
+import { liftTime } from '../../scenario/lift.ts'
+import { holdingForce } from './holding.ts'
 
 export interface ForceWindow {
   /** Null: nothing pulls on the part. */
@@ -14,17 +14,22 @@ export interface ForceWindow {
 /** Force needed at one contact under a pull [m/s²] across and along the grip: friction of two contacts, and no contact lost. */
 export function neededForce(scenario: Scenario, across: number, along: number): number {
   const { part, jaws } = scenario
-  return Math.max(holdingForce(jaws.friction, part.mass * across), (part.mass * Math.abs(along)) / 2)
+  return Math.max(heldBy(jaws.friction, part.mass * across), (part.mass * Math.abs(along)) / 2)
 }
 
+/** Force at one contact [N] whose friction carries its share of `load` [N] across the grip. */
+export const heldBy = (friction: Scenario['jaws']['friction'], load: number) =>
+  holdingForce(friction.static, friction.loadExponent, friction.referenceForce, load)
+
 export function forceWindow(scenario: Scenario): ForceWindow {
-  const arm = new Arm(scenario)
+  const arm = armOf(scenario.arm)
   let least = 0
   // The pull is linear between the corners of the moves, so its size is greatest at one of them.
   for (const time of [liftTime(scenario), ...scenario.arm.moves.flatMap(corners)]) {
     if (time < liftTime(scenario) || time > scenario.run.duration) continue
     arm.at(time)
-    least = Math.max(least, neededForce(scenario, Math.sqrt(arm.down * arm.down + arm.side * arm.side), arm.along))
+    const { along, down, side } = arm.state
+    least = Math.max(least, neededForce(scenario, Math.sqrt(down * down + side * side), along))
   }
   const most = damageLimit(scenario)
   return { least: least > 0 ? least : null, most: most < Number.POSITIVE_INFINITY ? most : null }

@@ -25,8 +25,7 @@ export const sensedForce: StrategyKind = {
   fill(machine, scenario) {
     if (!(machine instanceof SensedForce)) throw new TypeError('not the machine of sensed force')
     const { servo, approach } = scenario
-    const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity } =
-      scenario.strategies.sensedForce
+    const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity } = scenario.strategies.sensedForce
     const period = 1 / servo.rate
     fillApproach(machine.course, scenario)
     machine.forceLoop.setPi(kp, ki, 1 / rate)

@@ -1,5 +1,5 @@
-import { State } from '../../core/block.ts'
 import { LowPass } from '../../control/filters.ts'
+import { State } from '../../core/block.ts'
 import { Follower } from '../follower.ts'
 import { Machine } from '../machine.ts'
 

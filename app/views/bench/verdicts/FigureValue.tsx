@@ -1,7 +1,6 @@
 import { useId } from 'react'
 import { type GripResult, metricText, type Scenario } from '../../../../sim/index.ts'
 import type { Figure } from '../../../read/result/figures.ts'
-import { figureText } from '../../../read/result/words.ts'
 import type { UnitSystem } from '../../../read/units.ts'
 import { NO_FIGURE } from '../../../ui/format.ts'
 

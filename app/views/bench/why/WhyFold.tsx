@@ -1,6 +1,5 @@
 import { useRef, useState } from 'react'
 import { type StrategyId, type Why, whySentence, wordingOf } from '../../../../sim/index.ts'
-import { wordingOf } from '../../../read/result/words.ts'
 import { type Rested, useRested } from '../../../read/study/useRested.ts'
 import { useStudy } from '../../../read/study/useStudy.ts'
 import { WhyChart } from '../../../read/why/WhyChart.tsx'

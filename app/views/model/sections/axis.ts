@@ -86,7 +86,7 @@ export const AXIS: Section[] = [
     ],
     own: [
       { symbol: 'K_{T}', title: 'Motor force at the present temperature and place', unit: 'N/A' },
-      { symbol: 'K_m', title: 'Motor force at the jaw, cold', unit: 'N/A', value: (s) => axis(s).forceConstant },
+      { symbol: 'K_m', title: 'Motor force at the jaw, cold', unit: 'N/A', value: (s) => axis(s).forcePerAmpere },
       { symbol: 'T_h', title: 'Temperature of housing and magnets', unit: '°C' },
       { symbol: 'F_g', title: 'Cogging force', unit: 'N' },
       { symbol: 'F_m', title: 'Force of a step motor in open loop', unit: 'N' },
@@ -120,7 +120,7 @@ export const AXIS: Section[] = [
     ],
     own: [
       { symbol: 'c', title: 'Travel for one radian of the motor', unit: 'm', shown: 'mm', value: reflection },
-      { symbol: 'K_m', title: 'Motor force at the jaw, cold', unit: 'N/A', value: (s) => axis(s).forceConstant },
+      { symbol: 'K_m', title: 'Motor force at the jaw, cold', unit: 'N/A', value: (s) => axis(s).forcePerAmpere },
       { symbol: 'M', title: 'Moving mass of the motor side', unit: 'kg', value: (s) => axis(s).mass },
       { symbol: 'M_l', title: 'Share of it in a straight line', unit: 'kg', value: (s) => axis(s).linearMass },
     ],

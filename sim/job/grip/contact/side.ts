@@ -59,7 +59,7 @@ export class Side extends Block {
   /** After a change of constants or of state from outside; the part is whole or broken. */
   settle(broken: bool): void {
     this.law = lawOf(this.exponent)
-        this.stiffness = broken ? this.wholeStiffness * RESIDUAL : this.wholeStiffness
+    this.stiffness = broken ? this.wholeStiffness * RESIDUAL : this.wholeStiffness
     this.yieldForce = broken ? Infinity : this.wholeYield
     this.yieldFlattening =
       this.wholeYield < Infinity ? this.law.inverse(this.wholeYield / this.wholeStiffness) : Infinity
