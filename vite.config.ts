@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
+import { core } from './.tools/core-plugin.mjs'
 import { contentPolicy, offline } from './.tools/offline.ts'
 import { tex } from './.tools/tex.ts'
 
@@ -18,7 +19,7 @@ export default defineConfig({
   base: './',
   cacheDir: here('node_modules/.vite'),
   build: { outDir: here('dist'), emptyOutDir: true },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [core()] },
   server: { host: '127.0.0.1', headers: isolation },
   preview: {
     host: '127.0.0.1',
@@ -26,5 +27,5 @@ export default defineConfig({
     strictPort: true,
     headers: { ...isolation, 'Content-Security-Policy': contentPolicy },
   },
-  plugins: [tex(/\/app\/views\/model\//), react(), offline(here('app/offline/service.worker.ts'))],
+  plugins: [core(), tex(/\/app\/views\/model\//), react(), offline(here('app/offline/service.worker.ts'))],
 })

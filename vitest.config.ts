@@ -1,6 +1,8 @@
 import { defineConfig } from 'vitest/config'
+import { core } from './.tools/core-plugin.mjs'
 
 export default defineConfig({
+  plugins: [core()],
   test: {
     include: ['test/**/*.test.{ts,tsx}'],
     environment: 'node',

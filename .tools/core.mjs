@@ -5,7 +5,7 @@ import { cache, root, SetupError } from './setup.mjs'
 import { fingerprint } from './sources.mjs'
 
 const ENTRY = 'sim/cycle/core.ts'
-const ROOMS = ['sim/core', 'sim/axis', 'sim/control', 'sim/job', 'sim/strategy', 'sim/cycle']
+export const ROOMS = ['sim/core', 'sim/axis', 'sim/control', 'sim/job', 'sim/strategy', 'sim/cycle']
 
 /** The compiled module's bytes. Throws a SetupError with the compiler's own words if the sources cannot be compiled. */
 export async function compiledCore() {
@@ -27,8 +27,8 @@ async function compile(/** @type {string} */ file) {
       stdout: said,
       stderr: said,
       readFile: (/** @type {string} */ name) => source(name),
-      writeFile(/** @type {string} */ name, /** @type {Uint8Array} */ content) {
-        if (name === 'core.wasm') binary = content
+      writeFile(/** @type {string} */ name, /** @type {string | Uint8Array} */ content) {
+        if (name === 'core.wasm' && typeof content !== 'string') binary = content
       },
       listFiles: () => [],
     },

@@ -20,6 +20,7 @@ export { FIXED_FIGURES, type FixedFigure } from './ask/model/fixed.ts'
 export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './ask/model/index.ts'
 export type { BoundFigure, Element, Simplification } from './ask/model/simplification.ts'
 export { type Rescue, type RescueProgress, rescues, sortRescues } from './ask/rescue.ts'
+export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
 export {
   bestOf,
@@ -36,12 +37,9 @@ export { axisOf } from './axis/reflect.ts'
 export { contactsOf, travelToContact } from './job/grip/geometry.ts'
 export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
-  CHANNELS,
-  type Channel,
   type GripEvents,
   type GripResult,
   type Metrics,
-  type Traces,
   VERDICTS,
   type Verdict,
 } from './job/grip/result.ts'
@@ -62,6 +60,8 @@ export { LOOPS, type LoopId } from './loops/model.ts'
 export type { Curves } from './loops/response.ts'
 export type { StepResponse } from './loops/step-response.ts'
 export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
+export { CHANNELS, type Channel, type Traces } from './run/channels.ts'
+export { type Core, compiledCore, sourceCore } from './run/core.ts'
 export { tracesCsv } from './run/csv.ts'
 export { LiveGrip } from './run/live.ts'
 export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'

@@ -38,7 +38,8 @@ const ids = [
   'gauge',
   'wantedSpeed',
 ]
-const golden = JSON.parse(readFileSync('/tmp/golden/golden.json', 'utf8'))
+import { checkScenario } from '../sim/index.ts'
+const golden = JSON.parse(readFileSync('/tmp/golden/golden.json', 'utf8')).map((g: any) => { const c = checkScenario({ ...g.scenario, version: 1 }); if (!c.ok) throw new Error(JSON.stringify(c.faults)); return { ...g, scenario: c.scenario } })
 function check(core: Core) {
   const bad: string[] = []
   let runs = 0
@@ -49,7 +50,7 @@ function check(core: Core) {
       const model = modelOf(scenario, strategy)
       model.bench.recording = 1
       model.bench.figuring = 1
-      const run = core.lay(model.bench, model.load, strategy.machine)
+      const run = core.lay(model)
       run.begin(model.samples)
       run.advance(model.samples)
       run.finish()

@@ -1,8 +1,7 @@
 /** Faults of a scenario in the words and units of the page. */
 import { type Fault, faultIn, type Scenario } from '../../sim/index.ts'
 import { fieldAt } from '../read/scenario/walk.ts'
-import { shownUnit, type UnitSystem } from '../read/units.ts'
-import { formatPlain, withUnit } from '../ui/format.ts'
+import type { UnitSystem } from '../read/units.ts'
 
 /** A fault in the units on the page; one of another key than the one that was edited says which. */
 export function sentence(fault: Fault, path: string, scenario: Scenario, system: UnitSystem): string {

@@ -1,7 +1,6 @@
 /** Steps of a loop in the time simulation, to lay over those of the linear loop, and how far the two lie apart. */
 
 import { axisFilled } from '../axis/fill.ts'
-import { Heat } from '../axis/heat.ts'
 import { axisOf } from '../axis/reflect.ts'
 import { smoothing } from '../control/filters.ts'
 import { gripOutput } from '../job/grip/fill.ts'

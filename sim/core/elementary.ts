@@ -4,7 +4,7 @@
  */
 
 export const TWO_PI: f64 = 6.283185307179586
-const LN2: f64 = 0.6931471805599453
+const LN2: f64 = Math.LN2
 
 /** sin(2π·turns), absolute error below 1e-13: the angle is folded into a quarter turn, then summed as a Taylor series. */
 export function sineOfTurns(turns: f64): f64 {

@@ -12,12 +12,12 @@ const words = new Int32Array(bits.buffer)
 
 /** The two halves of a number's 64 bits; all that are not a number count as one. */
 export function lowWord(value: f64): i32 {
-  bits[0] = value === value ? value : NaN
+  bits[0] = Number.isNaN(value) ? NaN : value
   return words[0]!
 }
 
 export function highWord(value: f64): i32 {
-  bits[0] = value === value ? value : NaN
+  bits[0] = Number.isNaN(value) ? NaN : value
   return words[1]!
 }
 

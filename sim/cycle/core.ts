@@ -1,5 +1,3 @@
-/** What the compiled core exports, and TypeScript runs as it is: a bench as a whole, from outside. */
-import type { Block } from '../core/block.ts'
 import { forget, type Numbers, numbers } from '../core/native.ts'
 import { loadOf } from '../job/loads.ts'
 import { machineOf } from '../strategy/machines.ts'

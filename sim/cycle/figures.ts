@@ -2,8 +2,9 @@
 import type { Arm } from '../axis/arm.ts'
 import type { Axis } from '../axis/axis.ts'
 import type { Load } from '../axis/load.ts'
-import { Block, State } from '../core/block.ts'
+import { Block } from '../core/block.ts'
 import { item, type Numbers, numbers } from '../core/native.ts'
+import { Sums } from '../job/sums.ts'
 
 /** Length of the window in which the force counts as settled [s], and half width of the band about it. */
 export const SETTLED: f64 = 0.05
@@ -11,27 +12,6 @@ export const BAND: f64 = 0.05
 /** Speed below which the axis counts as standing [m/s]; common practice, no source. */
 export const STANDING: f64 = 1e-4
 const HISTORY: f64 = 60000
-
-class Sums extends State {
-  samples: f64 = 0
-  /** Mean and sum of squares about it, in the settled window: of the force [N] and of the current [A]. */
-  count: f64 = 0
-  force: f64 = 0
-  forceSquares: f64 = 0
-  current: f64 = 0
-  /** Over the whole run: squares of the current [A²], its largest size [A], hottest winding [°C]. */
-  squares: f64 = 0
-  peakCurrent: f64 = 0
-  hottest: f64 = -Infinity
-  /** Changes of direction in the window, and the present one. */
-  reversals: f64 = 0
-  direction: f64 = 0
-  /** Travel of the output [m], and cycles by which an open loop's rotor lags its field, at the end of the window. */
-  travel: f64 = NaN
-  lag: f64 = NaN
-  /** From first touch until the force stays within the band about its settled value [s]; NaN: it does not. */
-  gripTime: f64 = NaN
-}
 
 export class Figures extends Block {
   /** The settled window [s], sample period [s]. */

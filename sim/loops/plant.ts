@@ -3,9 +3,7 @@
  * contact, part. Friction counts with its viscous part only, backlash lies on one flank, and no end stop is near.
  */
 
-import { Commutation } from '../axis/commutation.ts'
 import { axisFilled } from '../axis/fill.ts'
-import { Heat } from '../axis/heat.ts'
 import { axisOf } from '../axis/reflect.ts'
 import { gripOutput } from '../job/grip/fill.ts'
 import { contactsOf, jawMassOf } from '../job/grip/geometry.ts'

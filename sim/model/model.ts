@@ -8,9 +8,8 @@ import type { Bench } from '../cycle/bench.ts'
 import { build } from '../cycle/core.ts'
 import type { Drive } from '../cycle/drive.ts'
 import { SETTLED } from '../cycle/figures.ts'
-import { fillGrip, gripOutput } from '../job/grip/fill.ts'
-import { GripLoad } from '../job/grip/load.ts'
-import { LoadId } from '../job/loads.ts'
+import { jobOf } from '../job/index.ts'
+import type { Job } from '../job/job.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
 import { fillMove } from '../strategy/follow.ts'
@@ -19,6 +18,7 @@ import { stepsOf } from './step.ts'
 
 export interface Model {
   scenario: Scenario
+  job: Job
   strategy: StrategyKind
   bench: Bench
   /** A bench of the same blocks, all constants at their neutral values. */
@@ -42,34 +42,27 @@ export interface ModelOptions {
 
 /** Throws a RangeError where the scenario would take more than 2e8 steps. */
 export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
-  const load = LoadId.grip
-  const { finer = 1, make = () => build(load, strategy.machine) } = options
+  const job = jobOf(scenario)
+  const { finer = 1, make = () => build(job.load, strategy.machine) } = options
   const bench = make()
-  const { drive, jaws, events } = scenario
+  const { drive, events } = scenario
   const period = 1 / drive.currentRate
   bench.period = period
   bench.powerLoss = events.powerLoss?.time ?? Number.POSITIVE_INFINITY
   bench.release = events.release?.time ?? Number.POSITIVE_INFINITY
   bench.shorted = events.powerLoss?.windings === 'shorted' ? 1 : 0
-  bench.rails.reach = 10 * Math.max(jaws.stroke, jaws.opening)
+  bench.rails.reach = job.workOf(scenario).reach
   fillArm(bench.arm, scenario.arm)
-  fillAxis(bench.axis, scenario.actuator, gripOutput(scenario))
-  if (bench.load instanceof GripLoad) fillGrip(bench.load, scenario)
+  fillAxis(bench.axis, scenario.actuator, job.outputOf(scenario))
+  job.fill(bench.load, scenario)
   fillDrive(bench.drive, scenario, strategy)
   fillFigures(bench, scenario)
   const steps = finer * stepsOf(bench, scenario)
   bench.axis.setStep(period / steps, steps)
   bench.load.setStep(period / steps)
   bench.latest.period = period
-  return {
-    scenario,
-    strategy,
-    bench,
-    make,
-    load,
-    machine: strategy.machine,
-    samples: Math.round(scenario.run.duration / period),
-  }
+  const samples = Math.round(scenario.run.duration / period)
+  return { scenario, job, strategy, bench, make, load: job.load, machine: strategy.machine, samples }
 }
 
 function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind): void {

@@ -1,6 +1,6 @@
 /** Traces as text: RFC 4180, one header row with units. */
 import Papa from 'papaparse'
-import { CHANNELS, type Traces } from '../job/grip/result.ts'
+import { CHANNELS, type Traces } from './channels.ts'
 
 /** One run; columns in the order of CHANNELS, SI units. */
 export function tracesCsv(traces: Traces): string {

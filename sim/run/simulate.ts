@@ -1,12 +1,15 @@
 /** One grip of one strategy: run it, judge it, and, if asked, state the error of its step. */
 import { cooled, steadyStart, type Temperatures } from '../axis/cooling.ts'
-import { type GripResult, type Metrics, type Traces, tracesOf } from '../job/grip/result.ts'
-import { judge, weakestOf } from '../job/grip/verdict.ts'
+import type { GripResult, Metrics } from '../job/grip/result.ts'
+import { judgeEnd, weakestOf } from '../job/grip/verdict.ts'
+import type { RunEnd } from '../job/job.ts'
 import { type Model, modelOf } from '../model/model.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
+import { type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
+import { endOf } from './end.ts'
 import { type Cycle, type CycleOptions, type OnChunk, runCycle } from './run.ts'
 
 export interface SimulateOptions {
@@ -37,21 +40,28 @@ export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: 
   const { core = sourceCore, onChunk, untilLost } = options
   const model = modelOf(scenario, strategyOf(strategy))
   const cycle = runDuty(model, { core, onChunk, untilLost, record: true })
-  const result = judge(scenario, strategy, cycle.bench, cycle.hash)
+  const end = endOf(cycle.bench, cycle.hash)
+  const result = judged(scenario, strategy, end)
   if (options.stepError && !cycle.cancelled) result.stepError = stepErrorOf(result, scenario, core)
-  return { result, traces: tracesOf(cycle.columns ?? []), cancelled: cycle.cancelled, weakest: weakestOf(cycle.bench) }
+  return { result, traces: tracesOf(cycle.columns ?? []), cancelled: cycle.cancelled, weakest: weakestOf(end) }
 }
 
 /** Without traces, which is quicker. Throws as `simulateGrip` does. */
 export function judgeGrip(scenario: Scenario, strategy: StrategyId, options: SimulateOptions = {}): Judged {
   const { core = sourceCore, untilLost } = options
   const { bench } = runDuty(modelOf(scenario, strategyOf(strategy)), { core, untilLost })
-  return { result: judge(scenario, strategy, bench, ''), weakest: weakestOf(bench) }
+  const end = endOf(bench, '')
+  return { result: judged(scenario, strategy, end), weakest: weakestOf(end) }
+}
+
+function judged(scenario: Scenario, strategy: StrategyId, end: RunEnd): GripResult {
+  const { verdict, metrics, events } = judgeEnd(scenario, end)
+  return { strategy, verdict, stepError: null, metrics, events, hash: end.hash, cause: end.cause, step: end.step }
 }
 
 function stepErrorOf(result: GripResult, scenario: Scenario, core: Core): number | null {
   const { bench } = runDuty(modelOf(scenario, strategyOf(result.strategy), { finer: 2 }), { core })
-  return stepErrorBetween(result, judge(scenario, result.strategy, bench, '').metrics)
+  return stepErrorBetween(result, judgeEnd(scenario, endOf(bench, '')).metrics)
 }
 
 /** Largest relative change of peak and settled force from a run to one at half its step; null for a run without force. */

@@ -11,10 +11,12 @@ export {
   type Actuator,
   type ActuatorKind,
   type ArmMove,
+  type JobId,
   SCENARIO_SCHEMA,
   SCHEMAS,
   type Scenario,
 } from './schema/index.ts'
+export type { StrategyId } from './strategy-id.ts'
 export {
   type Checked,
   checkScenario,

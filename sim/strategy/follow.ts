@@ -2,23 +2,20 @@
 import { isOpenLoop } from '../axis/reflect.ts'
 import { Course } from '../control/course.ts'
 import type { PositionPid } from '../control/position-pid.ts'
-import { contactsOf, travelToContact } from '../job/grip/geometry.ts'
+import { jobOf } from '../job/index.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { Follower } from './follower.ts'
 import type { Move } from './move.ts'
 
-/** Profile of one jaw to `overtravel` beyond first touch of the nominal part, but not past its stroke. */
+/** Profile to `overtravel` beyond first touch of the nominal work, but not past the stroke. */
 export function fillApproach(course: Course, scenario: Scenario): void {
-  const { approach, jaws, part } = scenario
+  const { approach } = scenario
   course.end = approachEnd(scenario)
   course.speed = approach.speed
   course.acceleration = approach.acceleration
   course.jerk = approach.jerk
   course.creepSpeed = approach.creepSpeed
-  course.creepFrom =
-    approach.creepFrom > part.width
-      ? Math.max(0, (jaws.opening - approach.creepFrom) / contactsOf(scenario))
-      : Number.POSITIVE_INFINITY
+  course.creepFrom = jobOf(scenario).workOf(scenario).creepFrom
 }
 
 /** The approach from open jaws at time 0. */
@@ -30,8 +27,10 @@ export function approachCourse(scenario: Scenario): Course {
 }
 
 /** Where the approach ends [m]. */
-export const approachEnd = (scenario: Scenario) =>
-  Math.min(travelToContact(scenario) + scenario.approach.overtravel, scenario.jaws.stroke)
+export function approachEnd(scenario: Scenario): number {
+  const { touch, stroke } = jobOf(scenario).workOf(scenario)
+  return Math.min(touch + scenario.approach.overtravel, stroke)
+}
 
 /** Current with which a clamp presses [A]. */
 export const clampLimit = ({ servo, strategies }: Pick<Scenario, 'servo' | 'strategies'>) =>

@@ -3,7 +3,7 @@
  * At rest the same current stands for any force between friction against the jaw and friction with it.
  */
 import { axisOf } from '../axis/reflect.ts'
-import { contactsOf } from '../job/grip/geometry.ts'
+import { jobOf } from '../job/index.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { ForceBand } from './strategy.ts'
 
@@ -11,7 +11,8 @@ import type { ForceBand } from './strategy.ts'
 export function currentFor(scenario: Scenario, force: number): number {
   const axis = axisOf(scenario.actuator)
   return (
-    (contactsOf(scenario) * force * (1 + axis.raise) + scenario.actuator.transmission.coulomb) / axis.forcePerAmpere
+    (jobOf(scenario).workOf(scenario).perEffort * force * (1 + axis.raise) + scenario.actuator.transmission.coulomb) /
+    axis.forcePerAmpere
   )
 }
 
@@ -19,12 +20,12 @@ export function currentFor(scenario: Scenario, force: number): number {
 export function forceBand(scenario: Scenario, current: number): ForceBand {
   const axis = axisOf(scenario.actuator)
   const { coulomb, breakaway } = scenario.actuator.transmission
-  const contacts = contactsOf(scenario)
+  const perEffort = jobOf(scenario).workOf(scenario).perEffort
   const push = axis.forcePerAmpere * current
-  const against = (friction: number) => Math.max(0, (push - friction) / (contacts * (1 + axis.raise)))
+  const against = (friction: number) => Math.max(0, (push - friction) / (perEffort * (1 + axis.raise)))
   return {
     expected: against(coulomb),
     least: against(breakaway),
-    most: axis.lower < 1 ? (push + breakaway) / (contacts * (1 - axis.lower)) : null,
+    most: axis.lower < 1 ? (push + breakaway) / (perEffort * (1 - axis.lower)) : null,
   }
 }

@@ -1,9 +1,9 @@
 /** What is said of a strategy outside the compiled core: how it is filled from a scenario, and what its setting means. */
-import type { Scenario } from '../scenario/index.ts'
+import type { Scenario, StrategyId } from '../scenario/index.ts'
 import type { Machine } from './machine.ts'
 import type { MachineId } from './machines.ts'
 
-export type StrategyId = 'threshold-stop' | 'current-clamp' | 'sensed-force'
+export type { StrategyId }
 
 /**
  * Grip force at one contact [N] that a setting means: expected where friction opposes the closing jaw, least and most with

@@ -1,8 +1,8 @@
 /** How figures and verdicts are written on cards and in tables. */
 import { reasonOf, type Verdict, wordingOf } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
-import { formatFigure, formatPlain, withUnit } from '../../ui/format.ts'
-import { type Quantity, quantityUnit, shownUnit, type UnitSystem } from '../units.ts'
+import { formatFigure, withUnit } from '../../ui/format.ts'
+import { shownUnit, type UnitSystem } from '../units.ts'
 import type { Figure } from './figures.ts'
 
 export const VERDICT_WORDS: Record<Verdict, string> = {

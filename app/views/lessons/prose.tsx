@@ -1,9 +1,7 @@
 /** The words of a lesson: placeholders become figures in the units of the page, `**term**` a term, `*F_th*` a symbol. */
 import { Fragment, useMemo } from 'react'
 import { type LessonFigure, lessonText } from '../../../sim/index.ts'
-import { shownUnit, type UnitSystem } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
-import { formatFigure, formatPlain, withUnit } from '../../ui/format.ts'
 
 export type Figures = Record<string, LessonFigure>
 

@@ -1,10 +1,8 @@
 /** Simplifications of part, pads and arm. */
 
-import { Arm } from '../../axis/arm.ts'
 import { armOf } from '../../axis/fill.ts'
 import { axisOf } from '../../axis/reflect.ts'
 import { jawMassOf } from '../../job/grip/geometry.ts'
-import { holdingForce } from '../../job/grip/holding.ts'
 import { DAMPING_RATIO, SHEAR } from '../../job/grip/slip.ts'
 import { heldBy } from '../../job/grip/window.ts'
 import { type Contact, jawStiffness, STIFFNESS_SPREAD, workingPoint } from '../../loops/working-point.ts'

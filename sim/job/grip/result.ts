@@ -1,7 +1,7 @@
 /** What a run hands out: verdict, figures, events and traces. SI units. */
-import type { Bench } from '../../cycle/bench.ts'
-import type { Scenario } from '../../scenario/index.ts'
-import type { StrategyId } from '../../strategy/strategy.ts'
+import type { Scenario, StrategyId } from '../../scenario/index.ts'
+import type { Cause } from '../job.ts'
+import type { Sums } from '../sums.ts'
 import type { GripLoad } from './load.ts'
 
 export const VERDICTS = ['held', 'slipped', 'dropped', 'marked', 'crushed', 'missed', 'unstable'] as const
@@ -42,7 +42,7 @@ export type Metrics = Record<MetricId, number | null>
 export interface GripEnd {
   scenario: Scenario
   load: GripLoad
-  sums: Bench['figures']['sums']
+  sums: Sums
   /** Of the current loop [s]. */
   period: number
 }
@@ -72,35 +72,7 @@ export interface GripResult {
   /** Fingerprint of the traces; equal only where two runs agree to the last bit. */
   hash: string
   /** What went wrong in an unstable run, '' else. */
-  cause: '' | 'numbers' | 'travel' | 'position loop' | 'current loop'
+  cause: Cause
   /** Integration step [s]. */
   step: number
 }
-
-/** One column a channel, all of the same length; a bucket of time gives two rows that keep its extremes. */
-export const CHANNELS = [
-  { id: 'time', label: 'time', unit: 's' },
-  { id: 'force', label: 'force', unit: 'N' },
-  { id: 'farForce', label: 'force at the far contact', unit: 'N' },
-  { id: 'partShift', label: 'part shift along the grip', unit: 'm' },
-  { id: 'sag', label: 'part sag', unit: 'm' },
-  { id: 'drift', label: 'part drift sideways', unit: 'm' },
-  { id: 'dent', label: 'dent', unit: 'm' },
-  { id: 'current', label: 'current', unit: 'A' },
-  { id: 'command', label: 'current command', unit: 'A' },
-  { id: 'voltage', label: 'voltage', unit: 'V' },
-  { id: 'travel', label: 'jaw travel', unit: 'm' },
-  { id: 'target', label: 'profile', unit: 'm' },
-  { id: 'motorTravel', label: 'motor-side travel', unit: 'm' },
-  { id: 'speed', label: 'jaw speed', unit: 'm/s' },
-  { id: 'temperature', label: 'winding temperature', unit: '°C' },
-  { id: 'gauge', label: 'gauge reading', unit: 'N' },
-  { id: 'wantedSpeed', label: 'wanted speed', unit: 'm/s' },
-] as const
-
-export type Channel = (typeof CHANNELS)[number]['id']
-export type Traces = Record<Channel, Float64Array>
-
-/** Columns of a record, in the order of CHANNELS, by name. */
-export const tracesOf = (columns: Float64Array[]): Traces =>
-  Object.fromEntries(CHANNELS.map(({ id }, c) => [id, columns[c] ?? new Float64Array(0)])) as Traces

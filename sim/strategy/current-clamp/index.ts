@@ -1,4 +1,4 @@
-import { contactsOf } from '../../job/grip/geometry.ts'
+import { jobOf } from '../../job/index.ts'
 import { clampLimit, fillFollower } from '../follow.ts'
 import { MachineId } from '../machines.ts'
 import { currentFor, forceBand } from '../newtons.ts'
@@ -15,7 +15,7 @@ export const currentClamp: StrategyKind = {
     fillFollower(machine.follower, scenario)
     machine.limit = clampLimit(scenario)
     machine.limitBefore = scenario.servo.currentLimit
-    machine.from = (scenario.jaws.opening - scenario.strategies.currentClamp.from) / contactsOf(scenario)
+    machine.from = jobOf(scenario).workOf(scenario).clampFrom
   },
   sensed: false,
   setting: { path: 'strategies.currentClamp.limit', label: 'Clamp current', unit: 'A' },
