@@ -9,6 +9,6 @@ export default defineConfig({
     pool: 'threads',
     isolate: false, // the tests leave nothing behind, and reading the modules anew for each file takes as long as the tests
     testTimeout: 20_000,
-    coverage: { include: ['sim/**'], exclude: ['sim/cli.ts'] },
+    coverage: { include: ['sim/**'], exclude: ['sim/cli/**'] },
   },
 })

@@ -27,12 +27,12 @@ export type Checked = { ok: true; scenario: Scenario } | { ok: false; faults: Fa
 /** Longest scenario text that is read, in characters. */
 export const LONGEST_FILE = 1_000_000
 
-/** `text` is the content of a scenario file. */
+/** `text` is the content of a scenario file; a byte-order mark before it is passed over. */
 export function parseScenario(text: string): Checked {
   if (text.length > LONGEST_FILE)
     return refuse('', `a text of ${text.length} characters`, `at most ${LONGEST_FILE} characters`)
   try {
-    return checkScenario(JSON.parse(text))
+    return checkScenario(JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text))
   } catch (error) {
     if (error instanceof RangeError)
       return refuse('', 'a text nested too deeply to be read', 'a JSON object as the format describes it')

@@ -1,6 +1,7 @@
 /** How far off the model can be: all that is known of every simplification, for a scenario and a strategy. */
 import type { Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
+import { runHere } from '../runner.ts'
 import { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './index.ts'
 import type { Simplification } from './simplification.ts'
 
@@ -23,8 +24,8 @@ export interface ModelReport {
 }
 
 /** Throws a RangeError where the scenario cannot be simulated. */
-export function modelReport(scenario: Scenario, strategy: StrategyId): ModelReport {
-  const { base, runs } = [...counterRuns(scenario, strategy)].at(-1) as CounterRuns
+export function modelReport(scenario: Scenario, strategy: StrategyId, run = runHere): ModelReport {
+  const { base, runs } = [...counterRuns(scenario, strategy, run)].at(-1) as CounterRuns
   const simplifications = SIMPLIFICATIONS.map((each): ModelRow => {
     const { id, element, title, bound } = each
     const own = runs.filter((run) => run.id === id)

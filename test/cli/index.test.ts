@@ -1,9 +1,10 @@
-import { spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { spawn, spawnSync } from 'node:child_process'
+import { closeSync, existsSync, mkdtempSync, openSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { CHANNELS, inPlainSpaces, PRESETS, SIMPLIFICATIONS, STRATEGIES, textIn, wordingOf } from '../sim/index.ts'
+import { COMMANDS } from '../../sim/cli/commands.ts'
+import { CHANNELS, inPlainSpaces, LONGEST_FILE, PRESETS, SIMPLIFICATIONS, STRATEGIES, textIn, wordingOf } from '../../sim/index.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'jawbench-'))
 const file = (name: string, text: string) => {
@@ -12,8 +13,13 @@ const file = (name: string, text: string) => {
   return path
 }
 
-function jawbench(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['.tools/jawbench.mjs', ...args], { encoding: 'utf8' })
+const TOOL = '.tools/jawbench.mjs'
+
+const jawbench = (...args: string[]) => told({}, args)
+
+/** `input` is what stands on standard input; `stdio` says where the streams go instead. */
+function told(options: { input?: string | Uint8Array; stdio?: [number, number | 'pipe', 'pipe'] }, args: string[]) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [TOOL, ...args], { encoding: 'utf8', ...options })
   return { status, stdout, stderr }
 }
 
@@ -166,5 +172,110 @@ describe('jawbench why and rescue', { timeout: 120_000 }, () => {
     expect(status).toBe(2)
     expect(stdout).toBe('')
     expect(stderr).toContain(message)
+  })
+})
+
+describe('the usage text', { timeout: 120_000 }, () => {
+  it('names every command, for help and after a command that is not there', () => {
+    const { status, stdout } = jawbench('help')
+    expect(status).toBe(0)
+    for (const { id, does } of COMMANDS) {
+      expect(stdout).toContain(`jawbench ${id}`)
+      expect(stdout).toContain(does)
+    }
+    const unknown = jawbench('constructor')
+    expect(unknown.status).toBe(2)
+    expect(unknown.stderr).toBe(`given "constructor", allowed ${COMMANDS.map(({ id }) => id).join(', ')}\n${stdout}`)
+  })
+
+  it('stands in the README, call by call', () => {
+    const readme = readFileSync('README.md', 'utf8')
+    for (const { id, takes } of COMMANDS) expect(readme).toContain(`npm run -s jawbench -- ${id} ${takes}`.trim())
+  })
+})
+
+describe('what comes in', { timeout: 120_000 }, () => {
+  const MARK = '\uFEFF'
+  const GRIP = ['grip', '--strategy', 'current-clamp', '--format', 'json']
+
+  it('may begin with a byte-order mark, in a file and on standard input', () => {
+    const text = `${MARK}{ "part": { "mass": -1 } }`
+    for (const { status, stderr } of [jawbench('grip', file('bom.json', text)), told({ input: text }, ['grip', '-'])]) {
+      expect(stderr).toBe('part.mass: given -1, allowed a number from 0.00001 to 200 kg\n')
+      expect(status).toBe(2)
+    }
+    expect(told({ input: `${MARK}{}` }, [...GRIP, '-']).status).toBe(0)
+  })
+
+  it('is refused when it is longer than a scenario may be, also without an end', () => {
+    const long = file('long.json', ' '.repeat(LONGEST_FILE + 1))
+    const refusal = `given more than ${LONGEST_FILE} bytes, allowed at most that\n`
+    expect(jawbench('grip', long)).toEqual({ status: 2, stdout: '', stderr: `${long}: ${refusal}` })
+    expect(told({ input: ' '.repeat(3 * LONGEST_FILE) }, ['grip', '-']).stderr).toBe(`-: ${refusal}`)
+    if (existsSync('/dev/zero')) expect(jawbench('grip', '/dev/zero').stderr).toBe(`/dev/zero: ${refusal}`)
+  })
+
+  it('may be of version 1, with --set by its own paths; a version that is to come is refused', () => {
+    const first = file('first.json', '{ "version": 1, "servo": { "encoderResolution": 1e-5 } }')
+    const { status, stdout } = jawbench(...GRIP, first, '--set', 'strategies.sensedForce.sensor.noise=0.1')
+    const now = file('now.json', '{ "sensors": { "encoder": { "resolution": 1e-5 }, "gauge": { "noise": 0.1 } } }')
+    expect(status).toBe(0)
+    expect(stdout).toBe(jawbench(...GRIP, now).stdout)
+    expect(jawbench('grip', file('third.json', '{ "version": 3 }'))).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: 'version: given 3, allowed 1 or 2\n',
+    })
+  })
+
+  it.each([
+    ['servo.kp.=1', 'servo.kp.: given no path'],
+    ['arm.moves[-1].start=1', 'arm.moves[-1].start: given no path'],
+    ['arm.moves[4000000000]=1', 'arm.moves[4000000000]: given no path'],
+    ['arm.moves[999999999]=1', 'arm.moves[999999999]: given the index 999999999, allowed an index from 0 to 2'],
+    ['arm.moves.length=1e9', 'arm.moves.length: given the key length of a list'],
+    ['arm.moves.push=1', 'arm.moves.push: given the key push of a list'],
+    ['constructor=1', 'constructor: given an unknown key'],
+    ['__proto__.kp=1', '__proto__.kp: given a path through __proto__'],
+  ])('--set %s is refused by name', (set, message) => {
+    const { status, stderr } = jawbench(...GRIP, 'teapot', '--set', set)
+    expect(stderr).toContain(message)
+    expect(status).toBe(2)
+  })
+})
+
+describe('what goes out', { timeout: 120_000 }, () => {
+  it('ends quietly when nobody reads on', async () => {
+    const child = spawn(process.execPath, [TOOL, 'schema'], { stdio: ['ignore', 'pipe', 'pipe'] })
+    child.stdout.destroy()
+    let said = ''
+    child.stderr.on('data', (data) => {
+      said += data
+    })
+    const status = await new Promise((resolve) => child.on('close', resolve))
+    expect(said).toBe('')
+    expect(status).toBe(0)
+  })
+
+  it('is refused in one sentence where it finds no room', ({ skip }) => {
+    if (!existsSync('/dev/full')) skip('this system has no /dev/full')
+    const grip = ['grip', 'bauble', '--strategy', 'current-clamp', '--traces']
+    expect(jawbench(...grip, '/dev/full')).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: '--traces: /dev/full cannot be written, no space left on device\n',
+    })
+    const full = openSync('/dev/full', 'w')
+    const { status, stderr } = told({ stdio: [0, full, 'pipe'] }, ['presets'])
+    closeSync(full)
+    expect(stderr).toBe('standard output cannot be written, no space left on device\n')
+    expect(status).toBe(2)
+  })
+
+  it('is refused in one sentence where there is no folder', () => {
+    const nowhere = join(folder, 'none', 'traces.csv')
+    const { status, stderr } = jawbench('grip', 'bauble', '--strategy', 'current-clamp', '--traces', nowhere)
+    expect(stderr).toBe(`--traces: ${nowhere} cannot be written, no such file or directory\n`)
+    expect(status).toBe(2)
   })
 })
