@@ -189,7 +189,15 @@ function readAxis(read: Reader) {
   if (kind === 'direct') {
     const mass = number('actuator.motor.movingMass') + carriage
     const forceConstant = number('actuator.motor.forceConstant')
-    return { forceConstant, mass, linearMass: mass, against: 0, along: 0, cogging, ripple: { amplitude: share, period } }
+    return {
+      forceConstant,
+      mass,
+      linearMass: mass,
+      against: 0,
+      along: 0,
+      cogging,
+      ripple: { amplitude: share, period },
+    }
   }
   // travel of the jaw for one radian of the motor
   const c =
@@ -247,7 +255,10 @@ class Reader {
   private find(path: string): unknown {
     return path
       .split('.')
-      .reduce<unknown>((at, key) => (at === null || at === undefined ? undefined : (at as Record<string, unknown>)[key]), this.scenario)
+      .reduce<unknown>(
+        (at, key) => (at === null || at === undefined ? undefined : (at as Record<string, unknown>)[key]),
+        this.scenario,
+      )
   }
 
   has = (path: string) => this.find(path) !== undefined
@@ -267,7 +278,8 @@ class Reader {
   }
 
   /** The number at a path that may be missing or null, else that at another. */
-  or = (path: string, otherwise: string) => (typeof this.find(path) === 'number' ? this.number(path) : this.number(otherwise))
+  or = (path: string, otherwise: string) =>
+    typeof this.find(path) === 'number' ? this.number(path) : this.number(otherwise)
 
   /** A limit that may be left out: none. */
   limit = (path: string) => (this.has(path) ? this.number(path) : Number.POSITIVE_INFINITY)

@@ -117,15 +117,19 @@ export class Plant {
     const voltage = this.winding === 'driven' ? this.voltage : 0
     const resistance = motor.resistance * (1 + COPPER * (y[AT.winding]! - REFERENCE))
     const constant = this.constantAt(travel, y[AT.housing]!)
-    if (this.winding !== 'open')
-      dy[AT.current] = (voltage - resistance * current - constant * speed) / motor.inductance
+    if (this.winding !== 'open') dy[AT.current] = (voltage - resistance * current - constant * speed) / motor.inductance
 
     // The coupling of two driven jaws bears what the arm does to them.
     const carried = mirrored ? 0 : pull.along
     const { mass, linearMass, cogging } = input.axis
     dy[AT.travel] = speed
     dy[AT.speed] =
-      (constant * current + sine(cogging, travel) - link - this.friction.force - this.flanks.force + linearMass * carried) /
+      (constant * current +
+        sine(cogging, travel) -
+        link -
+        this.friction.force -
+        this.flanks.force +
+        linearMass * carried) /
       mass
     dy[AT.jaw] = jawSpeed
     const against = this.nearForce + (mirrored ? this.farForce : 0)
@@ -140,8 +144,7 @@ export class Plant {
     dy[AT.flanks] = this.flanks.rate
 
     const { gauge } = input
-    dy[AT.gauge] =
-      gauge.bandwidth * (this.nearForce + gauge.fingerMass * (jawAcceleration - pull.along) - y[AT.gauge]!)
+    dy[AT.gauge] = gauge.bandwidth * (this.nearForce + gauge.fingerMass * (jawAcceleration - pull.along) - y[AT.gauge]!)
     this.warm(y, resistance * current * current, dy)
     if (this.part === 'hangs') this.hang.rates(y, HANGS, pull, this.nearForce + this.farForce, dy)
     return dy

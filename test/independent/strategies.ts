@@ -21,8 +21,8 @@ class ThresholdStop implements Strategy {
   private readonly profile: Profile
   private readonly servo: Servo
   private readonly filter: LowPass
-  /** Since when the command has stood above the threshold [s]. */
-  private above = Number.NaN
+  /** Samples in a row that the command has stood above the threshold; each counts as one period. */
+  private above = 0
   private stopped: Aim | null = null
 
   constructor(input: Input) {
@@ -38,7 +38,7 @@ class ThresholdStop implements Strategy {
     const limit = this.stopped && thresholdStop.press ? Math.min(currentClamp.limit, servo.limit) : servo.limit
     const command = this.servo.take(aim, encoder, limit)
     const filtered = this.filter.take(command)
-    if (!this.stopped && this.confirmed(time, filtered, aim)) this.stopped = { ...aim, speed: 0, acceleration: 0 }
+    if (!this.stopped && this.confirmed(filtered, aim)) this.stopped = { ...aim, speed: 0, acceleration: 0 }
     return command
   }
 
@@ -46,14 +46,10 @@ class ThresholdStop implements Strategy {
     return this.stopped && !this.input.thresholdStop.press ? this.stopped : this.profile.at(time)
   }
 
-  private confirmed(time: number, filtered: number, aim: Aim): boolean {
+  private confirmed(filtered: number, aim: Aim): boolean {
     const { threshold, confirmTime } = this.input.thresholdStop
-    if (!(filtered > threshold) || aim.acceleration > 0) {
-      this.above = Number.NaN
-      return false
-    }
-    if (Number.isNaN(this.above)) this.above = time
-    return time - this.above > confirmTime * (1 + 1e-9)
+    this.above = filtered > threshold && !(aim.acceleration > 0) ? this.above + 1 : 0
+    return this.above * this.input.servo.period > confirmTime * (1 + 1e-9)
   }
 }
 
