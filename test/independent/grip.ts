@@ -79,7 +79,7 @@ export function integrateGrip(
       encoder.take(state[AT.travel]!)
       if (k === release || (release >= 0 && k > release && !(strategy instanceof Opening)))
         strategy = new Opening(input, time, encoder.travel)
-      command = strategy.tick(time, encoder, reading(input, time, state), k % input.sensedForce.every === 0)
+      command = strategy.tick(time, encoder, reading(input, time, state))
     }
     plant.voltage = nextVoltage
     nextVoltage = currentLoop.take(command, state[AT.current]!, encoder.speed)

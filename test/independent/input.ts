@@ -146,7 +146,8 @@ export function readInput(scenario: object) {
       from: number('strategies.currentClamp.from'),
     },
     sensedForce: {
-      every: whole(rate / number('strategies.sensedForce.rate')),
+      /** Periods of the servo in one of the force loop. */
+      every: whole(servoRate / number('strategies.sensedForce.rate')),
       period: 1 / number('strategies.sensedForce.rate'),
       target: number('strategies.sensedForce.target'),
       contactForce: number('strategies.sensedForce.contactForce'),

@@ -8,7 +8,7 @@ export type StrategyId = (typeof STRATEGY_IDS)[number]
 
 export interface Strategy {
   /** Current command [A] at a servo sample; `reading` is that of the gauge [N]. */
-  tick(time: number, encoder: Encoder, reading: number, forceTick: boolean): number
+  tick(time: number, encoder: Encoder, reading: number): number
 }
 
 export function strategyOf(id: StrategyId, input: Input): Strategy {
@@ -79,7 +79,8 @@ class SensedForce implements Strategy {
   private readonly force: LimitedPi
   private readonly change: LowPass
   private last = 0
-  private engaged = false
+  /** Samples of the servo since the gauge felt contact, from which on the force loop counts its periods; −1: not yet. */
+  private sinceContact = -1
   private wanted = 0
 
   constructor(input: Input) {
@@ -91,14 +92,15 @@ class SensedForce implements Strategy {
     this.change = new LowPass(sensedForce.derivativeFilter, sensedForce.period)
   }
 
-  tick(time: number, encoder: Encoder, reading: number, forceTick: boolean): number {
+  tick(time: number, encoder: Encoder, reading: number): number {
     const { sensedForce, servo } = this.input
     const aim = this.profile.at(time)
-    if (!this.engaged) {
-      this.wanted = aim.speed
-      this.engaged = reading > sensedForce.contactForce && !(aim.acceleration > 0)
+    if (this.sinceContact < 0 && reading > sensedForce.contactForce && !(aim.acceleration > 0)) {
+      this.sinceContact = 0
+      this.last = reading
     }
-    if (forceTick) this.control(reading)
+    if (this.sinceContact < 0) this.wanted = aim.speed
+    else if (this.sinceContact++ % sensedForce.every === 0) this.control(reading)
     return this.velocity.take(this.wanted - encoder.speed, servo.limit)
   }
 
@@ -106,7 +108,6 @@ class SensedForce implements Strategy {
     const { sensedForce, approach } = this.input
     const change = this.change.take((reading - this.last) / sensedForce.period)
     this.last = reading
-    if (!this.engaged) return
     const free = this.force.take(sensedForce.target - reading, sensedForce.speedLimit, -sensedForce.kd * change)
     const speed = Math.abs(free) <= sensedForce.deadBand ? 0 : free
     // Towards the part the jaws gather speed no faster than on the approach.
