@@ -56,7 +56,7 @@ function integrateAll(): Kept[] {
   )
 }
 
-if (process.env.INDEPENDENT === 'write') writeFileSync(FILE, `${JSON.stringify(integrateAll(), null, 1)}\n`)
+if (process.env.INDEPENDENT === 'write') writeFileSync(FILE, `${JSON.stringify(integrateAll(), null, 2)}\n`)
 
 const KEPT = JSON.parse(readFileSync(FILE, 'utf8')) as Kept[]
 
@@ -92,8 +92,11 @@ describe('the kept results are those of the integration', () => {
     const { scenario } = GRIPS.find((grip) => grip.name === name)!
     const { figures } = keptOf(name, strategy)
     // sine and power may differ by a last bit between machines
-    for (const [key, value] of Object.entries(integrateGrip(scenario, strategy)))
-      expect(value, key).toBeCloseTo(figures[key as keyof Figures] as number, 6)
+    // between machines sine and power may differ in the last bit, which steps of encoder and current enlarge
+    for (const [key, value] of Object.entries(integrateGrip(scenario, strategy))) {
+      const kept = figures[key as keyof Figures]!
+      expect(Math.abs(value - kept), key).toBeLessThan(1e-4 * Math.abs(kept) + 1e-9)
+    }
   })
 })
 

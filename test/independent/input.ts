@@ -17,12 +17,6 @@ export interface Move {
   jerk: number
 }
 
-/** Offset of the centre of mass from the middle of the pads [m]. */
-export interface Centre {
-  up: number
-  across: number
-}
-
 export type Input = ReturnType<typeof readInput>
 
 const GRAVITY = 9.80665
@@ -83,6 +77,7 @@ export function readInput(scenario: object) {
     part: {
       width: number('part.width'),
       mass: number('part.mass'),
+      /** Offset of the centre of mass from the middle of the pads, and radius of gyration about it [m]. */
       centre: read.has('part.centre')
         ? { up: number('part.centre.up'), across: number('part.centre.across') }
         : { up: 0, across: 0 },

@@ -46,7 +46,7 @@ export class Integrator {
       this.evaluations += nEval
       if (outcome === Outcome.MaxStepsExceeded) throw new Error(`odex: too many steps at ${begin} s`)
       state = y
-      time = outcome === Outcome.Converged ? to : begin + reached
+      time = outcome === Outcome.EarlyReturn ? begin + reached : to
     }
     return state
   }
