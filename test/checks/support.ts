@@ -5,11 +5,12 @@ import { checkScenario, faultLine, type Scenario, type StrategyKind, travelToCon
 import { substepsOf } from '../../sim/model/step.ts'
 import { type Run, runGrip } from '../../sim/run/run.ts'
 
-type Tree = { [key: string]: unknown }
+export type Tree = { [key: string]: unknown }
 
 const isTree = (value: unknown): value is Tree => typeof value === 'object' && value !== null && !Array.isArray(value)
 
-function merge(into: Tree, from: Tree): Tree {
+/** Lays `from` over `into`, which it changes. */
+export function merge(into: Tree, from: Tree): Tree {
   for (const [key, value] of Object.entries(from)) {
     const at = into[key]
     into[key] = isTree(value) ? merge(isTree(at) ? at : {}, value) : value
