@@ -111,6 +111,8 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       { ...base, verdict, figure: 'hold', bound: null, causes: causes.slice(0, 1) },
     ])
     for (const why of whys) follows((words) => whySentence(limited(scenario), strategy, why, words))
+    const soft = { ...scenario, part: { ...scenario.part, markForce: 5, yieldForce: 60 } }
+    follows((words) => whySentence(soft, strategy, { ...base, verdict: 'marked' }, words))
     const nothing: Why = { ...base, verdict: 'missed', force: null, bound: null, causes: [] }
     const engaged = { ...run, events: { ...events, engaged: 0.2 } }
     for (const missed of [run, engaged, { ...run, way: { ...way, end: 0.01 } }])
