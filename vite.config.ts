@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 import { contentPolicy, offline } from './.tools/offline.ts'
+import { asNamespace, opening } from './.tools/opening.ts'
 import { tex } from './.tools/tex.ts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
@@ -17,8 +18,23 @@ export default defineConfig({
   publicDir: here('public'),
   base: './',
   cacheDir: here('node_modules/.vite'),
-  build: { outDir: here('dist'), emptyOutDir: true },
-  worker: { format: 'es' },
+  build: {
+    outDir: here('dist'),
+    emptyOutDir: true,
+    rolldownOptions: {
+      output: {
+        // What the first view needs comes in three files and not in forty: each group takes all that its module imports.
+        codeSplitting: {
+          groups: [
+            { name: 'first', test: /preload-helper|\/app\/worker\/simulators\.ts$/, priority: 3 },
+            { name: 'start', test: /\/app\/store\/start\.ts$/, priority: 2 },
+            { name: 'page', test: /\/app\/page\.tsx$/, priority: 1 },
+          ],
+        },
+      },
+    },
+  },
+  worker: { format: 'es', plugins: () => [asNamespace('typebox')] },
   server: { host: '127.0.0.1', headers: isolation },
   preview: {
     host: '127.0.0.1',
@@ -26,5 +42,11 @@ export default defineConfig({
     strictPort: true,
     headers: { ...isolation, 'Content-Security-Policy': contentPolicy },
   },
-  plugins: [tex(/\/app\/views\/model\//), react(), offline(here('app/offline/service.worker.ts'))],
+  plugins: [
+    tex(/\/app\/views\/model\//),
+    asNamespace('typebox'),
+    react(),
+    opening('app/store/start.ts', 'app/page.tsx'),
+    offline(here('app/offline/service.worker.ts')),
+  ],
 })
