@@ -46,7 +46,7 @@ export default defineConfig({
     tex(/\/app\/views\/model\//),
     asNamespace('typebox'),
     react(),
-    opening('app/store/start.ts', 'app/page.tsx'),
+    opening('app/store/start.ts', 'app/page.tsx', 'app/views/bench/traces/TraceChart.tsx'),
     offline(here('app/offline/service.worker.ts')),
   ],
 })
