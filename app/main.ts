@@ -4,9 +4,9 @@
  */
 import './style/index.css'
 import './shell/shell.css'
-import { startEarly } from './worker/simulators.ts'
+import { simulatorCount, startEarly } from './worker/simulators.ts'
 
-startEarly()
+startEarly(simulatorCount())
 const { startBench } = await import('./store/start.ts')
 startBench()
 const { drawPage } = await import('./page.tsx')

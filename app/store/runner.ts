@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom'
 import { type Scenario, STRATEGIES, type StrategyId, stepErrorBetween } from '../../sim/index.ts'
 import type { GrowingTraces } from '../worker/columns.ts'
 import { SimulatorPool } from '../worker/pool.ts'
-import { SIMULATORS } from '../worker/simulators.ts'
+import { simulatorCount } from '../worker/simulators.ts'
 import { type RunView, useResults } from './results.ts'
 import { useScenario } from './scenario.ts'
 import { useView } from './view.ts'
@@ -21,7 +21,7 @@ const RESTARTED = 'The simulator had stopped and was restarted; the present scen
 
 /** Starts to run whatever is on the bench. Call once. */
 export function startRunner() {
-  const pool = new SimulatorPool(SIMULATORS, () => useResults.getState().say(RESTARTED))
+  const pool = new SimulatorPool(simulatorCount(), () => useResults.getState().say(RESTARTED))
   const fresh = new Map<StrategyId, RunView>()
   let patience = 0
   let rest = 0
