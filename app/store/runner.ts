@@ -32,7 +32,7 @@ export function startRunner() {
     revision += 1
     fresh.set(view.strategy, { ...view, revision })
     if (useView.getState().shown.every((id) => fresh.has(id))) redraw()
-    else if (patience === 0) patience = window.setTimeout(redraw, TOGETHER)
+    else if (patience === 0) patience = window.setTimeout(redraw, isFirst() ? 0 : TOGETHER)
   }
 
   const redraw = () => {
@@ -114,6 +114,9 @@ export function startRunner() {
   })
   runAll()
 }
+
+/** Nothing is on the page yet, so that the first answer waits for no other. */
+const isFirst = () => Object.keys(useResults.getState().runs).length === 0
 
 /** What is shown becomes the ghost of what comes; another part leaves no ghost. */
 function keepGhosts(otherPart: boolean) {
