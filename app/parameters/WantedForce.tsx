@@ -2,7 +2,7 @@
 import { type CSSProperties, useMemo } from 'react'
 import { create } from 'zustand'
 import { type ForceBand, forceWindow, readPath, type Scenario, STRATEGIES, type StrategyKind } from '../../sim/index.ts'
-import { quantityUnit, shownUnit } from '../read/units.ts'
+import { quantityUnit, shownUnit, type UnitSystem } from '../read/units.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
 import { Button } from '../ui/Button.tsx'
@@ -61,26 +61,41 @@ export function WantedForce() {
         onEnd={endGesture}
       />
       <p className="wanted-window">{windowText(window, figure)}</p>
-      {rows.map(({ strategy, band }) => (
-        <div
-          key={strategy.id}
-          className="wanted-row"
-          style={{ '--hue': `var(--strategy-${strategy.id})` } as CSSProperties}
-        >
-          <span className="wanted-name" style={{ color: `var(--strategy-${strategy.id}-text)` }}>
-            {strategy.label}
-          </span>
-          <span className="wanted-setting">{settingText(scenario, strategy.setting, system)}</span>
-          <Bar band={band} window={window} wanted={force} top={top} />
-          <span className="wanted-band">{bandText(band, figure)}</span>
-          <span className="wanted-place">{placeText(band, window)}</span>
-        </div>
+      {rows.map((row) => (
+        <Row key={row.strategy.id} {...row} {...{ scenario, window, figure, system, top }} wanted={force} />
       ))}
       {apart && (
         <Button onClick={() => set(force)}>
           Set {rows.length === 1 ? 'it' : 'all'} to {figure(force)}
         </Button>
       )}
+    </div>
+  )
+}
+
+interface RowProps {
+  strategy: StrategyKind
+  band: ForceBand
+  scenario: Scenario
+  window: Window
+  wanted: number
+  figure: Figure
+  system: UnitSystem
+  /** End of the force axis [N]. */
+  top: number
+}
+
+/** What one strategy's setting means in newtons. */
+function Row({ strategy, band, scenario, window, wanted, figure, system, top }: RowProps) {
+  return (
+    <div className="wanted-row" style={{ '--hue': `var(--strategy-${strategy.id})` } as CSSProperties}>
+      <span className="wanted-name" style={{ color: `var(--strategy-${strategy.id}-text)` }}>
+        {strategy.label}
+      </span>
+      <span className="wanted-setting">{settingText(scenario, strategy.setting, system)}</span>
+      <Bar band={band} window={window} wanted={wanted} top={top} />
+      <span className="wanted-band">{bandText(band, figure)}</span>
+      <span className="wanted-place">{placeText(band, window)}</span>
     </div>
   )
 }

@@ -1,12 +1,14 @@
 /**
  * npm run bench [-- PART …]: each part in a process of its own, so that one leaves no compiled code, heap or load to the next.
- * Bounds are ratios within one run or counts; only the slider is told in milliseconds, with the machine beside it.
+ * Bounds are ratios within one run or counts; only opening and slider are told in milliseconds, with the
+ * machine beside them.
  */
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
 import { flat, flatAfterPresets, SAMPLES } from './flat.ts'
 import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
+import { opening } from './opening.ts'
 import { RUN, spawnPart } from './process.ts'
 import { RESCUE_SAMPLES, rescue } from './rescue.ts'
 import { slider } from './slider.ts'
@@ -18,6 +20,7 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   memory,
   loops,
   rescue,
+  opening,
   slider,
 }
 

@@ -88,22 +88,35 @@ export function Gripper(props: GripperProps) {
           <Gravity x={gravityX(plan)} y={plan.contactY + 24 * plan.u} gravity={scenario.arm.gravity} />
           <ArmArrow plan={plan} frame={frame} greatest={greatest} />
         </g>
-        {scales && (
-          <>
-            <Magnifier plan={plan} frame={frame} squeeze={scales.squeeze} />
-            <ScaleBar
-              x={plan.lens.x + plan.lens.r + 14}
-              y={height - 12}
-              perNewton={perNewton}
-              longest={plan.arrow}
-              format={formatRound}
-              round={roundForce}
-            />
-          </>
-        )}
+        {scales && <Scaled plan={plan} frame={frame} scales={scales} format={formatRound} round={roundForce} />}
         {names && <Names plan={plan} labels={labelsOf(plan, scenario, drawing)} travel={motion.travel} />}
       </PaintContext>
     </svg>
+  )
+}
+
+interface ScaledProps {
+  plan: Plan
+  frame: GripFrame
+  scales: PictureScales
+  format: FormatForce
+  round: GripperProps['roundForce']
+}
+
+/** The magnifier at the contact, and the scale of the force arrows beside it. */
+function Scaled({ plan, frame, scales, format, round }: ScaledProps) {
+  return (
+    <>
+      <Magnifier plan={plan} frame={frame} squeeze={scales.squeeze} />
+      <ScaleBar
+        x={plan.lens.x + plan.lens.r + 14}
+        y={plan.height - 12}
+        perNewton={plan.arrow / scales.force}
+        longest={plan.arrow}
+        format={format}
+        round={round}
+      />
+    </>
   )
 }
 

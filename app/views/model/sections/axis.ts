@@ -63,7 +63,7 @@ export const AXIS: Section[] = [
     id: 'motor',
     title: 'Motor force',
     blocks: [
-      say`The force for each ampere, which is also the back-EMF for each m/s, falls with the temperature of the magnets, ripples, and, in a short linear motor, fades towards the ends of the stroke:`,
+      say`The force for each ampere, which is also the back-EMF for each unit of speed, falls with the temperature of the magnets, ripples, and, in a short linear motor, fades towards the ends of the stroke:`,
       tex`K_{T} = K_m\left(1 + α_B\,(T_h - T_ref)\right)\left(1 + ρ\,\sin\frac{2π\,x}{x_ρ}\right)\left(1 - κ\left(\frac{2\,x}{s_j} - 1\right)^{2}\right)`,
       say`The first bracket never falls below zero. Cogging acts without current:`,
       tex`F_g = F_cog\,\sin\frac{2π\,x}{x_cog}`,
