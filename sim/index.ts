@@ -66,7 +66,7 @@ export { tracesCsv } from './run/csv.ts'
 export { LiveGrip } from './run/live.ts'
 export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
 export type { OnChunk } from './run/run.ts'
-export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './run/simulate.ts'
+export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './run/simulate.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { faultIn } from './say/fault.ts'
 export {

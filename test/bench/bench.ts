@@ -4,7 +4,6 @@
  * machine beside them.
  */
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
-import { flat, flatAfterPresets, SAMPLES } from './flat.ts'
 import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
@@ -12,10 +11,10 @@ import { opening } from './opening.ts'
 import { RUN, spawnPart } from './process.ts'
 import { RESCUE_SAMPLES, rescue } from './rescue.ts'
 import { slider } from './slider.ts'
+import { yardstick } from './yardstick.ts'
 
 const PARTS: Record<string, () => void | Promise<void>> = {
-  flat,
-  'flat-after-presets': flatAfterPresets,
+  yardstick,
   odex,
   memory,
   loops,
@@ -28,7 +27,7 @@ const asked = process.argv.slice(2)
 const own = asked.find((argument) => argument.startsWith(RUN))?.slice(RUN.length)
 const unknown = asked.filter((name) => !name.startsWith(RUN) && !(name in PARTS))
 
-if (own !== undefined) await (PARTS[own] ?? SAMPLES[own] ?? RESCUE_SAMPLES[own])?.()
+if (own !== undefined) await (PARTS[own] ?? RESCUE_SAMPLES[own])?.()
 else if (unknown.length > 0) {
   console.error(`Unknown: ${unknown.join(', ')}. Parts: ${Object.keys(PARTS).join(', ')}.`)
   process.exitCode = 2
