@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { METRICS, PRESETS, plainMetric, simulateGrip, worth } from '../../sim/index.ts'
-import { make } from '../scenario/make.ts'
+import { METRICS, PRESETS, plainMetric, simulateGrip, worth } from '../../../sim/index.ts'
+import { make } from '../../scenario/make.ts'
 
 const teapot = PRESETS[0]!.scenario
 const { result } = simulateGrip(teapot, 'current-clamp')

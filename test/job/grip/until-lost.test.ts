@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { PRESETS, STRATEGIES, type StrategyId, simulateGrip } from '../../sim/index.ts'
-import { quick } from './scenarios.ts'
+import { PRESETS, STRATEGIES, type StrategyId, simulateGrip } from '../../../sim/index.ts'
+import { quick } from '../../grip/scenarios.ts'
 
 const both = (scenario: Parameters<typeof simulateGrip>[0], strategy: StrategyId) => {
   const whole = simulateGrip(scenario, strategy)

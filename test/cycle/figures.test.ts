@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Figures } from '../../sim/cycle/figures.ts'
-import { type Metrics, type Scenario, STRATEGIES, simulateGrip } from '../../sim/index.ts'
-import type { Plant } from '../../sim/plant/plant.ts'
-import { quick } from './scenarios.ts'
+import { type Metrics, type Scenario, STRATEGIES, simulateGrip, strategyOf } from '../../sim/index.ts'
+import type { GripLoad } from '../../sim/job/grip/load.ts'
+import { metricsOf } from '../../sim/job/grip/metrics.ts'
+import { modelOf } from '../../sim/model/model.ts'
+import { quick } from '../grip/scenarios.ts'
 
 interface Sample {
   near: number
@@ -11,8 +12,8 @@ interface Sample {
   current: number
   speed: number
   travel: number
-  needed: number
-  holds: number
+  /** Of the arm and gravity across the grip [m/s²]. */
+  pull: number
   temperature: number
 }
 
@@ -29,26 +30,25 @@ const scenario = (edits: Record<string, unknown> = {}) =>
 
 /** The figures of a recording; first touch [s] as the plant would tell it. */
 function figuresOf(of: Scenario, samples: Sample[], contactTime: number): Metrics {
-  const figures = new Figures(of, samples.length)
-  const plant = {
-    contactTime,
-    contactSpeed: 0.05,
-    peak: Math.max(...samples.map(({ near, far }) => Math.max(near, far))),
-    peakTime: 0.123,
-    slip: { distance: 0.002 },
-    winding: { current: 0 },
-    heat: { winding: 0 },
-  } as unknown as { -readonly [K in keyof Plant]: Plant[K] }
+  const { bench } = modelOf(of, strategyOf('current-clamp'))
+  const { axis, arm, figures } = bench
+  const load = bench.load as GripLoad
+  const peak = Math.max(...samples.map(({ near, far }) => Math.max(near, far)))
+  Object.assign(load.state, { contactTime, contactSpeed: 0.05, peak, peakTime: 0.123, hanging: 1 })
+  load.slip.state.distance = 0.002
+  figures.prepare(samples.length)
   samples.forEach((sample, k) => {
-    plant.nearForce = sample.near
-    plant.farForce = sample.far
-    plant.winding.current = sample.current
-    plant.v = sample.speed
-    plant.jawX = sample.travel
-    plant.heat.winding = sample.temperature
-    figures.sample(k * PERIOD, plant as unknown as Plant, sample.needed, sample.holds, Number.NaN)
+    const { near, far, pull } = sample
+    Object.assign(load.state, { nearForce: near, farForce: far, normal: near + far, down: pull, side: 0 })
+    axis.winding.state.current = sample.current
+    axis.state.motorSpeed = sample.speed
+    axis.state.travel = sample.travel
+    axis.heat.state.winding = sample.temperature
+    arm.at(k * PERIOD)
+    figures.sample(k * PERIOD, axis, load, arm, 0)
   })
-  return figures.metrics(plant as unknown as Plant)
+  figures.finish(load)
+  return metricsOf({ scenario: of, load, sums: figures.sums, period: bench.period })
 }
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true })
@@ -58,8 +58,7 @@ const sample = fc.record({
   current: within(-5, 5),
   speed: within(-0.001, 0.001),
   travel: within(0, 0.01),
-  needed: within(0, 10),
-  holds: within(0.5, 20),
+  pull: within(0.5, 40),
   temperature: within(20, 90),
 })
 /** A recording of 0.2 s that repeats a few random samples out of step. */
@@ -75,6 +74,7 @@ describe('Figures', () => {
   it('are what the full recording says, computed plainly', () => {
     fc.assert(
       fc.property(recording, (samples) => {
+        const { part, jaws } = scenario()
         const metrics = figuresOf(scenario(), samples, 0.01)
         const between = (from: number, to: number) =>
           samples.filter((_, k) => k * PERIOD >= from - 1e-12 && k * PERIOD < to - 1e-12)
@@ -95,8 +95,10 @@ describe('Figures', () => {
           settledCurrent: mean(settled.map(({ current }) => current)),
           minForceInMove: lowest(both),
           maxForceInMove: highest(both),
-          requiredForce: highest(samples.map(({ needed }) => needed)),
-          holdMargin: lowest(samples.map(({ holds }) => holds)) - 1,
+          requiredForce: highest(samples.map(({ pull }) => (part.mass * pull) / (2 * jaws.friction.static))),
+          holdMargin:
+            lowest(samples.map(({ near, far, pull }) => (jaws.friction.static * (near + far)) / (part.mass * pull))) -
+            1,
           slipDistance: 0.002,
           damageMargin: 30 / peak - 1,
           peakCurrent: highest(samples.map(({ current }) => Math.abs(current))),
@@ -126,8 +128,7 @@ describe('Figures', () => {
       current: 1,
       speed: 0,
       travel: 0,
-      needed: 0,
-      holds: Infinity,
+      pull: 0,
       temperature: 25,
     }))
     expect(figuresOf(scenario(), samples, 0.02).gripTime).toBeCloseTo(0.025, 3)
@@ -142,7 +143,7 @@ describe('Figures', () => {
   })
 
   it('see the force of the whole move, from its first sample to its last', () => {
-    const still = { current: 0, speed: 0, travel: 0, needed: 0, holds: Infinity, temperature: 25 }
+    const still = { current: 0, speed: 0, travel: 0, pull: 0, temperature: 25 }
     for (const [instant, seen] of [
       [0.1495, false],
       [0.1505, true],
@@ -165,8 +166,7 @@ describe('Figures', () => {
       current: 0,
       speed: 0,
       travel: 0,
-      needed: 0,
-      holds: Infinity,
+      pull: 0,
       temperature: 25,
     }))
     const bare = { 'arm.moves': [], 'arm.lift': null }
@@ -192,8 +192,7 @@ describe('Figures', () => {
       current: 1,
       speed: 0,
       travel: 0.001,
-      needed: 0,
-      holds: Infinity,
+      pull: 0,
       temperature: 25,
     }))
     const bare = { 'arm.moves': [], 'part.markForce': undefined, 'part.crackForce': undefined }
@@ -223,8 +222,7 @@ describe('Figures', () => {
       current: k > 100 ? 1e200 : 1,
       speed: 0,
       travel: Number.NaN,
-      needed: 0,
-      holds: Infinity,
+      pull: 0,
       temperature: Infinity,
     }))
     const metrics = figuresOf(scenario(), infinite, 0.001)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { CHANNELS, type Scenario, STRATEGIES, simulateGrip, type Traces } from '../../sim/index.ts'
-import { quick } from './scenarios.ts'
+import { quick } from '../grip/scenarios.ts'
 
 const IDS = STRATEGIES.map(({ id }) => id)
 const bytes = (traces: Traces) => CHANNELS.map(({ id }) => Buffer.from(traces[id].buffer).toString('base64'))

@@ -2,20 +2,21 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { Recorder } from '../../sim/cycle/recorder.ts'
 import { CHANNELS, PRESETS, simulateGrip, type Traces } from '../../sim/index.ts'
-import type { OnChunk } from '../../sim/run/run.ts'
+import { tracesOf } from '../../sim/run/channels.ts'
 
 const COUNT = CHANNELS.length
 
 /** Records `samples` rows; channel c at sample k is value(c, k). */
-function record(samples: number, value: (channel: number, sample: number) => number, onChunk?: OnChunk) {
-  const recorder = new Recorder(samples, onChunk)
-  let taken = 0
+function record(samples: number, value: (channel: number, sample: number) => number) {
+  const recorder = new Recorder()
+  recorder.prepare(COUNT, samples)
   for (let k = 0; k < samples; k++) {
-    for (let c = 0; c < COUNT; c++) recorder.now[c] = value(c, k)
-    taken++
-    if (!recorder.take()) break
+    for (let c = 0; c < COUNT; c++) recorder.bucket.now[c] = value(c, k)
+    recorder.sample(false)
   }
-  return { traces: recorder.finish(), taken }
+  recorder.finish()
+  const { columns, stride, rows } = recorder
+  return { traces: tracesOf(CHANNELS.map((_, c) => columns.slice(c * stride, c * stride + rows))) }
 }
 
 const column = (traces: Traces, channel: number) => traces[CHANNELS[channel]!.id]
@@ -87,23 +88,19 @@ describe('Recorder', () => {
   })
 
   it('hands out chunks that, put together, are the whole', () => {
-    for (const samples of [1, 150, 20_000, 31_111]) {
-      const chunks: Float64Array[][] = []
-      const { traces } = record(samples, signal, (columns) => {
-        chunks.push(columns)
-        return true
-      })
-      if (samples >= 20_000) expect(chunks.length).toBeGreaterThan(8)
-      for (let c = 0; c < COUNT; c++)
-        expect(chunks.flatMap((columns) => [...columns[c]!])).toEqual([...column(traces, c)])
-    }
+    const { scenario } = PRESETS[0]!
+    const chunks: Float64Array[][] = []
+    const { traces } = simulateGrip(scenario, 'current-clamp', { onChunk: (columns) => chunks.push(columns) > 0 })
+    expect(chunks.length).toBeGreaterThan(8)
+    for (let c = 0; c < COUNT; c++)
+      expect(chunks.flatMap((columns) => [...columns[c]!])).toEqual([...column(traces, c)])
   })
 
-  it('stops when whoever receives the chunks says so, and keeps what it has', () => {
+  it('stops when whoever receives the chunks says so', () => {
+    const { scenario } = PRESETS[0]!
     let chunks = 0
-    const { traces, taken } = record(20_000, signal, () => ++chunks < 3)
+    const { cancelled } = simulateGrip(scenario, 'current-clamp', { onChunk: () => ++chunks < 3 })
     expect(chunks).toBe(3)
-    expect(taken).toBe(3 * 100 * 20)
-    expect(traces.time.length).toBe(600)
+    expect(cancelled).toBe(true)
   })
 })

@@ -8,11 +8,11 @@ import {
   VERDICTS,
   type Verdict,
   wordingOf,
-} from '../../sim/index.ts'
-import { verdictOf } from '../../sim/job/grip/verdict.ts'
-import { reasonIn } from '../say/support.ts'
-import { make } from '../scenario/make.ts'
-import { quick } from './scenarios.ts'
+} from '../../../sim/index.ts'
+import { verdictOf } from '../../../sim/job/grip/verdict.ts'
+import { quick } from '../../grip/scenarios.ts'
+import { reasonIn } from '../../say/support.ts'
+import { make } from '../../scenario/make.ts'
 
 const NUMBER = String.raw`−?\d[\d.e+]*`
 /** An axis without friction that loses its power: the part pushes it back off before the support goes. */

@@ -2,10 +2,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CHANNELS, type Scenario, STRATEGIES, simulateGrip, VERDICTS } from '../../sim/index.ts'
-import { substepsOf } from '../../sim/model/step.ts'
+import { modelOf } from '../../sim/model/model.ts'
+import { absurd, plausible } from '../grip/random.ts'
 import { reasonIn } from '../say/support.ts'
 import { KINDS } from '../scenario/schema-walk.ts'
-import { absurd, plausible } from './random.ts'
 
 /** Plant steps that one run of these tests may take. */
 const MOST = 20_000
@@ -13,7 +13,9 @@ const MOST = 20_000
 /** Whether a run is short enough; one that the simulator itself refuses says so in a sentence. */
 function affordable(scenario: Scenario): boolean {
   try {
-    return substepsOf(scenario) * scenario.drive.currentRate * scenario.run.duration <= MOST
+    return (
+      modelOf(scenario, STRATEGIES[0]!).bench.axis.steps * scenario.drive.currentRate * scenario.run.duration <= MOST
+    )
   } catch (error) {
     expect(error).toBeInstanceOf(RangeError)
     expect((error as Error).message).toMatch(

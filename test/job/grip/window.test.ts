@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Arm, GRAVITY } from '../../sim/axis/arm.ts'
-import { forceWindow } from '../../sim/index.ts'
-import { neededForce } from '../../sim/job/grip/window.ts'
-import { liftTime } from '../../sim/scenario/lift.ts'
-import { make } from '../scenario/make.ts'
+import { GRAVITY } from '../../../sim/axis/arm.ts'
+import { armOf } from '../../../sim/axis/fill.ts'
+import { forceWindow } from '../../../sim/index.ts'
+import { neededForce } from '../../../sim/job/grip/window.ts'
+import { liftTime } from '../../../sim/scenario/lift.ts'
+import { make } from '../../scenario/make.ts'
 
 const move = { start: 0.9, axis: 'up', acceleration: 5, duration: 0.4, jerk: 200 }
 
@@ -44,11 +45,11 @@ describe('forceWindow', () => {
     fc.assert(
       fc.property(moves, fc.constantFrom('across', 'along', 'none'), (list, gravity) => {
         const scenario = make({ arm: { gravity, moves: list } })
-        const arm = new Arm(scenario)
+        const arm = armOf(scenario.arm)
         let worst = 0
         for (let t = liftTime(scenario); t <= 1.5; t += 5e-4) {
           arm.at(t)
-          worst = Math.max(worst, neededForce(scenario, Math.hypot(arm.down, arm.side), arm.along))
+          worst = Math.max(worst, neededForce(scenario, Math.hypot(arm.state.down, arm.state.side), arm.state.along))
         }
         const least = forceWindow(scenario).least ?? 0
         expect(least).toBeGreaterThanOrEqual(worst * (1 - 1e-9) - 1e-12)

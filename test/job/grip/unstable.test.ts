@@ -1,8 +1,8 @@
 /** Gains a thousand times too high, steps too coarse: a verdict with a time, never a hang or a number that is none. */
 import { describe, expect, it } from 'vitest'
-import { STRATEGIES, type StrategyId, simulateGrip } from '../../sim/index.ts'
-import { reasonIn } from '../say/support.ts'
-import { quick } from './scenarios.ts'
+import { STRATEGIES, type StrategyId, simulateGrip } from '../../../sim/index.ts'
+import { quick } from '../../grip/scenarios.ts'
+import { reasonIn } from '../../say/support.ts'
 
 const run = (id: StrategyId, edits: Record<string, unknown>) => simulateGrip(quick(edits), id)
 
