@@ -44,7 +44,7 @@ describe('a cause has the size that its closed form gives', () => {
     const offset = -0.1
     const off = told(make(teapot, { 'drive.currentOffset': offset }), 'current-clamp')('measuring')
     const axis = axisOf(teapot.actuator)
-    const newtons = (-offset * axis.forceConstant) / contactsOf(teapot)
+    const newtons = (-offset * axis.forcePerAmpere) / contactsOf(teapot)
     expect(off / newtons).toBeCloseTo(1, 1)
   })
 
