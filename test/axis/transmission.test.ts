@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Transmission } from '../../sim/axis/transmission.ts'
+import { transmissionOf } from '../blocks.ts'
 
 const lead = fc.double({ min: -1e-3, max: 1e-3, noNaN: true })
 const rate = fc.double({ min: -1, max: 1, noNaN: true })
-const tight = new Transmission(8e6, 300, 0)
-const loose = new Transmission(8e6, 300, 2e-4)
+const tight = transmissionOf(8e6, 300, 0)
+const loose = transmissionOf(8e6, 300, 2e-4)
 
 describe('Transmission', () => {
   it('without backlash is a spring and a damper', () => {

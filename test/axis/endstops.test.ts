@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { EndStops, stopStiffness } from '../../sim/axis/endstops.ts'
+import { EndStops } from '../../sim/axis/endstops.ts'
+import { endStopsOf } from '../blocks.ts'
 
 const STROKE = 0.03
-const stops = new EndStops(STROKE, 1e6, 0.25)
+const stops = endStopsOf(STROKE, 1e6, 0.25)
 const speed = fc.double({ min: -2, max: 2, noNaN: true })
 
 describe('EndStops', () => {
@@ -29,7 +30,12 @@ describe('EndStops', () => {
   })
 
   it('is as stiff as the axis, up to 5 N/µm', () => {
-    expect(stopStiffness(2e5)).toBe(2e5)
-    expect(stopStiffness(1e9)).toBe(5e6)
+    const stiffness = (transmission: number) => {
+      const made = new EndStops()
+      made.set(transmission, 0.25)
+      return made.stiffness
+    }
+    expect(stiffness(2e5)).toBe(2e5)
+    expect(stiffness(1e9)).toBe(5e6)
   })
 })

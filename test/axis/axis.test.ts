@@ -16,7 +16,7 @@ describe('screw axis', () => {
     const axis = axisOf(actuator)
     expect(axis.mass).toBeCloseTo(3e-6 / c ** 2 + 0.15, 12)
     expect(axis.linearMass).toBe(0.15)
-    expect(axis.forceConstant).toBeCloseTo(0.045 / c, 9)
+    expect(axis.forcePerAmpere).toBeCloseTo(0.045 / c, 9)
     expect(axis.coggingForce).toBeCloseTo(0.002 / c, 9)
     expect(axis.coggingPeriod).toBeCloseTo((Math.PI / 6) * c, 15)
   })
@@ -69,7 +69,7 @@ describe('rack axis', () => {
     const c = 0.008 / 5
     const axis = axisOf(actuator)
     expect(axis.mass).toBeCloseTo(3e-6 / c ** 2 + 0.15, 12)
-    expect(axis.forceConstant).toBeCloseTo(0.045 / c, 9)
+    expect(axis.forcePerAmpere).toBeCloseTo(0.045 / c, 9)
     expect(1 / (1 + axis.raise)).toBeCloseTo(0.8, 12)
     expect(1 - axis.lower).toBeCloseTo(2 - 1 / 0.8, 12)
   })
@@ -88,7 +88,7 @@ describe('direct axis', () => {
     expect(axisOf(actuator)).toMatchObject({
       mass: 0.65,
       linearMass: 0.65,
-      forceConstant: 12,
+      forcePerAmpere: 12,
       raise: 0,
       lower: 0,
       coggingForce: 2,

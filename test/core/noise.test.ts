@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { Noise } from '../../sim/core/noise.ts'
+import { seeded } from '../../sim/core/noise.ts'
 
 const N = 100_000
 const normals = (seed: number) => {
-  const noise = new Noise(seed)
+  const noise = seeded(seed)
   return Array.from({ length: N }, () => noise.normal())
 }
 const mean = (list: number[]) => list.reduce((sum, value) => sum + value, 0) / list.length
@@ -33,7 +33,7 @@ describe.each([0, 1, 42, 4294967295])('Noise from seed %d', (seed) => {
   })
 
   it('fills [0, 1) evenly with its uniform draws', () => {
-    const noise = new Noise(seed)
+    const noise = seeded(seed)
     const counts = new Array<number>(64).fill(0)
     for (let n = 0; n < N; n++) {
       const value = noise.uniform()

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { Gauge, type GaugeOptions } from '../../sim/control/gauge.ts'
+import type { Gauge } from '../../sim/control/gauge.ts'
+import { type GaugeOptions, gaugeOf } from '../blocks.ts'
 
 const PERIOD = 5e-5
 const clean: GaugeOptions = {
@@ -11,7 +12,7 @@ const clean: GaugeOptions = {
   resolution: 0,
   fingerMass: 0,
 }
-const make = (change: Partial<GaugeOptions> = {}, seed = 1) => new Gauge({ ...clean, ...change }, PERIOD, seed)
+const make = (change: Partial<GaugeOptions> = {}, seed = 1) => gaugeOf({ ...clean, ...change }, PERIOD, seed)
 function settled(gauge: Gauge, force: number, acceleration = 0): Gauge {
   for (let n = 0; n < 10_000; n++) gauge.feel(force, acceleration)
   return gauge

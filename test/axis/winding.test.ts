@@ -1,19 +1,19 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Winding } from '../../sim/axis/winding.ts'
+import { windingOf } from '../blocks.ts'
 
 /** Current after `time` under a constant voltage, from rest. */
 function stepResponse(time: number, step: number, voltage = 24, resistance = 1.2, inductance = 1.2e-3): number {
-  const winding = new Winding(inductance, step)
+  const winding = windingOf(inductance, step)
   for (let n = 0; n < Math.round(time / step); n++) winding.step(voltage, 0, resistance)
-  return winding.current
+  return winding.state.current
 }
 
 describe('Winding', () => {
   it('settles at voltage less back-EMF over resistance', () => {
-    const winding = new Winding(1e-3, 1e-5)
+    const winding = windingOf(1e-3, 1e-5)
     for (let n = 0; n < 5000; n++) winding.step(24, 4, 2)
-    expect(winding.current).toBeCloseTo(10, 12)
+    expect(winding.state.current).toBeCloseTo(10, 12)
   })
 
   it('rises as V/R·(1 − exp(−tR/L)), with an error that halves with the step', () => {
@@ -28,7 +28,7 @@ describe('Winding', () => {
     const positive = fc.double({ min: 1e-9, max: 1e9, noNaN: true })
     fc.assert(
       fc.property(positive, positive, positive, (step, inductance, resistance) => {
-        const winding = new Winding(inductance, step)
+        const winding = windingOf(inductance, step)
         let before = 0
         for (let n = 0; n < 20; n++) {
           const now = winding.step(10, 0, resistance)
@@ -44,7 +44,7 @@ describe('Winding', () => {
     const value = fc.double({ min: -100, max: 100, noNaN: true })
     fc.assert(
       fc.property(fc.array(fc.tuple(value, value)), (list) => {
-        const [one, other] = [new Winding(1e-3, 1e-5), new Winding(1e-3, 1e-5)]
+        const [one, other] = [windingOf(1e-3, 1e-5), windingOf(1e-3, 1e-5)]
         for (const [v, e] of list) expect(one.step(v, e, 1.1) + other.step(-v, -e, 1.1)).toBe(0)
       }),
     )

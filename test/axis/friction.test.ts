@@ -1,11 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Friction } from '../../sim/axis/friction.ts'
+import type { Friction } from '../../sim/axis/friction.ts'
+import { copyState } from '../../sim/run/mirror.ts'
+import { frictionOf } from '../blocks.ts'
 
 const options = { coulomb: 6, breakaway: 9, stribeckSpeed: 2e-3, viscous: 20, bristleStiffness: 2e6 }
 const STEP = 1e-5
 const make = (change: Partial<typeof options> = {}, raise = 0, lower = 0) =>
-  new Friction({ ...options, ...change }, 1, raise, lower, STEP)
+  frictionOf({ ...options, ...change }, 1, raise, lower, STEP)
 
 /** Force [N] once the bristles have settled at a speed [m/s]. */
 function sliding(friction: Friction, speed: number, load = 0): number {
@@ -52,7 +54,7 @@ describe('Friction', () => {
         const friction = make()
         for (const v of speeds) {
           friction.force(v, 0)
-          expect(Math.abs(friction.bristle)).toBeLessThanOrEqual((9 / 2e6) * (1 + 1e-12))
+          expect(Math.abs(friction.state.bristle)).toBeLessThanOrEqual((9 / 2e6) * (1 + 1e-12))
         }
       }),
     )
@@ -101,7 +103,8 @@ describe('Friction', () => {
     for (let n = 0; n < 100; n++) one.force(1e-3, 0) // a micrometre, before it breaks away
     const at = (friction: Friction, change: Partial<typeof options>) => {
       const next = make(change)
-      next.take(friction)
+      copyState(friction, next)
+      next.settle()
       return next.force(0, 0)
     }
     const force = at(one, {})

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Side, type SideOptions } from '../../../sim/job/grip/contact/side.ts'
+import type { Side } from '../../../../sim/job/grip/contact/side.ts'
+import { type SideOptions, sideOf } from '../../../blocks.ts'
 
 const K = 1.5e5
 const PAD = 4e5
@@ -14,7 +15,7 @@ const options: SideOptions = {
   yieldForce: Infinity,
   step: 1e-4,
 }
-const make = (change: Partial<SideOptions> = {}) => new Side({ ...options, ...change })
+const make = (change: Partial<SideOptions> = {}) => sideOf({ ...options, ...change })
 /** Force [N] after so many steps at a squeeze of 1 mm. */
 function hold(side: Side, steps: number): number {
   let force = 0
@@ -112,22 +113,22 @@ describe('Side, yielding', () => {
     const side = make({ exponent, stiffness, yieldForce: 50 })
     const atYield = 0.5 * (50 / stiffness) ** (1 / exponent) + 50 / PAD
     expect(side.step(0.999 * atYield, 0)).toBeLessThan(50)
-    expect(side.dent).toBe(0)
+    expect(side.state.dent).toBe(0)
     for (const s of [1.1, 2, 3]) {
       expect(side.step(s * atYield, 0)).toBeCloseTo(50, 9)
-      expect(side.dent / (2 * (s - 1) * atYield)).toBeCloseTo(1, 6)
+      expect(side.state.dent / (2 * (s - 1) * atYield)).toBeCloseTo(1, 6)
     }
   })
 
   it('keeps the dent: unloaded and loaded again it touches later, and gives again where it stopped', () => {
     const side = make({ yieldForce: 50 })
     side.step(1e-3, 0)
-    const dent = side.dent
+    const dent = side.state.dent
     expect(dent).toBeGreaterThan(0)
     expect(side.step(0.5 * dent, 0)).toBe(0)
     expect(side.step(0.5 * dent + 1e-5, 0)).toBeCloseTo(SERIES * 1e-5, 6)
     expect(side.step(1e-3, 0)).toBeCloseTo(50, 9)
-    expect(side.dent).toBeCloseTo(dent, 15)
+    expect(side.state.dent).toBeCloseTo(dent, 15)
   })
 })
 
@@ -140,7 +141,7 @@ describe('Side, broken', () => {
     const soft = make({ exponent, stiffness: 0.02 * stiffness })
     for (const s of [1e-4, 1e-3, 0.02]) expect(broken.step(s, 0)).toBeCloseTo(soft.step(s, 0), 9)
     expect(broken.step(0.02, 0)).toBeGreaterThan(50)
-    expect(broken.dent).toBe(0)
+    expect(broken.state.dent).toBe(0)
   })
 
   it('forgets what had relaxed: the broken part starts anew', () => {
