@@ -1,5 +1,6 @@
 /** Drives a strategy without a plant: the axis follows a given path, sample by sample of the servo. */
 import type { Scenario } from '../../sim/index.ts'
+import { jobOf } from '../../sim/job/index.ts'
 import type { Machine } from '../../sim/strategy/machine.ts'
 import { machineOf } from '../../sim/strategy/machines.ts'
 import type { StrategyKind } from '../../sim/strategy/strategy.ts'
@@ -16,7 +17,7 @@ export interface Sample {
 /** The machine of a strategy under a scenario, set out from `travel` [m] at `time` [s]. */
 export function machineFor(scenario: Scenario, kind: StrategyKind, travel = 0, time = 0): Machine {
   const machine = machineOf(kind.machine)
-  kind.fill(machine, scenario)
+  kind.fill(machine, scenario, jobOf(scenario).workOf(scenario))
   machine.begin(travel, time)
   return machine
 }

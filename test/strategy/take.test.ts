@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { Drive } from '../../sim/cycle/drive.ts'
 import { STRATEGIES } from '../../sim/index.ts'
+import { jobOf } from '../../sim/job/index.ts'
 import { copyState } from '../../sim/run/mirror.ts'
 import { fillMove } from '../../sim/strategy/follow.ts'
 import type { Machine } from '../../sim/strategy/machine.ts'
@@ -41,7 +42,7 @@ function follow(strategy: Machine, anew: () => Machine, ticks: number): void {
 
 function moveFrom(travel: number, time: number): Move {
   const move = new Move()
-  fillMove(move, scenario)
+  fillMove(move, scenario, jobOf(scenario).workOf(scenario))
   move.begin(travel, time)
   return move
 }
