@@ -36,15 +36,18 @@ function outcome(scenario: Scenario, { verdict, metrics, events, cause }: Judged
         ? `Never touches the part within ${words.time(scenario.run.duration)}.`
         : 'No force on the part when its support goes: it stays behind.'
     case 'crushed':
+      if (events.met !== null) return `The jaws meet at ${at(events.met)}: nothing of the part is left between them.`
       return `Cracks at ${at(events.crack)}: ${words.force(peak)} on a ${words.force(part.crackForce ?? 0)} part.`
     case 'dropped':
       return `Lost at ${at(events.drop)}: slides past the ${words.length(jaws.padLength)} pad${shortfall(metrics, words)}.`
+    case 'loose':
+      return `Comes loose at ${at(events.loose)}: the jaws lose the part while it hangs${shortfall(metrics, words)}.`
     case 'slipped':
       return `Slides ${words.length(metrics.slipDistance ?? 0)} from ${at(events.slip)} on${shortfall(metrics, words)}.`
     case 'marked': {
       const dented = part.yieldForce !== undefined && peak > part.yieldForce
       const limit = Math.min(part.markForce ?? Infinity, part.yieldForce ?? Infinity)
-      return `${dented ? 'Dented' : 'Marked'} at ${at(metrics.peakForceTime)}: ${words.force(peak)} on a ${words.force(limit)} limit.`
+      return `${dented ? 'Dented' : 'Marked'} at ${at(events.mark)}: up to ${words.force(peak)} on a ${words.force(limit)} limit.`
     }
     case 'held':
       return holding(metrics, words)
@@ -55,7 +58,7 @@ function shortfall({ settledForce, requiredForce }: Metrics, words: Wording): st
   if (requiredForce === null || settledForce === null) return ''
   return settledForce < requiredForce
     ? `, with ${words.force(settledForce)} where ${words.force(requiredForce)} hold`
-    : `, although ${words.force(settledForce)} should hold ${words.force(requiredForce)}`
+    : `, though it settled at ${words.force(settledForce)} and ${words.force(requiredForce)} are needed at rest in the jaws: it loses force, or swings, as the arm moves`
 }
 
 function holding({ settledForce, requiredForce, holdMargin, damageMargin }: Metrics, words: Wording): string {

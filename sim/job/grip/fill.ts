@@ -18,12 +18,19 @@ export function fillGrip(load: GripLoad, scenario: Scenario): void {
   load.loadExponent = jaws.friction.loadExponent
   load.referenceForce = jaws.friction.referenceForce
   load.liftTime = liftTime(scenario)
-  load.slip.set(part.mass, jaws.padStiffness)
+  load.depth = part.width / contactsOf(scenario)
+  load.slip.set(part.mass, part.gyration ?? part.width / Math.sqrt(8), jaws.padStiffness)
+  load.slip.below = -part.centre.up
+  load.slip.beside = part.centre.across
+  load.slip.radius = padLever(jaws)
   load.slip.staticFriction = jaws.friction.static
   load.slip.slidingFriction = jaws.friction.sliding
   fillSide(load.near, scenario)
   fillSide(load.far, scenario)
 }
+
+/** Radius r of the limit surface of a pad [m]: 2/3 of its own under even pressure (Howe and Cutkosky 1996). */
+export const padLever = ({ padRadius, padLength }: Scenario['jaws']) => (2 / 3) * (padRadius ?? padLength / 2)
 
 export function fillSide(side: Side, { jaws, part }: Pick<Scenario, 'jaws' | 'part'>): void {
   side.exponent = part.exponent

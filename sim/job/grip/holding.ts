@@ -9,6 +9,15 @@ export function loadFactor(loadExponent: f64, referenceForce: f64, normal: f64):
   return loadExponent < 1 && normal > 0 ? power(normal / referenceForce, loadExponent - 1) : 1
 }
 
+/**
+ * What pulls on the pads for each kilogram [m/s²]: the pull itself and, where the centre of mass lies `below` and `beside` their centre
+ * [m], its torque over the radius r of the limit surface [m].
+ */
+export function pullOnPads(down: f64, side: f64, below: f64, beside: f64, radius: f64): f64 {
+  const torque: f64 = (below * side - beside * down) / radius
+  return Math.sqrt(down * down + side * side + torque * torque)
+}
+
 /** Force at one of two contacts [N] whose friction, with coefficient `friction` at N₀, carries `load` [N] across the grip. */
 export function holdingForce(friction: f64, loadExponent: f64, referenceForce: f64, load: f64): f64 {
   const each: f64 = load / (2 * friction)

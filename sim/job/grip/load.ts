@@ -4,14 +4,14 @@ import { Load } from '../../axis/load.ts'
 import { State } from '../../core/block.ts'
 import type { Numbers } from '../../core/native.ts'
 import { Side } from './contact/side.ts'
-import { holdingForce, loadFactor } from './holding.ts'
+import { holdingForce, loadFactor, pullOnPads } from './holding.ts'
 import { Slip } from './slip.ts'
 
-/** A part that slid less than this counts as held [m]; common practice, no source. */
-export const SLIP_LIMIT: f64 = 1e-4
+/** A part that slid less than this counts as held [m]: less than a step can tell from none. */
+export const SLIP_LIMIT: f64 = 1e-6
 
 /** Channels of the record, in this order; `channels.ts` names them. */
-const CHANNELS: i32 = 6
+const CHANNELS: i32 = 7
 
 class GripState extends State {
   /** Shift of the part along the grip [m], and its speed [m/s]. */
@@ -34,6 +34,10 @@ class GripState extends State {
   crackTime: f64 = NaN
   crackSeen: f64 = NaN
   crackFar: f64 = 0
+  /** When the jaws met through the part [s]; then it counts as broken. */
+  met: f64 = NaN
+  /** When a force first exceeded the limit for marks or dents [s]. */
+  markTime: f64 = NaN
   /** Contacts whose force has exceeded the mark limit. */
   nearMarked: f64 = 0
   farMarked: f64 = 0
@@ -46,6 +50,10 @@ class GripState extends State {
   drop: f64 = NaN
   lost: f64 = NaN
   free: f64 = NaN
+  /** When it hung and both contacts were open, or one had been and then the other [s]. */
+  loose: f64 = NaN
+  nearOpen: f64 = 0
+  farOpen: f64 = 0
   /** What friction amounts to for each newton of normal force, over the coefficients as given. */
   gripped: f64 = 1
   /** What pulls on the part in this period [m/s²]. */
@@ -70,6 +78,8 @@ export class GripLoad extends Load {
   /** Both jaws are driven; travel of a jaw to first touch [m]; [kg]. */
   mirrored: f64 = 1
   gap: f64 = 0
+  /** Further travel at which the jaws would meet [m]. */
+  depth: f64 = Infinity
   partMass: f64 = 1
   /** [N], Infinity: none; force above which a part counts as marked or dented [N]; pad length [m]. */
   crackForce: f64 = Infinity
@@ -102,7 +112,7 @@ export class GripLoad extends Load {
     this.step = step
     this.near.setStep(step)
     this.far.setStep(step)
-    this.slip.step = step
+    this.slip.setStep(step)
   }
 
   pull(arm: Arm): f64 {
@@ -141,6 +151,7 @@ export class GripLoad extends Load {
       s.shift += this.step * s.shiftSpeed
       if (s.hanging > 0) this.slip.move(s.gripped * (near + far), s.down, s.side)
     }
+    if (travel - this.gap > this.depth && isNaN(s.met)) this.meet(time)
     if (near > s.nearMost) s.nearMost = near
     if (far > s.farMost) s.farMost = far
     const force: f64 = near > far ? near : far
@@ -152,6 +163,7 @@ export class GripLoad extends Load {
     s.normal = s.nearForce + s.farForce
     if (s.hanging > 0) {
       if (this.slip.state.sliding > 0 && isNaN(s.slip)) s.slip = time
+      if (s.out === 0) this.open(time)
       if (s.out === 0 && this.slip.state.distance > this.padLength) {
         s.drop = time
         this.lose()
@@ -190,7 +202,8 @@ export class GripLoad extends Load {
   isLost(): bool {
     const s = this.state
     const mark: f64 = Math.min(this.markForce, this.dentForce)
-    return s.out > 0 || this.slip.state.distance > SLIP_LIMIT || s.peak > mark || !isNaN(s.crackTime)
+    const lost: bool = s.out > 0 || !isNaN(s.slip) || !isNaN(s.loose)
+    return lost || s.peak > mark || !isNaN(s.crackTime)
   }
 
   observe(time: f64, arm: Arm): void {
@@ -198,12 +211,14 @@ export class GripLoad extends Load {
     const sums = this.sums
     const held: bool = s.out === 0
     if (s.hanging > 0) {
-      const across: f64 = Math.sqrt(s.down * s.down + s.side * s.side)
-      const needed: f64 = this.needed(across, arm.state.along)
-      if (needed > sums.required) sums.required = needed
-      if (across > 0 && (held || s.drop === time)) {
-        const holds: f64 = (this.slip.staticFriction * s.gripped * s.normal) / (this.partMass * across)
-        if (holds < sums.margin) sums.margin = holds
+      const along: f64 = Math.abs(arm.state.along)
+      const slip = this.slip
+      const across: f64 = pullOnPads(s.down, s.side, slip.below, slip.beside, slip.radius)
+      sums.required = Math.max(sums.required, this.needed(across, along))
+      if (held || s.drop === time) {
+        const grip: f64 = s.gripped * s.normal
+        if (across > 0) sums.margin = Math.min(sums.margin, slip.spare(grip))
+        if (along > 0) sums.margin = Math.min(sums.margin, s.normal / (this.partMass * along))
       }
       if (held && this.effort() < sums.weakest) sums.weakest = this.effort()
     }
@@ -224,7 +239,8 @@ export class GripLoad extends Load {
     now[from + 2] = s.shift
     now[from + 3] = this.slip.state.sag
     now[from + 4] = this.slip.state.drift
-    now[from + 5] = 0.5 * (this.near.state.dent + this.far.state.dent) // each side counts the flattening of the whole part
+    now[from + 5] = this.slip.state.turn
+    now[from + 6] = 0.5 * (this.near.state.dent + this.far.state.dent) // each side counts the flattening of the whole part
   }
 
   settle(): void {
@@ -241,7 +257,7 @@ export class GripLoad extends Load {
     s.hanging = s.nearForce + s.farForce > 0 ? 1 : 0
     s.out = s.hanging > 0 ? 0 : 1
     if (s.hanging === 0) return
-    this.slip.hang(arm.state.down, arm.state.side)
+    this.slip.hang(s.nearForce + s.farForce, arm.state.down, arm.state.side)
     s.lift = time
   }
 
@@ -250,6 +266,20 @@ export class GripLoad extends Load {
     const friction: f64 = this.slip.staticFriction
     const held: f64 = holdingForce(friction, this.loadExponent, this.referenceForce, this.partMass * across)
     return Math.max(held, (this.partMass * Math.abs(along)) / 2)
+  }
+
+  /** A part that hangs and is held by neither jaw, or now by one and now by the other, is loose. */
+  private open(time: f64): void {
+    const s = this.state
+    if (s.nearForce === 0) s.nearOpen = 1
+    if (s.farForce === 0) s.farOpen = 1
+    if (s.nearOpen > 0 && s.farOpen > 0 && isNaN(s.loose)) s.loose = time
+  }
+
+  /** The jaws have gone through the whole part. */
+  private meet(time: f64): void {
+    this.state.met = time
+    this.crack(time)
   }
 
   private lose(): void {
@@ -268,6 +298,7 @@ export class GripLoad extends Load {
     }
     s.peak = force
     s.peakTime = time
+    if (isNaN(s.markTime) && force > Math.min(this.markForce, this.dentForce)) s.markTime = time
     if (force > this.crackForce) this.crack(time)
   }
 

@@ -2,7 +2,8 @@
 import { armOf } from '../../axis/fill.ts'
 import type { ArmMove, Scenario } from '../../scenario/index.ts'
 import { liftTime } from '../../scenario/lift.ts'
-import { holdingForce } from './holding.ts'
+import { padLever } from './fill.ts'
+import { holdingForce, pullOnPads } from './holding.ts'
 
 export interface ForceWindow {
   /** Null: nothing pulls on the part. */
@@ -17,6 +18,10 @@ export function neededForce(scenario: Scenario, across: number, along: number): 
   return Math.max(heldBy(jaws.friction, part.mass * across), (part.mass * Math.abs(along)) / 2)
 }
 
+/** What pulls on the pads for each kilogram [m/s²], turning included. */
+export const padPull = ({ part, jaws }: Scenario, down: number, side: number) =>
+  pullOnPads(down, side, -part.centre.up, part.centre.across, padLever(jaws))
+
 /** Force at one contact [N] whose friction carries its share of `load` [N] across the grip. */
 export const heldBy = (friction: Scenario['jaws']['friction'], load: number) =>
   holdingForce(friction.static, friction.loadExponent, friction.referenceForce, load)
@@ -29,7 +34,7 @@ export function forceWindow(scenario: Scenario): ForceWindow {
     if (time < liftTime(scenario) || time > scenario.run.duration) continue
     arm.at(time)
     const { along, down, side } = arm.state
-    least = Math.max(least, neededForce(scenario, Math.sqrt(down * down + side * side), along))
+    least = Math.max(least, neededForce(scenario, padPull(scenario, down, side), along))
   }
   const most = damageLimit(scenario)
   return { least: least > 0 ? least : null, most: most < Number.POSITIVE_INFINITY ? most : null }

@@ -2,9 +2,13 @@
 import { Hertz } from './hertz.ts'
 import type { ContactLaw } from './law.ts'
 import { Linear } from './linear.ts'
+import { PowerLaw } from './power-law.ts'
 
-/** The law of an exponent. */
+/** The law of an exponent, 1 to 2. */
 export function lawOf(exponent: f64): ContactLaw {
   if (exponent === 1) return new Linear()
-  return new Hertz()
+  if (exponent === 1.5) return new Hertz()
+  const law = new PowerLaw()
+  law.exponent = exponent
+  return law
 }
