@@ -86,7 +86,7 @@ export class Dense {
  * Scales of the states that bring rows and columns of a square matrix to like size, powers of two so that nothing is rounded
  * (Parlett and Reinsch, Numerische Mathematik 13, 1969). The balanced matrix is D⁻¹ A D.
  */
-function balanced(a: Dense): { matrix: Dense; scale: Float64Array } {
+export function balanced(a: Dense): { matrix: Dense; scale: Float64Array } {
   const n = a.rows
   const matrix = a.copy()
   const scale = new Float64Array(n).fill(1)
@@ -183,4 +183,57 @@ export function eigenvalues(a: Dense): Complex[] {
     assumeSymmetric: false,
   })
   return realEigenvalues.map((re, i) => ({ re, im: imaginaryEigenvalues[i]! }))
+}
+
+/** x of (z·I − A)·x = b in place, b given as real and imaginary part: elimination with row pivots. Throws a RangeError where z is a pole. */
+export function solveShifted(a: Dense, z: Complex, b: { re: Float64Array; im: Float64Array }): void {
+  const n = a.rows
+  const re = new Float64Array(n * n)
+  const im = new Float64Array(n * n)
+  for (let i = 0; i < n * n; i++) re[i] = -a.data[i]!
+  for (let i = 0; i < n; i++) {
+    re[i * n + i]! += z.re
+    im[i * n + i] = z.im
+  }
+  const swap = (values: Float64Array, p: number, q: number) => {
+    const kept = values[p]!
+    values[p] = values[q]!
+    values[q] = kept
+  }
+  const sizeAt = (i: number, k: number) => re[i * n + k]! ** 2 + im[i * n + k]! ** 2
+  for (let k = 0; k < n; k++) {
+    let best = k
+    for (let i = k + 1; i < n; i++) if (sizeAt(i, k) > sizeAt(best, k)) best = i
+    if (best !== k) {
+      for (let j = k; j < n; j++) for (const part of [re, im]) swap(part, k * n + j, best * n + j)
+      for (const part of [b.re, b.im]) swap(part, k, best)
+    }
+    const [x, y] = [re[k * n + k]!, im[k * n + k]!]
+    const size = x * x + y * y
+    if (size === 0) throw new RangeError('the linear model has a pole where it is looked at')
+    for (let i = k + 1; i < n; i++) {
+      const [p, q] = [re[i * n + k]!, im[i * n + k]!]
+      if (p === 0 && q === 0) continue
+      const fr = (p * x + q * y) / size
+      const fi = (q * x - p * y) / size
+      for (let j = k + 1; j < n; j++) {
+        const [u, v] = [re[k * n + j]!, im[k * n + j]!]
+        re[i * n + j]! -= fr * u - fi * v
+        im[i * n + j]! -= fr * v + fi * u
+      }
+      b.re[i]! -= fr * b.re[k]! - fi * b.im[k]!
+      b.im[i]! -= fr * b.im[k]! + fi * b.re[k]!
+    }
+  }
+  for (let k = n - 1; k >= 0; k--) {
+    let [u, v] = [b.re[k]!, b.im[k]!]
+    for (let j = k + 1; j < n; j++) {
+      u -= re[k * n + j]! * b.re[j]! - im[k * n + j]! * b.im[j]!
+      v -= re[k * n + j]! * b.im[j]! + im[k * n + j]! * b.re[j]!
+    }
+    const [x, y] = [re[k * n + k]!, im[k * n + k]!]
+    const size = x * x + y * y
+    b.re[k] = (u * x + v * y) / size
+    b.im[k] = (v * x - u * y) / size
+  }
 }

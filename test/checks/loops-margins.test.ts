@@ -1,5 +1,6 @@
 /** Margins of textbook plants against the values that their books print, closed forms, and tuning rules against their papers. */
 import { describe, expect, it } from 'vitest'
+import { anglesFor } from '../../sim/loops/angles.ts'
 import {
   magnitudeOptimum,
   parallelPid,
@@ -13,7 +14,7 @@ import {
 import { type Margins, marginsOf } from '../../sim/loops/margins.ts'
 import { Dense } from '../../sim/loops/matrix.ts'
 import { closedPoles, closeWith } from '../../sim/loops/model.ts'
-import { anglesFor, type FrequencyResponse, LoopResponse } from '../../sim/loops/response.ts'
+import { type FrequencyResponse, LoopResponse } from '../../sim/loops/response.ts'
 
 /** num(s)/den(s)·e^(−delay·s) in continuous time, coefficients from the highest power down; the angle is ω itself. */
 class Continuous implements FrequencyResponse {

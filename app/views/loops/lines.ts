@@ -17,6 +17,7 @@ export const DASHES: Record<WorkingPointId, number[]> = {
   softest: [9, 4],
   nominal: [],
   stiffest: [9, 3, 2, 3],
+  relaxed: [9, 3, 2, 3, 2, 3],
 }
 
 const SHORT: Record<WorkingPointId, string> = {
@@ -24,6 +25,7 @@ const SHORT: Record<WorkingPointId, string> = {
   softest: 'Softest',
   nominal: 'Nominal',
   stiffest: 'Stiffest',
+  relaxed: 'Relaxed',
 }
 
 export const pointLabel = ({ workingPoints }: LoopsResult, id: WorkingPointId) =>
