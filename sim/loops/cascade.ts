@@ -99,6 +99,7 @@ export class Cascade {
       jump: this.servoSample(at, { size, slope, integral: servoIntegral, command, speed }, servo),
       set: unit(size, command),
       error,
+      servoStates: size - n,
       output: unit(size, current),
     }
   }

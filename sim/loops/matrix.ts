@@ -178,8 +178,7 @@ export function eigenvalues(a: Dense): Complex[] {
   if (a.rows === 0) return []
   if (!a.data.every(Number.isFinite)) throw new RangeError('the linear model is not finite')
   const { matrix } = balanced(a)
-  const rows = Array.from({ length: a.rows }, (_, i) => Array.from(matrix.data.subarray(i * a.rows, (i + 1) * a.rows)))
-  const { realEigenvalues, imaginaryEigenvalues } = new EigenvalueDecomposition(new Matrix(rows), {
+  const { realEigenvalues, imaginaryEigenvalues } = new EigenvalueDecomposition(new Matrix(rowsOf(matrix)), {
     assumeSymmetric: false,
   })
   return realEigenvalues.map((re, i) => ({ re, im: imaginaryEigenvalues[i]! }))
@@ -237,3 +236,6 @@ export function solveShifted(a: Dense, z: Complex, b: { re: Float64Array; im: Fl
     b.im[k] = (v * x - u * y) / size
   }
 }
+
+export const rowsOf = ({ rows, columns, data }: Dense): number[][] =>
+  Array.from({ length: rows }, (_, i) => Array.from(data.subarray(i * columns, (i + 1) * columns)))

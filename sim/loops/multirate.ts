@@ -23,6 +23,8 @@ export interface Multirate {
   set: Float64Array
   /** e = error·x; the loop is v = e. */
   error: Float64Array
+  /** The last so many states are the servo's. */
+  servoStates: number
   /** What the fast loop controls. */
   output: Float64Array
 }

@@ -1,8 +1,8 @@
 /** The settings sheet that goes with an axis to its commissioning: Markdown to read, CSV to load. */
 import type { Scenario } from '../scenario/index.ts'
 import { analyseLoops } from './analyse.ts'
-import type { DriveScales, DriveSetting } from './drive-units.ts'
-import { driveSettings } from './drive-units.ts'
+import type { DriveScales, DriveSetting } from './drive/settings.ts'
+import { driveSettings } from './drive/settings.ts'
 import { rounded } from './wording.ts'
 
 const COLUMNS = ['setting', 'path', 'value', 'unit', 'integer', 'means', 'error [%]', 'remark']

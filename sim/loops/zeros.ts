@@ -1,7 +1,7 @@
 /** Zeros of C·(zI − A)⁻¹·B, one input and one output. */
 import { inverse, Matrix } from 'ml-matrix'
 import type { Complex } from './complex.ts'
-import { balanced, Dense, eigenvalues } from './matrix.ts'
+import { balanced, Dense, eigenvalues, rowsOf } from './matrix.ts'
 
 /**
  * Finite eigenvalues of the pencil [A B; C 0] − z·[I 0; 0 0] (Emami-Naeini and Van Dooren, Automatica 18(4), 1982, from memory),
@@ -48,6 +48,3 @@ function finiteZeros(a: Dense, b: Float64Array, c: Float64Array): number {
   }
   return 0
 }
-
-const rowsOf = ({ rows, columns, data }: Dense) =>
-  Array.from({ length: rows }, (_, i) => Array.from(data.subarray(i * columns, (i + 1) * columns)))
