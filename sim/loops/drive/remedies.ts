@@ -51,13 +51,17 @@ function candidates({ powers, value }: DriveSetting, trouble: Trouble, scales: D
   // Half a unit is 1 % of fifty.
   const factor = (trouble === 'overflow' ? largestInteger(scales) : 0.5 / COARSE) / exact
   const named = (Object.entries(powers) as [ScaleName, number][])
+    .filter(([, power]) => power !== 0)
     .map(([scale, power]) => bounded(scale, scales[scale], factor, power))
     .filter((remedy) => remedy !== null)
   const wider: Remedy = { scale: 'wordBits', bound: 'least', value: 32 }
   return trouble === 'overflow' && scales.wordBits < 32 ? [...named, wider] : named
 }
 
-/** The scale factor that brings the integer to `factor` times its size. */
+/** A scale factor that would have to be so many times as large, or as small, is another drive. */
+const WIDEST = 100
+
+/** The scale factor that brings the integer to `factor` times its size; null where no drive has it. */
 function bounded(scale: ScaleName, now: number, factor: number, power: number): Remedy | null {
   if (scale === 'shift') {
     const bits = Math.log2(factor) / power
@@ -65,6 +69,7 @@ function bounded(scale: ScaleName, now: number, factor: number, power: number): 
     return value >= 0 && value <= 31 ? { scale, bound: bits > 0 ? 'least' : 'most', value } : null
   }
   const value = now * factor ** (1 / power)
+  if (!(value <= WIDEST * now && value >= now / WIDEST)) return null
   const bound = value > now ? 'least' : 'most'
   return { scale, bound, value: safely(value, bound) }
 }
