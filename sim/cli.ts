@@ -5,13 +5,21 @@
 import { readFileSync, statSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { tracesCsv } from './grip/csv.ts'
-import { METRICS, type Metric, plainFigure, plainText } from './grip/metrics.ts'
+import { METRICS, type Metric } from './grip/metrics.ts'
 import type { GripResult } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
 import { explain } from './grip/why.ts'
 import { forceWindow } from './grip/window.ts'
 import { analyseLoops } from './loops/analyse.ts'
-import { loopsTable, rowOf } from './loops/report.ts'
+import { loopModels, responseCsv } from './loops/models.ts'
+import { formatFigure, inPlainSpaces } from './say/figure.ts'
+import { frictionNote, missingLoops } from './say/loops.ts'
+import { loopsTable, rowOf } from './say/loops-table.ts'
+import { plainMetric } from './say/metric.ts'
+import { modelTable, spokenModel } from './say/model-table.ts'
+import { reasonOf } from './say/reason.ts'
+import { whySentence } from './say/why.ts'
+import { wordingOf } from './say/wording.ts'
 import {
   editScenario,
   faultLine,
@@ -22,8 +30,10 @@ import {
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
-import { modelReport, modelTable } from './study/model/table.ts'
+import { modelReport } from './study/model/report.ts'
 import { rescues, sortRescues } from './study/rescue.ts'
+
+const SI = wordingOf('si')
 
 /** An input that is refused; each line goes to stderr. */
 class Refused extends Error {
@@ -36,7 +46,9 @@ class Refused extends Error {
 
 const USAGE = `jawbench grip FILE [--strategy ID|all] [--set PATH=VALUE …] [--format table|json] [--traces OUT.csv]
 jawbench loops FILE [--spread SHARE] [--force NEWTONS] [--set PATH=VALUE …] [--format table|json]
-                          margins of the four loops in free air and on the softest, nominal and stiffest part
+                    [--models OUT.json] [--response OUT.csv]
+                          margins of the four loops in free air and on the softest, nominal and stiffest part;
+                          every loop as matrices, poles and zeros, and its frequency response
 jawbench why FILE --strategy ID [--set PATH=VALUE …] [--format table|json]
                           what made the force, cause by cause
 jawbench rescue FILE --strategy ID [--set PATH=VALUE …] [--format table|json]
@@ -111,7 +123,7 @@ function grip(args: string[]): number {
   const runs = wanted.map((id) => simulate(scenario, id))
   if (values.traces !== undefined) writeTraces(values.traces, runs)
   const results = runs.map((run) => run.result)
-  print(values.format === 'json' ? report(results) : table(scenario, results))
+  print(values.format === 'json' ? report(scenario, results) : table(scenario, results))
   return results.some(({ cause }) => cause === 'numbers' || cause === 'travel') ? 3 : 0
 }
 
@@ -123,23 +135,30 @@ function loops(args: string[]): number {
       force: { type: 'string' },
       set: { type: 'string', multiple: true, default: [] },
       format: { type: 'string', default: 'table' },
+      models: { type: 'string' },
+      response: { type: 'string' },
     },
     1,
   )
   const scenario = readScenario(positionals[0], values.set)
   checkFormat(values.format)
-  const result = refusing(() =>
-    analyseLoops(scenario, { spread: numberOf('--spread', values.spread), force: numberOf('--force', values.force) }),
-  )
-  const { workingPoints, friction, note } = result
+  const looked = {
+    spread: numberOf('--spread', values.spread),
+    force: numberOf('--force', values.force),
+    curves: values.response !== undefined,
+  }
+  const result = refusing(() => analyseLoops(scenario, looked))
+  if (values.models !== undefined)
+    write('--models', values.models, JSON.stringify(loopModels(scenario, result, looked), null, 1))
+  if (values.response !== undefined) write('--response', values.response, responseCsv(result))
+  const { workingPoints } = result
+  const rows = result.loops.map((loop) => rowOf(loop, SI))
+  const friction = inPlainSpaces(frictionNote(result.friction, SI))
+  const note = missingLoops(result)
   print(
     values.format === 'json'
-      ? JSON.stringify(
-          { format: 'jawbench-loops', version: 1, workingPoints, loops: result.loops.map(rowOf), friction, note },
-          null,
-          2,
-        )
-      : loopsTable(result),
+      ? JSON.stringify({ format: 'jawbench-loops', version: 1, workingPoints, loops: rows, friction, note }, null, 2)
+      : loopsTable(result, SI),
   )
   return 0
 }
@@ -190,9 +209,10 @@ function why(args: string[]): number {
   const { scenario, strategy, json } = question(args)
   const { verdict } = simulate(scenario, strategy).result
   const told = refusing(() => explain(scenario, strategy, verdict))
+  const sentence = inPlainSpaces(whySentence(scenario, strategy, told, SI))
   if (json) {
     const { run: _, ...shown } = told
-    print(JSON.stringify({ format: 'jawbench-why', version: 1, strategy, ...shown }, null, 2))
+    print(JSON.stringify({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence }, null, 2))
     return 0
   }
   const line = (label: string, force: number, share: number | null) =>
@@ -200,7 +220,7 @@ function why(args: string[]): number {
   const whole = told.figure === 'peak' ? 'Peak force' : 'Force at its weakest'
   print(
     [
-      told.sentence,
+      sentence,
       ...told.causes.map(({ label, force, share }) => line(label, force, share)),
       ...(told.force === null ? [] : [line(whole, told.force, 1), told.rule]),
       ...told.untold.map(
@@ -232,8 +252,11 @@ function rescue(args: string[]): number {
 
 function model(args: string[]): number {
   const { scenario, strategy, json } = question(args)
-  const told = refusing(() => modelReport(scenario, strategy))
-  print(json ? JSON.stringify({ format: 'jawbench-model', version: 1, ...told }, null, 2) : modelTable(told))
+  const told = spokenModel(
+    refusing(() => modelReport(scenario, strategy)),
+    SI,
+  )
+  print(json ? JSON.stringify({ format: 'jawbench-model', version: 1, ...told }, null, 2) : modelTable(told, SI))
   return 0
 }
 
@@ -273,34 +296,35 @@ function assignment(text: string): { path: string; value: unknown } {
 const simulate = (scenario: Scenario, id: GripResult['strategy']): Simulated =>
   refusing(() => simulateGrip(scenario, id, { stepError: true }))
 
+function write(option: string, file: string, text: string): void {
+  try {
+    writeFileSync(file, text)
+  } catch (error) {
+    throw new Refused([`${option}: ${error instanceof Error ? error.message : error}`])
+  }
+}
+
 /** One file for one strategy; for several, the strategy's id goes before the ending. */
 function writeTraces(file: string, runs: Simulated[]): void {
   for (const { result, traces } of runs) {
     const name = runs.length === 1 ? file : file.replace(/(\.[^./\\]*)?$/, `-${result.strategy}$1`)
-    try {
-      writeFileSync(name, tracesCsv(traces))
-    } catch (error) {
-      throw new Refused([`--traces: ${error instanceof Error ? error.message : error}`])
-    }
+    write('--traces', name, tracesCsv(traces))
   }
 }
 
-function report(results: GripResult[]): string {
-  const shown = results.map(({ strategy, verdict, reason, stepError, metrics, events, hash }) => ({
-    strategy,
-    verdict,
-    reason,
-    stepError,
-    metrics,
-    events,
-    hash,
-  }))
+function report(scenario: Scenario, results: GripResult[]): string {
+  const shown = results.map((result) => {
+    const { strategy, verdict, stepError, metrics, events, hash } = result
+    return { strategy, verdict, reason: reason(scenario, result), stepError, metrics, events, hash }
+  })
   return JSON.stringify({ format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }, null, 2)
 }
 
+const reason = (scenario: Scenario, result: GripResult) => inPlainSpaces(reasonOf(scenario, result, SI))
+
 function table(scenario: Scenario, results: GripResult[]): string {
   const window = forceWindow(scenario)
-  const force = (value: number | null) => plainText(value, { scale: 1 })
+  const force = (value: number | null) => inPlainSpaces(formatFigure(value))
   const line = (label: string, cells: string[]) =>
     `${label.padEnd(30)}${cells.map((cell) => cell.padStart(18)).join('')}`
   const heading = ({ label, unit, shown = unit }: Metric) => `${lower(label)}${shown === '' ? '' : ` [${shown}]`}`
@@ -319,11 +343,11 @@ function table(scenario: Scenario, results: GripResult[]): string {
     ...METRICS.map((metric) =>
       line(
         heading(metric),
-        results.map((result) => plainFigure(metric, result)),
+        results.map((result) => plainMetric(metric, result)),
       ),
     ),
     '',
-    ...results.map(({ strategy, reason }) => `${strategy}: ${reason}`),
+    ...results.map((result) => `${result.strategy}: ${reason(scenario, result)}`),
   ].join('\n')
 }
 

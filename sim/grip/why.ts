@@ -4,14 +4,15 @@
  * matters where causes act together. The part is taken as one that neither breaks, dents nor slides out, since a lost part hides
  * how far the force would have gone.
  */
+import { travelToContact } from '../plant/axis.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
+import { liftTime } from '../scenario/lift.ts'
+import { approachProfile } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-import { CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
+import { approachTime, CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
 import type { GripResult, Verdict } from './result.ts'
 import { simulateGrip } from './simulate.ts'
-import { SI_WORDING, type Wording } from './verdict.ts'
-import { whySentence } from './why-words.ts'
 import { damageLimit } from './window.ts'
 
 export interface Cause {
@@ -35,11 +36,17 @@ export interface Why {
   causes: Cause[]
   /** Causes that could not be taken away, as their counter-run gave no figure; what they add is in what is left. */
   untold: { cause: CauseId; label: string; verdict: Verdict | null }[]
-  /** One or two sentences that a customer understands, in SI; `whySentence` says them in other units. */
-  sentence: string
   rule: string
-  /** The run on the bench, with the travel of a jaw at its end [m]; null where there was a force to take apart. */
-  run: (Pick<GripResult, 'metrics' | 'events' | 'cause'> & { travel: number }) | null
+  /** The run on the bench; null where there was a force to take apart. */
+  run: MissedRun | null
+}
+
+/** A run without a force that could be taken apart. */
+export interface MissedRun extends Pick<GripResult, 'metrics' | 'events' | 'cause'> {
+  /** Travel of a jaw at the end of the run [m]. */
+  travel: number
+  /** Travels of a jaw to the part and to the end of its profile [m], when the profile is at the part, and when the support goes [s]. */
+  way: { contact: number; end: number; arrival: number; lift: number }
 }
 
 /** Causes below this share of the figure are less than a step of the simulation resolves. */
@@ -61,14 +68,7 @@ const UNLOSABLE: Edit[] = [
 ]
 
 /** `verdict` of the run on the bench decides which figure is taken apart. Throws a RangeError where the run itself takes too many steps. */
-export function explain(scenario: Scenario, strategy: StrategyId, verdict: Verdict, words: Wording = SI_WORDING): Why {
-  const told = takeApart(scenario, strategy, verdict)
-  return { ...told, sentence: whySentence(scenario, strategy, told, words) }
-}
-
-export type Told = Omit<Why, 'sentence'>
-
-function takeApart(scenario: Scenario, strategy: StrategyId, verdict: Verdict): Told {
+export function explain(scenario: Scenario, strategy: StrategyId, verdict: Verdict): Why {
   const figure = verdict === 'slipped' || verdict === 'dropped' ? 'hold' : 'peak'
   const common = { verdict, figure, rule: WHY_RULE } as const
   const first = edited(scenario, [...UNLOSABLE, ...fixedLift(scenario)])
@@ -76,7 +76,7 @@ function takeApart(scenario: Scenario, strategy: StrategyId, verdict: Verdict): 
   if (!first || !start || start.force === null) {
     const { result, traces } = simulateGrip(scenario, strategy)
     const { metrics, events, cause } = result
-    const run = { metrics, events, cause, travel: traces.travel.at(-1) ?? 0 }
+    const run = { metrics, events, cause, travel: traces.travel.at(-1) ?? 0, way: wayOf(scenario) }
     return { ...common, force: null, bound: null, causes: [], untold: [], run }
   }
   const whole = start.force
@@ -99,6 +99,12 @@ function takeApart(scenario: Scenario, strategy: StrategyId, verdict: Verdict): 
     untold,
     run: null,
   }
+}
+
+function wayOf(scenario: Scenario): MissedRun['way'] {
+  const contact = travelToContact(scenario)
+  const { end } = approachProfile(scenario).way
+  return { contact, end, arrival: approachTime(scenario, contact), lift: liftTime(scenario) }
 }
 
 /** What the person set, before the gauge errs. */

@@ -7,11 +7,10 @@ import { type Complex, rootOf } from './complex.ts'
 import { type Examined, examine } from './examine.ts'
 import type { Margins } from './margins.ts'
 import { LOOPS, type LoopId } from './model.ts'
-import { frictionNote, noteOf } from './notes.ts'
+import { type DryFriction, dryFriction, type LoopRemark, remarksOn } from './remarks.ts'
 import { type Curves, curvesOf } from './response.ts'
 import type { Stability } from './stability.ts'
 import { type StepResponse, stepOf, stepSpan } from './step-response.ts'
-import { type LoopWording, SI_LOOP_WORDING } from './wording.ts'
 import {
   type WorkingPoint,
   type WorkingPointId,
@@ -35,8 +34,8 @@ export interface LoopAnalysis {
   crossover: number | null
   /** Null for a loop that is not stable, whose distances from −1 mean nothing. */
   margins: Margins | null
-  /** What the figures do not say by themselves; '' if nothing. */
-  note: string
+  /** What the figures do not say by themselves. */
+  remarks: LoopRemark[]
   /** Asked for with `curves`. */
   curves: Curves | null
   step: StepResponse | null
@@ -49,18 +48,16 @@ export interface AnalysisOptions extends WorkingPointOptions {
   curves?: boolean | undefined
   /** Frequencies of the logarithmic grid. */
   count?: number | undefined
-  /** Units of the notes; SI if left out. */
-  words?: LoopWording | undefined
 }
 
 export interface LoopsResult {
   workingPoints: WorkingPoint[]
   /** Loop by loop, working point by working point. */
   loops: LoopAnalysis[]
-  /** What a linear margin does not see, in words. */
-  friction: string
-  /** Why loops are missing; '' if none are. */
-  note: string
+  /** What a linear margin does not see. */
+  friction: DryFriction
+  /** Loops are missing as the step motor has none of them. */
+  openLoop: boolean
 }
 
 const COUNT = 240
@@ -75,11 +72,8 @@ export function analyseLoops(scenario: Scenario, options: AnalysisOptions = {}):
   return {
     workingPoints: points,
     loops: loops.flatMap((loop) => points.map((point, i) => analyse(scenario, loop, point, cascades[i]!, options))),
-    friction: frictionNote(scenario, options.words ?? SI_LOOP_WORDING),
-    note:
-      loops.length < wanted.length
-        ? 'The step motor runs in open loop: its field follows the command, and there is no position, velocity or force loop to look at.'
-        : '',
+    friction: dryFriction(scenario),
+    openLoop: loops.length < wanted.length,
   }
 }
 
@@ -88,7 +82,7 @@ function analyse(
   loop: LoopId,
   point: WorkingPoint,
   cascade: Cascade,
-  { count = COUNT, curves = false, words = SI_LOOP_WORDING }: AnalysisOptions,
+  { count = COUNT, curves = false }: AnalysisOptions,
 ): LoopAnalysis {
   const examined = examine(cascade, loop)
   const { period, polePeriod, closed: poles, stability, margins } = examined
@@ -103,7 +97,7 @@ function analyse(
     polePeriod,
     crossover: margins.crossover,
     margins: stable ? margins : null,
-    note: noteOf(scenario, loop, point, poles, polePeriod, margins, words),
+    remarks: remarksOn(scenario, loop, point, examined),
     curves: curves ? curvesFrom(examined, count) : null,
     step: curves ? stepOf(cascade, loop, stepSpan(period, margins.crossover), STEP_SAMPLES) : null,
   }

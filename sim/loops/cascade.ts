@@ -126,7 +126,8 @@ export class Cascade {
       jump.set(to.command, travel, -law.gain)
       jump.set(to.integral, travel, -law.step)
     }
-    jump.set(to.command, to.integral, 1)
+    if (law.step > 0) jump.set(to.command, to.integral, 1)
+    else jump.set(to.integral, to.integral, 0)
     jump.set(to.command, sampled, -law.kd * weight * servo.rate)
     jump.set(to.command, to.slope, -law.kd * (1 - weight))
     return jump

@@ -19,6 +19,8 @@ export interface Examined {
   /** How many such modes there are; they keep what they have. */
   idle: number
   stability: Stability
+  /** Of the current loop, where it is not stable with the servo around it: what it is with the servo's command held. */
+  byItself: Stability | null
   response: FrequencyResponse
   /** Of the loop gain, whether the loop is stable or not. */
   margins: Margins
@@ -41,6 +43,7 @@ function examineServo(cascade: Cascade, loop: ServoLoopId): Examined {
     open: own.open,
     idle: own.idle,
     stability: stabilityOf(own.closed, model.period),
+    byItself: null,
     response,
     margins: marginsOf(response, angles, model.period),
   }
@@ -57,13 +60,15 @@ function examineCurrent(cascade: Cascade): Examined {
     .map((pole) => rootOf(pole, model.count))
   const margins = marginsOf(response, searchAngles(response, corners), model.period)
   const [upper, lower] = [gainBorder(model, 'up'), gainBorder(model, 'down')]
+  const stability = stabilityOf(own.closed, polePeriod)
   return {
     period: model.period,
     polePeriod,
     closed: sorted(own.closed),
     open: own.open,
     idle: own.idle,
-    stability: stabilityOf(own.closed, polePeriod),
+    stability,
+    byItself: stability === 'stable' ? null : stabilityOf(multiratePoles(cascade.currentLoop(false)), polePeriod),
     response,
     margins: {
       ...margins,

@@ -25,6 +25,8 @@ export interface Margins {
   peakSensitivity: number
   peakSensitivityFrequency: number
   modulusMargin: number
+  /** Largest |L| read; 0 for a loop without a gain. */
+  largestGain: number
   /** Lowest frequency at which |L/(1 + L)| falls through −3 dB [rad/s], and its peak over 1 [dB], 0 where it stays below. */
   bandwidth: number | null
   noBandwidth: NoBandwidth
@@ -43,6 +45,7 @@ export function marginsOf(response: FrequencyResponse, angles: Float64Array, per
     crossings: crossings.map(({ angle }) => angle / period),
     ...phaseMargins(response, crossings, period),
     ...gainMargins(response, readings, period),
+    largestGain: readings.gain.reduce((most, gain) => Math.max(most, gain), 0),
     ...sensitivityPeak(response, readings, period),
     ...bandwidthOf(response, readings, period),
   }

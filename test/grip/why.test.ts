@@ -1,17 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import {
-  explain,
-  PRESETS,
-  type Scenario,
-  SI_WORDING,
-  type StrategyId,
-  simulateGrip,
-  whySentence,
-} from '../../sim/index.ts'
+import { explain, PRESETS, type Scenario, type StrategyId, simulateGrip, whySentence } from '../../sim/index.ts'
+import { SI, whyIn } from '../say/support.ts'
 import { quick } from './scenarios.ts'
 
-const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') =>
-  explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
+const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
+  const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
+  return { ...why, sentence: whyIn(scenario, strategy, why) }
+}
 const teapot = PRESETS[0]!.scenario
 
 describe('the sentence', () => {
@@ -53,7 +48,7 @@ describe('the sentence', () => {
 
   it('is said in the words of the page', () => {
     const why = tell(teapot)
-    const words = { ...SI_WORDING, force: (newtons: number) => `${Math.round(newtons)} units` }
+    const words = { ...SI, force: (newtons: number) => `${Math.round(newtons)} units` }
     expect(whySentence(teapot, 'current-clamp', why, words)).toMatch(
       /^The part sees at most 58 units and takes 65 units\./,
     )

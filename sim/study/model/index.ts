@@ -5,7 +5,7 @@
  */
 import type { Verdict } from '../../grip/result.ts'
 import { simulateGrip } from '../../grip/simulate.ts'
-import { type Edit, editScenario, faultLine, type Scenario } from '../../scenario/index.ts'
+import { type Edit, editScenario, type Fault, Refusal, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { DRIVE, MEASURING, STEPPING } from './drive.ts'
 import { ELECTRIC, HEAT } from './electric.ts'
@@ -40,9 +40,9 @@ export interface CounterRun {
   id: string
   label: string
   edits: Edit[]
-  /** Null: the scenario does not take that change; `refused` says why. */
+  /** Null: the scenario does not take that change; `faults` say why. */
   outcome: Outcome | null
-  refused: string
+  faults: Fault[]
 }
 
 export interface CounterRuns {
@@ -67,14 +67,14 @@ export function* counterRuns(scenario: Scenario, strategy: StrategyId): Generato
   }
 }
 
-function tried(scenario: Scenario, strategy: StrategyId, edits: Edit[]): Pick<CounterRun, 'outcome' | 'refused'> {
+function tried(scenario: Scenario, strategy: StrategyId, edits: Edit[]): Pick<CounterRun, 'outcome' | 'faults'> {
   const edited = editScenario(scenario, edits)
-  if (!edited.ok) return { outcome: null, refused: edited.faults.map(faultLine).join('; ') }
+  if (!edited.ok) return { outcome: null, faults: edited.faults }
   try {
-    return { outcome: outcomeOf(edited.scenario, strategy), refused: '' }
+    return { outcome: outcomeOf(edited.scenario, strategy), faults: [] }
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error
-    return { outcome: null, refused: error.message }
+    if (!(error instanceof Refusal)) throw error
+    return { outcome: null, faults: [error.fault] }
   }
 }
 

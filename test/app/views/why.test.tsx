@@ -19,7 +19,6 @@ const why = (forces: number[], changes: Partial<Why> = {}): Why => {
     bound: null,
     causes,
     untold: [],
-    sentence: '',
     rule: '',
     run: null,
     ...changes,

@@ -1,23 +1,20 @@
-/** The sentence of `explain`: what the part saw, what the setting means, what made most of the difference. */
-import { travelToContact } from '../plant/axis.ts'
+/** Why the force became what it was: what the part saw, what the setting means, what made most of the difference. */
+import type { Cause, MissedRun, Why } from '../grip/why.ts'
 import type { Scenario } from '../scenario/index.ts'
-import { liftTime } from '../scenario/lift.ts'
-import { approachProfile } from '../strategy/follow.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-import { approachTime } from './counter-runs.ts'
-import { reasonOf, SI_WORDING, type Wording } from './verdict.ts'
-import type { Cause, Told } from './why.ts'
+import { reasonOf } from './reason.ts'
+import type { Wording } from './wording.ts'
 
 /** Causes that add or take less than this share of the figure are not worth a sentence. */
 const WORTH = 0.03
 
-export function whySentence(scenario: Scenario, strategy: StrategyId, why: Told, words: Wording = SI_WORDING): string {
+export function whySentence(scenario: Scenario, strategy: StrategyId, why: Why, words: Wording): string {
   if (why.force === null) return nothingToTakeApart(scenario, strategy, why, words)
   const setting = why.causes[0]?.force ?? 0
   return [outcome(scenario, why, why.force, words), difference(why, why.force, setting, words)].join(' ')
 }
 
-function outcome(scenario: Scenario, { verdict, figure, bound }: Told, whole: number, words: Wording): string {
+function outcome(scenario: Scenario, { verdict, figure, bound }: Why, whole: number, words: Wording): string {
   const force = words.force(whole)
   const most = bound === null ? '' : words.force(bound)
   if (figure === 'hold') {
@@ -33,7 +30,7 @@ function outcome(scenario: Scenario, { verdict, figure, bound }: Told, whole: nu
   return bound === null ? `The part sees at most ${force}.` : `The part sees at most ${force} and takes ${most}.`
 }
 
-function difference({ causes, bound, figure }: Told, whole: number, setting: number, words: Wording): string {
+function difference({ causes, bound, figure }: Why, whole: number, setting: number, words: Wording): string {
   const others = causes
     .slice(1)
     .filter(({ force }) => Math.abs(force) >= WORTH * Math.max(whole, setting))
@@ -47,33 +44,29 @@ function difference({ causes, bound, figure }: Told, whole: number, setting: num
   return `The setting means ${words.force(setting)}; ${tell(first)}${second ? `, ${tell(second)}` : ''}.`
 }
 
-function nothingToTakeApart(scenario: Scenario, strategy: StrategyId, why: Told, words: Wording): string {
+function nothingToTakeApart(scenario: Scenario, strategy: StrategyId, why: Why, words: Wording): string {
   const { verdict, run } = why
   if (!run) return 'There is no force to take apart.'
   if (verdict === 'unstable')
     return `${reasonOf(scenario, { verdict, ...run }, words)} An unstable grip has no force that could be taken apart; its gains or its step must change first.`
   if (verdict === 'missed')
-    return `${reasonOf(scenario, { verdict, ...run }, words)} ${whyMissed(scenario, strategy, run, words)}`
+    return `${reasonOf(scenario, { verdict, ...run }, words)} ${whyMissed(strategy, run, words)}`
   return 'On a part that cannot be lost the same run leaves its rails, so there is no force to take apart.'
 }
 
-function whyMissed(scenario: Scenario, strategy: StrategyId, run: NonNullable<Told['run']>, words: Wording): string {
-  const { contactTime } = run.metrics
-  const { engaged } = run.events
-  const travel = travelToContact(scenario)
+function whyMissed(strategy: StrategyId, { metrics, events, travel, way }: MissedRun, words: Wording): string {
+  const { contactTime } = metrics
+  const { engaged } = events
   if (contactTime !== null) return `The jaws touch it at ${words.time(contactTime)} and let go of it again.`
-  const gap = words.length(Math.max(0, travel - run.travel))
+  const gap = words.length(Math.max(0, way.contact - travel))
   if (engaged !== null) {
     if (strategy === 'current-clamp')
       return `The clamp current does not carry the jaws to the part: they stand ${gap} before it.`
     const mistaken = strategy === 'sensed-force' ? 'the gauge’s reading' : 'the effort of the move'
     return `At ${words.time(engaged)} ${mistaken} is taken for contact, and the jaws stop ${gap} before it.`
   }
-  const { end } = approachProfile(scenario).way
-  if (end < travel) return `The stroke of a jaw ends ${words.length(travel - end)} before the part.`
-  const arrival = approachTime(scenario, travel)
-  const lift = liftTime(scenario)
-  if (arrival >= lift)
-    return `The approach takes ${words.time(arrival)} to the part, and the support goes at ${words.time(lift)}.`
+  if (way.end < way.contact) return `The stroke of a jaw ends ${words.length(way.contact - way.end)} before the part.`
+  if (way.arrival >= way.lift)
+    return `The approach takes ${words.time(way.arrival)} to the part, and the support goes at ${words.time(way.lift)}.`
   return `The drive does not follow its profile to the part: the jaws stand ${gap} before it.`
 }
