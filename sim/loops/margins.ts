@@ -30,6 +30,8 @@ export interface Margins {
   /** Lowest frequency at which |L/(1 + L)| falls through −3 dB [rad/s], and its peak over 1 [dB], 0 where it stays below. */
   bandwidth: number | null
   noBandwidth: NoBandwidth
+  /** |L/(1 + L)| at the lowest frequency looked at: 1 where the loop follows a slow set point. */
+  slowAnswer: number
   peaking: number
 }
 
@@ -48,6 +50,7 @@ export function marginsOf(response: FrequencyResponse, angles: Float64Array, per
     largestGain: readings.gain.reduce((most, gain) => Math.max(most, gain), 0),
     ...sensitivityPeak(response, readings, period),
     ...bandwidthOf(response, readings, period),
+    slowAnswer: readings.tracking[0]!,
   }
 }
 

@@ -41,7 +41,7 @@ function sentence(remark: LoopRemark, words: Wording): string {
     case 'too slow for the servo':
       return `With a gain lower by ${decibels(remark.fall)} it would be too slow for the position servo around it, and the two would oscillate.`
     case 'relaxes':
-      return `Quick changes meet ${words.hardStiffness(remark.quick)} at one contact, slow ones, to which the part has time to give way, ${words.hardStiffness(remark.slow)}.`
+      return `Quick changes meet ${words.stiffness(remark.quick)} at one contact, slow ones, to which the part has time to give way, ${words.stiffness(remark.slow)}.`
     case 'content with any force':
       return 'At rest it is content with any force; only the force loop decides on one.'
     case 'cracks':

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import {
   analyseLoops,
-  driveSettings,
+  driveSheet,
   type Edit,
   editScenario,
   faultIn,
@@ -132,18 +132,21 @@ describe.each(PRESETS)('the loops of $id in US units', ({ scenario }) => {
   const result = analyseLoops(limited(scenario))
 
   it('notes, friction, limits', () => {
-    for (const analysis of result.loops) follows((words) => loopNote(analysis, words), false)
+    for (const analysis of result.loops) {
+      const relaxes = analysis.remarks.some(({ kind }) => kind === 'relaxes')
+      follows((words) => loopNote(analysis, words), relaxes)
+    }
     follows((words) => frictionNote(result.friction, words))
     for (const loop of LOOPS)
       for (const limit of limitsOf(scenario, loop)) {
-        const metric = ['resonance', 'encoder', 'force-noise', 'speed'].includes(limit.id)
+        const metric = ['resonance', 'encoder', 'force-noise', 'speed', 'axis-on-part', 'free-air'].includes(limit.id)
         follows((words) => Object.values(limitWords(limit, words)).join(' '), metric)
       }
   })
 
   it('the settings sheet', () => {
     const scales = scalesFrom(scenario)
-    const sheet = { name: 'Sheet', scales, settings: driveSettings(scenario, scales), loops: result }
+    const sheet = driveSheet(scenario, scales)
     follows((words) => settingsMarkdown(sheet, words))
     const us = settingsMarkdown(sheet, US)
     expect(us).toContain('counts per inch')

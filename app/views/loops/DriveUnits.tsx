@@ -1,9 +1,9 @@
 import { useMemo } from 'react'
 import {
-  analyseLoops,
   type DriveScales,
-  type DriveSetting,
-  driveSettings,
+  driveSheet,
+  type JudgedSetting,
+  judgedSettings,
   remarkOn,
   scalesFrom,
   settingsCsv,
@@ -19,6 +19,7 @@ import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
 import { UnitText } from '../../ui/Symbols.tsx'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../ui/units.ts'
+import { Entered } from './Entered.tsx'
 import { SCALES } from './scales.ts'
 import { useLoopsState } from './state.ts'
 
@@ -29,7 +30,7 @@ export function DriveUnits() {
   const system = useView((state) => state.units)
   const suggested = useMemo(() => scalesFrom(scenario), [scenario])
   const scales = useMemo(() => ({ ...suggested, ...entered }), [suggested, entered])
-  const settings = useMemo(() => driveSettings(scenario, scales), [scenario, scales])
+  const settings = useMemo(() => judgedSettings(scenario, scales), [scenario, scales])
   const wrong = settings.filter(({ overflow, lost }) => overflow || lost)
   const set = (change: Partial<DriveScales>) =>
     useLoopsState.setState((state) => ({ scales: { ...state.scales, ...change } }))
@@ -100,18 +101,10 @@ export function DriveUnits() {
           </tbody>
         </table>
       </section>
+      <Entered scenario={scenario} scales={scales} />
       <p className="loops-save">
         <Button
-          onClick={() =>
-            save(
-              settingsMarkdown(
-                { name: scenario.name, scales, settings, loops: analyseLoops(scenario) },
-                wordingOf(system),
-              ),
-              'text/markdown',
-              'md',
-            )
-          }
+          onClick={() => save(settingsMarkdown(driveSheet(scenario, scales), wordingOf(system)), 'text/markdown', 'md')}
         >
           Settings sheet (Markdown)
         </Button>
@@ -121,10 +114,10 @@ export function DriveUnits() {
   )
 }
 
-function SettingRow({ setting, system }: { setting: DriveSetting; system: UnitSystem }) {
+function SettingRow({ setting, system }: { setting: JudgedSetting; system: UnitSystem }) {
   const exponent = useScenario((state) => state.scenario.part.exponent)
   const unit = setting.unit === 's' ? quantityUnit('shortTime', system) : shownUnit(setting, system, exponent)
-  const remark = remarkOn(setting)
+  const remark = remarkOn(setting, wordingOf(system))
   const error = setting.error === null ? null : setting.error * 100
   return (
     <tr data-wrong={setting.overflow || setting.lost}>
@@ -135,10 +128,7 @@ function SettingRow({ setting, system }: { setting: DriveSetting; system: UnitSy
       <td className="figure">{String(setting.integer).replace('-', '−')}</td>
       <td className="figure">{setting.overflow ? '—' : formatPlain(unit.toShown(setting.means), 5)}</td>
       <td className="figure">{setting.overflow ? '—' : formatFigure(error, 2)}</td>
-      <td className="remark">
-        {setting.overflow && 'Overflow: '}
-        {remark}
-      </td>
+      <td className="remark">{remark}</td>
     </tr>
   )
 }

@@ -42,7 +42,9 @@ export function MarginTable({ result, analyses, worst }: Props) {
                   {pointLabel(result, each.workingPoint)}
                   {each === worst && <span className="worst-word"> worst</span>}
                 </th>
-                <td>{each.stable ? 'yes' : <strong>unstable</strong>}</td>
+                <td>
+                  {each.stable ? 'yes' : <strong>{each.stability === 'border' ? 'on the border' : 'unstable'}</strong>}
+                </td>
                 {COLUMNS.map((column) => {
                   const why = whyAbsent(column, each)
                   return (

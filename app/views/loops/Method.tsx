@@ -1,5 +1,5 @@
 import { Fragment } from 'react'
-import { type LoopAnalysis, readPath } from '../../../sim/index.ts'
+import { type DesignOutcome, designWords, type Limit, readPath, wordingOf } from '../../../sim/index.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
@@ -7,12 +7,13 @@ import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { UnitText } from '../../ui/Symbols.tsx'
 import { knowsUnit, shownUnit } from '../../ui/units.ts'
 import type { TriedDesign } from '../../worker/studies.ts'
+import { sentence } from '../bench/parameters/faultText.ts'
 import { editMany, useFault } from '../bench/parameters/refusal.ts'
 import { fieldAt } from '../bench/parameters/walk.ts'
-import { worstOf } from './lines.ts'
+import { SHORT } from './lines.ts'
 
 /** One method: its gains beside those on the bench, what becomes of the loop, formula, source and what went in. */
-export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
+export function Method({ tried: { design, outcomes, faults }, limits }: { tried: TriedDesign; limits: Limit[] }) {
   const scenario = useScenario((state) => state.scenario)
   const system = useView((state) => state.units)
   const fault = useFault(`design.${design.method}`)
@@ -63,7 +64,13 @@ export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
               })}
             </tbody>
           </table>
-          <p>{outcome(loops)}</p>
+          {faults.map((each) => (
+            <p key={each.path}>The bench does not take these gains: {sentence(each, '', scenario, system)}</p>
+          ))}
+          {outcomes.length > 0 && <Outcomes outcomes={outcomes} />}
+          {designWords(design.short, outcomes, limits, wordingOf(system)).map((words) => (
+            <p key={words}>{words}</p>
+          ))}
         </>
       )}
       <p role="status" className="field-fault">
@@ -101,13 +108,60 @@ function Formula({ text }: { text: string }) {
   })
 }
 
-/** The worst case with the designed gains, in a sentence. */
-function outcome(loops: LoopAnalysis[]): string {
-  const worst = worstOf(loops)
-  if (!worst) return 'The bench does not take these gains, or there is no loop to close with them.'
-  const where = worst.workingPoint === 'free' ? 'in free air' : `on the ${worst.workingPoint} part`
-  if (!worst.stable) return `Unstable ${where}.`
-  const { phaseMargin, gainMargin, peakSensitivity } = worst.margins!
-  const gain = gainMargin === null ? 'no bound on the gain' : `gain margin ${formatFigure(gainMargin)} dB`
-  return `Worst ${where}: phase margin ${formatFigure(phaseMargin)}°, ${gain}, peak sensitivity ${formatFigure(peakSensitivity)}.`
+/** What the loop does with the designed gains, a row for each working point. */
+function Outcomes({ outcomes }: { outcomes: DesignOutcome[] }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className="loops-scroll" tabIndex={0} aria-label="What these gains give">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Gives</th>
+            {GIVEN.map(({ label, unit, note }) => (
+              <th key={label} scope="col" className="figure" title={note}>
+                {label} <span className="unit">{unit}</span>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {outcomes.map((outcome) => (
+            <tr key={outcome.workingPoint}>
+              <th scope="row">{SHORT[outcome.workingPoint]}</th>
+              {GIVEN.map(({ label, value }) => (
+                <td key={label} className="figure">
+                  {formatFigure(value(outcome))}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
 }
+
+interface Given {
+  label: string
+  unit: string
+  note: string
+  value(outcome: DesignOutcome): number | null
+}
+
+const GIVEN: Given[] = [
+  {
+    label: 'Band',
+    unit: 'rad/s',
+    note: 'Bandwidth: lowest frequency at which the closed loop falls through −3 dB.',
+    value: ({ bandwidth }) => bandwidth,
+  },
+  {
+    label: 'Over',
+    unit: '%',
+    note: 'Overshoot of the linear answer to a step of the set point.',
+    value: ({ overshoot }) => overshoot && overshoot * 100,
+  },
+  { label: 'Phase', unit: '°', note: 'Phase margin.', value: ({ phaseMargin }) => phaseMargin },
+  { label: 'Gain', unit: 'dB', note: 'Gain margin.', value: ({ gainMargin }) => gainMargin },
+  { label: 'Peak', unit: '', note: 'Peak sensitivity.', value: ({ peakSensitivity }) => peakSensitivity },
+]

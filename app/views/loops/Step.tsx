@@ -110,7 +110,7 @@ function StepChart({ loop, result, analyses, worst, simulated }: Props & { simul
         .filter((each) => !shown.includes(each))
         .map(
           (each) =>
-            `${pointLabel(result, each.workingPoint)}: ${each.stable ? 'no crossover' : 'unstable'}, no step response to show.`,
+            `${pointLabel(result, each.workingPoint)}: ${each.stable ? 'no crossover' : 'not stable'}, no step response to show.`,
         ),
     }
   }, [result, analyses, worst])

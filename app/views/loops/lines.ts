@@ -20,7 +20,7 @@ export const DASHES: Record<WorkingPointId, number[]> = {
   relaxed: [9, 3, 2, 3, 2, 3],
 }
 
-const SHORT: Record<WorkingPointId, string> = {
+export const SHORT: Record<WorkingPointId, string> = {
   free: 'Free air',
   softest: 'Softest',
   nominal: 'Nominal',
@@ -42,7 +42,7 @@ export function worstOf(analyses: LoopAnalysis[]): LoopAnalysis | null {
 }
 
 export const nameOf = (analysis: LoopAnalysis, worst: LoopAnalysis | null) =>
-  `${SHORT[analysis.workingPoint]}${analysis.stable ? '' : ', unstable'}${analysis === worst ? ' · worst' : ''}`
+  `${SHORT[analysis.workingPoint]}${analysis.stable ? '' : analysis.stability === 'border' ? ', on the border' : ', unstable'}${analysis === worst ? ' · worst' : ''}`
 
 export const WIDTH = 1.25
 export const WORST_WIDTH = 2.75
@@ -99,7 +99,7 @@ export function magnitudePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | 
 /** Phase margin, on the phase chart: at the turn of the curve itself that it is counted from. */
 export function phasePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | null): ChartPoint[] {
   return analyses.flatMap((each) => {
-    const { phaseMargin = null, phaseMarginFrequency = null } = each.margins ?? {}
+    const { phaseMargin = null, phaseMarginFrequency = null, delayMargin = null } = each.margins ?? {}
     if (phaseMargin === null || phaseMarginFrequency === null || !each.curves) return []
     const near = each.curves.frequency.findIndex((frequency) => frequency >= phaseMarginFrequency)
     const turns = Math.round(((each.curves.phase[near] ?? -180) - (phaseMargin - 180)) / 360)
@@ -107,18 +107,21 @@ export function phasePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | null
       {
         x: phaseMarginFrequency,
         y: phaseMargin - 180 + 360 * turns,
-        label: each === worst ? `phase margin ${formatFigure(phaseMargin)}°` : '',
+        label: each === worst ? marginLabel(phaseMargin, delayMargin) : '',
       },
     ]
   })
 }
+
+const marginLabel = (phaseMargin: number, delayMargin: number | null) =>
+  `phase margin ${formatFigure(phaseMargin)}°${delayMargin === null ? '' : `, delay margin ${formatFigure(delayMargin * 1e3)} ms`}`
 
 /** One sentence a working point. */
 export function summary(result: LoopsResult, analyses: LoopAnalysis[], worst: LoopAnalysis | null): string {
   return analyses
     .map((each) => {
       const name = `${pointLabel(result, each.workingPoint)}${each === worst ? ', the worst case' : ''}`
-      if (!each.stable) return `${name}: unstable.`
+      if (!each.stable) return `${name}: ${each.stability === 'border' ? 'on the border of stability' : 'unstable'}.`
       if (each.crossover === null) return `${name}: no crossover.`
       const { phaseMargin = null, gainMargin = null } = each.margins ?? {}
       const gain = gainMargin === null ? 'no bound on the gain' : `gain margin ${formatFigure(gainMargin)} dB`
