@@ -74,9 +74,10 @@ const SAY: { [I in keyof LimitFigures]: Say<I> } = {
     because: `Noise and steps of the gauge, ${words.force(ripple)} rms, become speed through the gain; ${quiet === 'dead band' ? 'three times that is to stay inside the dead band' : '5 % of the speed limit are allowed'}.`,
     remedy: 'Half the noise, or twice the dead band, which leaves a larger force error, doubles it.',
   }),
-  'axis-on-part': ({ mass, stiffness, omega, damping, followed }, words) => ({
-    because: `The axis of ${words.movingMass(mass)} swings on the stiffest part and the velocity loop’s integral, ${words.hardStiffness(stiffness)}, at ${words.angularFrequency(omega)} (${words.swing(omega)}) with damping ${figure(damping)}. Slow commands the velocity loop follows against the part by ${words.ratio(followed)} only, the swing in full; its peak is to stay below one half.`,
-    remedy: 'More integral gain of the velocity loop, which follows slow commands better, or a softer pad.',
+  contact: ({ mass, stiffness, omega, damping, followed }, words) => ({
+    because: `In contact with the stiffest part, where the axis of ${words.movingMass(mass)} meets ${words.hardStiffness(stiffness)}, a swing of ${words.angularFrequency(omega)} (${words.swing(omega)}) is left with damping ${figure(damping)} by the velocity loop; its peak is to stay below one half. Slow commands the velocity loop follows against the part by ${words.ratio(followed)} only.`,
+    remedy:
+      'A softer pad, or one that damps more; a velocity loop with more integral gain follows slow commands better.',
   }),
   'free-air': ({ gainMargin, fingerMass }, words) => ({
     because: `Before the touch the gauge feels its finger of ${words.mass(fingerMass)}, and the force loop answers it: with the present gains the margin is ${decibels(gainMargin)} in free air, of which 6 dB are to be left.`,

@@ -139,7 +139,7 @@ describe.each(PRESETS)('the loops of $id in US units', ({ scenario }) => {
     follows((words) => frictionNote(result.friction, words))
     for (const loop of LOOPS)
       for (const limit of limitsOf(scenario, loop)) {
-        const metric = ['resonance', 'encoder', 'force-noise', 'speed', 'axis-on-part', 'free-air'].includes(limit.id)
+        const metric = ['resonance', 'encoder', 'force-noise', 'speed', 'contact', 'free-air'].includes(limit.id)
         follows((words) => Object.values(limitWords(limit, words)).join(' '), metric)
       }
   })

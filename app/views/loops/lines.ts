@@ -114,7 +114,7 @@ export function phasePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | null
 }
 
 const marginLabel = (phaseMargin: number, delayMargin: number | null) =>
-  `phase margin ${formatFigure(phaseMargin)}°${delayMargin === null ? '' : `, delay margin ${formatFigure(delayMargin * 1e3)} ms`}`
+  `phase margin ${formatFigure(phaseMargin)}°${delayMargin === null ? '' : `, delay ${formatFigure(delayMargin * 1e3)} ms`}`
 
 /** One sentence a working point. */
 export function summary(result: LoopsResult, analyses: LoopAnalysis[], worst: LoopAnalysis | null): string {

@@ -1,13 +1,13 @@
 /**
  * What limits the bandwidth of a loop, each with the crossover that it allows and the figures behind it; `sim/say` tells what
- * buying more would take. Most bounds are rules of thumb on closed forms; 'reach' and 'free-air' are those of the sampled loop
+ * buying more would take. Most bounds are rules of thumb on closed forms; 'contact', 'free-air' and 'reach' are those of the sampled loop
  * itself.
  */
 import type { Scenario } from '../../scenario/index.ts'
 import type { LoopId, ServoLoopId } from '../model.ts'
 import type { WorkingPointOptions } from '../working-point.ts'
 import { type AxisFigures, axisFigures, forceSlopes } from './axis-figures.ts'
-import { axisOnPart, type ContactResonance, freeAir } from './contact-limits.ts'
+import { type ContactResonance, contactResonance, freeAir } from './contact-limits.ts'
 import { DELAY_SAMPLES } from './current.ts'
 import { PEAK_SENSITIVITY } from './force.ts'
 import { type Reach, reachOf } from './scaled-gains.ts'
@@ -47,7 +47,7 @@ export interface LimitFigures {
   'force-noise': { ripple: number; quiet: 'dead band' | 'speed limit' }
   /** Speed limit [m/s], how the force on the softest part grows at it [N/s], target [N]. */
   speed: { speed: number; growth: number; target: number }
-  'axis-on-part': Omit<ContactResonance, 'crossover'>
+  contact: Omit<ContactResonance, 'crossover'>
   /** Gain margin in free air [dB], mass of the gauge's finger [kg]. */
   'free-air': { gainMargin: number; fingerMass: number }
   /** Peak sensitivity that is kept. */
@@ -207,10 +207,10 @@ function forceLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] 
 }
 
 function contactLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] {
-  const axis = axisOnPart(scenario, options, PEAK)
+  const contact = contactResonance(scenario, options, PEAK)
   const free = freeAir(scenario, options, PEAK)
   return [
-    ...(axis ? [{ id: 'axis-on-part' as const, kind: 'contact' as const, ...axis }] : []),
+    ...(contact ? [{ id: 'contact' as const, kind: 'contact' as const, ...contact }] : []),
     ...(free ? [{ id: 'free-air' as const, kind: 'free-air' as const, ...free }] : []),
   ]
 }
