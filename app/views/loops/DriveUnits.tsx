@@ -128,7 +128,10 @@ function SettingRow({ setting, system }: { setting: JudgedSetting; system: UnitS
       <td className="figure">{String(setting.integer).replace('-', '−')}</td>
       <td className="figure">{setting.overflow ? '—' : formatPlain(unit.toShown(setting.means), 5)}</td>
       <td className="figure">{setting.overflow ? '—' : formatFigure(error, 2)}</td>
-      <td className="remark">{remark}</td>
+      <td className="remark">
+        {setting.overflow && 'Overflow: '}
+        {remark}
+      </td>
     </tr>
   )
 }
