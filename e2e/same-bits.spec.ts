@@ -16,7 +16,7 @@ import {
 } from '../sim/index.ts'
 import { expect, test } from './support.ts'
 
-type Outcome = Pick<GripResult, 'hash' | 'verdict' | 'reason' | 'metrics' | 'events'>
+type Outcome = Pick<GripResult, 'hash' | 'verdict' | 'metrics' | 'events'>
 
 interface Case {
   name: string
@@ -103,10 +103,9 @@ async function runInPage(page: Page, cases: Case[]): Promise<Outcome[]> {
   return (JSON.parse(answers) as GripResult[]).map(part)
 }
 
-const part = ({ hash, verdict, reason, metrics, events }: Outcome): Outcome => ({
+const part = ({ hash, verdict, metrics, events }: Outcome): Outcome => ({
   hash,
   verdict,
-  reason,
   metrics,
   events,
 })

@@ -4,18 +4,24 @@
  */
 import { readFileSync, statSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
-import { modelReport, modelTable } from './ask/model/table.ts'
+import { modelReport } from './ask/model/report.ts'
 import { rescues, sortRescues } from './ask/rescue.ts'
 import { explain } from './ask/why.ts'
 import { figureText } from './cli/figure.ts'
 import { whyJson, whyTable } from './cli/why.ts'
 import { tracesCsv } from './grip/csv.ts'
-import { METRICS, type Metric, plainFigure, plainText } from './grip/metrics.ts'
+import { METRICS, type Metric } from './grip/metrics.ts'
 import type { GripResult } from './grip/result.ts'
 import { type Simulated, simulateGrip } from './grip/simulate.ts'
 import { forceWindow } from './grip/window.ts'
 import { analyseLoops } from './loops/analyse.ts'
-import { loopsTable, rowOf } from './loops/report.ts'
+import { formatFigure, inPlainSpaces } from './say/figure.ts'
+import { frictionNote, missingLoops } from './say/loops.ts'
+import { loopsTable, rowOf } from './say/loops-table.ts'
+import { plainMetric } from './say/metric.ts'
+import { modelTable, spokenModel } from './say/model-table.ts'
+import { reasonOf } from './say/reason.ts'
+import { wordingOf } from './say/wording.ts'
 import {
   editScenario,
   faultLine,
@@ -26,6 +32,8 @@ import {
   type Scenario,
 } from './scenario/index.ts'
 import { STRATEGIES } from './strategy/index.ts'
+
+const SI = wordingOf('si')
 
 /** An input that is refused; each line goes to stderr. */
 class Refused extends Error {
@@ -113,7 +121,7 @@ function grip(args: string[]): number {
   const runs = wanted.map((id) => simulate(scenario, id))
   if (values.traces !== undefined) writeTraces(values.traces, runs)
   const results = runs.map((run) => run.result)
-  print(values.format === 'json' ? report(results) : table(scenario, results))
+  print(values.format === 'json' ? report(scenario, results) : table(scenario, results))
   return results.some(({ cause }) => cause === 'numbers' || cause === 'travel') ? 3 : 0
 }
 
@@ -133,15 +141,14 @@ function loops(args: string[]): number {
   const result = refusing(() =>
     analyseLoops(scenario, { spread: numberOf('--spread', values.spread), force: numberOf('--force', values.force) }),
   )
-  const { workingPoints, friction, note } = result
+  const { workingPoints } = result
+  const rows = result.loops.map((loop) => rowOf(loop, SI))
+  const friction = inPlainSpaces(frictionNote(result.friction, SI))
+  const note = missingLoops(result)
   print(
     values.format === 'json'
-      ? JSON.stringify(
-          { format: 'jawbench-loops', version: 1, workingPoints, loops: result.loops.map(rowOf), friction, note },
-          null,
-          2,
-        )
-      : loopsTable(result),
+      ? JSON.stringify({ format: 'jawbench-loops', version: 1, workingPoints, loops: rows, friction, note }, null, 2)
+      : loopsTable(result, SI),
   )
   return 0
 }
@@ -215,8 +222,11 @@ function rescue(args: string[]): number {
 
 function model(args: string[]): number {
   const { scenario, strategy, json } = question(args)
-  const told = refusing(() => modelReport(scenario, strategy))
-  print(json ? JSON.stringify({ format: 'jawbench-model', version: 1, ...told }, null, 2) : modelTable(told))
+  const told = spokenModel(
+    refusing(() => modelReport(scenario, strategy)),
+    SI,
+  )
+  print(json ? JSON.stringify({ format: 'jawbench-model', version: 1, ...told }, null, 2) : modelTable(told, SI))
   return 0
 }
 
@@ -268,22 +278,19 @@ function writeTraces(file: string, runs: Simulated[]): void {
   }
 }
 
-function report(results: GripResult[]): string {
-  const shown = results.map(({ strategy, verdict, reason, stepError, metrics, events, hash }) => ({
-    strategy,
-    verdict,
-    reason,
-    stepError,
-    metrics,
-    events,
-    hash,
-  }))
+function report(scenario: Scenario, results: GripResult[]): string {
+  const shown = results.map((result) => {
+    const { strategy, verdict, stepError, metrics, events, hash } = result
+    return { strategy, verdict, reason: reason(scenario, result), stepError, metrics, events, hash }
+  })
   return JSON.stringify({ format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }, null, 2)
 }
 
+const reason = (scenario: Scenario, result: GripResult) => inPlainSpaces(reasonOf(scenario, result, SI))
+
 function table(scenario: Scenario, results: GripResult[]): string {
   const window = forceWindow(scenario)
-  const force = (value: number | null) => plainText(value, { scale: 1 })
+  const force = (value: number | null) => inPlainSpaces(formatFigure(value))
   const line = (label: string, cells: string[]) =>
     `${label.padEnd(30)}${cells.map((cell) => cell.padStart(18)).join('')}`
   const heading = ({ label, unit, shown = unit }: Metric) => `${lower(label)}${shown === '' ? '' : ` [${shown}]`}`
@@ -302,11 +309,11 @@ function table(scenario: Scenario, results: GripResult[]): string {
     ...METRICS.map((metric) =>
       line(
         heading(metric),
-        results.map((result) => plainFigure(metric, result)),
+        results.map((result) => plainMetric(metric, result)),
       ),
     ),
     '',
-    ...results.map(({ strategy, reason }) => `${strategy}: ${reason}`),
+    ...results.map((result) => `${result.strategy}: ${reason(scenario, result)}`),
   ].join('\n')
 }
 

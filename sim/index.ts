@@ -35,7 +35,7 @@ export { tracesCsv } from './grip/csv.ts'
 export { LiveGrip } from './grip/live.ts'
 export { hunts, type LiveFigures } from './grip/live-figures.ts'
 export { type LiveState, shakeOf } from './grip/live-state.ts'
-export { METRICS, type Metric, plainFigure, worth } from './grip/metrics.ts'
+export { METRICS, type Metric } from './grip/metrics.ts'
 export type { OnChunk } from './grip/recorder.ts'
 export {
   CHANNELS,
@@ -48,8 +48,6 @@ export {
   type Verdict,
 } from './grip/result.ts'
 export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './grip/simulate.ts'
-export { reasonOf, SI_WORDING, type Wording } from './grip/verdict.ts'
-export { whySentence } from './grip/why-words.ts'
 export { type ForceWindow, forceWindow } from './grip/window.ts'
 export {
   type AnalysisOptions,
@@ -65,12 +63,38 @@ export { type DriveScales, type DriveSetting, driveSettings, scalesFrom } from '
 export type { Margins } from './loops/margins.ts'
 export { LOOPS, type LoopId } from './loops/model.ts'
 export type { Curves } from './loops/response.ts'
-export { remarkOn, settingsCsv, settingsMarkdown } from './loops/settings-sheet.ts'
 export type { StepResponse } from './loops/step-response.ts'
-export type { LoopWording } from './loops/wording.ts'
 export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
 export { moveAcceleration } from './plant/arm.ts'
 export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
+export { fitnessWhy } from './say/axes.ts'
+export { faultIn } from './say/fault.ts'
+export {
+  formatFigure,
+  formatPlain,
+  inPlainSpaces,
+  NO_FIGURE,
+  withUnit,
+} from './say/figure.ts'
+export { lessonFigureText, lessonText } from './say/lesson.ts'
+export { limitWords } from './say/limits.ts'
+export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
+export { metricText, plainMetric, worth } from './say/metric.ts'
+export { reasonOf } from './say/reason.ts'
+export { remarkOn, settingsCsv, settingsMarkdown } from './say/sheet.ts'
+export { textIn } from './say/text.ts'
+export { missWhy, missWords } from './say/tune.ts'
+export {
+  knowsUnit,
+  type Quantity,
+  quantityUnit,
+  type ShownUnit,
+  shownUnit,
+  type UnitSource,
+  type UnitSystem,
+} from './say/units.ts'
+export { whyRule, whySentence } from './say/why.ts'
+export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'
 export type { ForceBand, StrategyId, StrategyKind } from './strategy/strategy.ts'

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { CHANNELS, PRESETS, SIMPLIFICATIONS, STRATEGIES } from '../sim/index.ts'
+import { CHANNELS, inPlainSpaces, PRESETS, SIMPLIFICATIONS, STRATEGIES, textIn, wordingOf } from '../sim/index.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'jawbench-'))
 const file = (name: string, text: string) => {
@@ -96,7 +96,7 @@ describe('jawbench model', { timeout: 120_000 }, () => {
   it('prints every simplification with its figures, as table and as JSON', () => {
     const { status, stdout } = jawbench('model', 'teapot', '--strategy', 'current-clamp')
     expect(status).toBe(0)
-    for (const { title } of SIMPLIFICATIONS) expect(stdout).toContain(title)
+    for (const { title } of SIMPLIFICATIONS) expect(stdout).toContain(inPlainSpaces(textIn(title, wordingOf('si'))))
     const report = JSON.parse(jawbench('model', 'teapot', '--strategy', 'current-clamp', '--format', 'json').stdout)
     expect(report).toMatchObject({ format: 'jawbench-model', version: 1, strategy: 'current-clamp' })
     expect(report.simplifications.map(({ id }: { id: string }) => id)).toEqual(SIMPLIFICATIONS.map(({ id }) => id))

@@ -30,8 +30,6 @@ import {
   type Wanted,
   type Why,
 } from '../../sim/index.ts'
-import type { UnitSystem } from '../ui/units.ts'
-import { loopWording } from './loop-wording.ts'
 
 /** A design with what becomes of the loop at each working point; no loops where its gains are refused. */
 export interface TriedDesign {
@@ -43,8 +41,6 @@ export interface DesignQuestion {
   scenario: Scenario
   loop: LoopId
   wanted: Wanted
-  /** Of the reasons in the limits. */
-  units: UnitSystem
 }
 
 export interface StepQuestion {
@@ -75,7 +71,7 @@ export interface LessonQuestion {
 export interface Studies {
   axes: { input: Scenario; item: ComparedAxis }
   /** All loops at all working points, with their curves. */
-  loops: { input: { scenario: Scenario; units: UnitSystem }; item: LoopsResult }
+  loops: { input: Scenario; item: LoopsResult }
   /** Steps in the time simulation, for the linear ones to be laid over. */
   steps: { input: StepQuestion; item: SimulatedSteps }
   designs: { input: DesignQuestion; item: DesignAnswer }
@@ -97,7 +93,7 @@ export type StudyName = keyof Studies
 
 const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Studies[S]['item']> } = {
   axes: (scenario) => compareAxes(scenario),
-  loops: ({ scenario, units }) => [analyseLoops(scenario, { curves: true, words: loopWording(units) })],
+  loops: (scenario) => [analyseLoops(scenario, { curves: true })],
   steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
   designs: (question) => [answerDesign(question)],
   why: ({ scenario, strategy, verdict }) => [explain(scenario, strategy, verdict)],
@@ -113,12 +109,12 @@ function* whyAndRescue({ scenario, strategy, verdict }: Studies['answers']['inpu
   for (const rescue of rescues(scenario, strategy)) yield { rescue }
 }
 
-function answerDesign({ scenario, loop, wanted, units }: DesignQuestion): DesignAnswer {
+function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {
   const designs = designGains(scenario, loop, wanted).map((design): TriedDesign => {
     const tried = design.edits.length > 0 ? tryDesign(scenario, design) : null
     return { design, loops: tried?.ok ? tried.result.loops : [] }
   })
-  return { loop, designs, limits: limitsOf(scenario, loop, { words: loopWording(units) }) }
+  return { loop, designs, limits: limitsOf(scenario, loop) }
 }
 
 export interface StudyRequest<S extends StudyName = StudyName> {

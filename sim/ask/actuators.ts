@@ -19,12 +19,21 @@ export interface StrategyFitness {
   strategy: StrategyId
   /** Its setting means the force it says. */
   honest: boolean
-  why: string
+  ground: Ground
   /** What the simulator made of it; null where the scenario was refused. */
   verdict: Verdict | null
   peakForce: number | null
   settledForce: number | null
 }
+
+/** Why it does or does not; forces at one contact [N], `share`: what friction hides of the wanted force. */
+export type Ground =
+  | { kind: 'fixed current' | 'stalled rotor' | 'gauge and give' | 'gauge and lock' }
+  | { kind: 'hidden' | 'readable'; share: number }
+  | { kind: 'impact above wanted'; impact: number; wanted: number }
+  | { kind: 'impact below wanted'; impact: number; share: number }
+  | { kind: 'too weak'; continuous: number; wanted: number }
+  | { kind: 'impact damages'; impact: number; limit: number }
 
 /** Forces are at one contact [N], speeds [m/s], masses [kg], temperature [°C]. */
 export interface AxisReport {
@@ -119,65 +128,43 @@ function impactForce({ part, jaws, approach, ...rest }: Scenario, mass: number):
 }
 
 function fitness(report: AxisReport, strategy: StrategyId, force: number, run: Runner): StrategyFitness {
-  const { honest, why } = HONESTY[strategy](report, force)
+  const ground = GROUNDS[strategy](report, force)
   const result = report.scenario ? run(report.scenario, strategy).result : null
   const temperature = result?.metrics.windingTemperature ?? null
   if (temperature !== null) report.windingTemperature = Math.max(report.windingTemperature ?? temperature, temperature)
   return {
     strategy,
-    honest,
-    why,
+    honest: HONEST.has(ground.kind),
+    ground,
     verdict: result?.verdict ?? null,
     peakForce: result?.metrics.peakForce ?? null,
     settledForce: result?.metrics.settledForce ?? null,
   }
 }
 
-const percent = (share: number) => `${Math.round(100 * share)} %`
-const newtons = (force: number) => `${Number(force.toPrecision(3))} N`
+const HONEST = new Set<Ground['kind']>(['readable', 'impact below wanted', 'gauge and give', 'gauge and lock'])
 
-type Honesty = (report: AxisReport, force: number) => { honest: boolean; why: string }
-
-const HONESTY: Record<StrategyId, Honesty> = {
-  'threshold-stop': (report, force) => {
-    if (isOpenLoop(report)) return { honest: false, why: 'In open loop the current is fixed, so it tells nothing.' }
-    const current = readable(report, force)
-    if (!current.honest) return current
-    return report.impactForce > force
-      ? {
-          honest: false,
-          why: `The impact alone, ${newtons(report.impactForce)}, is above the wanted ${newtons(force)} before the stop can act.`,
-        }
-      : {
-          honest: true,
-          why: `${current.why} The impact, ${newtons(report.impactForce)}, stays below the wanted force; the stop holds a position, not a force.`,
-        }
+const GROUNDS: Record<StrategyId, (report: AxisReport, force: number) => Ground> = {
+  'threshold-stop': (report, wanted) => {
+    if (isOpenLoop(report)) return { kind: 'fixed current' }
+    const current = readable(report, wanted)
+    if (current.kind === 'hidden') return current
+    const { impactForce: impact } = report
+    return impact > wanted
+      ? { kind: 'impact above wanted', impact, wanted }
+      : { kind: 'impact below wanted', impact, share: current.share }
   },
-  'current-clamp': (report, force) => {
-    if (isOpenLoop(report))
-      return { honest: false, why: 'Stalled in open loop the rotor falls behind its field, and the force pulsates.' }
-    if (report.continuousForce < force)
-      return {
-        honest: false,
-        why: `The continuous force, ${newtons(report.continuousForce)}, is below the wanted ${newtons(force)}.`,
-      }
+  'current-clamp': (report, wanted) => {
+    if (isOpenLoop(report)) return { kind: 'stalled rotor' }
+    const { continuousForce: continuous, impactForce: impact } = report
+    if (continuous < wanted) return { kind: 'too weak', continuous, wanted }
     const limit = report.scenario ? damageLimit(report.scenario) : Number.POSITIVE_INFINITY
-    return report.impactForce > limit
-      ? {
-          honest: false,
-          why: `The impact alone, ${newtons(report.impactForce)}, is above the damage limit of ${newtons(limit)}, whatever the clamp.`,
-        }
-      : readable(report, force)
+    return impact > limit ? { kind: 'impact damages', impact, limit } : readable(report, wanted)
   },
-  'sensed-force': (report) =>
-    report.backDrivable
-      ? { honest: true, why: 'The gauge feels the contact whatever friction does, and the axis can give way.' }
-      : { honest: true, why: 'The gauge feels what the current cannot; the thread keeps the position in between.' },
+  'sensed-force': ({ backDrivable }) => ({ kind: backDrivable ? 'gauge and give' : 'gauge and lock' }),
 }
 
-function readable({ frictionBand }: AxisReport, force: number): { honest: boolean; why: string } {
+function readable({ frictionBand }: AxisReport, force: number): Ground & { share: number } {
   const share = frictionBand / force
-  return share <= HONEST_BAND
-    ? { honest: true, why: `Friction hides ${percent(share)} of the wanted force.` }
-    : { honest: false, why: `Friction hides ${percent(share)} of the wanted force, so the current does not tell it.` }
+  return { kind: share <= HONEST_BAND ? 'readable' : 'hidden', share }
 }

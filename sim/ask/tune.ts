@@ -2,7 +2,7 @@
  * Robust tune: a search over gains for the best grip among those that keep their margins at every working point and hold the
  * softest, the nominal and the stiffest part. A wide grid first, then narrow ones about the two ends of the trade-off found.
  */
-import type { Metrics } from '../grip/result.ts'
+import type { Metrics, Verdict } from '../grip/result.ts'
 import { simulateGrip } from '../grip/simulate.ts'
 import { analyseLoops } from '../loops/analyse.ts'
 import type { LoopId } from '../loops/model.ts'
@@ -36,11 +36,17 @@ export interface TuneCandidate {
   gripTime: number | null
   peakForce: number | null
   forceRipple: number | null
-  /** It keeps the margins and holds all three parts; else `miss` names what it misses first, and `why` says so with its figure. */
+  /** It keeps the margins and holds all three parts; else `miss` is what it misses first. */
   sound: boolean
-  miss: string
-  why: string
+  miss: Miss | null
 }
+
+/** A margin with what it is: phase margin [deg]. */
+export type Miss =
+  | { kind: 'range'; path: string }
+  | { kind: 'unstable' }
+  | { kind: 'phase margin' | 'peak sensitivity'; value: number }
+  | { kind: 'part'; part: 'softest' | 'nominal' | 'stiffest'; verdict: Verdict }
 
 export interface TuneProgress {
   candidate: TuneCandidate
@@ -59,6 +65,8 @@ interface Point {
 
 const WIDE = [0.35, 0.5, 0.7, 1, 1.4, 2, 2.8]
 const NARROW = [0.85, 1, 1.18]
+/** The parts that a candidate is tried on, in their order. */
+const PARTS = ['softest', 'nominal', 'stiffest'] as const
 const NARROW_FORCE = [0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.4, 1.6]
 
 export function* tuneGains(scenario: Scenario, options: TuneOptions): Generator<TuneProgress> {
@@ -134,17 +142,16 @@ const unjudged = (point: Point, edits: Edit[]): TuneCandidate => ({
   peakForce: null,
   forceRipple: null,
   sound: false,
-  miss: '',
-  why: '',
+  miss: null,
 })
 
 function judgePoint(scenario: Scenario, options: TuneOptions, point: Point): TuneCandidate {
   const edits = editsFor(scenario, options.strategy, point)
   const candidate = unjudged(point, edits)
   const tuned = editScenario(scenario, edits)
-  if (!tuned.ok) return missing(candidate, 'a gain is out of range', `${tuned.faults[0]?.path} is out of range`)
+  if (!tuned.ok) return missing(candidate, { kind: 'range', path: tuned.faults[0]!.path })
   const checked = checkMargins(tuned.scenario, options, candidate)
-  return checked.miss === '' ? grips(tuned.scenario, options, checked) : checked
+  return checked.miss === null ? grips(tuned.scenario, options, checked) : checked
 }
 
 function judgePresent(scenario: Scenario, options: TuneOptions, point: Point): TuneCandidate {
@@ -153,23 +160,23 @@ function judgePresent(scenario: Scenario, options: TuneOptions, point: Point): T
     value: readPath(scenario, path),
   }))
   const checked = checkMargins(scenario, options, unjudged(point, edits))
-  const { miss, why } = checked
+  const { miss } = checked
   const run = grips(scenario, options, checked)
-  return miss === '' ? run : { ...run, sound: false, miss, why }
+  return miss === null ? run : { ...run, sound: false, miss }
 }
 
-const missing = (candidate: TuneCandidate, miss: string, why = miss): TuneCandidate => ({ ...candidate, miss, why })
+const missing = (candidate: TuneCandidate, miss: Miss): TuneCandidate => ({ ...candidate, miss })
 
 /** The candidate with its worst margins, and with the first that it misses. */
 function checkMargins(scenario: Scenario, options: TuneOptions, before: TuneCandidate): TuneCandidate {
   const { stable, ...margins } = worstMargins(scenario, options)
   const candidate = { ...before, ...margins }
   const { phaseMargin, peakSensitivity } = margins
-  if (!stable) return missing(candidate, 'a loop is unstable')
+  if (!stable) return missing(candidate, { kind: 'unstable' })
   if (phaseMargin !== null && phaseMargin < options.phaseMargin)
-    return missing(candidate, 'phase margin', `phase margin ${phaseMargin.toFixed(1)}°`)
+    return missing(candidate, { kind: 'phase margin', value: phaseMargin })
   if (peakSensitivity !== null && peakSensitivity > options.peakSensitivity)
-    return missing(candidate, 'peak sensitivity', `peak sensitivity ${peakSensitivity.toFixed(2)}`)
+    return missing(candidate, { kind: 'peak sensitivity', value: peakSensitivity })
   return candidate
 }
 
@@ -210,7 +217,7 @@ function grips(scenario: Scenario, { strategy, spread }: TuneOptions, candidate:
     return simulateGrip({ ...scenario, part }, strategy).result
   })
   const lost = runs.findIndex(({ verdict }) => verdict !== 'held')
-  if (lost >= 0) return missing(candidate, `${['softest', 'nominal', 'stiffest'][lost]} part ${runs[lost]!.verdict}`)
+  if (lost >= 0) return missing(candidate, { kind: 'part', part: PARTS[lost]!, verdict: runs[lost]!.verdict })
   const worst = (key: keyof Metrics) => {
     const values = runs.map(({ metrics }) => metrics[key])
     return values.some((value) => value === null) ? null : Math.max(...(values as number[]))

@@ -1,6 +1,6 @@
 /**
  * The metrics as people read them: what each is called, its unit, how it is computed and why one may be missing. Bench, report
- * and command line all take them from here, so that they say the same to the last digit.
+ * and command line all take them from here.
  */
 import type { Scenario } from '../scenario/index.ts'
 import type { GripResult, Metrics } from './result.ts'
@@ -8,13 +8,12 @@ import type { GripResult, Metrics } from './result.ts'
 export interface Metric {
   id: keyof Metrics | 'stepError'
   label: string
-  /** SI unit, the unit in which it is read, and how many of that one SI unit is; `shown` is left out where they are the same. */
+  /** SI unit, and the unit in which it is read; left out where they are the same. */
   unit: string
   shown?: string
-  scale: number
   /** Finest step worth reading [SI]; the figure is rounded to it. */
   grain?: number
-  /** How it is computed, one sentence. */
+  /** How it is computed, one sentence; its quantities as `textIn` reads them. */
   note: string
   value(result: GripResult): number | null
   /** Why there is none, one sentence. */
@@ -27,11 +26,11 @@ const UNMOVED = 'The run has no sample in an arm move.'
 const touched = ({ metrics }: GripResult) => metrics.contactTime !== null
 const orUntouched = (why: string) => (result: GripResult) => (touched(result) ? why : UNTOUCHED)
 
-const force = { unit: 'N', scale: 1 }
-const current = { unit: 'A', scale: 1 }
-const time = { unit: 's', shown: 'ms', scale: 1e3 }
-const length = { unit: 'm', shown: 'mm', scale: 1e3 }
-const share = { unit: '', shown: '%', scale: 100 }
+const force = { unit: 'N' }
+const current = { unit: 'A' }
+const time = { unit: 's', shown: 'ms' }
+const length = { unit: 'm', shown: 'mm' }
+const share = { unit: '', shown: '%' }
 
 type Read = Omit<Metric, 'id' | 'value'>
 
@@ -43,7 +42,7 @@ const READ: Record<keyof Metrics, Read> = {
     missing: () => UNTOUCHED,
   },
   contactSpeed: {
-    ...{ unit: 'm/s', shown: 'mm/s', scale: 1e3 },
+    ...{ unit: 'm/s', shown: 'mm/s' },
     label: 'Speed at touch',
     note: 'Speed of the jaw in the step of its first touch.',
     missing: () => UNTOUCHED,
@@ -120,7 +119,7 @@ const READ: Record<keyof Metrics, Read> = {
     missing: () => UNTOUCHED,
   },
   seenStiffness: {
-    ...{ unit: 'N/m', shown: 'N/mm', scale: 1e-3 },
+    ...{ unit: 'N/m', shown: 'N/mm' },
     label: 'Stiffness seen',
     note: 'Settled force over the closing of the gap since first touch: part and pads in series.',
     missing: orUntouched('It takes a settled force.'),
@@ -144,7 +143,7 @@ const READ: Record<keyof Metrics, Read> = {
     missing: () => 'The run ended before its first sample.',
   },
   windingTemperature: {
-    ...{ unit: '°C', scale: 1 },
+    ...{ unit: '°C' },
     label: 'Winding, highest',
     note: 'Highest temperature of the winding in the run, from copper losses through winding and housing.',
     missing: () => 'The run ended before its first sample.',
@@ -156,13 +155,13 @@ const READ: Record<keyof Metrics, Read> = {
     missing: orUntouched(UNSETTLED),
   },
   reversals: {
-    ...{ unit: '1/s', scale: 1 },
+    ...{ unit: '1/s' },
     label: 'Reversals',
-    note: 'Changes of direction of the motor side for each second of the settled window; speeds below 0.1 mm/s count as standing.',
+    note: 'Changes of direction of the motor side for each second of the settled window; speeds below {0.0001 m/s|mm/s} count as standing.',
     missing: () => UNSETTLED,
   },
   lostCycles: {
-    ...{ unit: '', scale: 1 },
+    ...{ unit: '' },
     label: 'Cycles lost',
     note: 'Electrical cycles by which the rotor of a step motor in open loop lags its field at the end of the settled window.',
     missing: ({ metrics }) => (metrics.jawTravel === null ? UNSETTLED : 'In closed loop none can be lost.'),
@@ -194,23 +193,3 @@ export const METRICS: Metric[] = [
         : 'It takes a stable run with a peak and a settled force.',
   },
 ]
-
-const DIGITS = 3
-
-/** A value [SI] as far as it is worth printing: rounded to its grain, and how many significant digits are left; 0 for a zero. */
-export function worth({ grain }: Pick<Metric, 'grain'>, value: number): { value: number; digits: number } {
-  if (!grain) return { value, digits: value === 0 ? 0 : DIGITS }
-  const steps = Math.round(value / grain)
-  return { value: steps * grain, digits: steps === 0 ? 0 : Math.min(DIGITS, String(Math.abs(steps)).length) }
-}
-
-/** A value [SI] in its shown unit, as a command line prints it. */
-export function plainText(si: number | null, metric: Pick<Metric, 'grain' | 'scale'>): string {
-  if (si === null) return '—'
-  const { value, digits } = worth(metric, si)
-  if (digits === 0) return '0'
-  const text = (value * metric.scale).toPrecision(digits)
-  return text.includes('e+') ? String(Number(text)) : text
-}
-
-export const plainFigure = (metric: Metric, result: GripResult) => plainText(metric.value(result), metric)

@@ -65,8 +65,6 @@ export interface GripEvents {
 export interface GripResult {
   strategy: StrategyId
   verdict: Verdict
-  /** One sentence: a number, a limit, a time. */
-  reason: string
   /** Largest relative change of peak and settled force when the step is halved; null: not computed. */
   stepError: number | null
   metrics: Metrics

@@ -4,14 +4,14 @@ import { lawOf } from '../plant/contact/law.ts'
 import { stopStiffness } from '../plant/endstops.ts'
 import { LOAD_DAMPING, LOAD_REACH } from '../plant/friction.ts'
 import { shearStiffness } from '../plant/slip.ts'
-import type { Scenario } from '../scenario/index.ts'
+import { Refusal, type Scenario } from '../scenario/index.ts'
 
 export const LONGEST_STEP = 1e-5
 /** Stiffest mode times step; semi-implicit Euler is stable up to 2. */
 export const MODE_PER_STEP = 0.1
 const MOST_STEPS = 2e8
 
-/** Plant steps in one period of the current loop. Throws a RangeError where the run would need more than 2e8 steps. */
+/** Plant steps in one period of the current loop. Throws a Refusal where the run would need more than 2e8 steps. */
 export function substepsOf(scenario: Scenario): number {
   const period = 1 / scenario.drive.currentRate
   const { step, duration } = scenario.run
@@ -19,10 +19,11 @@ export function substepsOf(scenario: Scenario): number {
   const substeps = step ? Math.round(period / step) : Math.ceil(period / wanted - 1e-9)
   const steps = (duration / period) * substeps
   if (steps > MOST_STEPS)
-    throw new RangeError(
-      `run.duration: given ${duration} s, which takes ${steps.toExponential(1)} steps of ${(period / substeps).toExponential(1)} s for the stiffest mode; ` +
-        `allowed at most ${((duration * MOST_STEPS) / steps).toPrecision(3)} s with these masses and stiffnesses`,
-    )
+    throw new Refusal({
+      path: 'run.duration',
+      given: `${duration} s, which takes ${steps.toExponential(1)} steps of ${(period / substeps).toExponential(1)} s for the stiffest mode`,
+      allowed: `at most ${((duration * MOST_STEPS) / steps).toPrecision(3)} s with these masses and stiffnesses`,
+    })
   return substeps
 }
 

@@ -5,10 +5,9 @@ import { Cascade } from './cascade.ts'
 import { type Complex, magnitude } from './complex.ts'
 import { type Margins, marginsOf } from './margins.ts'
 import { LOOPS, type LoopId, ownPoles } from './model.ts'
-import { frictionNote, noteOf } from './notes.ts'
+import { type DryFriction, dryFriction, type LoopRemark, remarksOn } from './remarks.ts'
 import { anglesFor, type Curves, curvesOf, LoopResponse } from './response.ts'
 import { type StepResponse, stepResponse, stepSpan } from './step-response.ts'
-import { type LoopWording, SI_LOOP_WORDING } from './wording.ts'
 import {
   WORKING_POINTS,
   type WorkingPoint,
@@ -30,8 +29,8 @@ export interface LoopAnalysis {
   crossover: number | null
   /** Null for an unstable loop, whose distances from −1 mean nothing. */
   margins: Margins | null
-  /** What the figures do not say by themselves; '' if nothing. */
-  note: string
+  /** What the figures do not say by themselves. */
+  remarks: LoopRemark[]
   /** Asked for with `curves`. */
   curves: Curves | null
   step: StepResponse | null
@@ -44,18 +43,16 @@ export interface AnalysisOptions extends WorkingPointOptions {
   curves?: boolean | undefined
   /** Frequencies of the logarithmic grid. */
   count?: number | undefined
-  /** Units of the notes; SI if left out. */
-  words?: LoopWording | undefined
 }
 
 export interface LoopsResult {
   workingPoints: WorkingPoint[]
   /** Loop by loop, working point by working point. */
   loops: LoopAnalysis[]
-  /** What a linear margin does not see, in words. */
-  friction: string
-  /** Why loops are missing; '' if none are. */
-  note: string
+  /** What a linear margin does not see. */
+  friction: DryFriction
+  /** Loops are missing as the step motor has none of them. */
+  openLoop: boolean
 }
 
 const COUNT = 240
@@ -70,11 +67,8 @@ export function analyseLoops(scenario: Scenario, options: AnalysisOptions = {}):
   return {
     workingPoints: points,
     loops: loops.flatMap((loop) => points.map((point, i) => analyse(scenario, loop, point, cascades[i]!, options))),
-    friction: frictionNote(scenario, options.words ?? SI_LOOP_WORDING),
-    note:
-      loops.length < wanted.length
-        ? 'The step motor runs in open loop: its field follows the command, and there is no position, velocity or force loop to look at.'
-        : '',
+    friction: dryFriction(scenario),
+    openLoop: loops.length < wanted.length,
   }
 }
 
@@ -83,7 +77,7 @@ function analyse(
   loop: LoopId,
   point: WorkingPoint,
   cascade: Cascade,
-  { count = COUNT, curves = false, words = SI_LOOP_WORDING }: AnalysisOptions,
+  { count = COUNT, curves = false }: AnalysisOptions,
 ): LoopAnalysis {
   const model = cascade.loop(loop)
   const poles = ownPoles(cascade.closedPoles(loop), model).sort((p, q) => magnitude(q) - magnitude(p))
@@ -101,7 +95,7 @@ function analyse(
     poles,
     crossover: margins.crossover,
     margins: stable ? margins : null,
-    note: noteOf(scenario, loop, point, poles, model.period, margins, words),
+    remarks: remarksOn(scenario, loop, point, poles, model.period, margins),
     curves: curves ? curvesOf(response, angles, model.period, integrators) : null,
     step: curves ? stepResponse(model, stepSpan(model.period, margins.crossover), STEP_SAMPLES) : null,
   }

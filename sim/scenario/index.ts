@@ -5,6 +5,7 @@ export { liftTime } from './lift.ts'
 export { PRESETS, type Preset } from './presets/index.ts'
 export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
+export { quantityAt } from './quantity-at.ts'
 export {
   type Actuator,
   type ActuatorKind,
@@ -20,6 +21,7 @@ export {
   faultLine,
   LONGEST_FILE,
   parseScenario,
+  Refusal,
   schemaFaults,
   show,
 } from './validate.ts'

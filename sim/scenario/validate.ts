@@ -58,6 +58,16 @@ export function checkScenario(input: unknown): Checked {
 /** One line for a fault, as the command line and the page print it. */
 export const faultLine = (fault: Fault) => `${fault.path || 'the file'}: given ${fault.given}, allowed ${fault.allowed}`
 
+/** Thrown where what is asked cannot be done with the scenario. */
+export class Refusal extends RangeError {
+  readonly fault: Fault
+
+  constructor(fault: Fault) {
+    super(faultLine(fault))
+    this.fault = fault
+  }
+}
+
 const refuse = (path: string, given: string, allowed: string): Checked => ({
   ok: false,
   faults: [{ path, given, allowed }],

@@ -112,8 +112,8 @@ describe('counter-runs', () => {
     const steps = [...counterRuns(teapot, 'sensed-force')]
     const { of } = steps[0]!
     expect(steps.map(({ runs }) => runs.length)).toEqual(Array.from({ length: of + 1 }, (_, n) => n))
-    for (const { outcome, refused, edits } of steps.at(-1)!.runs) {
-      expect(outcome === null).toBe(refused !== '')
+    for (const { outcome, faults, edits } of steps.at(-1)!.runs) {
+      expect(outcome === null).toBe(faults.length > 0)
       expect(edits.length).toBeGreaterThan(0)
     }
   })
@@ -156,6 +156,6 @@ describe('counter-runs', () => {
     if (!edited.ok) throw new Error()
     const doubled = all(edited.scenario, 'current-clamp').runs.filter(({ id }) => id === 'bristles')[1]!
     expect(doubled).toMatchObject({ outcome: null, label: 'doubled' })
-    expect(doubled.refused).toContain('actuator.transmission.bristleStiffness')
+    expect(doubled.faults).toMatchObject([{ path: 'actuator.transmission.bristleStiffness' }])
   })
 })

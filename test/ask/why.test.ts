@@ -5,7 +5,6 @@ import {
   explain,
   PRESETS,
   type Scenario,
-  SI_WORDING,
   STRATEGIES,
   type StrategyId,
   simulateGrip,
@@ -13,11 +12,12 @@ import {
   whySentence,
 } from '../../sim/index.ts'
 import { quick } from '../grip/scenarios.ts'
+import { SI, whyIn } from '../say/support.ts'
 import { make } from '../scenario/make.ts'
 
 const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
   const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
-  return { ...why, sentence: whySentence(scenario, strategy, why) }
+  return { ...why, sentence: whyIn(scenario, strategy, why) }
 }
 const teapot = PRESETS[0]!.scenario
 
@@ -60,7 +60,7 @@ describe('the sentence', () => {
 
   it('is said in the words of the page', () => {
     const why = tell(teapot)
-    const words = { ...SI_WORDING, force: (newtons: number) => `${Math.round(newtons)} units` }
+    const words = { ...SI, force: (newtons: number) => `${Math.round(newtons)} units` }
     expect(whySentence(teapot, 'current-clamp', why, words)).toMatch(
       /^The part sees at most 58 units and takes 65 units\./,
     )

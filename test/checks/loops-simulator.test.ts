@@ -3,14 +3,14 @@
  * sines through the simulated loop lies on the predicted response. Dry friction, noise and steps of measurement are off.
  */
 import { describe, expect, it } from 'vitest'
+import { partAt } from '../../sim/ask/balance.ts'
+import { tryLoop } from '../../sim/ask/loop-trial.ts'
 import { currentGains } from '../../sim/control/current-loop.ts'
 import type { Scenario } from '../../sim/index.ts'
 import { analyseLoops } from '../../sim/loops/analyse.ts'
 import { Cascade } from '../../sim/loops/cascade.ts'
 import { LoopResponse } from '../../sim/loops/response.ts'
 import { type WorkingPointId, workingPoint } from '../../sim/loops/working-point.ts'
-import { partAt } from '../../sim/ask/balance.ts'
-import { tryLoop } from '../../sim/ask/loop-trial.ts'
 import { bin, ratio, ripple } from './signals.ts'
 import { IDEAL, scenarioOf } from './support.ts'
 

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { substepsOf } from '../../sim/grip/step.ts'
 import { CHANNELS, type Scenario, STRATEGIES, simulateGrip, VERDICTS } from '../../sim/index.ts'
+import { reasonIn } from '../say/support.ts'
 import { KINDS } from '../scenario/schema-walk.ts'
 import { absurd, plausible } from './random.ts'
 
@@ -16,7 +17,7 @@ function affordable(scenario: Scenario): boolean {
   } catch (error) {
     expect(error).toBeInstanceOf(RangeError)
     expect((error as Error).message).toMatch(
-      /^run\.duration: given .+, which takes .+; allowed at most .+ s with these/,
+      /^run\.duration: given .+, which takes .+, allowed at most .+ s with these/,
     )
     return false
   }
@@ -26,8 +27,9 @@ function check(scenario: Scenario): void {
   for (const { id } of STRATEGIES) {
     const { result, traces } = simulateGrip(scenario, id)
     expect(VERDICTS).toContain(result.verdict)
-    expect(result.reason).toMatch(/^[A-Z].+\.$/)
-    expect(result.reason).not.toMatch(/NaN|Infinity|undefined|null/)
+    const reason = reasonIn(scenario, result)
+    expect(reason).toMatch(/^[A-Z].+\.$/)
+    expect(reason).not.toMatch(/NaN|Infinity|undefined|null/)
     for (const [name, value] of Object.entries({ ...result.metrics, ...result.events }))
       if (value !== null && !Number.isFinite(value)) throw new Error(`${id}: ${name} is ${value}`)
     expect(result.verdict === 'unstable').toBe(result.events.unstable !== null)

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { shownUnit } from '../../app/ui/units.ts'
-import { METRICS, PRESETS, plainFigure, simulateGrip, worth } from '../../sim/index.ts'
+import { METRICS, PRESETS, plainMetric, simulateGrip, worth } from '../../sim/index.ts'
 import { make } from '../scenario/make.ts'
 
 const teapot = PRESETS[0]!.scenario
@@ -25,16 +24,12 @@ describe('METRICS', () => {
         expect(metric.missing(each, teapot), metric.id).toMatch(/^[A-Z].{15,}[^.]\.$/)
     }
   })
-
-  it('scales as the page converts', () => {
-    for (const { id, scale, ...unit } of METRICS) expect(shownUnit(unit, 'si').toShown(1), id).toBe(scale)
-  })
 })
 
-describe('plainFigure', () => {
+describe('plainMetric', () => {
   const metric = (id: string) => METRICS.find((each) => each.id === id)!
   const at = (id: 'peakForce' | 'holdMargin', value: number | null) =>
-    plainFigure(metric(id), { ...result, metrics: { ...result.metrics, [id]: value } })
+    plainMetric(metric(id), { ...result, metrics: { ...result.metrics, [id]: value } })
 
   it('prints three significant digits, and a dash where there is no figure', () => {
     expect([52, 3.3, 0.012345, 12345, 0, null, -0.5].map((value) => at('peakForce', value))).toEqual([
@@ -44,7 +39,7 @@ describe('plainFigure', () => {
       '12300',
       '0',
       '—',
-      '-0.500',
+      '−0.500',
     ])
   })
 

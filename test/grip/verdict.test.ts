@@ -8,7 +8,9 @@ import {
   simulateGrip,
   VERDICTS,
   type Verdict,
+  wordingOf,
 } from '../../sim/index.ts'
+import { reasonIn } from '../say/support.ts'
 import { make } from '../scenario/make.ts'
 import { quick } from './scenarios.ts'
 
@@ -58,7 +60,7 @@ const REACHED: [Verdict, StrategyId, Record<string, unknown>, RegExp][] = [
 describe('verdict', () => {
   it.each(REACHED)('%s is reached by %s with %j', (verdict, id, edits, sentence) => {
     const { result } = simulateGrip(quick(edits), id)
-    expect(result.reason).toMatch(new RegExp(sentence.source.replaceAll('#', NUMBER)))
+    expect(reasonIn(quick(edits), result)).toMatch(new RegExp(sentence.source.replaceAll('#', NUMBER)))
     expect(result.verdict).toBe(verdict)
   })
 
@@ -103,7 +105,7 @@ describe('verdict', () => {
 
   it('warns of a winding above its limit, whatever the verdict', () => {
     const hot = quick({ 'actuator.motor.thermal.limit': 25.05 })
-    expect(simulateGrip(hot, 'current-clamp').result.reason).toMatch(
+    expect(reasonIn(hot, simulateGrip(hot, 'current-clamp').result)).toMatch(
       /\. The winding reaches [\d.]+ °C, its limit is 25\.\d °C\.$/,
     )
   })
@@ -111,12 +113,8 @@ describe('verdict', () => {
   it('is worded in the units of whoever asks', () => {
     const scenario = quick({ 'part.markForce': 10 })
     const { result } = simulateGrip(scenario, 'current-clamp')
-    const words = {
-      force: (newtons: number) => `${(newtons / 4.4482216152605).toFixed(2)} lbf`,
-      length: () => '',
-      time: (seconds: number) => `${(1000 * seconds).toFixed(0)} ms`,
-      temperature: () => '',
-    }
-    expect(reasonOf(scenario, result, words)).toMatch(/^Marked at \d+ ms: [\d.]+ lbf on a 2\.25 lbf limit\.$/)
+    expect(reasonOf(scenario, result, wordingOf('us'))).toMatch(
+      /^Marked at 0\.\d{4}\ss: [\d.]+\slbf on a 2\.25\slbf limit\.$/,
+    )
   })
 })

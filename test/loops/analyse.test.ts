@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest'
-import { analyseLoops, editScenario, LOOPS, PRESETS, type Scenario, WORKING_POINTS } from '../../sim/index.ts'
+import {
+  analyseLoops,
+  editScenario,
+  LOOPS,
+  missingLoops,
+  PRESETS,
+  type Scenario,
+  WORKING_POINTS,
+} from '../../sim/index.ts'
 import { scenarioOf } from '../checks/support.ts'
+import { frictionIn, noteIn } from '../say/support.ts'
 
 const edited = (scenario: Scenario, edits: Record<string, unknown>): Scenario => {
   const made = editScenario(
@@ -42,24 +51,24 @@ describe('analyseLoops', () => {
     expect(loop!.stable).toBe(false)
     expect(loop!.margins).toBeNull()
     expect(loop!.crossover).not.toBeNull()
-    expect(loop!.note).toMatch(/^Unstable: \d+ of \d+ poles .* No margin exists\./)
+    expect(noteIn(loop!)).toMatch(/^Unstable: \d+ of \d+ poles .* No margin exists\./)
   })
 
   it('says why a loop has no crossover', () => {
     const [free] = analyseLoops(BASE, { loops: ['force'], workingPoints: ['free'] }).loops
     expect(free!.crossover).toBeNull()
     expect(free!.margins).toMatchObject({ crossover: null, phaseMargin: null, bandwidth: null })
-    expect(free!.note).toMatch(/in free air the gauge feels nothing but the inertia/)
+    expect(noteIn(free!)).toMatch(/in free air the gauge feels nothing but the inertia/)
     const idle = edited(BASE, { 'servo.kp': 0, 'servo.ki': 0, 'servo.kd': 0 })
     const [position] = analyseLoops(idle, { loops: ['position'], workingPoints: ['nominal'] }).loops
     expect(position!.crossover).toBeNull()
-    expect(position!.note).toMatch(/no bandwidth and no phase margin/)
+    expect(noteIn(position!)).toMatch(/no bandwidth and no phase margin/)
   })
 
   it('tells a conditionally stable loop', () => {
     const [loop] = analyseLoops(BASE, { loops: ['position'], workingPoints: ['free'] }).loops
     expect(loop!.margins!.lowerGainMargin).toBeLessThan(0)
-    expect(loop!.note).toMatch(/Conditionally stable/)
+    expect(noteIn(loop!)).toMatch(/Conditionally stable/)
   })
 
   it('finds every stable loop still stable just inside its gain margins and unstable just outside', () => {
@@ -106,29 +115,30 @@ describe('analyseLoops', () => {
 
   it('shows only the current loop of a step motor in open loop, and says why', () => {
     const stepper = edited(BASE, { 'actuator.family': 'step-screw', 'actuator.motor.openLoop': true })
-    const { loops, note } = analyseLoops(stepper)
+    const result = analyseLoops(stepper)
+    const { loops } = result
     expect(new Set(loops.map(({ loop }) => loop))).toEqual(new Set(['current']))
-    expect(note).toMatch(/open loop/)
+    expect(missingLoops(result)).toMatch(/open loop/)
     expect(loops[0]!.stable).toBe(true)
   })
 
   it('states what dry friction does', () => {
-    expect(analyseLoops(BASE).friction).toMatch(/At rest friction of up to 8 N/)
+    expect(frictionIn(analyseLoops(BASE))).toMatch(/At rest friction of up to 8 N/)
     const smooth = edited(BASE, {
       'actuator.transmission.coulomb': 0,
       'actuator.transmission.breakaway': 0,
       'actuator.transmission.threadFriction': 0,
     })
-    expect(analyseLoops(smooth).friction).toMatch(/no dry friction/)
+    expect(frictionIn(analyseLoops(smooth))).toMatch(/no dry friction/)
   })
 
   it('names a part that breaks or yields below the working force', () => {
     const brittle = edited(BASE, { 'part.crackForce': 10 })
-    expect(analyseLoops(brittle, { loops: ['force'], workingPoints: ['nominal'] }).loops[0]!.note).toMatch(
+    expect(noteIn(analyseLoops(brittle, { loops: ['force'], workingPoints: ['nominal'] }).loops[0]!)).toMatch(
       /crack at 10 N/,
     )
     const soft = edited(BASE, { 'part.yieldForce': 12 })
-    expect(analyseLoops(soft, { loops: ['force'], workingPoints: ['nominal'] }).loops[0]!.note).toMatch(
+    expect(noteIn(analyseLoops(soft, { loops: ['force'], workingPoints: ['nominal'] }).loops[0]!)).toMatch(
       /yields at 12 N/,
     )
   })

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { analyseLoops, designGains, LOOPS, limitsOf, PRESETS, tryDesign } from '../../sim/index.ts'
+import {
+  analyseLoops,
+  designGains,
+  LOOPS,
+  limitsOf,
+  limitWords,
+  PRESETS,
+  tryDesign,
+  wordingOf,
+} from '../../sim/index.ts'
 import { axisFigures } from '../../sim/loops/design/axis-figures.ts'
 import { scenarioOf } from '../checks/support.ts'
 
@@ -90,7 +99,9 @@ describe('limitsOf', () => {
         const limits = limitsOf(scenario, loop)
         for (let i = 1; i < limits.length; i++)
           expect(limits[i]!.crossover).toBeGreaterThanOrEqual(limits[i - 1]!.crossover)
-        for (const { crossover, because, remedy } of limits) {
+        for (const limit of limits) {
+          const { crossover } = limit
+          const { because, remedy } = limitWords(limit, wordingOf('si'))
           expect(crossover).toBeGreaterThanOrEqual(0)
           expect(because).toMatch(/\d/)
           expect(because + remedy).not.toMatch(/NaN|undefined|Infinity/)

@@ -1,6 +1,7 @@
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
 import {
+  analyseLoops,
   type DriveScales,
   driveSettings,
   PRESETS,
@@ -8,6 +9,7 @@ import {
   scalesFrom,
   settingsCsv,
   settingsMarkdown,
+  wordingOf,
 } from '../../sim/index.ts'
 import { scenarioOf } from '../checks/support.ts'
 
@@ -27,6 +29,7 @@ const SCENARIO = scenarioOf({
   strategies: { sensedForce: { kp: 0.0004, target: 25, deadband: 0.0002 } },
 })
 
+const SETTINGS = driveSettings(SCENARIO, SCALES)
 const find = (scales: DriveScales, path: string) => driveSettings(SCENARIO, scales).find((row) => row.path === path)!
 
 describe('driveSettings', () => {
@@ -87,18 +90,21 @@ describe('driveSettings', () => {
 
 describe('settings sheet', () => {
   it('CSV has one row a setting and the header, all of eight fields', () => {
-    const rows = settingsCsv(SCENARIO, SCALES).split('\r\n')
+    const rows = settingsCsv(SETTINGS).split('\r\n')
     expect(rows.pop()).toBe('')
     expect(rows[0]).toBe('setting,path,value,unit,integer,means,error [%],remark')
-    expect(rows).toHaveLength(driveSettings(SCENARIO, SCALES).length + 1)
-    for (const row of Papa.parse<string[]>(settingsCsv(SCENARIO, SCALES).trimEnd()).data) expect(row).toHaveLength(8)
+    expect(rows).toHaveLength(SETTINGS.length + 1)
+    for (const row of Papa.parse<string[]>(settingsCsv(SETTINGS).trimEnd()).data) expect(row).toHaveLength(8)
     expect(rows.find((row) => row.includes('servo.kp,'))).toBe(
       '"Position, proportional",servo.kp,8000,A/m,2048,8000,0,',
     )
   })
 
   it('Markdown holds settings, margins, cautions and commissioning steps, its tables whole', () => {
-    const text = settingsMarkdown(SCENARIO, SCALES)
+    const text = settingsMarkdown(
+      { name: SCENARIO.name, scales: SCALES, settings: SETTINGS, loops: analyseLoops(SCENARIO) },
+      wordingOf('si'),
+    )
     expect(text.startsWith('# Settings sheet: Cup \\| "thin"\n')).toBe(true)
     for (const head of ['## Settings', '## Margins to expect', '## Cautions', '## Commissioning'])
       expect(text).toContain(head)

@@ -1,4 +1,11 @@
-import { type ComparedAxis, type ForceWindow, type Scenario, STRATEGIES } from '../../../sim/index.ts'
+import {
+  type ComparedAxis,
+  type ForceWindow,
+  fitnessWhy,
+  type Scenario,
+  STRATEGIES,
+  wordingOf,
+} from '../../../sim/index.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure } from '../../ui/format.ts'
 import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
@@ -52,7 +59,7 @@ export function AxisRow({ row, window, wanted, most, units, take }: Props) {
               {fitness.honest ? 'honest' : 'not honest'}
               <span className="sr-only"> by {STRATEGIES.find(({ id }) => id === fitness.strategy)?.label}</span>
             </summary>
-            <p>{fitness.why}</p>
+            <p>{fitnessWhy(fitness, wordingOf(units))}</p>
           </details>
         </td>
       ))}

@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'react'
-import type { Goal, Judgement, Lesson, LessonFigure } from '../../../sim/index.ts'
+import { type Goal, type Judgement, type Lesson, type LessonFigure, lessonFigureText } from '../../../sim/index.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import type { UnitSystem } from '../../ui/units.ts'
-import { figureWords, Prose } from './prose.tsx'
+import { Prose } from './prose.tsx'
 
 interface Props {
   lesson: Lesson
@@ -60,7 +60,7 @@ function Goals({ goals }: { goals: Goal[] }) {
             <th scope="row">
               {goal.figure.label} {wanted(goal, units)}
             </th>
-            <td>{figureWords(goal.figure, units)}</td>
+            <td>{lessonFigureText(goal.figure, units)}</td>
             <td>{goal.met ? 'yes' : `no${missedBy(goal, units)}`}</td>
           </tr>
         ))}
@@ -70,7 +70,11 @@ function Goals({ goals }: { goals: Goal[] }) {
 }
 
 const wanted = ({ above, below, is }: Goal, units: UnitSystem) =>
-  [above && `above ${figureWords(above, units)}`, below && `below ${figureWords(below, units)}`, is && `“${is}”`]
+  [
+    above && `above ${lessonFigureText(above, units)}`,
+    below && `below ${lessonFigureText(below, units)}`,
+    is && `“${is}”`,
+  ]
     .filter(Boolean)
     .join(' and ')
 
@@ -79,5 +83,5 @@ function missedBy({ figure, above, below }: Goal, units: UnitSystem): string {
   const beyond = (bound: LessonFigure | null, sign: 1 | -1) =>
     typeof figure.value === 'number' && typeof bound?.value === 'number' ? sign * (figure.value - bound.value) : 0
   const distance = Math.max(beyond(above, -1), beyond(below, 1))
-  return distance > 0 ? `, by ${figureWords({ ...figure, value: distance, exact: false }, units)}` : ''
+  return distance > 0 ? `, by ${lessonFigureText({ ...figure, value: distance, exact: false }, units)}` : ''
 }

@@ -1,6 +1,6 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
 import { useMemo } from 'react'
-import type { Lesson, LessonRun, Scenario } from '../../../sim/index.ts'
+import { type Lesson, type LessonRun, lessonText, type Scenario } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -15,7 +15,7 @@ import { togglePlay, usePlay, useReducedMotion } from '../bench/stage/usePlay.ts
 import { useWidth } from '../bench/stage/useWidth.ts'
 import { isDamage, reasonText, VERDICT_WORDS } from '../bench/verdicts/words.ts'
 import { LessonChart } from './LessonChart.tsx'
-import { type Figures, fillText } from './prose.tsx'
+import type { Figures } from './prose.tsx'
 import '../bench/stage/stage.css'
 
 interface Props {
@@ -27,7 +27,7 @@ interface Props {
 export function LessonStage({ lesson, runs, figures }: Props) {
   const [element, width] = useWidth<HTMLDivElement>()
   const units = useView((state) => state.units)
-  const views = useMemo(() => viewsOf(runs, (label) => fillText(label, figures, units)), [runs, figures, units])
+  const views = useMemo(() => viewsOf(runs, (label) => lessonText(label, figures, units)), [runs, figures, units])
   const lens = useMemo(() => lensOf(views), [views])
   const scales = useMemo(() => scalesOf(views), [views])
   const duration = longest(views)

@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import type { Limit, LoopId, Wanted } from '../../../sim/index.ts'
+import { type Limit, type LoopId, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
@@ -16,8 +16,7 @@ import { useKept } from './useKept.ts'
 export function Design({ loop }: { loop: LoopId }) {
   const scenario = useScenario((state) => state.scenario)
   const wanted = useLoopsState((state) => state.wanted[loop])
-  const units = useView((state) => state.units)
-  const question = useMemo(() => ({ scenario, loop, wanted, units }), [scenario, loop, wanted, units])
+  const question = useMemo(() => ({ scenario, loop, wanted }), [scenario, loop, wanted])
   const { item, failure } = useKept('designs', question)
   const answer = item?.loop === loop ? item : null
   return (
@@ -135,11 +134,13 @@ const KINDS: Record<Limit['kind'], string> = {
 }
 
 function Limits({ limits }: { limits: Limit[] }) {
+  const words = wordingOf(useView((state) => state.units))
+  const said = limits.map((limit) => ({ ...limit, ...limitWords(limit, words) }))
   return (
     <div className="loops-limits">
       <h3>What limits the bandwidth</h3>
       <ol>
-        {limits.map(({ kind, crossover, because, remedy }) => (
+        {said.map(({ kind, crossover, because, remedy }) => (
           <li key={kind}>
             <strong>
               {KINDS[kind]}:{' '}

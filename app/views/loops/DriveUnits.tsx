@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import {
+  analyseLoops,
   type DriveScales,
   type DriveSetting,
   driveSettings,
@@ -7,6 +8,7 @@ import {
   scalesFrom,
   settingsCsv,
   settingsMarkdown,
+  wordingOf,
 } from '../../../sim/index.ts'
 import { download, fileName } from '../../store/file.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -99,10 +101,21 @@ export function DriveUnits() {
         </table>
       </section>
       <p className="loops-save">
-        <Button onClick={() => save(settingsMarkdown(scenario, scales), 'text/markdown', 'md')}>
+        <Button
+          onClick={() =>
+            save(
+              settingsMarkdown(
+                { name: scenario.name, scales, settings, loops: analyseLoops(scenario) },
+                wordingOf(system),
+              ),
+              'text/markdown',
+              'md',
+            )
+          }
+        >
           Settings sheet (Markdown)
         </Button>
-        <Button onClick={() => save(settingsCsv(scenario, scales), 'text/csv', 'csv')}>Settings (CSV)</Button>
+        <Button onClick={() => save(settingsCsv(settings), 'text/csv', 'csv')}>Settings (CSV)</Button>
       </p>
     </section>
   )

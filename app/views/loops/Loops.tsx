@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { LOOPS, type LoopsResult } from '../../../sim/index.ts'
+import { frictionNote, LOOPS, type LoopsResult, missingLoops, wordingOf } from '../../../sim/index.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
@@ -26,9 +26,7 @@ export function Loops() {
   const narrow = useNarrow()
   const scenario = useScenario((state) => state.scenario)
   const loop = useLoopsState((state) => state.loop)
-  const units = useView((state) => state.units)
-  const question = useMemo(() => ({ scenario, units }), [scenario, units])
-  const { item: result, busy, failure } = useKept('loops', question)
+  const { item: result, busy, failure } = useKept('loops', scenario)
   return (
     <div className="loops">
       {narrow ? (
@@ -61,12 +59,13 @@ export function Loops() {
 
 function LoopView({ result }: { result: LoopsResult }) {
   const loop = useLoopsState((state) => state.loop)
+  const units = useView((state) => state.units)
   const analyses = useMemo(() => analysesOf(result, loop), [result, loop])
   const worst = useMemo(() => worstOf(analyses), [analyses])
   if (analyses.length === 0)
     return (
       <>
-        <p>{result.note}</p>
+        <p>{missingLoops(result)}</p>
         <DriveUnits />
       </>
     )
@@ -82,7 +81,7 @@ function LoopView({ result }: { result: LoopsResult }) {
       <Poles result={result} analyses={analyses} />
       <section className="loops-friction" aria-label="Friction">
         <h2>Friction</h2>
-        <p>{result.friction}</p>
+        <p>{frictionNote(result.friction, wordingOf(units))}</p>
       </section>
       {analysesOf(result, 'position').length > 0 && <Tune />}
       <DriveUnits />

@@ -1,4 +1,5 @@
-import type { LoopAnalysis, LoopsResult } from '../../../sim/index.ts'
+import { type LoopAnalysis, type LoopsResult, loopNote, wordingOf } from '../../../sim/index.ts'
+import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { COLUMNS, whyAbsent } from './figures.ts'
 import { pointLabel } from './lines.ts'
@@ -11,9 +12,11 @@ interface Props {
 
 /** The figures of one loop at all working points, and beneath them what they do not say by themselves. */
 export function MarginTable({ result, analyses, worst }: Props) {
+  const words = wordingOf(useView((state) => state.units))
   const reasons = analyses.flatMap((each) => {
-    const absent = each.note === '' ? COLUMNS.map((column) => whyAbsent(column, each)) : []
-    const text = [each.note, ...new Set(absent)].filter((line) => line !== '').join(' ')
+    const note = loopNote(each, words)
+    const absent = note === '' ? COLUMNS.map((column) => whyAbsent(column, each)) : []
+    const text = [note, ...new Set(absent)].filter((line) => line !== '').join(' ')
     return text === '' ? [] : [{ id: each.workingPoint, text }]
   })
   return (

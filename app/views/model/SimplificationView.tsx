@@ -1,11 +1,15 @@
-import type {
-  BoundFigure,
-  CounterRun,
-  CounterRuns,
-  Outcome,
-  Scenario,
-  Simplification,
-  StrategyId,
+import {
+  type BoundFigure,
+  type CounterRun,
+  type CounterRuns,
+  faultIn,
+  faultLine,
+  type Outcome,
+  type Scenario,
+  type Simplification,
+  type StrategyId,
+  textIn,
+  wordingOf,
 } from '../../../sim/index.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
@@ -23,11 +27,13 @@ interface Props {
 
 /** What is left out, and how far off that can be. */
 export function SimplificationView({ entry, scenario, strategy, told }: Props) {
-  const { id, title, text, bound } = entry
+  const { id, bound } = entry
+  const words = wordingOf(useView((state) => state.units))
+  const title = textIn(entry.title, words)
   return (
     <section className="model-simple" aria-label={title}>
       <h4>{title}</h4>
-      <p>{text}</p>
+      <p>{textIn(entry.text, words)}</p>
       {bound.how === 'unknown' && (
         <p>
           <strong>Not known.</strong> {bound.measure}
@@ -37,7 +43,7 @@ export function SimplificationView({ entry, scenario, strategy, told }: Props) {
         <>
           <BlockView block={FORMULAS[id]!} />
           <Figures figures={bound.figures(scenario, strategy)} without={bound.without} />
-          <p className="model-small">{bound.basis}</p>
+          <p className="model-small">{textIn(bound.basis, words)}</p>
         </>
       )}
       {bound.how === 'runs' && (
@@ -52,6 +58,7 @@ export function SimplificationView({ entry, scenario, strategy, told }: Props) {
               <Runs
                 title={title}
                 runs={told.runs.filter((run) => run.id === id)}
+                scenario={scenario}
                 base={told.base}
                 heat={entry.element === 'heat'}
               />
@@ -85,11 +92,12 @@ interface RunsProps {
   title: string
   runs: CounterRun[]
   base: Outcome
+  scenario: Scenario
   /** The temperature is what the entry is about. */
   heat: boolean
 }
 
-function Runs({ title, runs, base, heat }: RunsProps) {
+function Runs({ title, runs, base, scenario, heat }: RunsProps) {
   const units = useView((state) => state.units)
   const force = quantityUnit('force', units)
   const temperature = quantityUnit('temperature', units)
@@ -120,7 +128,7 @@ function Runs({ title, runs, base, heat }: RunsProps) {
           </tr>
         </thead>
         <tbody>
-          {runs.map(({ label, outcome, refused }) =>
+          {runs.map(({ label, outcome, faults }) =>
             outcome ? (
               <tr key={label}>
                 <th scope="row">{label}</th>
@@ -143,7 +151,9 @@ function Runs({ title, runs, base, heat }: RunsProps) {
             ) : (
               <tr key={label}>
                 <th scope="row">{label}</th>
-                <td colSpan={4}>Not possible here: {refused}</td>
+                <td colSpan={4}>
+                  Not possible here: {faults.map((fault) => faultLine(faultIn(fault, scenario, units))).join('; ')}
+                </td>
               </tr>
             ),
           )}

@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react'
-import { STRATEGIES, type StrategyId, whySentence } from '../../../sim/index.ts'
+import { STRATEGIES, type StrategyId, whyRule, whySentence, wordingOf } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
-import { isDamage, VERDICT_WORDS, wordingOf } from '../bench/verdicts/words.ts'
+import { isDamage, VERDICT_WORDS } from '../bench/verdicts/words.ts'
 import { useRested } from '../bench/why/useRested.ts'
 import { useStudy } from '../bench/why/useStudy.ts'
 import { WhyChart } from '../bench/why/WhyChart.tsx'
@@ -56,7 +56,7 @@ function Told({ run: { strategy, result } }: { run: RunView }) {
           <div className="because-chart">
             <WhyChart why={why} units={units} />
           </div>
-          {why.force !== null && <p className="because-rule">{why.rule}</p>}
+          {why.force !== null && <p className="because-rule">{whyRule(why)}</p>}
         </>
       )}
     </>

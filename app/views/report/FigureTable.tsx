@@ -1,5 +1,13 @@
 import { Fragment } from 'react'
-import { type GripResult, METRICS, type Scenario, type StrategyId, type Why } from '../../../sim/index.ts'
+import {
+  type GripResult,
+  METRICS,
+  type Scenario,
+  type StrategyId,
+  textIn,
+  type Why,
+  wordingOf,
+} from '../../../sim/index.ts'
 import { NO_FIGURE } from '../../ui/format.ts'
 import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
@@ -38,7 +46,7 @@ export function FigureTable({ scenario, columns, told, units }: Props) {
           {shown.map(({ metric, unit, cells }, place) => (
             <tr key={metric.id} data-metric={metric.id}>
               <th scope="row">
-                <Noted note={metric.note} place={place}>
+                <Noted note={textIn(metric.note, wordingOf(units))} place={place}>
                   {metric.label}
                 </Noted>{' '}
                 <span className="unit">{unit}</span>

@@ -1,4 +1,4 @@
-import { type LoopsResult, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
+import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
 import { formatFigure } from '../../ui/format.ts'
 import type { UnitSystem } from '../../ui/units.ts'
 import { textAt } from '../bench/parameters/sections.ts'
@@ -24,7 +24,7 @@ export function Margins({ scenario, units, loops: { item, failure } }: Props) {
           <p className="report-small">
             Worst of free air and contact at {textAt(scenario, 'strategies.sensedForce.target', units)} with a part as
             stiff as stated or {100 * STIFFNESS_SPREAD} % softer or stiffer; linear loops without dry friction.{' '}
-            {item.note}
+            {missingLoops(item)}
           </p>
         </>
       ) : (

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { LoopsResult, Scenario, StrategyId } from '../../../sim/index.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -26,8 +26,7 @@ export function Report() {
   const units = useView((state) => state.units)
   const columns = useColumns()
   const told = useCauses(scenario, columns)
-  const question = useMemo(() => ({ scenario, units }), [scenario, units])
-  const loops = useKept('loops', question)
+  const loops = useKept('loops', scenario)
   const [all, setAll] = useState(false)
   useTitle(`${scenario.name}, grip report`)
   return (

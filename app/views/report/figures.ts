@@ -1,8 +1,7 @@
 /** The report's figures as text: the same list, rounding and digits as the command line's table. Knows no React. */
-import { type Cause, type GripResult, METRICS, type Metric, type Why } from '../../../sim/index.ts'
+import { type Cause, type GripResult, METRICS, type Metric, metricText, type Why } from '../../../sim/index.ts'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../ui/units.ts'
-import { figureText } from '../bench/verdicts/words.ts'
 
 export interface FigureRow {
   metric: Metric
@@ -15,10 +14,7 @@ export function figureRows(results: (GripResult | null)[], units: UnitSystem): F
   return METRICS.map((metric) => ({
     metric,
     unit: shownUnit(metric, units).symbol,
-    cells: results.map((result) => {
-      const value = result && metric.value(result)
-      return value === null ? NO_FIGURE : figureText(metric, value, units).text
-    }),
+    cells: results.map((result) => metricText(metric, result && metric.value(result), units).text),
   }))
 }
 

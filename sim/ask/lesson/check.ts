@@ -1,9 +1,9 @@
 /** Reads a lesson: holds it against its schema and against what its keys demand of each other, and says every fault by its path. */
 import Value from 'typebox/value'
-import { type Fault, type Scenario, schemaFaults, show } from '../../scenario/index.ts'
+import { type Fault, quantityAt, type Scenario, schemaFaults, show } from '../../scenario/index.ts'
 import { placeholdersOf, type Source, sourceOf } from './figures.ts'
 import { type Condition, LESSON_SCHEMAS, type Lesson, type QuestionKind } from './format.ts'
-import { lessonScenario, quantityAt, runScenario } from './scenarios.ts'
+import { lessonScenario, runScenario } from './scenarios.ts'
 
 export type CheckedLesson = { ok: true; lesson: Lesson } | { ok: false; faults: Fault[] }
 

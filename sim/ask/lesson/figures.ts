@@ -7,10 +7,9 @@ import { METRICS } from '../../grip/metrics.ts'
 import type { GripEvents, GripResult } from '../../grip/result.ts'
 import { forceWindow } from '../../grip/window.ts'
 import { GRAVITY } from '../../plant/arm.ts'
-import { readPath, type Scenario } from '../../scenario/index.ts'
+import { quantityAt, readPath, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
 import type { DerivedFigure, Lesson } from './format.ts'
-import { quantityAt } from './scenarios.ts'
 
 /** A figure with what it takes to write it: SI unit, unit in which people read it, exponent of the contact law. */
 export interface LessonFigure {

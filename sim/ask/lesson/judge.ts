@@ -1,12 +1,12 @@
 /** Runs a lesson and judges an answer to its question: every figure and the right answer come from these runs. */
 import type { GripResult, Traces } from '../../grip/result.ts'
-import { type Edit, faultLine, type Scenario } from '../../scenario/index.ts'
+import { type Edit, faultLine, quantityAt, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'
 import { afterTexts, beforeTexts } from './check.ts'
 import { figureOf, type LessonFigure, placeholdersOf, type Ran, type Source, sourceOf } from './figures.ts'
 import type { Condition, Lesson, LessonRunSpec, SliderQuestion } from './format.ts'
-import { lessonScenario, quantityAt, runScenario } from './scenarios.ts'
+import { lessonScenario, runScenario } from './scenarios.ts'
 
 export interface LessonRun {
   id: string

@@ -137,12 +137,12 @@ export const HEAT: Simplification[] = [
   {
     id: 'copper',
     element: 'heat',
-    title: 'Coefficient of copper used from 25 °C on',
-    text: 'The coefficient belongs to 20 °C, the resistance of the scenario to 25 °C; the model multiplies the two as they are.',
+    title: 'Coefficient of copper used from {25 °C} on',
+    text: 'The coefficient belongs to {20 °C}, the resistance of the scenario to {25 °C}; the model multiplies the two as they are.',
     bound: {
       how: 'formula',
       formula: '(1 + α_Cu·(T_max − T_ref))·(1 + α_Cu·(T_ref − T_20))/(1 + α_Cu·(T_max − T_20)) − 1',
-      basis: 'Closed form, at the winding limit T_max; T_20 is 20 °C.',
+      basis: 'Closed form, at the winding limit T_max; T_20 is {20 °C}.',
       figures: ({ actuator }) => {
         const from = (reference: number, to: number) => 1 + COPPER_COEFFICIENT * (to - reference)
         const { limit } = actuator.motor.thermal

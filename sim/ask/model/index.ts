@@ -4,7 +4,7 @@
  * have gone; the verdict still holds the peak against its limits.
  */
 import type { Verdict } from '../../grip/result.ts'
-import { type Edit, editScenario, faultLine, type Scenario } from '../../scenario/index.ts'
+import { type Edit, editScenario, type Fault, Refusal, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'
 import { DRIVE, MEASURING, STEPPING } from './drive.ts'
@@ -40,9 +40,9 @@ export interface CounterRun {
   id: string
   label: string
   edits: Edit[]
-  /** Null: the scenario does not take that change; `refused` says why. */
+  /** Null: the scenario does not take that change; `faults` say why. */
   outcome: Outcome | null
-  refused: string
+  faults: Fault[]
 }
 
 export interface CounterRuns {
@@ -72,14 +72,14 @@ function tried(
   strategy: StrategyId,
   edits: Edit[],
   run: Runner,
-): Pick<CounterRun, 'outcome' | 'refused'> {
+): Pick<CounterRun, 'outcome' | 'faults'> {
   const edited = editScenario(scenario, edits)
-  if (!edited.ok) return { outcome: null, refused: edited.faults.map(faultLine).join('; ') }
+  if (!edited.ok) return { outcome: null, faults: edited.faults }
   try {
-    return { outcome: outcomeOf(edited.scenario, strategy, run), refused: '' }
+    return { outcome: outcomeOf(edited.scenario, strategy, run), faults: [] }
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error
-    return { outcome: null, refused: error.message }
+    if (!(error instanceof Refusal)) throw error
+    return { outcome: null, faults: [error.fault] }
   }
 }
 

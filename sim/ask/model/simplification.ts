@@ -55,7 +55,7 @@ export interface Simplification {
   id: string
   element: Element
   title: string
-  /** What the model does, and what a real axis does instead. */
+  /** What the model does, and what a real axis does instead. Quantities in these texts are as `textIn` reads them. */
   text: string
   bound: Bound
 }

@@ -28,8 +28,8 @@ class HandWorker {
   get job() {
     return this.requests.at(-1)!.job
   }
-  finish(reason: string) {
-    this.say({ kind: 'done', job: this.job, result: { reason } as GripResult })
+  finish(hash: string) {
+    this.say({ kind: 'done', job: this.job, result: { hash } as GripResult })
   }
 }
 

@@ -121,7 +121,7 @@ export function textAt(scenario: Scenario, path: string, system: UnitSystem): st
   if (!field || value === undefined || value === null) return ''
   if (field.kind === 'quantity') {
     const unit = shownUnit(field.schema, system, scenario.part.exponent)
-    return withUnit(formatPlain(unit.toShown(value as number), 4), unit.symbol.replace('^1.5', '¹·⁵'))
+    return withUnit(formatPlain(unit.toShown(value as number), 4), unit.symbol)
   }
   if (field.kind === 'choice')
     return lowerFirst(field.options.find((option) => option.value === value)?.label ?? String(value))

@@ -1,4 +1,4 @@
-import { type GripResult, readPath } from '../../../../sim/index.ts'
+import { type GripResult, readPath, textIn, wordingOf } from '../../../../sim/index.ts'
 import { type Pin, useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -83,7 +83,7 @@ function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
         {FIGURES.map((figure, place) => (
           <tr key={figure.id}>
             <th scope="row">
-              <Noted note={figure.note} place={place}>
+              <Noted note={textIn(figure.note, wordingOf(units))} place={place}>
                 {figure.label}
               </Noted>
             </th>

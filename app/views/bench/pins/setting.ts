@@ -27,7 +27,7 @@ export function settingText(scenario: Scenario, path: string, value: unknown, un
   const quantity = node.anyOf?.find((option) => option.unit !== undefined) ?? node
   if (typeof value === 'number') {
     const { symbol, toShown } = shownUnit({ unit: '', ...quantity }, units, scenario.part.exponent)
-    return withUnit(formatPlain(toShown(value)), symbol.replace('^1.5', '¹·⁵'))
+    return withUnit(formatPlain(toShown(value)), symbol)
   }
   if (Array.isArray(value)) return `${value.length} set`
   return node.labels?.[node.enum?.indexOf(String(value)) ?? -1] ?? String(value)

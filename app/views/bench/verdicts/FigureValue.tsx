@@ -1,9 +1,8 @@
 import { useId } from 'react'
-import type { GripResult, Scenario } from '../../../../sim/index.ts'
+import { type GripResult, metricText, type Scenario } from '../../../../sim/index.ts'
 import { NO_FIGURE } from '../../../ui/format.ts'
 import type { UnitSystem } from '../../../ui/units.ts'
 import type { Figure } from '../figures.ts'
-import { figureText } from './words.ts'
 
 interface Props {
   figure: Figure
@@ -25,7 +24,7 @@ export function FigureValue({ figure, result, scenario, units }: Props) {
         </span>
       </button>
     )
-  const { text, symbol } = figureText(figure, value, units)
+  const { text, symbol } = metricText(figure, value, units)
   return (
     <span className="figure">
       {text} <span className="unit">{symbol}</span>

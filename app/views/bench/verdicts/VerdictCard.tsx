@@ -1,5 +1,5 @@
 import { memo, useRef } from 'react'
-import { STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
+import { STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
@@ -86,7 +86,7 @@ function FigureList({ run, figures }: { run: RunView; figures: Figure[] }) {
         return (
           <div key={figure.id}>
             <dt>
-              <Noted note={figure.note} place={place}>
+              <Noted note={textIn(figure.note, wordingOf(units))} place={place}>
                 {figure.label}
               </Noted>
             </dt>

@@ -1,8 +1,8 @@
 /** How figures and verdicts are written on cards and in tables. */
-import { reasonOf, SI_WORDING, type Verdict, type Wording, worth } from '../../../../sim/index.ts'
+import { reasonOf, type Verdict, wordingOf } from '../../../../sim/index.ts'
 import type { RunView } from '../../../store/results.ts'
-import { formatFigure, formatPlain, withUnit } from '../../../ui/format.ts'
-import { type Quantity, quantityUnit, shownUnit, type UnitSystem } from '../../../ui/units.ts'
+import { formatFigure, withUnit } from '../../../ui/format.ts'
+import { shownUnit, type UnitSystem } from '../../../ui/units.ts'
 import type { Figure } from '../figures.ts'
 
 export const VERDICT_WORDS: Record<Verdict, string> = {
@@ -18,13 +18,6 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
 /** Verdicts that mean a damaged part. */
 export const isDamage = (verdict: Verdict) => verdict === 'crushed' || verdict === 'marked'
 
-/** A figure in the unit of the page. */
-export function figureText(figure: Figure, value: number, units: UnitSystem): { text: string; symbol: string } {
-  const { symbol, toShown } = shownUnit(figure, units)
-  const { value: rounded, digits } = worth(figure, value)
-  return { symbol, text: formatFigure(toShown(rounded), digits) }
-}
-
 /** Changes smaller than this share of the figure are rounding, not news. */
 const NEWS = 0.002
 
@@ -39,22 +32,5 @@ export function differenceText(figure: Figure, now: number | null, before: numbe
 }
 
 /** The reason of a verdict in the units of the page. */
-export function reasonText({ result, scenario }: RunView, units: UnitSystem): string {
-  if (!result) return ''
-  return units === 'si' ? result.reason : reasonOf(scenario, result, wordingOf(units))
-}
-
-/** How sentences of the simulator write their quantities on the page. */
-export function wordingOf(units: UnitSystem): Wording {
-  if (units === 'si') return SI_WORDING
-  const say = (quantity: Quantity) => {
-    const { symbol, toShown } = quantityUnit(quantity, units)
-    return (value: number) => withUnit(formatPlain(Number(toShown(value).toPrecision(3))), symbol)
-  }
-  return {
-    force: say('force'),
-    length: say('length'),
-    temperature: say('temperature'),
-    time: (s) => `${s.toFixed(3)} s`,
-  }
-}
+export const reasonText = ({ result, scenario }: RunView, units: UnitSystem): string =>
+  result ? reasonOf(scenario, result, wordingOf(units)) : ''

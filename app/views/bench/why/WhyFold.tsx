@@ -1,8 +1,7 @@
 import { useRef, useState } from 'react'
-import { type StrategyId, type Why, whySentence } from '../../../../sim/index.ts'
+import { type StrategyId, type Why, whyRule, whySentence, wordingOf } from '../../../../sim/index.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
-import { wordingOf } from '../verdicts/words.ts'
 import { Rescues } from './Rescues.tsx'
 import { type Rested, useRested } from './useRested.ts'
 import { useStudy } from './useStudy.ts'
@@ -69,7 +68,7 @@ function Answer({ rested, why }: { rested: Rested; why: Why }) {
       {why.force !== null && (
         <details className="why-small">
           <summary>How the causes are found</summary>
-          <p>{why.rule}</p>
+          <p>{whyRule(why)}</p>
           <dl>
             {why.causes.map(({ cause, label, without }) => (
               <div key={cause}>

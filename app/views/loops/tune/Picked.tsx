@@ -1,4 +1,4 @@
-import { readPath, type Scenario, type TuneCandidate } from '../../../../sim/index.ts'
+import { missWhy, readPath, type Scenario, type TuneCandidate } from '../../../../sim/index.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -61,7 +61,8 @@ export function Picked({ search, picked, best }: Props) {
       </table>
       {present && !present.sound && (
         <p>
-          {untouched ? 'The gains on the bench' : 'The gains before'} are not sound: {present.why}.
+          {untouched ? 'The gains on the bench' : 'The gains before'} are not sound:{' '}
+          {present.miss && missWhy(present.miss)}.
         </p>
       )}
     </div>

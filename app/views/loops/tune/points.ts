@@ -2,6 +2,7 @@
 import {
   bestOf,
   editScenario,
+  missWords,
   type Scenario,
   type TuneCandidate,
   type TuneObjective,
@@ -34,14 +35,18 @@ export function choices(candidates: TuneCandidate[], objective: TuneObjective): 
 /** What the candidates that are not sound miss, the most frequent first: `phase margin 9, softest part crushed 4`. */
 export function misses(candidates: TuneCandidate[]): { miss: string; count: number }[] {
   const counts = new Map<string, number>()
-  for (const { sound, miss } of candidates) if (!sound) counts.set(miss, (counts.get(miss) ?? 0) + 1)
+  for (const { miss } of candidates) {
+    if (!miss) continue
+    const words = missWords(miss)
+    counts.set(words, (counts.get(words) ?? 0) + 1)
+  }
   return [...counts].map(([miss, count]) => ({ miss, count })).sort((a, b) => b.count - a.count)
 }
 
 /** How near the search came to a margin that candidates miss; '' where that says nothing. */
 export function nearest(candidates: TuneCandidate[], miss: string): string {
   const figures = (key: 'phaseMargin' | 'peakSensitivity') =>
-    candidates.filter((each) => each.miss === miss).map((each) => each[key] ?? Number.NaN)
+    candidates.filter((each) => each.miss?.kind === miss).map((each) => each[key] ?? Number.NaN)
   if (miss === 'phase margin') return `The largest of those is ${formatFigure(Math.max(...figures('phaseMargin')))}°.`
   if (miss === 'peak sensitivity')
     return `The smallest of those is ${formatFigure(Math.min(...figures('peakSensitivity')))}.`

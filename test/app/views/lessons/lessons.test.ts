@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { FAULTY, LESSONS } from '../../../../app/views/lessons/lessons.ts'
-import { figureWords, fillText } from '../../../../app/views/lessons/prose.tsx'
-import { judgeLesson, runLesson, sliderValues, type Verdict } from '../../../../sim/index.ts'
+import {
+  judgeLesson,
+  lessonFigureText,
+  lessonText,
+  runLesson,
+  sliderValues,
+  type Verdict,
+} from '../../../../sim/index.ts'
 
 /** Words of a lesson that stand before the answer and after it. */
 const texts = (lesson: (typeof LESSONS)[number]['lesson']) => {
@@ -87,8 +93,8 @@ describe.each(LESSONS)('lesson $id', ({ lesson }) => {
     const { figures } = judgeLesson(lesson, wrong)
     const { before, after } = texts(lesson)
     for (const units of ['si', 'us'] as const) {
-      expect(before.map((text) => fillText(text, told, units)).join()).not.toMatch(/[{}]|—|NaN|undefined/)
-      expect([...before, ...after].map((text) => fillText(text, figures, units)).join()).not.toMatch(
+      expect(before.map((text) => lessonText(text, told, units)).join()).not.toMatch(/[{}]|—|NaN|undefined/)
+      expect([...before, ...after].map((text) => lessonText(text, figures, units)).join()).not.toMatch(
         /[{}]|—|NaN|undefined/,
       )
     }
@@ -108,15 +114,15 @@ describe.each(LESSONS)('lesson $id', ({ lesson }) => {
 describe('words of a figure', () => {
   it('shows figures in the units of the page, parameters as they were typed', () => {
     const force = { label: '', unit: 'N', value: 12.3456, exact: false }
-    expect(figureWords(force, 'si')).toBe('12.3\u00a0N')
-    expect(figureWords(force, 'us')).toBe('2.78\u00a0lbf')
-    expect(figureWords({ ...force, value: 12.5, exact: true }, 'si')).toBe('12.5\u00a0N')
-    expect(figureWords({ ...force, value: 12.5, exact: true }, 'us')).toBe('2.81\u00a0lbf')
-    expect(figureWords({ ...force, value: null }, 'si')).toBe('none')
-    expect(figureWords({ ...force, unit: '1/s', value: 300 }, 'si')).toBe('300 times a second')
-    expect(figureWords({ ...force, unit: 'N/m^n', shown: 'N/mm^n', exponent: 1.5, value: 120000 }, 'si')).toMatch(
+    expect(lessonFigureText(force, 'si')).toBe('12.3\u00a0N')
+    expect(lessonFigureText(force, 'us')).toBe('2.78\u00a0lbf')
+    expect(lessonFigureText({ ...force, value: 12.5, exact: true }, 'si')).toBe('12.5\u00a0N')
+    expect(lessonFigureText({ ...force, value: 12.5, exact: true }, 'us')).toBe('2.81\u00a0lbf')
+    expect(lessonFigureText({ ...force, value: null }, 'si')).toBe('none')
+    expect(lessonFigureText({ ...force, unit: '1/s', value: 300 }, 'si')).toBe('300 times a second')
+    expect(lessonFigureText({ ...force, unit: 'N/m^n', shown: 'N/mm^n', exponent: 1.5, value: 120000 }, 'si')).toMatch(
       /^3\.79\u00a0N\/mm¹·⁵$/,
     )
-    expect(figureWords({ ...force, value: 'held' }, 'si')).toBe('held')
+    expect(lessonFigureText({ ...force, value: 'held' }, 'si')).toBe('held')
   })
 })

@@ -15,8 +15,7 @@ const candidate = (some: Partial<TuneCandidate>): TuneCandidate => ({
   peakForce: null,
   forceRipple: null,
   sound: true,
-  miss: '',
-  why: '',
+  miss: null,
   ...some,
 })
 
@@ -31,15 +30,15 @@ describe('what can be picked', () => {
   })
 
   it('is nothing where none is sound', () => {
-    expect(choices([candidate({ sound: false, miss: 'phase margin' })], 'gripTime')).toEqual([])
+    expect(choices([candidate({ sound: false, miss: { kind: 'phase margin', value: 31 } })], 'gripTime')).toEqual([])
   })
 })
 
 describe('what is missed', () => {
   const lost = [
-    candidate({ sound: false, miss: 'softest part crushed' }),
-    candidate({ sound: false, miss: 'phase margin', phaseMargin: 31 }),
-    candidate({ sound: false, miss: 'phase margin', phaseMargin: 42 }),
+    candidate({ sound: false, miss: { kind: 'part', part: 'softest', verdict: 'crushed' } }),
+    candidate({ sound: false, miss: { kind: 'phase margin', value: 31 }, phaseMargin: 31 }),
+    candidate({ sound: false, miss: { kind: 'phase margin', value: 42 }, phaseMargin: 42 }),
     candidate({}),
   ]
 

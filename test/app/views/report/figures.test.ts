@@ -4,6 +4,7 @@ import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
 import {
   explain,
   type GripResult,
+  inPlainSpaces,
   PRESETS,
   type Scenario,
   STRATEGIES,
@@ -11,6 +12,7 @@ import {
   simulateGrip,
   stepErrorBetween,
 } from '../../../../sim/index.ts'
+import { reasonIn } from '../../../say/support.ts'
 
 /** As the page runs it: the grip, then another at half the step for the step error. */
 function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
@@ -24,8 +26,8 @@ function commandLine(preset: string): string[] {
   return stdout.split('\n')
 }
 
-/** Without the minus and the thin spaces that paper has. */
-const plain = (text: string) => text.replaceAll('\u2212', '-').replaceAll('\u202f', '')
+/** Without the minus that paper has. */
+const plain = (text: string) => inPlainSpaces(text).replaceAll('\u2212', '-')
 
 describe.each(PRESETS)('report of $id', { timeout: 120_000 }, ({ id, scenario }) => {
   const results = STRATEGIES.map((strategy) => runOnPage(scenario, strategy.id))
@@ -35,9 +37,9 @@ describe.each(PRESETS)('report of $id', { timeout: 120_000 }, ({ id, scenario })
     for (const { metric, unit, cells } of figureRows(results, 'si')) {
       const label = metric.label.charAt(0).toLowerCase() + metric.label.slice(1)
       const row = printed.find((line) => line.slice(0, 30).trim() === `${label}${unit && ` [${unit}]`}`)
-      expect(row?.slice(30).trim().split(/\s+/), metric.id).toEqual(cells.map(plain))
+      expect(row?.slice(30).trim().split(/\s+/), metric.id).toEqual(cells.map(inPlainSpaces))
     }
-    for (const { strategy, reason } of results) expect(printed).toContain(`${strategy}: ${reason}`)
+    for (const result of results) expect(printed).toContain(`${result.strategy}: ${reasonIn(scenario, result)}`)
     expect(
       printed
         .find((line) => line.startsWith('verdict'))

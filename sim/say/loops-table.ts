@@ -1,9 +1,11 @@
 /** The loops as the command line prints them. */
-import type { LoopAnalysis, LoopsResult } from './analyse.ts'
-import type { Complex } from './complex.ts'
-import type { LoopId } from './model.ts'
-import { rounded } from './wording.ts'
-import type { WorkingPointId } from './working-point.ts'
+import type { LoopAnalysis, LoopsResult } from '../loops/analyse.ts'
+import type { Complex } from '../loops/complex.ts'
+import type { LoopId } from '../loops/model.ts'
+import type { WorkingPointId } from '../loops/working-point.ts'
+import { inPlainSpaces, NO_FIGURE } from './figure.ts'
+import { frictionNote, loopNote, missingLoops } from './loops.ts'
+import { figure, type Wording } from './wording.ts'
 
 /** One loop at one working point; a figure that does not exist is null. */
 export interface LoopRow {
@@ -26,7 +28,8 @@ export interface LoopRow {
   note: string
 }
 
-export function rowOf({ loop, workingPoint, period, stable, crossover, margins, poles, note }: LoopAnalysis): LoopRow {
+export function rowOf(analysis: LoopAnalysis, words: Wording): LoopRow {
+  const { loop, workingPoint, period, stable, crossover, margins, poles } = analysis
   return {
     loop,
     workingPoint,
@@ -41,33 +44,34 @@ export function rowOf({ loop, workingPoint, period, stable, crossover, margins, 
     bandwidth: margins?.bandwidth ?? null,
     peaking: margins?.peaking ?? null,
     poles,
-    note,
+    note: inPlainSpaces(loopNote(analysis, words)),
   }
 }
 
 const HEAD = ['loop', 'at', 'crossover', 'phase margin', 'gain margin', 'peak sens.', 'bandwidth', 'stable']
 const UNITS = ['', '', 'rad/s', 'deg', 'dB', '', 'rad/s', '']
 
-export function loopsTable({ loops, friction, note }: LoopsResult): string {
-  const figure = (value: number | null) => (value === null ? '—' : rounded(value))
+export function loopsTable(result: LoopsResult, words: Wording): string {
+  const cell = (value: number | null) => (value === null ? NO_FIGURE : inPlainSpaces(figure(value)))
   const line = (cells: string[]) =>
     cells
       .map((cell, i) => (i < 2 ? cell.padEnd(10) : cell.padStart(14)))
       .join('')
       .trimEnd()
-  const rows = loops.map(rowOf)
+  const rows = result.loops.map((loop) => rowOf(loop, words))
   const body = rows.map((row) =>
     line([
       row.loop,
       row.workingPoint,
-      figure(row.crossover),
-      figure(row.phaseMargin),
-      figure(row.gainMargin),
-      figure(row.peakSensitivity),
-      figure(row.bandwidth),
+      cell(row.crossover),
+      cell(row.phaseMargin),
+      cell(row.gainMargin),
+      cell(row.peakSensitivity),
+      cell(row.bandwidth),
       row.stable ? 'yes' : 'NO',
     ]),
   )
   const notes = rows.filter((row) => row.note !== '').map((row) => `${row.loop}, ${row.workingPoint}: ${row.note}`)
-  return [line(HEAD), line(UNITS), ...body, '', ...notes, '', friction, note].join('\n').trimEnd()
+  const friction = inPlainSpaces(frictionNote(result.friction, words))
+  return [line(HEAD), line(UNITS), ...body, '', ...notes, '', friction, missingLoops(result)].join('\n').trimEnd()
 }

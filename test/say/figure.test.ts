@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { formatFigure, formatPlain, NO_FIGURE, withUnit } from '../../../app/ui/format.ts'
-import { parseNumber } from '../../../app/ui/number.ts'
+import { parseNumber } from '../../app/ui/number.ts'
+import { formatFigure, formatPlain, NO_FIGURE, withUnit } from '../../sim/index.ts'
 
 describe('figures', () => {
   it.each([

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { knowsUnit, quantityUnit, shownUnit, type UnitSystem } from '../../../app/ui/units.ts'
-import { SCHEMAS } from '../../../sim/scenario/index.ts'
+import { knowsUnit, quantityUnit, shownUnit, type UnitSystem } from '../../sim/index.ts'
+import { SCHEMAS } from '../../sim/scenario/index.ts'
 
 type Node = Record<string, unknown>
 

@@ -1,0 +1,75 @@
+/** What limits the bandwidth of a loop, and what more of it would take. */
+import type { Limit, LimitFigures } from '../loops/design/limits.ts'
+import { figure, type Wording } from './wording.ts'
+
+export interface LimitWords {
+  /** Where the bound comes from, with figures. */
+  because: string
+  /** What more bandwidth would take. */
+  remedy: string
+}
+
+type Say<I extends keyof LimitFigures> = (figures: LimitFigures[I], words: Wording) => LimitWords
+
+const SAY: { [I in keyof LimitFigures]: Say<I> } = {
+  'current-delay': ({ delay, rate }, words) => ({
+    because: `Computing and holding take 1.5 samples, ${words.shortTime(delay)}; 60° of phase are to be left.`,
+    remedy: `Twice the current loop rate, ${words.frequency(2 * rate)}, doubles it.`,
+  }),
+  'current-voltage': ({ step, headroom, bus }, words) => ({
+    because: `A step to ${words.current(step)} asks for L·ω·ΔI at once; at approach speed ${words.voltage(Math.max(0, headroom))} of ${words.voltage(bus)} are left for it.`,
+    remedy: `Twice as much takes ${words.voltage(2 * Math.max(0, headroom) + bus - headroom)}, or a winding of half the inductance.`,
+  }),
+  'current-noise': ({ ripple, resistance, inductance }, words) => ({
+    because: `Noise and steps of the measured current, ${words.smallCurrent(ripple)} rms, come out as L·ω times that; 5 % of the bus voltage are allowed. Winding ${words.resistance(resistance)}, ${words.inductance(inductance)}.`,
+    remedy: 'Half the noise of the current measurement doubles it.',
+  }),
+  'motion-delay': ({ delay, lags }, words) => {
+    const ms = words.shortTime
+    const [name, largest] = Object.entries({
+      'a faster current loop': lags.currentLoop,
+      'a higher servo rate': lags.hold + lags.difference,
+      'a shorter speed filter': lags.filter,
+    }).reduce((a, b) => (b[1] > a[1] ? b : a))
+    return {
+      because: `The lags add up to ${ms(delay)}: current loop ${ms(lags.currentLoop)}, hold ${ms(lags.hold)}, difference ${ms(lags.difference)}, speed filter ${ms(lags.filter)}; they may take 30° at the crossover.`,
+      remedy: `The largest share goes with ${name}: ${ms(largest)}.`,
+    }
+  },
+  resonance: ({ jaw, motor, omega, damping }, words) => ({
+    because: `The jaw of ${words.movingMass(jaw)} swings against the motor side of ${words.movingMass(motor)} at ${words.angularFrequency(omega)} (${words.swing(omega)}) with damping ${figure(damping)}; its peak is to stay below one half.`,
+    remedy:
+      'A lighter jaw, more damping, or a stiffer transmission: four times the stiffness at the same damping ratio doubles it.',
+  }),
+  'motion-voltage': ({ bus, current, inductance }, words) => ({
+    because: `Above it ${words.voltage(bus)} do not drive a sine of the full ${words.current(current)} through ${words.inductance(inductance)}; small signals are not bound by it.`,
+    remedy: `Twice the voltage, ${words.voltage(2 * bus)}, or half the current limit about doubles it.`,
+  }),
+  encoder: ({ step, current }, words) => ({
+    because: `One encoder step of ${words.smallLength(step)} kicks the current by k_d·Δx/T through the filter; 5 % of the continuous ${words.current(current)} are allowed.`,
+    remedy: `Twice as much takes an encoder of ${words.smallLength(step / 2)}, or a longer speed filter, which costs delay.`,
+  }),
+  'force-delay': ({ delay, velocityLoop, hold, gauge }, words) => {
+    const ms = words.shortTime
+    return {
+      because: `The lags add up to ${ms(delay)}: velocity loop ${ms(velocityLoop)}, hold ${ms(hold)}, gauge ${ms(gauge)}; they may take 30° at the crossover with the stiffest part.`,
+      remedy:
+        'A faster velocity loop, a higher force loop rate or a gauge of more bandwidth, whichever lag is the largest.',
+    }
+  },
+  'inner-loop': ({ inner, rate }, words) => ({
+    because: `The velocity loop inside crosses at about k_p·K/M = ${words.angularFrequency(inner)}; the force loop is to stay at a third of it (common practice, no source).`,
+    remedy: `A higher velocity gain; the servo runs at ${words.frequency(rate)}.`,
+  }),
+  'force-noise': ({ ripple, quiet }, words) => ({
+    because: `Noise and steps of the gauge, ${words.force(ripple)} rms, become speed through the gain; ${quiet === 'dead band' ? 'three times that is to stay inside the dead band' : '5 % of the speed limit are allowed'}.`,
+    remedy: 'Half the noise, or twice the dead band, which leaves a larger force error, doubles it.',
+  }),
+  speed: ({ speed, growth, target }, words) => ({
+    because: `At the speed limit of ${words.speed(speed)} the force on the softest part grows by ${words.forceRate(growth)}; the whole target of ${words.force(target)} cannot swing faster. Small signals are not bound by it.`,
+    remedy: 'A higher speed limit, at the price of a harder touch.',
+  }),
+}
+
+export const limitWords = (limit: Limit, words: Wording): LimitWords =>
+  (SAY[limit.id] as (figures: Limit, words: Wording) => LimitWords)(limit, words)

@@ -1,0 +1,26 @@
+/** Looks a quantity up in the schema. */
+import type { QuantitySchema } from './quantity.ts'
+import { SCHEMAS, type Scenario } from './schema/index.ts'
+
+interface Node {
+  properties?: Record<string, Node>
+  items?: Node
+  anyOf?: Node[]
+  type?: string
+}
+
+/** Schema of the quantity at a path; null where there is none. */
+export function quantityAt(scenario: Scenario, path: string): QuantitySchema | null {
+  let at: Node | undefined = SCHEMAS[scenario.actuator.kind] as Node
+  for (const key of path.split(/[.[\]]+/).filter((each) => each !== '')) {
+    const inner: Node = at?.anyOf?.find((option) => option.type !== 'null') ?? at!
+    at = /^\d+$/.test(key)
+      ? inner.items
+      : Object.hasOwn(inner.properties ?? {}, key)
+        ? inner.properties![key]
+        : undefined
+    if (!at) return null
+  }
+  const found = at?.anyOf?.find((option) => option.type !== 'null') ?? at
+  return found?.type === 'number' || found?.type === 'integer' ? (found as unknown as QuantitySchema) : null
+}

@@ -1,0 +1,141 @@
+import { describe, expect, it } from 'vitest'
+import type { Ground } from '../../sim/ask/actuators.ts'
+import type { Miss } from '../../sim/ask/tune.ts'
+import { fitnessWhy, inPlainSpaces, limitWords, loopNote, missWhy, missWords } from '../../sim/index.ts'
+import type { DryFriction, LoopRemark } from '../../sim/loops/remarks.ts'
+import { frictionNote, missingLoops } from '../../sim/say/loops.ts'
+import { remarkOn } from '../../sim/say/sheet.ts'
+import { SI } from './support.ts'
+
+describe('a remark on a loop', () => {
+  it.each<[LoopRemark, string]>([
+    [
+      { kind: 'unstable', outside: 2, of: 5, swing: 2 * Math.PI * 40, doubling: 0.0123 },
+      'Unstable: 2 of 5 poles lie on or outside the unit circle; the fastest growing one swings at 40 Hz, and doubles every 12.3 ms. No margin exists.',
+    ],
+    [
+      { kind: 'unstable', outside: 1, of: 5, swing: 0, doubling: null },
+      'Unstable: 1 of 5 poles lie on or outside the unit circle; the fastest growing one swings at 0 Hz. No margin exists.',
+    ],
+    [
+      { kind: 'crossings', at: [12.34, 5678] },
+      'The loop gain passes 1 at 12.3, 5680 rad/s; the phase margin is the least of them.',
+    ],
+    [
+      { kind: 'conditionally stable', fall: 6.02 },
+      'Conditionally stable: it oscillates as well when the gain falls by 6.02 dB.',
+    ],
+    [{ kind: 'cracks', force: 65 }, 'The part would crack at 65 N, below the working force.'],
+    [{ kind: 'yields', force: 12 }, 'The part yields at 12 N; the stiffness is that of its springing back.'],
+  ])('%j', (remark, text) => {
+    expect(inPlainSpaces(loopNote({ remarks: [remark] }, SI))).toBe(text)
+  })
+
+  it('stands beside the others', () => {
+    const remarks: LoopRemark[] = [{ kind: 'no crossover' }, { kind: 'gain without bound' }]
+    expect(loopNote({ remarks }, SI)).toMatch(/^No crossover: .*no phase margin\. The gain may rise without bound\.$/)
+    expect(loopNote({ remarks: [] }, SI)).toBe('')
+  })
+})
+
+describe('what dry friction does', () => {
+  const friction: DryFriction = {
+    coulomb: 6,
+    breakaway: 7.5,
+    current: 0.1234,
+    bristleStiffness: 2e7,
+    raise: 0,
+    lower: 0,
+    integral: true,
+    deadband: false,
+  }
+  const said = (some: Partial<DryFriction> = {}) => inPlainSpaces(frictionNote({ ...friction, ...some }, SI))
+
+  it('is said with its force, current and stiffness', () => {
+    expect(said()).toContain('At rest friction of up to 7.5 N (0.123 A) holds it like a spring of 20 N/µm')
+  })
+
+  it('tells stick and slip only where break-away lies above sliding friction', () => {
+    expect(said()).toContain(
+      'Break-away lies 1.5 N above sliding friction: with an integral in the loop the axis can stick',
+    )
+    expect(said({ breakaway: 6 })).not.toContain('Break-away')
+  })
+
+  it('tells what the load adds where it adds any', () => {
+    expect(said({ raise: 0.35, lower: 0.2 })).toContain(
+      'Under load the transmission adds 35 % of the load closing and 20 % opening.',
+    )
+    expect(said()).not.toContain('Under load')
+  })
+
+  it('misses a dead band only where an integral hunts', () => {
+    expect(said()).toMatch(/The force loop has no dead band to end such hunting\.$/)
+    expect(said({ deadband: true })).not.toContain('no dead band')
+    expect(said({ integral: false })).not.toContain('no dead band')
+  })
+
+  it('is nothing on an axis without', () => {
+    expect(said({ coulomb: 0, breakaway: 0 })).toBe(
+      'The axis has no dry friction; the linear loops are the whole story.',
+    )
+    expect(said({ coulomb: 0, breakaway: 0, raise: 0.1 })).toContain('Under load')
+  })
+})
+
+it('missing loops are explained, and only those', () => {
+  expect(missingLoops({ openLoop: true })).toMatch(/^The step motor runs in open loop/)
+  expect(missingLoops({ openLoop: false })).toBe('')
+})
+
+it('the largest lag is named with its remedy', () => {
+  const remedy = (lags: { currentLoop: number; hold: number; difference: number; filter: number }) =>
+    inPlainSpaces(limitWords({ id: 'motion-delay', kind: 'delay', crossover: 100, delay: 0.005, lags }, SI).remedy)
+  expect(remedy({ currentLoop: 0.001, hold: 0.0007, difference: 0.0007, filter: 0.0012 })).toBe(
+    'The largest share goes with a higher servo rate: 1.4 ms.',
+  )
+  expect(remedy({ currentLoop: 0.001, hold: 0, difference: 0, filter: 0.0012 })).toBe(
+    'The largest share goes with a shorter speed filter: 1.2 ms.',
+  )
+})
+
+describe('a candidate that is not sound', () => {
+  it.each<[Miss, string, string]>([
+    [{ kind: 'range', path: 'servo.kp' }, 'a gain is out of range', 'servo.kp is out of range'],
+    [{ kind: 'unstable' }, 'a loop is unstable', 'a loop is unstable'],
+    [{ kind: 'phase margin', value: 31.26 }, 'phase margin', 'phase margin 31.3°'],
+    [{ kind: 'peak sensitivity', value: 2.346 }, 'peak sensitivity', 'peak sensitivity 2.35'],
+    [{ kind: 'part', part: 'softest', verdict: 'crushed' }, 'softest part crushed', 'softest part crushed'],
+  ])('%j', (miss, words, why) => {
+    expect(missWords(miss)).toBe(words)
+    expect(missWhy(miss)).toBe(why)
+  })
+})
+
+describe('why a setting means its force or does not', () => {
+  it.each<[Ground, string]>([
+    [{ kind: 'hidden', share: 0.4 }, 'Friction hides 40 % of the wanted force, so the current does not tell it.'],
+    [{ kind: 'readable', share: 0.04 }, 'Friction hides 4 % of the wanted force.'],
+    [
+      { kind: 'impact above wanted', impact: 30, wanted: 20 },
+      'The impact alone, 30 N, is above the wanted 20 N before the stop can act.',
+    ],
+    [
+      { kind: 'impact below wanted', impact: 12, share: 0.1 },
+      'Friction hides 10 % of the wanted force. The impact, 12 N, stays below the wanted force; the stop holds a position, not a force.',
+    ],
+    [{ kind: 'too weak', continuous: 5, wanted: 20 }, 'The continuous force, 5 N, is below the wanted 20 N.'],
+    [
+      { kind: 'impact damages', impact: 90, limit: 65 },
+      'The impact alone, 90 N, is above the damage limit of 65 N, whatever the clamp.',
+    ],
+  ])('%j', (ground, text) => {
+    expect(inPlainSpaces(fitnessWhy({ ground }, SI))).toBe(text)
+  })
+})
+
+it('a setting that comes through needs no remark', () => {
+  const setting = { path: '', label: '', value: 1, unit: '', integer: 1, means: 1, largestError: null }
+  expect(remarkOn({ ...setting, error: 0.01, overflow: false, lost: false })).toBe('')
+  expect(remarkOn({ ...setting, error: -0.011, overflow: false, lost: false })).toBe('rounding error above 1 %')
+})
