@@ -1,7 +1,9 @@
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
+import { core } from './.tools/core-plugin.mjs'
 import { contentPolicy, offline } from './.tools/offline.ts'
+import { asNamespace, opening } from './.tools/opening.ts'
 import { tex } from './.tools/tex.ts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
@@ -17,8 +19,23 @@ export default defineConfig({
   publicDir: here('public'),
   base: './',
   cacheDir: here('node_modules/.vite'),
-  build: { outDir: here('dist'), emptyOutDir: true },
-  worker: { format: 'es' },
+  build: {
+    outDir: here('dist'),
+    emptyOutDir: true,
+    rolldownOptions: {
+      output: {
+        // What the first view needs comes in three files and not in forty: each group takes all that its module imports.
+        codeSplitting: {
+          groups: [
+            { name: 'first', test: /preload-helper|\/app\/worker\/simulators\.ts$/, priority: 3 },
+            { name: 'start', test: /\/app\/store\/start\.ts$/, priority: 2 },
+            { name: 'page', test: /\/app\/page\.tsx$/, priority: 1 },
+          ],
+        },
+      },
+    },
+  },
+  worker: { format: 'es', plugins: () => [core(), asNamespace('typebox')] },
   server: { host: '127.0.0.1', headers: isolation },
   preview: {
     host: '127.0.0.1',
@@ -26,5 +43,12 @@ export default defineConfig({
     strictPort: true,
     headers: { ...isolation, 'Content-Security-Policy': contentPolicy },
   },
-  plugins: [tex(/\/app\/views\/model\//), react(), offline(here('app/offline/service.worker.ts'))],
+  plugins: [
+    core(),
+    tex(/\/app\/views\/model\//),
+    asNamespace('typebox'),
+    react(),
+    opening('app/store/start.ts', 'app/page.tsx', 'app/views/bench/traces/TraceChart.tsx'),
+    offline(here('app/offline/service.worker.ts')),
+  ],
 })

@@ -1,12 +1,14 @@
 import { defineConfig } from 'vitest/config'
+import { core } from './.tools/core-plugin.mjs'
 
 export default defineConfig({
+  plugins: [core()],
   test: {
     include: ['test/**/*.test.{ts,tsx}'],
     environment: 'node',
     pool: 'threads',
     isolate: false, // the tests leave nothing behind, and reading the modules anew for each file takes as long as the tests
     testTimeout: 20_000,
-    coverage: { include: ['sim/**'], exclude: ['sim/cli.ts'] },
+    coverage: { include: ['sim/**'], exclude: ['sim/cli/**'] },
   },
 })

@@ -13,6 +13,7 @@ export function ensureBuilt() {
     'public',
     'vite.config.ts',
     '.tools/offline.ts',
+    '.tools/opening.ts',
     '.tools/tex.ts',
     'package-lock.json',
   )

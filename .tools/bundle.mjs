@@ -29,13 +29,15 @@ async function bundle(
   /** @type {boolean} */ packages,
 ) {
   const { build } = await import('rolldown')
+  const { core } = await import('./core-plugin.mjs')
   mkdirSync(cache, { recursive: true })
   const draft = `${file}.${process.pid}`
   await build({
     input,
     platform: 'node',
-    external: packages ? undefined : /^[^./]/,
+    external: packages ? undefined : /^(?!virtual:)[^./\0]/,
     logLevel: 'silent',
+    plugins: [core()],
     output: { file: draft, format: 'esm', codeSplitting: false },
   })
   renameSync(draft, file)

@@ -4,5 +4,5 @@ import { ensureInstalled, main } from './setup.mjs'
 await main(async () => {
   ensureInstalled()
   const { runTypeScript } = await import('./bundle.mjs')
-  await runTypeScript('cli', 'sim/cli.ts', ['sim'], true)
+  await runTypeScript('cli', 'sim/cli/index.ts', ['sim'], true)
 })

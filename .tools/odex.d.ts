@@ -13,6 +13,8 @@ export type OutputFunction = (
 
 export enum Outcome {
   Converged,
+  MaxStepsExceeded,
+  EarlyReturn,
 }
 
 export class Solver {

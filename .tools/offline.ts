@@ -7,6 +7,7 @@ import { type Plugin, type ResolvedConfig, transformWithOxc } from 'vite'
 /** What the page may load: its own files only. Inline styles are needed by charts and by axe. */
 export const contentPolicy = [
   "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self' 'unsafe-inline'",
   "img-src 'self' data: blob:",
   "font-src 'self' data:",

@@ -9,7 +9,6 @@ import { useShortcuts } from './shell/shortcuts.ts'
 import { useTheme } from './shell/theme.ts'
 import { useView } from './store/view.ts'
 import { VIEWS } from './views/index.ts'
-import './shell/shell.css'
 
 export function App() {
   useTheme()

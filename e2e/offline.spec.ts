@@ -19,7 +19,7 @@ test('opens without a network after the first visit, still isolated, and can be 
   await context.setOffline(true)
   await page.goto('./?again')
   await expect(page).toHaveTitle(/Jawbench/)
-  await expect(page.locator('#root')).not.toBeEmpty()
+  await expect(page.getByRole('heading', { name: 'Bench', exact: true })).toBeAttached()
   expect(await page.evaluate(() => crossOriginIsolated)).toBe(true)
   expect(await page.evaluate(async () => (await fetch('icon-192.png')).ok)).toBe(true)
   expect(foreign).toEqual([])

@@ -1,7 +1,6 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { BrowserContext, Download, Page } from '@playwright/test'
 import { PRESETS } from '../sim/index.ts'
-import { card, expect, openBench, STRATEGIES, settled, test, verdict } from './support.ts'
+import { audit, card, expect, openBench, pictures, STRATEGIES, settled, sideways, test, verdict } from './support.ts'
 
 const slide = (page: Page, title: string) => page.getByRole('region', { name: title, exact: true })
 const place = (page: Page) => page.locator('.present-place')
@@ -65,7 +64,7 @@ test('is opened, walked, reloaded and left by keyboard', async ({ page }) => {
   await page.keyboard.press(' ')
   await expect(page.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
   const paused = await time(page).getAttribute('aria-valuenow')
-  await page.waitForTimeout(300)
+  await pictures(page)
   expect(await time(page).getAttribute('aria-valuenow'), 'space holds it').toBe(paused)
   while ((await time(page).getAttribute('aria-valuenow')) !== '1.5') await page.keyboard.press('ArrowDown')
   await expect(page.locator('.board-word')).toHaveText(words as string[])
@@ -93,7 +92,6 @@ test('is opened, walked, reloaded and left by keyboard', async ({ page }) => {
   await slide(page, 'Why').getByRole('radio', { name: 'Current clamp' }).check({ force: true })
   await expect(slide(page, 'Why').getByRole('status')).toContainText(/^Held\..*\d/)
 
-  await page.waitForTimeout(100)
   await page.reload()
   await expect(place(page), 'a reload stays on its slide').toHaveText(last ?? '')
   await page.keyboard.press('Escape')
@@ -110,7 +108,7 @@ test('nothing moves by itself where motion is not wanted, and the same keys walk
   await page.keyboard.press('ArrowRight')
   await expect(time(page)).toHaveAttribute('aria-valuenow', '0')
   await expect(page.getByRole('button', { name: 'Play', exact: true })).toHaveCount(0)
-  await page.waitForTimeout(300)
+  await pictures(page)
   await expect(time(page)).toHaveAttribute('aria-valuenow', '0')
   const seen = new Set<string | null>()
   for (let press = 0; press < 40 && (await slide(page, 'The grip').isVisible()); press++) {
@@ -153,7 +151,7 @@ for (const lacking of ['nothing', 'avc'])
     }, lacking)
     await openCup(page)
     const dialog = await openClip(page)
-    const clipFile = page.waitForEvent('download', { timeout: 200_000 })
+    const clipFile = page.waitForEvent('download')
     await dialog.getByRole('button', { name: 'Make the clip' }).click()
     const clip = await clipFile
     expect(clip.suggestedFilename()).toMatch(lacking === 'avc' ? /^cup-2nd-trial-clip\.webm$/ : /-clip\.(mp4|webm)$/)
@@ -183,12 +181,9 @@ test('a browser without an encoder says so and offers the still', async ({ page 
 })
 
 test('is accessible and fits: light, dark, narrow', async ({ page }) => {
-  const audit = async (what: string) => {
-    const { violations } = await new AxeBuilder({ page }).analyze()
-    const found = violations.map(({ id, nodes }) => `${what}, ${id}: ${nodes.map((node) => node.html).join(' ')}`)
-    expect(found).toEqual([])
-    const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-    expect(beyond, `${what}: nothing beside the window`).toBeLessThanOrEqual(0)
+  const sound = async (what: string) => {
+    await audit(page, what)
+    expect(await sideways(page), `${what}: nothing beside the window`).toBeLessThanOrEqual(0)
   }
   await page.emulateMedia({ reducedMotion: 'reduce' })
   await openWithVerdicts(page)
@@ -203,7 +198,7 @@ test('is accessible and fits: light, dark, narrow', async ({ page }) => {
       for (let n = 1; ; n++) {
         await expect(place(page)).toContainText(`${n} of`)
         if (await slide(page, 'Why').isVisible()) await expect(page.getByRole('table')).toBeVisible()
-        await audit(`slide ${n}, ${colorScheme}, ${width} px`)
+        await sound(`slide ${n}, ${colorScheme}, ${width} px`)
         const next = page.getByRole('button', { name: 'Next' })
         if (await next.isDisabled()) break
         await next.click()
@@ -212,7 +207,7 @@ test('is accessible and fits: light, dark, narrow', async ({ page }) => {
   }
   await page.getByRole('button', { name: 'Clip' }).click()
   await expect(page.getByRole('button', { name: 'Make the clip' })).toBeVisible()
-  await audit('clip dialog')
+  await sound('clip dialog')
 })
 
 interface Looks {

@@ -1,12 +1,9 @@
 import { spawnSync } from 'node:child_process'
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { extractText, getDocumentProxy } from 'unpdf'
 import { scenarioToLink } from '../app/store/link.ts'
 import { type Edit, editScenario, PRESETS, STRATEGIES } from '../sim/index.ts'
-import { card, expect, openBench, test } from './support.ts'
-
-test.describe.configure({ timeout: 180_000 })
+import { audit, card, expect, openBench, sideways, test } from './support.ts'
 
 const teapot = PRESETS[0]!.scenario
 
@@ -111,7 +108,7 @@ test('the button prints; further pages hold every parameter; the rest of long no
     expect(pages[1]).toContain(squeeze(words))
 })
 
-test.describe('is honest where there is nothing to show', () => {
+test('is honest where there is nothing to show', async ({ page }) => {
   const cases: [string, Edit[], string[]][] = [
     [
       'empty window',
@@ -129,21 +126,17 @@ test.describe('is honest where there is nothing to show', () => {
     ['part too heavy', [{ path: 'part.mass', value: 2.9 }], ['Dropped', 'the hardest moment needs', 'of the hold']],
     ['unstable', [{ path: 'servo.kd', value: 3000 }], ['Unstable', 'Leaves its rails', 'unstable']],
   ]
+  await openReport(page)
   for (const [name, edits, words] of cases) {
-    test(name, async ({ page }) => {
-      await openReport(page, linkTo(...edits))
-      for (const text of words) await expect(sheet(page)).toContainText(text)
-      expect((await print(page)).pages.length).toBe(1)
-      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
-    })
-  }
-
-  test('no strategy', async ({ page }) => {
-    await openReport(page)
-    for (const { label } of STRATEGIES) await page.getByRole('checkbox', { name: label }).uncheck()
-    await expect(sheet(page)).toContainText('No strategy is shown')
+    await page.goto(linkTo(...edits))
+    for (const text of words) await expect(sheet(page), name).toContainText(text)
     await complete(page)
-  })
+    expect((await print(page)).pages.length, name).toBe(1)
+    await audit(page, name)
+  }
+  for (const { label } of STRATEGIES) await page.getByRole('checkbox', { name: label }).uncheck()
+  await expect(sheet(page)).toContainText('No strategy is shown')
+  await complete(page)
 })
 
 test('passes axe, light and dark, wide and at 390 px, where nothing overflows', async ({ page }) => {
@@ -151,9 +144,9 @@ test('passes axe, light and dark, wide and at 390 px, where nothing overflows', 
   await page.getByLabel('Further pages with every parameter').check()
   for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme })
-    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+    await audit(page, scheme)
   }
   await page.setViewportSize({ width: 390, height: 844 })
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+  await audit(page, 'narrow')
+  expect(await sideways(page)).toBeLessThanOrEqual(0)
 })

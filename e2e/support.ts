@@ -1,9 +1,12 @@
-import { test as base, expect as baseExpect, type Locator, type Page } from '@playwright/test'
+import { AxeBuilder } from '@axe-core/playwright'
+import { test as base, expect, type Locator, type Page } from '@playwright/test'
 
-/** A busy machine may take its time. */
-export const expect = baseExpect.configure({ timeout: 20_000 })
+export { expect }
 
-/** Every page of every test: nothing may go wrong in its console, and nothing may be asked of another machine. */
+/**
+ * Every page of every test: nothing may go wrong in its console, and nothing may be asked of another machine (which the
+ * browser could not reach either, see the configuration).
+ */
 export const test = base.extend<{ quiet: undefined }>({
   quiet: [
     async ({ context, baseURL }, use) => {
@@ -12,12 +15,10 @@ export const test = base.extend<{ quiet: undefined }>({
         if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text())
       })
       context.on('weberror', (error) => faults.push(String(error.error())))
-      await context.route('**', (route) => {
-        const url = new URL(route.request().url())
-        if (url.origin === new URL(baseURL ?? '').origin || url.protocol === 'data:' || url.protocol === 'blob:')
-          return route.continue()
-        faults.push(`asked ${url.href}`)
-        return route.abort()
+      context.on('request', (request) => {
+        const { protocol, origin, href } = new URL(request.url())
+        const own = origin === new URL(baseURL ?? '').origin || protocol === 'data:' || protocol === 'blob:'
+        if (!own) faults.push(`asked ${href}`)
       })
       await use(undefined)
       expect(faults).toEqual([])
@@ -62,3 +63,20 @@ export async function field(page: Page, section: string, name: string): Promise<
   await expect(found).toBeVisible()
   return found
 }
+
+/** Asks axe for faults of the page, or of what `scope` makes of it; `what` names the state in the message. */
+export async function audit(page: Page, what: string, scope = (axe: AxeBuilder) => axe) {
+  // Legacy mode spares a blank page at each call, which only frames of other origins would need.
+  const { violations } = await scope(new AxeBuilder({ page }).setLegacyMode()).analyze()
+  const found = violations.map(({ id, nodes }) => `${what}, ${id}: ${nodes.map((node) => node.html).join(' ')}`)
+  expect(found).toEqual([])
+}
+
+/** How far the page can be scrolled sideways [px]. */
+export const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+
+/** Lets the page draw some pictures: what moves by itself has moved by then, however slow the machine. */
+export const pictures = (page: Page, count = 20) =>
+  page.evaluate(async (times) => {
+    for (let n = 0; n < times; n++) await new Promise(requestAnimationFrame)
+  }, count)

@@ -20,6 +20,7 @@ export { FIXED_FIGURES, type FixedFigure } from './ask/model/fixed.ts'
 export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './ask/model/index.ts'
 export type { BoundFigure, Element, Simplification } from './ask/model/simplification.ts'
 export { type Rescue, type RescueProgress, rescues, sortRescues } from './ask/rescue.ts'
+export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
 export {
   bestOf,
@@ -31,24 +32,18 @@ export {
   tuneGains,
 } from './ask/tune.ts'
 export { type Cause, explain, type Why } from './ask/why.ts'
-export { tracesCsv } from './grip/csv.ts'
-export { LiveGrip } from './grip/live.ts'
-export { hunts, type LiveFigures } from './grip/live-figures.ts'
-export { type LiveState, shakeOf } from './grip/live-state.ts'
-export { METRICS, type Metric } from './grip/metrics.ts'
-export type { OnChunk } from './grip/recorder.ts'
+export { accelerationOf } from './axis/fill.ts'
+export { axisOf } from './axis/reflect.ts'
+export { contactsOf, travelToContact } from './job/grip/geometry.ts'
+export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
-  CHANNELS,
-  type Channel,
   type GripEvents,
   type GripResult,
   type Metrics,
-  type Traces,
   VERDICTS,
   type Verdict,
-} from './grip/result.ts'
-export { type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './grip/simulate.ts'
-export { type ForceWindow, forceWindow } from './grip/window.ts'
+} from './job/grip/result.ts'
+export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -65,8 +60,13 @@ export { LOOPS, type LoopId } from './loops/model.ts'
 export type { Curves } from './loops/response.ts'
 export type { StepResponse } from './loops/step-response.ts'
 export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
-export { moveAcceleration } from './plant/arm.ts'
-export { axisOf, contactsOf, travelToContact } from './plant/axis.ts'
+export { CHANNELS, type Channel, type Traces } from './run/channels.ts'
+export { type Core, compiledCore, sourceCore } from './run/core.ts'
+export { tracesCsv } from './run/csv.ts'
+export { LiveGrip } from './run/live.ts'
+export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
+export type { OnChunk } from './run/run.ts'
+export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './run/simulate.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { faultIn } from './say/fault.ts'
 export {
@@ -93,7 +93,7 @@ export {
   type UnitSource,
   type UnitSystem,
 } from './say/units.ts'
-export { whyRule, whySentence } from './say/why.ts'
+export { whySentence } from './say/why.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'

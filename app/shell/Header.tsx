@@ -8,8 +8,8 @@ import { useView } from '../store/view.ts'
 import { Button } from '../ui/Button.tsx'
 import { Choice } from '../ui/Choice.tsx'
 import { Menu } from '../ui/Menu.tsx'
-import { exportItems } from '../views/bench/export/items.ts'
 import { VIEWS } from '../views/index.ts'
+import { exportItems } from './export/items.ts'
 import { openFile } from './openFile.ts'
 
 /** What stands over every view: which part is on which axis, and what can be done with the whole of it. */

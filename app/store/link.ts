@@ -1,11 +1,13 @@
 /**
- * A scenario as a short text for an address: `1.CHECK.DATA`. 1 is the version, DATA the keys that differ from the
- * format's defaults as compressed JSON in base64url, CHECK a checksum of DATA that tells a cut link from a whole one.
+ * A scenario as a short text for an address: `2.CHECK.DATA`. 2 is the version of the scenario format, DATA the keys that differ from
+ * the format's defaults as compressed JSON in base64url, CHECK a checksum of DATA that tells a cut link from a whole one. Links of
+ * version 1 are read as well.
  */
 import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate'
 import { checkScenario, faultLine, LONGEST_FILE, type Scenario } from '../../sim/index.ts'
 
-const VERSION = '1'
+const VERSION = '2'
+const READ = ['1', VERSION]
 
 /** Longest link text that is read, in characters. */
 const LONGEST_LINK = 200_000
@@ -22,7 +24,8 @@ export function scenarioToLink(scenario: Scenario): string {
 export function linkToScenario(link: string): Opened {
   const [version, check, data, ...rest] = link.split('.')
   if (!version || !/^\d+$/.test(version)) return refuse('This link holds no scenario that the bench can read.')
-  if (version !== VERSION) return refuse(`This link is of version ${version}; this bench reads version ${VERSION}.`)
+  if (!READ.includes(version))
+    return refuse(`This link is of version ${version}; this bench reads versions ${READ.join(' and ')}.`)
   if (link.length > LONGEST_LINK)
     return refuse(`This link has ${link.length} characters; at most ${LONGEST_LINK} are read.`)
   if (!check || !data || rest.length > 0 || checksum(data) !== check)
@@ -30,7 +33,8 @@ export function linkToScenario(link: string): Opened {
   try {
     const bytes = inflateSync(fromBase64(data), { out: new Uint8Array(LONGEST_FILE + 1) })
     if (bytes.length > LONGEST_FILE) return refuse('This link holds more than a scenario can be.')
-    const checked = checkScenario(JSON.parse(strFromU8(bytes)))
+    const changed: unknown = JSON.parse(strFromU8(bytes))
+    const checked = checkScenario(isRecord(changed) ? { version: Number(version), ...changed } : changed)
     return checked.ok
       ? checked
       : refuse(`This link holds a scenario with faults: ${checked.faults.map(faultLine).join('; ')}.`)

@@ -3,6 +3,7 @@ import { flushSync } from 'react-dom'
 import { type Scenario, STRATEGIES, type StrategyId, stepErrorBetween } from '../../sim/index.ts'
 import type { GrowingTraces } from '../worker/columns.ts'
 import { SimulatorPool } from '../worker/pool.ts'
+import { simulatorCount } from '../worker/simulators.ts'
 import { type RunView, useResults } from './results.ts'
 import { useScenario } from './scenario.ts'
 import { useView } from './view.ts'
@@ -20,8 +21,7 @@ const RESTARTED = 'The simulator had stopped and was restarted; the present scen
 
 /** Starts to run whatever is on the bench. Call once. */
 export function startRunner() {
-  const size = Math.min(6, Math.max(2, (navigator.hardwareConcurrency || 2) - 1))
-  const pool = new SimulatorPool(size, () => useResults.getState().say(RESTARTED))
+  const pool = new SimulatorPool(simulatorCount(), () => useResults.getState().say(RESTARTED))
   const fresh = new Map<StrategyId, RunView>()
   let patience = 0
   let rest = 0
@@ -32,7 +32,7 @@ export function startRunner() {
     revision += 1
     fresh.set(view.strategy, { ...view, revision })
     if (useView.getState().shown.every((id) => fresh.has(id))) redraw()
-    else if (patience === 0) patience = window.setTimeout(redraw, TOGETHER)
+    else if (patience === 0) patience = window.setTimeout(redraw, isFirst() ? 0 : TOGETHER)
   }
 
   const redraw = () => {
@@ -114,6 +114,9 @@ export function startRunner() {
   })
   runAll()
 }
+
+/** Nothing is on the page yet, so that the first answer waits for no other. */
+const isFirst = () => Object.keys(useResults.getState().runs).length === 0
 
 /** What is shown becomes the ghost of what comes; another part leaves no ghost. */
 function keepGhosts(otherPart: boolean) {

@@ -12,7 +12,7 @@ import {
 } from './chart/types.ts'
 import { formatFigure } from './format.ts'
 import { UnitText } from './Symbols.tsx'
-import type { ShownUnit } from './units.ts'
+import type { ShownUnit } from './unit.ts'
 import './chart.css'
 
 export type { ChartBand, ChartMark, ChartSeries } from './chart/types.ts'

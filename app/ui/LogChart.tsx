@@ -41,26 +41,9 @@ const NO_TIME = new Float64Array(0)
 const KEY_STEP = 1 / 200
 
 export function LogChart(props: LogChartProps) {
-  const { series, xLabel, xUnit, yLabel, yUnit, height, cursor, onCursor, syncKey, points, levels, floor } = props
-  const { steps, axis = true, summary } = props
+  const { series, xLabel, xUnit, yLabel, yUnit, height, cursor, onCursor, syncKey, steps, summary } = props
   const [from, to] = props.xRange
-  const content = useMemo<LogContent>(
-    () => ({
-      series,
-      time: NO_TIME,
-      xRange: [from, to],
-      unit: { symbol: yUnit, toShown: (value) => value, toSi: (value) => value },
-      bands: [],
-      marks: [],
-      lens: DECADES,
-      timeAxis: axis,
-      points,
-      levels,
-      floor,
-      xUnit,
-    }),
-    [series, from, to, yUnit, axis, points, levels, floor, xUnit],
-  )
+  const content = useContent(props)
   const host = useRef<HTMLDivElement>(null)
   const plot = useRef<LogPlot>(null)
   const summaryId = useId()
@@ -112,6 +95,28 @@ export function LogChart(props: LogChartProps) {
         {summary}
       </p>
     </figure>
+  )
+}
+
+/** What the plot draws; the same as long as nothing of it changes. */
+function useContent({ series, xRange, xUnit, yUnit, points, levels, floor, axis = true }: LogChartProps): LogContent {
+  const [from, to] = xRange
+  return useMemo<LogContent>(
+    () => ({
+      series,
+      time: NO_TIME,
+      xRange: [from, to],
+      unit: { symbol: yUnit, toShown: (value) => value, toSi: (value) => value },
+      bands: [],
+      marks: [],
+      lens: DECADES,
+      timeAxis: axis,
+      points,
+      levels,
+      floor,
+      xUnit,
+    }),
+    [series, from, to, yUnit, axis, points, levels, floor, xUnit],
   )
 }
 

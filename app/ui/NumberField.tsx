@@ -1,11 +1,11 @@
 /** A quantity: typed, stepped by keys, dragged on the scale beneath. Its value is SI, what is seen is in the shown unit. */
-import { type KeyboardEvent, useContext, useId, useRef, useState } from 'react'
-import { formatPlain, withUnit } from './format.ts'
+import { useContext, useId, useState } from 'react'
+import { type Entry, isStep, type Seen, seenOf, useEntry } from './entry.ts'
+import { formatPlain } from './format.ts'
 import { NoteContext } from './note.ts'
-import { decade, parseNumber, stepNumber } from './number.ts'
 import { Scale } from './Scale.tsx'
 import { SymbolText, UnitText } from './Symbols.tsx'
-import type { ShownUnit } from './units.ts'
+import type { ShownUnit } from './unit.ts'
 
 export interface NumberFieldProps {
   label: string
@@ -34,123 +34,43 @@ export interface NumberFieldProps {
   id?: string
 }
 
-let gestures = 0
-
 export function NumberField(props: NumberFieldProps) {
-  const { label, symbol = '', unit, value, onEdit, onEnd, min, max, integer = false, usual, resetTo, note = '' } = props
-  const [draft, setDraft] = useState<string | null>(null)
-  const [refusal, setRefusal] = useState('')
-  const [active, setActive] = useState(false)
-  const showNote = useContext(NoteContext)
-  const gesture = useRef('')
+  const { label, symbol = '', unit, onEnd, note = '' } = props
   const made = useId()
   const id = props.id ?? made
-
-  const [low, high] = [unit.toShown(min), unit.toShown(max)]
-  const shown = unit.toShown(value)
-  const base = resetTo === undefined ? undefined : unit.toShown(resetTo)
-  const figure = (v: number, digits = 4) => withUnit(formatPlain(v, digits), plainSymbol(unit.symbol))
-  const allowed = `${formatPlain(low, 4)} to ${figure(high)}`
-  const practice = usual?.map((end) => unit.toShown(end))
-  const range = `${practice ? `Common practice ${formatPlain(practice[0]!, 3)} to ${figure(practice[1]!, 3)}. ` : ''}Allowed ${allowed}.${base === undefined ? '' : ` Starts at ${figure(base)}.`}`
-  const fault = refusal || props.fault
-
-  const begin = () => {
-    gesture.current = `${id}#${++gestures}`
-  }
-  /** `next` is in the shown unit. */
-  const take = (next: number) => {
-    const inside = Math.min(high, Math.max(low, integer ? Math.round(next) : next))
-    setRefusal('')
-    const si = Math.min(max, Math.max(min, unit.toSi(inside)))
-    if (si !== value) onEdit(si, gesture.current)
-  }
-  const once = (next: number) => {
-    begin()
-    take(next)
-    onEnd?.()
-  }
-  const commit = () => {
-    if (draft === null) return
-    setDraft(null)
-    const read = parseNumber(draft, plainSymbol(unit.symbol))
-    if (!read.ok) return setRefusal(`${read.why}. Allowed: ${allowed}.`)
-    if (read.value < low || read.value > high) return setRefusal(`Given ${figure(read.value, 6)}. Allowed: ${allowed}.`)
-    if (integer && !Number.isInteger(read.value))
-      return setRefusal(`Given ${figure(read.value, 6)}. Allowed: a whole number, ${allowed}.`)
-    once(read.value)
-  }
-  const press = (event: KeyboardEvent<HTMLInputElement>) => {
-    if (event.key === 'Enter') return commit()
-    if (event.key === 'Escape') {
-      if (draft !== null || refusal) {
-        event.preventDefault()
-        event.stopPropagation()
-      }
-      setDraft(null)
-      return setRefusal('')
-    }
-    const count = STEPS[event.key]
-    if (count === undefined) return
-    event.preventDefault()
-    const typed = draft === null ? null : parseNumber(draft, plainSymbol(unit.symbol))
-    setDraft(null)
-    if (!event.repeat) begin()
-    const smallest = integer ? 1 : smallestStep(shown, base, low, high)
-    take(stepNumber(typed?.ok ? typed.value : shown, count * (event.shiftKey ? 10 : 1), smallest))
-  }
+  const seen = seenOf(props)
+  const entry = useEntry(id, props, seen)
+  const [active, setActive] = useState(false)
+  const showNote = useContext(NoteContext)
+  const { value, low, high, base, range } = seen
+  const changed = base !== undefined && base !== value
+  const fault = entry.refusal || props.fault
   const enter = () => showNote?.({ title: label, text: note, range })
   const leave = () => showNote?.(null)
-
+  const focus = (now: boolean) => {
+    setActive(now)
+    if (now) enter()
+    else leave()
+  }
   return (
-    <div
-      className="field"
-      data-changed={base !== undefined && base !== shown ? '' : undefined}
-      onPointerEnter={enter}
-      onPointerLeave={leave}
-    >
+    <div className="field" data-changed={changed ? '' : undefined} onPointerEnter={enter} onPointerLeave={leave}>
       <label className="field-label" htmlFor={id}>
         {label} {symbol && <SymbolText symbol={symbol} />}
       </label>
-      <input
-        id={id}
-        className="field-input"
-        role="spinbutton"
-        inputMode="decimal"
-        autoComplete="off"
-        spellCheck={false}
-        aria-valuenow={shown}
-        aria-valuemin={low}
-        aria-valuemax={high}
-        aria-valuetext={figure(shown, 6)}
-        aria-describedby={`${id}-note`}
-        aria-invalid={fault ? true : undefined}
-        aria-errormessage={fault ? `${id}-fault` : undefined}
-        value={draft ?? formatPlain(shown)}
-        onChange={(event) => {
-          setDraft(event.target.value)
-          setRefusal('')
-        }}
-        onKeyDown={press}
-        onKeyUp={(event) => {
-          if (event.key in STEPS) onEnd?.()
-        }}
-        onFocus={(event) => {
-          event.target.select()
-          setActive(true)
-          enter()
-        }}
-        onBlur={() => {
-          commit()
-          setActive(false)
-          leave()
-        }}
-      />
+      <Input id={id} seen={seen} entry={entry} faulty={Boolean(fault)} onEnd={onEnd} onFocus={focus} />
       <UnitText symbol={unit.symbol} />
-      <Scale value={shown} base={base ?? shown} min={low} max={high} onBegin={begin} onMove={take} onEnd={onEnd} />
+      <Scale
+        value={value}
+        base={base ?? value}
+        min={low}
+        max={high}
+        onBegin={entry.begin}
+        onMove={entry.take}
+        onEnd={onEnd}
+      />
       <span className="field-more">
-        {base !== undefined && base !== shown && (
-          <button type="button" aria-label={`Reset ${label} to ${figure(base)}`} onClick={() => once(base)}>
+        {changed && (
+          <button type="button" aria-label={`Reset ${label} to ${seen.figure(base)}`} onClick={() => entry.once(base)}>
             reset
           </button>
         )}
@@ -170,14 +90,46 @@ export function NumberField(props: NumberFieldProps) {
   )
 }
 
-const STEPS: Record<string, number> = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }
+interface InputProps {
+  id: string
+  seen: Seen
+  entry: Entry
+  faulty: boolean
+  onEnd: (() => void) | undefined
+  /** It has got the focus, or lost it. */
+  onFocus(now: boolean): void
+}
 
-/** Powers as plain text, as a person would type them. */
-const plainSymbol = (symbol: string) => symbol.replace(/\^1\.5$/, '¹·⁵')
-
-/** The step at zero, in the second digit of a usual value; elsewhere only a floor. */
-function smallestStep(value: number, base: number | undefined, low: number, high: number): number {
-  if (value !== 0) return Number.MIN_VALUE
-  if (base) return 10 ** (decade(Math.abs(base)) - 1)
-  return 10 ** (decade(Math.max(Math.abs(low), Math.abs(high))) - (high > 2 ? 5 : 2))
+function Input({ id, seen: { value, low, high, figure }, entry, faulty, onEnd, onFocus }: InputProps) {
+  return (
+    <input
+      id={id}
+      className="field-input"
+      role="spinbutton"
+      inputMode="decimal"
+      autoComplete="off"
+      spellCheck={false}
+      aria-valuenow={value}
+      aria-valuemin={low}
+      aria-valuemax={high}
+      aria-valuetext={figure(value, 6)}
+      aria-describedby={`${id}-note`}
+      aria-invalid={faulty ? true : undefined}
+      aria-errormessage={faulty ? `${id}-fault` : undefined}
+      value={entry.draft ?? formatPlain(value)}
+      onChange={(event) => entry.type(event.target.value)}
+      onKeyDown={entry.press}
+      onKeyUp={(event) => {
+        if (isStep(event.key)) onEnd?.()
+      }}
+      onFocus={(event) => {
+        event.target.select()
+        onFocus(true)
+      }}
+      onBlur={() => {
+        entry.commit()
+        onFocus(false)
+      }}
+    />
+  )
 }

@@ -1,6 +1,7 @@
 /** One simulator worker as the page sees it: takes a job, reports what comes of it, and notices when the worker is gone. */
 import type { GripResult } from '../../sim/index.ts'
 import type { Answer, GripJob, Request } from './messages.ts'
+import { takeSimulator } from './simulators.ts'
 
 export interface JobEvents {
   chunk(columns: Float64Array[]): void
@@ -27,7 +28,7 @@ export class SimulatorClient {
   constructor(lost: () => void) {
     this.lost = lost
     if (globalThis.crossOriginIsolated) this.newest = new Int32Array(new SharedArrayBuffer(4))
-    this.worker = new Worker(new URL('./simulator.worker.ts', import.meta.url), { type: 'module' })
+    this.worker = takeSimulator()
     this.worker.onmessage = ({ data }: MessageEvent<Answer>) => this.hear(data)
     this.worker.onerror = () => this.abandon()
     this.worker.onmessageerror = () => this.abandon()
@@ -61,7 +62,7 @@ export class SimulatorClient {
   }
 
   private hear(answer: Answer) {
-    if (answer.kind === 'ready') this.loaded = true
+    this.loaded = true
     if (answer.kind === 'ready' || answer.job !== this.job || !this.events) return
     const events = this.events
     switch (answer.kind) {

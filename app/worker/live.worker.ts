@@ -1,11 +1,12 @@
 /** The live plant's side of the door: simulates on as far as its budget of real time allows, and does what it is told. */
 import { CHANNELS, LiveGrip } from '../../sim/index.ts'
+import { newCore } from './core.ts'
 import type { LiveAnswer, LiveRequest } from './live-messages.ts'
 
 declare const self: DedicatedWorkerGlobalScope
 
 /** Simulated time between two looks at the clock [s]. */
-const SLICE = 0.002
+const SLICE = 0.01
 
 const answer = (message: LiveAnswer, transfer: Transferable[] = []) => self.postMessage(message, transfer)
 
@@ -13,7 +14,7 @@ let grip: LiveGrip | null = null
 
 self.onmessage = ({ data }: MessageEvent<LiveRequest>) => {
   try {
-    if (data.kind === 'start') grip = new LiveGrip(data.scenario, data.strategy)
+    if (data.kind === 'start') grip = new LiveGrip(data.scenario, data.strategy, newCore())
     else if (grip) obey(grip, data)
   } catch (error) {
     answer({ kind: 'refused', message: error instanceof Error ? error.message : String(error) })

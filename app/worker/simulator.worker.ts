@@ -1,11 +1,14 @@
 /** The simulator's side of the door: runs one job at a time and hands out its traces piece by piece. */
 import { CHANNELS, simulateGrip, type Traces } from '../../sim/index.ts'
+import { newCore } from './core.ts'
 import type { Answer, Request } from './messages.ts'
 
 declare const self: DedicatedWorkerGlobalScope
 
 /** Least time between two pieces [ms]: a run that is quicker hands its traces out whole, which costs the page least. */
 const PACE = 50
+
+const core = newCore()
 
 const answer = (message: Answer, transfer: Transferable[] = []) => self.postMessage(message, transfer)
 
@@ -27,6 +30,7 @@ self.onmessage = ({ data: { job, input, newest } }: MessageEvent<Request>) => {
   }
   try {
     const { result, traces, cancelled } = simulateGrip(input.scenario, input.strategy, {
+      core,
       onChunk(columns) {
         held.push(input.traces ? columns : [])
         if (performance.now() - last > PACE) {

@@ -16,6 +16,7 @@ import {
   type LoopsResult,
   limitsOf,
   type RescueProgress,
+  type Runner,
   rescues,
   runLesson,
   type Scenario,
@@ -91,21 +92,21 @@ export interface Studies {
 
 export type StudyName = keyof Studies
 
-const STUDIES: { [S in StudyName]: (input: Studies[S]['input']) => Iterable<Studies[S]['item']> } = {
-  axes: (scenario) => compareAxes(scenario),
+const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => Iterable<Studies[S]['item']> } = {
+  axes: compareAxes,
   loops: (scenario) => [analyseLoops(scenario, { curves: true })],
   steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
   designs: (question) => [answerDesign(question)],
-  why: ({ scenario, strategy, verdict }) => [explain(scenario, strategy, verdict)],
+  why: ({ scenario, strategy, verdict }, run) => [explain(scenario, strategy, verdict, run)],
   rescue: ({ scenario, strategy }) => rescues(scenario, strategy),
   answers: whyAndRescue,
-  model: ({ scenario, strategy }) => counterRuns(scenario, strategy),
-  lesson: ({ lesson, answer }) => runLesson(lesson, answer),
+  model: ({ scenario, strategy }, run) => counterRuns(scenario, strategy, run),
+  lesson: ({ lesson, answer }, run) => runLesson(lesson, answer, run),
   tune: ({ scenario, options }) => tuneGains(scenario, options),
 }
 
-function* whyAndRescue({ scenario, strategy, verdict }: Studies['answers']['input']) {
-  yield { why: explain(scenario, strategy, verdict) }
+function* whyAndRescue({ scenario, strategy, verdict }: Studies['answers']['input'], run: Runner) {
+  yield { why: explain(scenario, strategy, verdict, run) }
   for (const rescue of rescues(scenario, strategy)) yield { rescue }
 }
 
@@ -125,5 +126,7 @@ export interface StudyRequest<S extends StudyName = StudyName> {
 export type StudyAnswer = { kind: 'item'; item: unknown } | { kind: 'done' } | { kind: 'failed'; message: string }
 
 /** Every item of one study; the worker, which only knows the name, asks through here. */
-export const runStudy = <S extends StudyName>({ study, input }: StudyRequest<S>): Iterable<Studies[S]['item']> =>
-  STUDIES[study](input)
+export const runStudy = <S extends StudyName>(
+  { study, input }: StudyRequest<S>,
+  run: Runner,
+): Iterable<Studies[S]['item']> => STUDIES[study](input, run)

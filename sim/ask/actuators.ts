@@ -3,10 +3,10 @@
  * the simulator makes of it.
  */
 
-import type { Verdict } from '../grip/result.ts'
-import { damageLimit } from '../grip/window.ts'
-import { axisOf, contactsOf, jawMassOf, travelToContact } from '../plant/axis.ts'
-import { isOpenLoop } from '../plant/commutation.ts'
+import { axisOf, isOpenLoop } from '../axis/reflect.ts'
+import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
+import type { Verdict } from '../job/grip/result.ts'
+import { damageLimit } from '../job/grip/window.ts'
 import type { Actuator, Fault, Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
@@ -72,14 +72,14 @@ export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere
   const contacts = contactsOf(scenario)
   const fitted = actuator === scenario.actuator ? { ok: true as const, scenario } : fitAxis(scenario, actuator, force)
   const forceAt = (current: number) =>
-    Math.max(0, (axis.forceConstant * current - transmission.coulomb) / (contacts * (1 + axis.raise)))
+    Math.max(0, (axis.forcePerAmpere * current - transmission.coulomb) / (contacts * (1 + axis.raise)))
   const mass = axis.mass + jawMassOf(scenario)
   const impact = impactForce(scenario, mass)
   const topSpeed = Math.max(
     0,
     (scenario.drive.busVoltage -
       motor.resistance * Math.min(motor.continuousCurrent, currentToRun(scenario, actuator))) /
-      axis.forceConstant,
+      axis.forcePerAmpere,
   )
   const back = axis.lower < 1 ? transmission.breakaway / (contacts * (1 - axis.lower)) : null
   const band = frictionBand(scenario, actuator, force)
@@ -114,12 +114,12 @@ function frictionBand(scenario: Scenario, actuator: Actuator, force: number): nu
 
 function currentToRun(scenario: Scenario, actuator: Actuator): number {
   const { coulomb, viscous } = actuator.transmission
-  return (coulomb + viscous * scenario.approach.speed) / axisOf(actuator).forceConstant
+  return (coulomb + viscous * scenario.approach.speed) / axisOf(actuator).forcePerAmpere
 }
 
 /** Linear impact without damping, v·√(kM), on pad and part in series, at one contact [N]. */
-function impactForce({ part, jaws, approach, ...rest }: Scenario, mass: number): number {
-  const contacts = contactsOf({ part, jaws, approach, ...rest })
+function impactForce({ part, jaws, approach }: Scenario, mass: number): number {
+  const contacts = contactsOf({ jaws })
   const half = 2 * part.stiffness * (part.exponent === 1 ? 1 : Math.sqrt(1e-3))
   const side = (half * jaws.padStiffness) / (half + jaws.padStiffness)
   const stiffness = contacts === 2 ? 2 * side : side / 2

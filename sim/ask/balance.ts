@@ -1,9 +1,10 @@
 /** The axis at rest at a working point: where motor side, jaw and part stand, and the current and voltage that keep them there. */
+
+import type { Axis } from '../axis/axis.ts'
+import { axisOf, isOpenLoop } from '../axis/reflect.ts'
+import { contactsOf, travelToContact } from '../job/grip/geometry.ts'
+import type { GripLoad } from '../job/grip/load.ts'
 import { stiffnessFactor, type WorkingPoint, type WorkingPointOptions } from '../loops/working-point.ts'
-import { axisOf, contactsOf, travelToContact } from '../plant/axis.ts'
-import { Commutation, isOpenLoop } from '../plant/commutation.ts'
-import type { Heat } from '../plant/heat.ts'
-import type { Plant } from '../plant/plant.ts'
 import type { Scenario } from '../scenario/index.ts'
 
 export interface Balance {
@@ -24,15 +25,13 @@ export function partAt(scenario: Scenario, { id }: WorkingPoint, options: Workin
 }
 
 /** Without dry friction; gravity along the grip is left out, as in the linear loops. */
-export function balanceAt(scenario: Scenario, { force, travel, contact }: WorkingPoint, heat: Heat): Balance {
+export function balanceAt(scenario: Scenario, { force, travel, contact }: WorkingPoint, axis: Axis): Balance {
   const { actuator, drive } = scenario
-  const axis = axisOf(actuator)
-  const commutation = new Commutation(scenario, axis)
+  const { commutation, heat, forcePerAmpere } = axis
   const load = contactsOf(scenario) * force
   const motor = travel + load / actuator.transmission.stiffness + actuator.transmission.backlash / 2
-  const field = isOpenLoop(scenario) ? motor + axis.cyclePitch / 4 : motor
-  const current =
-    (load - commutation.cogging(motor)) / (axis.forceConstant * heat.flux * commutation.factor(motor, field))
+  const field = isOpenLoop(scenario) ? motor + axisOf(actuator).cyclePitch / 4 : motor
+  const current = (load - commutation.cogging(motor)) / (forcePerAmpere * heat.flux * commutation.factor(motor, field))
   return {
     travel: motor,
     // Against an anvil the part sinks into the far contact as deep as the jaw into the near one.
@@ -44,9 +43,9 @@ export function balanceAt(scenario: Scenario, { force, travel, contact }: Workin
 }
 
 /** Puts the axis there, at rest. */
-export function setDown(plant: Plant, { travel }: WorkingPoint, balance: Balance): void {
-  plant.x = balance.travel
-  plant.jawX = travel
-  plant.partX = balance.shift
-  plant.winding.current = balance.current
+export function setDown(axis: Axis, load: GripLoad, { travel }: WorkingPoint, balance: Balance): void {
+  axis.state.motorTravel = balance.travel
+  axis.state.travel = travel
+  axis.winding.state.current = balance.current
+  load.state.shift = balance.shift
 }

@@ -1,8 +1,9 @@
 /** What the counter-runs of `explain` take away, cause by cause; told in the order of CAUSES. */
-import { axisOf, contactsOf, jawMassOf, travelToContact } from '../plant/axis.ts'
-import { lawOf } from '../plant/contact/law.ts'
+import { axisOf } from '../axis/reflect.ts'
+import { lawOf } from '../job/grip/contact/laws.ts'
+import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
 import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
-import { approachProfile } from '../strategy/follow.ts'
+import { approachCourse } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 
@@ -102,7 +103,7 @@ const INSTANT = 1e6
 const DETECTION: Record<StrategyId, Edit[]> = {
   'threshold-stop': [set('strategies.thresholdStop.confirmTime', 0), set('strategies.thresholdStop.filter', 0)],
   'current-clamp': [],
-  'sensed-force': [set('strategies.sensedForce.sensor.bandwidth', INSTANT)],
+  'sensed-force': [set('sensors.gauge.bandwidth', INSTANT)],
 }
 
 /** After the stop the axis presses with the threshold's current instead of holding the position where the stop was commanded. */
@@ -161,14 +162,14 @@ function slowTouch(scenario: Scenario, strategy: StrategyId): { speed: number; t
   const axis = axisOf(actuator)
   const impedance = Math.sqrt((contacts === 2 ? 2 : 0.5) * contact * (axis.mass + jawMassOf(scenario)))
   const squeeze = (flattening / 2 + force / jaws.padStiffness) * (contacts === 2 ? 1 : 2)
-  const lag = kind.sensed || servo.kp === 0 ? 0 : (contacts * force * (1 + axis.raise)) / axis.forceConstant / servo.kp
+  const lag = kind.sensed || servo.kp === 0 ? 0 : (contacts * force * (1 + axis.raise)) / axis.forcePerAmpere / servo.kp
   const speed = Math.min(FASTEST, Math.max(SLOWEST, (LEFT * contacts * force) / impedance))
   return { speed, travel: 1.5 * (squeeze + lag) }
 }
 
 /** When the profile reaches a travel of a jaw [s]; its end where it never does. */
 export function approachTime(scenario: Scenario, travel: number): number {
-  const profile = approachProfile(scenario)
+  const { profile } = approachCourse(scenario)
   let low = 0
   let high = profile.duration
   for (let n = 0; n < 50; n++) {
@@ -196,11 +197,11 @@ function withoutFriction(scenario: Scenario, strategy: StrategyId): Edit[] {
   return [...bare, set(kindOf.setting.path, current), set('strategies.currentClamp.limit', current)]
 }
 
-function exactMeasuring({ strategies }: Scenario, strategy: StrategyId): Edit[] {
-  const gauge = strategy === 'sensed-force' ? Object.keys(strategies.sensedForce.sensor) : []
+function exactMeasuring({ sensors }: Scenario, strategy: StrategyId): Edit[] {
+  const gauge = strategy === 'sensed-force' ? Object.keys(sensors.gauge) : []
   return [
     ...['currentNoise', 'currentOffset', 'currentResolution'].map((key) => set(`drive.${key}`, 0)),
-    set('servo.encoderResolution', 0),
-    ...gauge.filter((key) => key !== 'bandwidth').map((key) => set(`strategies.sensedForce.sensor.${key}`, 0)),
+    set('sensors.encoder.resolution', 0),
+    ...gauge.filter((key) => key !== 'bandwidth').map((key) => set(`sensors.gauge.${key}`, 0)),
   ]
 }

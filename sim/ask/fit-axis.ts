@@ -3,8 +3,8 @@
  * the strategies from the wanted grip force. Position loop: kp = M·ω²/K, kd = 2ζM·ω/K, ki = kp·ω/10; velocity loop: kp = M·2ω/K,
  * ki = kp·ω/4 (bandwidth and damping of a mass under a PID; common practice for the integral).
  */
-import { axisOf, jawMassOf } from '../plant/axis.ts'
-import { isOpenLoop } from '../plant/commutation.ts'
+import { axisOf, isOpenLoop } from '../axis/reflect.ts'
+import { jawMassOf } from '../job/grip/geometry.ts'
 import { type Actuator, type Checked, checkScenario, editScenario, type Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 
@@ -16,7 +16,7 @@ const HIGHEST_BANDWIDTH = 2 * Math.PI * 60
 /** Bandwidth of the position loop that the present gains give on the present axis [rad/s]. */
 export function positionBandwidth(scenario: Scenario): number {
   const axis = axisOf(scenario.actuator)
-  return Math.sqrt((scenario.servo.kp * axis.forceConstant) / (axis.mass + jawMassOf(scenario)))
+  return Math.sqrt((scenario.servo.kp * axis.forcePerAmpere) / (axis.mass + jawMassOf(scenario)))
 }
 
 /** Grip force at one contact that the present clamp current means [N]. */
@@ -26,7 +26,7 @@ export const wantedForce = (scenario: Scenario) =>
 /** Gains of position and velocity loop for a bandwidth [rad/s] and a damping ratio on the reflected mass of an actuator. */
 export function gainsFor(scenario: Scenario, actuator: Actuator, bandwidth: number, damping = DAMPING) {
   const axis = axisOf(actuator)
-  const perAmpere = (axis.mass + jawMassOf(scenario)) / axis.forceConstant
+  const perAmpere = (axis.mass + jawMassOf(scenario)) / axis.forcePerAmpere
   const kp = rounded(perAmpere * bandwidth * bandwidth)
   const velocityKp = rounded(perAmpere * 2 * bandwidth)
   return {

@@ -2,20 +2,23 @@
  * One loop of the drive, tried in the time simulation. The axis stands in balance at a working point; the loop on trial takes over
  * without a bump, and its set point is stepped or its output disturbed. Plant, drive and control blocks are those of every run.
  */
+import { axisFilled } from '../axis/fill.ts'
+import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { deadBand } from '../control/dead-band.ts'
 import { FilteredDerivative } from '../control/filters.ts'
 import { ForcePid } from '../control/force-pid.ts'
 import { PositionPid } from '../control/position-pid.ts'
 import { VelocityPi } from '../control/velocity-pi.ts'
-import { Drive } from '../grip/drive.ts'
-import { substepsOf } from '../grip/step.ts'
+import { Bench } from '../cycle/bench.ts'
+import { gripOutput } from '../job/grip/fill.ts'
+import { GripLoad } from '../job/grip/load.ts'
 import type { LoopId } from '../loops/model.ts'
 import type { WorkingPoint } from '../loops/working-point.ts'
-import { axisOf } from '../plant/axis.ts'
-import { isOpenLoop } from '../plant/commutation.ts'
-import { Plant } from '../plant/plant.ts'
+import { modelOf } from '../model/model.ts'
 import type { Scenario } from '../scenario/index.ts'
-import type { Measured, Strategy } from '../strategy/strategy.ts'
+import { fillPosition } from '../strategy/follow.ts'
+import { Machine } from '../strategy/machine.ts'
+import { sensedForce } from '../strategy/sensed-force/index.ts'
 import { type Balance, balanceAt, setDown } from './balance.ts'
 
 export interface Trial {
@@ -50,9 +53,24 @@ export interface Tried {
 const SHORTEST_REST = 0.005
 const GAUGE_REST = 12
 
-class LoopTrial implements Strategy {
-  wantedSpeed = 0
-  readonly engaged = Number.NaN
+/** Gains of the loops on trial; those of the loop itself by the trial's factor. */
+function gainsOf(scenario: Scenario, { loop, gain = 1 }: Trial) {
+  const { servo, strategies } = scenario
+  const { sensedForce } = strategies
+  const by = (id: LoopId) => (id === loop ? gain : 1)
+  const scaled = (id: LoopId, gains: { kp: number; ki: number; kd?: number }) => ({
+    kp: gains.kp * by(id),
+    ki: gains.ki * by(id),
+    kd: (gains.kd ?? 0) * by(id),
+  })
+  return {
+    position: scaled('position', servo),
+    velocity: scaled('velocity', sensedForce.velocity),
+    force: scaled('force', sensedForce),
+  }
+}
+
+class LoopTrial extends Machine {
   readonly given: number[] = []
   readonly got: number[] = []
   readonly answer: number[] = []
@@ -60,64 +78,60 @@ class LoopTrial implements Strategy {
   private readonly trial: Trial
   private readonly start: number
   private readonly balance: Balance
-  private readonly position: PositionPid
-  private readonly velocity: VelocityPi
-  private readonly force: ForcePid
-  private readonly speedometer: FilteredDerivative
+  private readonly position = new PositionPid()
+  private readonly velocity = new VelocityPi()
+  private readonly force = new ForcePid()
+  private readonly speedometer = new FilteredDerivative()
   private readonly perForce: number
   private readonly band: number
   private readonly rise: number
   private readonly period: number
+  /** A step motor's field stays where it pulls most, as in the linear loops. */
   private readonly ahead: number
-  private seen: number
   private rest = Number.NaN
   private count = 0
 
   constructor(scenario: Scenario, trial: Trial, start: number, balance: Balance) {
-    const { servo, strategies, approach, actuator } = scenario
-    const { kp, ki, kd, rate, velocity, sensor, deadband, speedLimit } = strategies.sensedForce
+    super()
+    const { servo, strategies, sensors, approach, actuator } = scenario
+    const { rate, deadband, speedLimit } = strategies.sensedForce
     const period = 1 / servo.rate
-    const by = (loop: LoopId) => (loop === trial.loop ? (trial.gain ?? 1) : 1)
-    const scaled = <G extends object>(gains: G, factor: number) =>
-      Object.fromEntries(Object.entries(gains).map(([name, value]) => [name, value * factor])) as G
     this.trial = trial
     this.start = start
     this.balance = balance
     this.period = period
-    this.seen = balance.travel
     this.ahead = isOpenLoop(scenario) ? axisOf(actuator).cyclePitch / 4 : 0
-    const limit = servo.currentLimit
-    const gains = { kp: servo.kp, ki: servo.ki, kd: servo.kd }
-    this.position = new PositionPid({ ...servo, ...scaled(gains, by('position')), period, limit })
-    this.velocity = new VelocityPi({ ...scaled(velocity, by('velocity')), period, limit })
-    this.force = new ForcePid({
-      ...scaled({ kp, ki, kd }, by('force')),
-      derivativeFilter: 1 / sensor.bandwidth,
-      period: 1 / rate,
-      limit: speedLimit,
-    })
-    this.speedometer = new FilteredDerivative({ timeConstant: servo.speedFilter, period })
+    const gains = gainsOf(scenario, trial)
+    fillPosition(this.position, scenario)
+    this.position.setPi(gains.position.kp, gains.position.ki, period)
+    this.position.kd = gains.position.kd
+    this.velocity.setPi(gains.velocity.kp, gains.velocity.ki, period)
+    this.velocity.limit = servo.currentLimit
+    this.force.setPi(gains.force.kp, gains.force.ki, 1 / rate)
+    this.force.kd = gains.force.kd
+    this.force.slope.set(1 / sensors.gauge.bandwidth, 1 / rate)
+    this.force.limit = speedLimit
+    this.speedometer.set(servo.speedFilter, period)
     this.perForce = Math.round(servo.rate / rate)
     this.band = deadband
     this.rise = approach.acceleration * period * this.perForce
+    this.state.target = balance.travel + this.ahead
   }
 
-  /** A step motor's field stays where it pulls most, as in the linear loops. */
-  get target() {
-    return this.seen + this.ahead
+  begin(): void {}
+  settle(): void {}
+
+  measuredSpeed() {
+    return this.speedometer.state.value
   }
 
-  get measuredSpeed() {
-    return this.speedometer.value
+  saturated() {
+    return this.trial.loop === 'position' ? this.position.state.saturated : this.velocity.state.saturated
   }
 
-  get saturated() {
-    return this.trial.loop === 'position' ? this.position.saturated : this.velocity.saturated
-  }
-
-  tick({ time, position, force }: Measured): number {
+  tick(time: number, position: number, force: number): number {
     const speed = this.speedometer.tick(position)
-    this.seen = position
+    this.state.target = position + this.ahead
     const since = time - this.start
     if (since < -0.5 * this.period) {
       this.position.tick(position, 0, 0, position)
@@ -132,7 +146,7 @@ class LoopTrial implements Strategy {
     if (loop === 'velocity') return this.cut(this.velocity.tick(this.step(this.count++), speed), since, speed)
     if (this.count % this.perForce === 0) this.press(force, since)
     this.count++
-    return this.velocity.tick(this.wantedSpeed, speed)
+    return this.velocity.tick(this.state.wantedSpeed, speed)
   }
 
   private step(sample: number): number {
@@ -142,11 +156,11 @@ class LoopTrial implements Strategy {
   /** The force loop as the strategy runs it. */
   private press(force: number, since: number): void {
     const wanted = this.force.tick(this.rest + this.step(this.count), force)
-    const given = Math.min(deadBand(wanted, this.band), Math.max(0, this.wantedSpeed) + this.rise)
-    if (this.force.saturated !== 0) this.bounds.add('speed')
+    const given = Math.min(deadBand(wanted, this.band), Math.max(0, this.state.wantedSpeed) + this.rise)
+    if (this.force.state.saturated !== 0) this.bounds.add('speed')
     if (wanted !== 0 && Math.abs(wanted) <= this.band) this.bounds.add('dead-band')
     else if (given < wanted) this.bounds.add('acceleration')
-    this.wantedSpeed = this.cut(given, since, force)
+    this.state.wantedSpeed = this.cut(given, since, force)
   }
 
   private handOver(position: number, force: number): void {
@@ -163,9 +177,27 @@ class LoopTrial implements Strategy {
     this.given.push(given)
     this.got.push(got)
     this.answer.push(measured - this.rest)
-    if (this.saturated !== 0) this.bounds.add('current')
+    if (this.saturated() !== 0) this.bounds.add('current')
     return got
   }
+}
+
+/** A bench whose strategy is the trial, in balance, with nothing that pulls on it. */
+function trialBench(scenario: Scenario, trial: Trial, rest: number) {
+  const load = new GripLoad()
+  const balance = balanceAt(scenario, trial.point, axisFilled(scenario.actuator, gripOutput(scenario)))
+  const machine = new LoopTrial(scenario, trial, rest, balance)
+  const kind = { ...sensedForce, fill: () => {} }
+  const still = { ...scenario, arm: { ...scenario.arm, gravity: 'none' as const, moves: [], lift: null } }
+  const { bench } = modelOf(still, kind, { make: () => new Bench(load, machine) })
+  load.liftTime = Number.POSITIVE_INFINITY
+  bench.powerLoss = Number.POSITIVE_INFINITY
+  bench.release = Number.POSITIVE_INFINITY
+  bench.untilBanging = 0
+  bench.settle()
+  setDown(bench.axis, load, trial.point, balance)
+  bench.drive.rest(balance.command, balance.voltage)
+  return { bench, load, machine, balance }
 }
 
 /**
@@ -173,10 +205,10 @@ class LoopTrial implements Strategy {
  * than a run may.
  */
 export function tryLoop(scenario: Scenario, trial: Trial): Tried {
-  const { servo, strategies } = scenario
+  const { servo, sensors, strategies } = scenario
   const period = 1 / scenario.drive.currentRate
   const frame = 1 / strategies.sensedForce.rate
-  const rest = frame * Math.ceil(Math.max(SHORTEST_REST, GAUGE_REST / strategies.sensedForce.sensor.bandwidth) / frame)
+  const rest = frame * Math.ceil(Math.max(SHORTEST_REST, GAUGE_REST / sensors.gauge.bandwidth) / frame)
   const own = { current: period, position: 1 / servo.rate, velocity: 1 / servo.rate, force: frame }[trial.loop]
   const first = Math.round(rest / period)
   const skipped = trial.loop === 'current' ? 0 : 1
@@ -187,26 +219,18 @@ export function tryLoop(scenario: Scenario, trial: Trial): Tried {
     drive: { ...scenario.drive, currentBandwidth: bandwidth },
     run: { ...scenario.run, duration: samples * period },
   }
-  const plant = new Plant(tried, period, substepsOf(tried))
-  const balance = balanceAt(tried, trial.point, plant.heat)
-  setDown(plant, trial.point, balance)
-  const strategy = new LoopTrial(tried, trial, rest, balance)
-  const drive = new Drive(tried, { sensed: true, create: () => strategy })
-  drive.settle(balance.command, balance.voltage)
+  const { bench, load, machine, balance } = trialBench(tried, trial, rest)
+  const { bounds } = machine
   const current: number[] = []
   for (let k = 0; k < samples; k++) {
-    if (k >= first) current.push(plant.winding.current - balance.current)
-    drive.sample(k, k * period, plant)
-    const before = plant.jawV
-    plant.advance(k * period, drive.voltage, true, strategy.target)
-    drive.feel(plant, before)
+    if (k >= first) current.push(bench.axis.current() - balance.current)
+    if (!bench.advance(1)) break
     if (k < first) continue
-    if (drive.bridgeSaturated !== 0) strategy.bounds.add('voltage')
-    if (trial.point.contact && (plant.nearForce === 0 || plant.farForce === 0)) strategy.bounds.add('contact')
-    if (plant.near.dent > 0 || plant.far.dent > 0 || plant.crackTime > 0) strategy.bounds.add('part')
+    if (bench.drive.bridgeSaturated() !== 0) bounds.add('voltage')
+    if (trial.point.contact && (load.state.nearForce === 0 || load.state.farForce === 0)) bounds.add('contact')
+    if (load.near.state.dent > 0 || load.far.state.dent > 0 || load.state.crackTime > 0) bounds.add('part')
   }
-  if (trial.loop === 'current')
-    return { period, given: current, got: current, answer: current, bounds: strategy.bounds }
-  const [given, got, answer] = [strategy.given, strategy.got, strategy.answer].map((column) => column.slice(skipped))
-  return { period: own, given: given!, got: got!, answer: answer!, bounds: strategy.bounds }
+  if (trial.loop === 'current') return { period, given: current, got: current, answer: current, bounds }
+  const [given, got, answer] = [machine.given, machine.got, machine.answer].map((column) => column.slice(skipped))
+  return { period: own, given: given!, got: got!, answer: answer!, bounds }
 }

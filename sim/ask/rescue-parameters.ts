@@ -1,5 +1,5 @@
 /** What an engineer can change alone, and where each parameter is tried: values on either side of the present one, nearest first. */
-import { contactsOf } from '../plant/axis.ts'
+import { contactsOf } from '../job/grip/geometry.ts'
 import { type Edit, type QuantitySchema, readPath, SCHEMAS, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 

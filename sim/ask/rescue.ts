@@ -3,8 +3,8 @@
  * `held`, found on the real simulator by bracketing away from the present value on both sides and bisection on values of three
  * digits. For a held part the same search finds how far each parameter may drift before it is lost.
  */
-import type { Verdict } from '../grip/result.ts'
-import { simulateGrip } from '../grip/simulate.ts'
+import type { Verdict } from '../job/grip/result.ts'
+import { simulateGrip } from '../run/simulate.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { type Parameter, rescueParameters, type Side, schemaAt } from './rescue-parameters.ts'

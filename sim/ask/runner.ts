@@ -1,6 +1,8 @@
 /** What every study runs its grips with: it is handed one, so that whoever asks decides how a grip is computed. */
-import type { GripResult, Traces } from '../grip/result.ts'
-import { simulateGrip } from '../grip/simulate.ts'
+import type { GripResult } from '../job/grip/result.ts'
+import type { Traces } from '../run/channels.ts'
+import { type Core, sourceCore } from '../run/core.ts'
+import { judgeGrip, simulateGrip } from '../run/simulate.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 
@@ -20,9 +22,15 @@ export interface Runner {
   (scenario: Scenario, strategy: StrategyId, wish?: { untilLost?: boolean }): Ran
 }
 
-/** The simulator as it is in this process. */
-export const runHere: Runner = (
-  scenario: Scenario,
-  strategy: StrategyId,
-  wish: { untilLost?: boolean; traces?: true } = {},
-) => simulateGrip(scenario, strategy, wish)
+interface Wish {
+  untilLost?: boolean
+  traces?: true
+}
+
+/** Runs grips on a core. */
+export const runnerOn = (core: Core): Runner =>
+  ((scenario: Scenario, strategy: StrategyId, { untilLost = false, traces }: Wish = {}) =>
+    traces ? simulateGrip(scenario, strategy, { core }) : judgeGrip(scenario, strategy, { core, untilLost })) as Runner
+
+/** The simulator's own files in this process. */
+export const runHere: Runner = runnerOn(sourceCore)

@@ -2,7 +2,9 @@
  * Shares of a total among players that act together, by no order of theirs: each gets the mean, over the orders in which they may be
  * taken away, of what its going changes (Shapley, A value for n-person games, 1953). Every order's changes add up to the total, and so do the means.
  */
-import { Noise } from '../plant/noise.ts'
+
+import type { Noise } from '../core/noise.ts'
+import { seeded } from '../core/noise.ts'
 
 /** What is there with the players of a bit mask taken away; null: then there is nothing that could be told. */
 export type Value = (taken: number) => number | null
@@ -24,7 +26,7 @@ const DRAWN = 10 * PAIRS
 
 /** Of `count` players, 1 to 30; null where no order gives a value at each of its steps. */
 export function shapley(count: number, value: Value, seed = 1): Shares | null {
-  return count <= FEW ? allOrders(count, value) : drawnOrders(count, value, new Noise(seed))
+  return count <= FEW ? allOrders(count, value) : drawnOrders(count, value, seeded(seed))
 }
 
 function allOrders(count: number, value: Value): Shares | null {

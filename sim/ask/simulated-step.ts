@@ -1,14 +1,16 @@
 /** Steps of a loop in the time simulation, to lay over those of the linear loop, and how far the two lie apart. */
 
+import { axisFilled } from '../axis/fill.ts'
+import { axisOf } from '../axis/reflect.ts'
 import { smoothing } from '../control/filters.ts'
+import { gripOutput } from '../job/grip/fill.ts'
+import { contactsOf } from '../job/grip/geometry.ts'
 import { analyseLoops } from '../loops/analyse.ts'
 import { Cascade } from '../loops/cascade.ts'
 import { slopeOf } from '../loops/design/axis-figures.ts'
 import type { LoopId } from '../loops/model.ts'
 import { type StepResponse, stepResponse, stepSpan } from '../loops/step-response.ts'
 import type { WorkingPoint, WorkingPointId, WorkingPointOptions } from '../loops/working-point.ts'
-import { axisOf, contactsOf } from '../plant/axis.ts'
-import { Heat } from '../plant/heat.ts'
 import type { Actuator, Scenario } from '../scenario/index.ts'
 import { balanceAt, partAt } from './balance.ts'
 import { type Bound, tryLoop } from './loop-trial.ts'
@@ -107,7 +109,7 @@ function clearStep(
 ): number {
   const { servo, drive, strategies, approach, actuator } = scenario
   const { kp, ki, rate, velocity, speedLimit } = strategies.sensedForce
-  const heat = new Heat(actuator.motor.thermal)
+  const axis = axisFilled(actuator, gripOutput(scenario))
   const proportional = (gains: { kp: number; ki: number }, sample: number) => gains.kp + (gains.ki * sample) / 2
   const inner = proportional(velocity, 1 / servo.rate)
   const speed = proportional({ kp, ki }, 1 / rate)
@@ -118,7 +120,7 @@ function clearStep(
   const sizes = loop === 'force' ? [speedLimit / speed / 2, approach.acceleration / rate / speed / 2] : []
   for (const { point, linear } of cases) {
     if ((point.contact !== null) !== contact) continue
-    const { current, voltage } = balanceAt(partAt(scenario, point, options), point, heat)
+    const { current, voltage } = balanceAt(partAt(scenario, point, options), point, axis)
     sizes.push((DRIVE_SHARE * left(servo.currentLimit, current)) / kick)
     sizes.push((DRIVE_SHARE * left(drive.busVoltage, voltage)) / volts)
     const swept = linear.value.reduce((sum, value) => sum + value, 0) * linear.time[1]!
@@ -127,7 +129,7 @@ function clearStep(
       const force = FORCE_SHARE[scenario.part.exponent === 1 ? 'straight' : 'curved'] * point.force
       if (way > 0) sizes.push(force / (way * slopeOf(scenario, point.contact)))
       if (loop === 'force') sizes.push(force)
-      if (loop === 'current') sizes.push((contactsOf(scenario) * force) / axisOf(actuator).forceConstant)
+      if (loop === 'current') sizes.push((contactsOf(scenario) * force) / axisOf(actuator).forcePerAmpere)
     } else if (way > 0) sizes.push((WAY_SHARE * point.travel) / way)
   }
   return roundDown(Math.min(...sizes.filter((size) => size > 0 && Number.isFinite(size))))
@@ -144,13 +146,13 @@ function roundDown(size: number): number {
   return Number(`${digit}e${power}`)
 }
 
-function grainOf({ drive, servo, strategies }: Scenario, loop: LoopId): number {
-  const { sensor } = strategies.sensedForce
-  const { encoderResolution, speedFilter, rate } = servo
+function grainOf({ drive, servo, sensors }: Scenario, loop: LoopId): number {
+  const { encoder, gauge } = sensors
+  const { speedFilter, rate } = servo
   return {
     current: Math.max(drive.currentResolution, drive.currentNoise),
-    position: encoderResolution,
-    velocity: smoothing(speedFilter, 1 / rate) * rate * encoderResolution,
-    force: Math.max(sensor.resolution, sensor.noise),
+    position: encoder.resolution,
+    velocity: smoothing(speedFilter, 1 / rate) * rate * encoder.resolution,
+    force: Math.max(gauge.resolution, gauge.noise),
   }[loop]
 }

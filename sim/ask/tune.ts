@@ -2,10 +2,10 @@
  * Robust tune: a search over gains for the best grip among those that keep their margins at every working point and hold the
  * softest, the nominal and the stiffest part. A wide grid first, then narrow ones about the two ends of the trade-off found.
  */
-import type { Metrics, Verdict } from '../grip/result.ts'
-import { simulateGrip } from '../grip/simulate.ts'
+import type { Metrics, Verdict } from '../job/grip/result.ts'
 import { analyseLoops } from '../loops/analyse.ts'
 import type { LoopId } from '../loops/model.ts'
+import { simulateGrip } from '../run/simulate.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { gainsFor, positionBandwidth } from './fit-axis.ts'

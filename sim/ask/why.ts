@@ -4,12 +4,13 @@
  * make together; how far that could shift is told beside each. The part is taken as one that neither breaks, dents nor slides out,
  * since a lost part hides how far the force would have gone.
  */
-import type { GripResult, Verdict } from '../grip/result.ts'
-import { damageLimit } from '../grip/window.ts'
-import { travelToContact } from '../plant/axis.ts'
+
+import { travelToContact } from '../job/grip/geometry.ts'
+import type { GripResult, Verdict } from '../job/grip/result.ts'
+import { damageLimit } from '../job/grip/window.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
-import { approachProfile } from '../strategy/follow.ts'
+import { approachEnd } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { approachTime, CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
@@ -45,8 +46,7 @@ export interface Why {
   causes: Cause[]
   /** Causes that could not be taken away, as their counter-run gave no figure; what they add is in what is left. */
   untold: { cause: CauseId; label: string; verdict: Verdict | null }[]
-  /** Orders of removal that were counted, and whether they were drawn at random because there are too many; none: nothing acts. */
-  orders: { counted: number; drawn: boolean }
+  rule: string
   /** The run on the bench; null where there was a force to take apart. */
   run: MissedRun | null
 }
@@ -58,8 +58,6 @@ export interface MissedRun extends Pick<GripResult, 'metrics' | 'events' | 'caus
   /** Travels of a jaw to the part and to the end of its profile [m], when the profile is at the part, and when the support goes [s]. */
   way: { contact: number; end: number; arrival: number; lift: number }
 }
-
-const NONE: Why['orders'] = { counted: 0, drawn: false }
 
 /** Causes below this share of the figure are less than a step of the simulation resolves. */
 const RESOLVED = 0.001
@@ -90,11 +88,11 @@ export function explain(
   if (!counter || whole === null) {
     const { metrics, events, cause } = run(scenario, strategy).result
     const missed = { metrics, events, cause, travel: metrics.jawTravel ?? 0, way: wayOf(scenario) }
-    return { verdict, figure, force: null, bound: null, causes: [], untold: [], orders: NONE, run: missed }
+    return { verdict, figure, force: null, bound: null, causes: [], untold: [], rule: '', run: missed }
   }
   const wanted = strategyOf(strategy).forceOf(withoutGaugeErrors(scenario)).expected
   const bound = figure === 'peak' ? damageLimit(scenario) : run(scenario, strategy).result.metrics.requiredForce
-  const { causes, untold, orders } = tell(counter, whole, wanted)
+  const { causes, untold, rule } = tell(counter, whole, wanted)
   return {
     verdict,
     figure,
@@ -102,12 +100,12 @@ export function explain(
     bound: bound === Number.POSITIVE_INFINITY ? null : bound,
     causes,
     untold,
-    orders,
+    rule,
     run: null,
   }
 }
 
-function tell(counter: CounterRuns, whole: number, wanted: number): Pick<Why, 'causes' | 'untold' | 'orders'> {
+function tell(counter: CounterRuns, whole: number, wanted: number): Pick<Why, 'causes' | 'untold' | 'rule'> {
   const { removable, failed } = counter.removable()
   const acting = counter.acting(removable, RESOLVED * Math.max(whole, wanted))
   const { shares, errors, orders } = counter.shares(acting)
@@ -132,7 +130,21 @@ function tell(counter: CounterRuns, whole: number, wanted: number): Pick<Why, 'c
       listed.reduce((left, { force }) => left - force, whole),
     ),
   )
-  return { causes: listed, untold: failed, orders: { counted: orders, drawn: errors !== null } }
+  return { causes: listed, untold: failed, rule: ruleOf(acting.length, orders, errors !== null) }
+}
+
+function ruleOf(causes: number, orders: number, drawn: boolean): string {
+  const below = 'A cause below 0.1 % of the figure counts with what is left.'
+  if (causes === 0) return `No cause that can be taken away makes 0.1 % of the figure.`
+  if (causes === 1) return `The grip is simulated again without the one cause that acts. ${below}`
+  const how = drawn
+    ? `in ${orders} orders, drawn at random in pairs of one and its reverse, and ± is the standard error of that`
+    : `in every order, ${2 ** causes} combinations in all`
+  return (
+    `The grip is simulated again with causes taken away, ${how}; a cause counts with the mean of what its removal changes (Shapley value), ` +
+    'so that the causes add up and no order decides. The range beside it goes from what changes if it alone is taken away to what ' +
+    `changes if it is the last to go. ${below}`
+  )
 }
 
 /** The counter-runs of one grip, each made once. Players are the causes whose removal changes anything, by their names. */
@@ -255,15 +267,13 @@ const changesOf = (scenario: Scenario, strategy: StrategyId, removal: Removal) =
 
 function wayOf(scenario: Scenario): MissedRun['way'] {
   const contact = travelToContact(scenario)
-  const { end } = approachProfile(scenario).way
+  const end = approachEnd(scenario)
   return { contact, end, arrival: approachTime(scenario, contact), lift: liftTime(scenario) }
 }
 
 /** What the person set, before the gauge errs. */
-function withoutGaugeErrors({ strategies, ...scenario }: Scenario): Scenario {
-  const { sensedForce } = strategies
-  const sensor = { ...sensedForce.sensor, gainError: 0, offset: 0 }
-  return { ...scenario, strategies: { ...strategies, sensedForce: { ...sensedForce, sensor } } }
+function withoutGaugeErrors({ sensors, ...scenario }: Scenario): Scenario {
+  return { ...scenario, sensors: { ...sensors, gauge: { ...sensors.gauge, gainError: 0, offset: 0 } } }
 }
 
 /** Null where the rules refuse the edits. */

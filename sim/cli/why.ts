@@ -1,43 +1,44 @@
-/** `jawbench why`: what made the force, cause by cause. */
-import type { Cause, Why } from '../ask/why.ts'
+import { type Cause, explain, type Why } from '../ask/why.ts'
 import { inPlainSpaces } from '../say/figure.ts'
-import { whyRule, whySentence } from '../say/why.ts'
+import { whySentence } from '../say/why.ts'
 import { wordingOf } from '../say/wording.ts'
-import type { Scenario } from '../scenario/index.ts'
-import type { StrategyId } from '../strategy/strategy.ts'
-import { figureText } from './figure.ts'
+import { type Command, figureText, QUESTION_USAGE, refusing } from './command.ts'
+import { run } from './core.ts'
+import { questionOf } from './input.ts'
+import { print, printJson } from './output.ts'
 
-export function whyJson(scenario: Scenario, strategy: StrategyId, why: Why): string {
-  const { run: _, ...shown } = why
-  const sentence = said(scenario, strategy, why)
-  return JSON.stringify(
-    { format: 'jawbench-why', version: 1, strategy, ...shown, sentence, rule: whyRule(why) },
-    null,
-    2,
-  )
+export const why: Command = {
+  id: 'why',
+  takes: QUESTION_USAGE,
+  does: 'what made the force, cause by cause',
+  run(args) {
+    const { scenario, strategy, json } = questionOf(args)
+    const told = refusing(() => explain(scenario, strategy, run(scenario, strategy).result.verdict, run))
+    const sentence = inPlainSpaces(whySentence(scenario, strategy, told, wordingOf('si')))
+    const { run: _, ...shown } = told
+    if (json) printJson({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence })
+    else print(table(told, sentence))
+    return 0
+  },
 }
 
-export function whyTable(scenario: Scenario, strategy: StrategyId, why: Why): string {
-  const { figure, force, causes, untold } = why
+function table({ figure, force, causes, untold, rule }: Why, sentence: string): string {
   const whole = figure === 'peak' ? 'Peak force' : 'Force at its weakest'
   return [
-    said(scenario, strategy, why),
+    sentence,
     ...(force === null
       ? []
       : [
           row('', 'force', 'share', 'alone … last'),
           ...causes.map((cause) => row(cause.label, newtons(cause), percent(cause.share), range(cause))),
           row(whole, `${figureText(force)} N`, force > 0 ? '100 %' : '', ''),
-          whyRule(why),
+          rule,
         ]),
     ...untold.map(
       ({ label, verdict }) => `Could not be taken away: ${label}${verdict ? `, ${verdict} without it` : ''}.`,
     ),
   ].join('\n')
 }
-
-const said = (scenario: Scenario, strategy: StrategyId, why: Why) =>
-  inPlainSpaces(whySentence(scenario, strategy, why, wordingOf('si')))
 
 const row = (label: string, force: string, share: string, range: string) =>
   `${label.padEnd(42)}${force.padStart(18)}${share.padStart(10)}${range.padStart(26)}`.trimEnd()

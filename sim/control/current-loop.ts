@@ -1,24 +1,11 @@
+import { Block, State } from '../core/block.ts'
 import { clamp, saturation } from './limit.ts'
 
-/**
- * Gains of a PI current controller by pole-zero cancellation: its zero ki/kp lies on the winding's pole R/L, so that
- * the closed loop is 1/(1 + s/bandwidth). Takes Ω, H and rad/s; returns kp in V/A and ki in V/(A·s).
- */
-export function currentGains(resistance: number, inductance: number, bandwidth: number): { kp: number; ki: number } {
-  return { kp: inductance * bandwidth, ki: resistance * bandwidth }
-}
-
-export interface CurrentLoopOptions {
-  /** V/A */
-  kp: number
-  /** V/(A·s) */
-  ki: number
-  /** s */
-  period: number
-  /** V, either sign */
-  voltageLimit: number
-  /** V·s per unit of the speed given to `tick`; 0 = no feed-forward */
-  backEmf: number
+class CurrentLoopState extends State {
+  /** V */
+  integral: f64 = 0
+  /** −1, 0 or 1. */
+  saturated: f64 = 0
 }
 
 /**
@@ -26,39 +13,36 @@ export interface CurrentLoopOptions {
  * the output is limited and the error would drive it further. The integral follows the trapezoidal rule,
  * C(z) = kp + ki·period/2·(z + 1)/(z − 1), whose zero meets the sampled winding's pole exp(−R·period/L) to third order.
  */
-export class CurrentLoop {
-  voltageLimit: number
-  /** V */
-  integral = 0
-  saturated: -1 | 0 | 1 = 0
-  private readonly gain: number
-  private readonly integralStep: number
-  private readonly backEmf: number
+export class CurrentLoop extends Block {
+  /** V, either sign */
+  voltageLimit: f64 = Infinity
+  /** V/A with half a sample of the integral, V/A for each sample, V·s per unit of the speed given to `tick`. */
+  gain: f64 = 0
+  integralStep: f64 = 0
+  backEmf: f64 = 0
+  readonly state: CurrentLoopState = new CurrentLoopState()
 
-  constructor(options: CurrentLoopOptions) {
-    this.voltageLimit = options.voltageLimit
-    this.backEmf = options.backEmf
-    this.integralStep = options.ki * options.period
-    this.gain = options.kp + this.integralStep / 2
+  /**
+   * Gains by pole-zero cancellation for a winding of `resistance` [Ω] and `inductance` [H]: kp = L·ωc, ki = R·ωc, so that the
+   * controller's zero ki/kp lies on the winding's pole R/L and the closed loop is 1/(1 + s/ωc); `bandwidth` ωc [rad/s], `period` [s].
+   */
+  set(resistance: f64, inductance: f64, bandwidth: f64, period: f64): void {
+    this.integralStep = resistance * bandwidth * period
+    this.gain = inductance * bandwidth + this.integralStep / 2
   }
 
   /** Currents in A; returns the voltage wanted, within ±voltageLimit. */
-  tick(target: number, measured: number, speed: number): number {
-    const error = target - measured
-    const voltage = this.gain * error + this.integral + this.backEmf * speed
-    this.saturated = saturation(voltage, this.voltageLimit)
-    if (this.saturated * error <= 0) this.integral += this.integralStep * error
+  tick(target: f64, measured: f64, speed: f64): f64 {
+    const s = this.state
+    const error: f64 = target - measured
+    const voltage: f64 = this.gain * error + s.integral + this.backEmf * speed
+    s.saturated = saturation(voltage, this.voltageLimit)
+    if (s.saturated * error <= 0) s.integral += this.integralStep * error
     return clamp(voltage, this.voltageLimit)
   }
 
-  /** Goes on from where another one stands. */
-  take(previous: CurrentLoop): void {
-    this.integral = previous.integral
-    this.saturated = previous.saturated
-  }
-
   reset(): void {
-    this.integral = 0
-    this.saturated = 0
+    this.state.integral = 0
+    this.state.saturated = 0
   }
 }

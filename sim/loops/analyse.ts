@@ -1,5 +1,5 @@
 /** Margins, curves and step responses of the four loops at the four working points, from a scenario and nothing else. */
-import { isOpenLoop } from '../plant/commutation.ts'
+import { isOpenLoop } from '../axis/reflect.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { Cascade } from './cascade.ts'
 import { type Complex, magnitude } from './complex.ts'

@@ -3,9 +3,10 @@
  * the time simulation: at a sample the servo reads encoder and gauge and gives its command at once, the current loop computes a
  * voltage, and that voltage acts from the next sample on. A slower loop sees the faster one lifted over its own period.
  */
-import { currentGains } from '../control/current-loop.ts'
+
+import { axisOf } from '../axis/reflect.ts'
 import { smoothing } from '../control/filters.ts'
-import { axisOf } from '../plant/axis.ts'
+import { currentGains } from '../control/gains.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { type Complex, power } from './complex.ts'
 import { Dense, eigenvalues, held, lifted } from './matrix.ts'
@@ -126,7 +127,7 @@ export class Cascade {
     a.set(integral, current, -law.step)
     a.set(integral, integral, 1)
     b.set(voltage, 0, law.gain)
-    b.set(voltage, 1, drive.backEmfFeedforward * axisOf(actuator).forceConstant)
+    b.set(voltage, 1, drive.backEmfFeedforward * axisOf(actuator).forcePerAmpere)
     b.set(integral, 0, law.step)
     if (gauge) this.addGauge(a, at)
     return { names, at, a, b, law }
@@ -134,7 +135,7 @@ export class Cascade {
 
   /** g⁺ = g + w·(F⁺ + m·(w⁺ − w)/T − g): the gauge feels the force at the end of the period and the finger's mean acceleration. */
   private addGauge(a: Dense, at: Map<FastState, number>): void {
-    const { bandwidth, fingerMass } = this.scenario.strategies.sensedForce.sensor
+    const { bandwidth, fingerMass } = this.scenario.sensors.gauge
     const weight = (this.period * bandwidth) / (1 + this.period * bandwidth)
     const gauge = at.get('gauge')!
     const inertia = fingerMass / this.period
@@ -216,15 +217,15 @@ export class Cascade {
   }
 
   private force(): LoopModel {
-    const { servo, drive, strategies } = this.scenario
-    const { rate, kp, ki, kd, sensor } = strategies.sensedForce
+    const { servo, drive, sensors, strategies } = this.scenario
+    const { rate, kp, ki, kd } = strategies.sensedForce
     const inner = this.velocity(true)
     const count = Math.round(servo.rate / rate)
     const span = lifted(closedMatrix(inner), columnOf(inner.reference), count)
     const gauge = this.servo(false, true).gauge
     const value = new Float64Array(span.a.rows)
-    value[gauge] = 1 + sensor.gainError
-    const gaugePole = 1 / (1 + sensor.bandwidth * this.period)
+    value[gauge] = 1 + sensors.gauge.gainError
+    const gaugePole = 1 / (1 + sensors.gauge.bandwidth * this.period)
     const plant: SampledPlant = {
       a: span.a,
       b: span.b.column(0),
@@ -238,7 +239,11 @@ export class Cascade {
     const period = 1 / rate
     // In free air the integral stands at the speed limit and takes no part.
     const law = lawOf({ kp, ki: this.point.contact ? ki : 0, kd }, period)
-    return closeWith(kd > 0 ? withSlope(plant, smoothing(1 / sensor.bandwidth, period), rate) : plant, law, period)
+    return closeWith(
+      kd > 0 ? withSlope(plant, smoothing(1 / sensors.gauge.bandwidth, period), rate) : plant,
+      law,
+      period,
+    )
   }
 }
 

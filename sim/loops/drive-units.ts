@@ -37,14 +37,14 @@ export interface DriveSetting {
 }
 
 /** The scales that a scenario itself suggests: its encoder, current and gauge steps where it has them, its servo rate. */
-export function scalesFrom({ servo, drive, strategies }: Scenario): DriveScales {
-  const { sensor, rate } = strategies.sensedForce
+export function scalesFrom({ servo, drive, sensors, strategies }: Scenario): DriveScales {
+  const { encoder, gauge } = sensors
   return {
-    countsPerMetre: servo.encoderResolution > 0 ? Math.round(1 / servo.encoderResolution) : 1e6,
+    countsPerMetre: encoder.resolution > 0 ? Math.round(1 / encoder.resolution) : 1e6,
     amperesPerUnit: drive.currentResolution > 0 ? drive.currentResolution : 0.001,
-    newtonsPerUnit: sensor.resolution > 0 ? sensor.resolution : 0.01,
+    newtonsPerUnit: gauge.resolution > 0 ? gauge.resolution : 0.01,
     samplePeriod: 1 / servo.rate,
-    forceSamplePeriod: 1 / rate,
+    forceSamplePeriod: 1 / strategies.sensedForce.rate,
     shift: 16,
     wordBits: 32,
   }

@@ -2,9 +2,11 @@
  * The plant of the time simulation, linear about a working point, in continuous time: winding, motor side, transmission, jaw,
  * contact, part. Friction counts with its viscous part only, backlash lies on one flank, and no end stop is near.
  */
-import { axisOf, contactsOf, jawMassOf } from '../plant/axis.ts'
-import { Commutation } from '../plant/commutation.ts'
-import { Heat } from '../plant/heat.ts'
+
+import { axisFilled } from '../axis/fill.ts'
+import { axisOf } from '../axis/reflect.ts'
+import { gripOutput } from '../job/grip/fill.ts'
+import { contactsOf, jawMassOf } from '../job/grip/geometry.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { Dense } from './matrix.ts'
 import type { Contact, WorkingPoint } from './working-point.ts'
@@ -47,10 +49,10 @@ export function plantModel(scenario: Scenario, point: WorkingPoint): PlantModel 
   const { stiffness, damping, viscous } = actuator.transmission
   const axis = axisOf(actuator)
   const jawMass = jawMassOf(scenario)
-  const heat = new Heat(actuator.motor.thermal)
+  const { heat, commutation } = axisFilled(actuator, gripOutput(scenario))
   // A step motor's field is taken a quarter of a cycle ahead, where it pulls most.
-  const shape = new Commutation(scenario, axis).factor(point.travel, point.travel + axis.cyclePitch / 4)
-  const forceConstant = axis.forceConstant * heat.flux * shape
+  const shape = commutation.factor(point.travel, point.travel + axis.cyclePitch / 4)
+  const forceConstant = axis.forcePerAmpere * heat.flux * shape
   const resistance = actuator.motor.resistance * heat.resistance
   const { inductance } = actuator.motor
 

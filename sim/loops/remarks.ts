@@ -1,5 +1,5 @@
 /** What a loop's figures do not say by themselves, as facts; `sim/say` puts them into sentences. */
-import { axisOf } from '../plant/axis.ts'
+import { axisOf } from '../axis/reflect.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { type Complex, magnitude } from './complex.ts'
 import type { Margins } from './margins.ts'
@@ -83,12 +83,12 @@ export interface DryFriction {
 
 export function dryFriction({ actuator, strategies }: Scenario): DryFriction {
   const { coulomb, breakaway, bristleStiffness } = actuator.transmission
-  const { forceConstant, raise, lower } = axisOf(actuator)
+  const { forcePerAmpere, raise, lower } = axisOf(actuator)
   const { ki, deadband, velocity } = strategies.sensedForce
   return {
     coulomb,
     breakaway,
-    current: breakaway / forceConstant,
+    current: breakaway / forcePerAmpere,
     bristleStiffness,
     raise,
     lower,

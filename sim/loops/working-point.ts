@@ -1,6 +1,7 @@
 /** Where the axis is looked at: in free air, or in contact with the softest, the nominal and the stiffest part. */
-import { contactsOf, travelToContact } from '../plant/axis.ts'
-import { lawOf } from '../plant/contact/law.ts'
+
+import { lawOf } from '../job/grip/contact/laws.ts'
+import { contactsOf, travelToContact } from '../job/grip/geometry.ts'
 import type { Scenario } from '../scenario/index.ts'
 
 export type WorkingPointId = 'free' | 'softest' | 'nominal' | 'stiffest'

@@ -1,6 +1,6 @@
 /** Metrics as bench, report and command line write them, the same to the last digit. */
-import type { Metric } from '../grip/metrics.ts'
-import type { GripResult } from '../grip/result.ts'
+import type { Metric } from '../job/grip/metrics.ts'
+import type { GripResult } from '../job/grip/result.ts'
 import { DIGITS, formatFigure, inPlainSpaces, NO_FIGURE } from './figure.ts'
 import { shownUnit, type UnitSource, type UnitSystem } from './units.ts'
 

@@ -1,5 +1,5 @@
 /** The verdict on a grip, and why, in one sentence: a number, a limit, a time. */
-import type { GripResult, Metrics } from '../grip/result.ts'
+import type { GripResult, Metrics } from '../job/grip/result.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { Wording } from './wording.ts'
 

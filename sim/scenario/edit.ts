@@ -1,6 +1,7 @@
 /** Reading and changing one key of a scenario by its path, e.g. `servo.kp` or `arm.moves[0].start`. */
+import { liftEdit, pathBefore, pathNow } from './migrate.ts'
 import type { Scenario } from './schema/index.ts'
-import { type Checked, checkScenario } from './validate.ts'
+import { type Checked, checkScenario, type Fault } from './validate.ts'
 
 export interface Edit {
   path: string
@@ -8,40 +9,90 @@ export interface Edit {
   value: unknown
 }
 
-const keysOf = (path: string) => path.split(/[.[\]]+/).filter((key) => key !== '')
+const EXAMPLE = 'a path such as servo.kp or arm.moves[0].start'
 
-const isIndex = (key: string) => /^\d+$/.test(key)
+type Key = string | number
 
-const refuse = (path: string, given: string): Checked => ({
-  ok: false,
-  faults: [{ path, given, allowed: 'a path such as servo.kp' }],
-})
+/** A name, then names after dots and indices in brackets. */
+const PATH = /^[A-Za-z_]\w*(?:\.[A-Za-z_]\w*|\[\d{1,9}\])*$/
 
-/** The value at a path, or undefined. */
+/** The keys on a path, an index as a number; null: no path. */
+function keysOf(path: string): Key[] | null {
+  if (!PATH.test(path)) return null
+  return [...path.matchAll(/\w+/g)].map(([key], at) => (at > 0 && /^\d/.test(key) ? Number(key) : key))
+}
+
+/** Whether an object has a key, or a list an entry; `length` and whatever is inherited is neither. */
+const holds = (at: unknown, key: Key): at is Record<Key, unknown> =>
+  typeof at === 'object' && at !== null && Array.isArray(at) === (typeof key === 'number') && Object.hasOwn(at, key)
+
+/** The value at a path, also at one of version 1, or undefined. */
 export function readPath(scenario: Scenario, path: string): unknown {
+  const keys = keysOf(pathNow(path))
+  if (!keys) return undefined
   let at: unknown = scenario
-  for (const key of keysOf(path))
-    at = typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined
+  for (const key of keys) at = holds(at, key) ? at[key] : undefined
   return at
 }
 
-/** A copy of `input` with the edits made, checked anew. Missing objects and lists on the way are made, so that null can be replaced. */
+/**
+ * A copy of `input` with the edits made, checked anew. Missing objects and lists on the way are made, so that null can be replaced.
+ * An edit by a path of version 1 is made where version 2 has it; an input of version 1 must be sound by itself.
+ */
 export function editScenario(input: object, edits: Edit[]): Checked {
-  const copy = structuredClone(input) as Record<string, unknown>
-  for (const edit of edits) {
-    const keys = keysOf(edit.path)
-    const last = keys.pop()
-    if (last === undefined) return refuse(edit.path, 'an empty path')
-    if (last === '__proto__' || keys.includes('__proto__')) return refuse(edit.path, 'a path through __proto__')
-    let at: Record<string, unknown> = copy
-    for (const [index, key] of keys.entries()) {
-      const next = at[key]
-      if (typeof next !== 'object' || next === null) at[key] = isIndex(keys[index + 1] ?? last) ? [] : {}
-      at = at[key] as Record<string, unknown>
-    }
-    if (edit.value !== undefined) at[last] = edit.value
-    else if (Array.isArray(at) && isIndex(last)) at.splice(Number(last), 1)
-    else delete at[last]
+  const start =
+    'version' in input && input.version === 1 ? checkScenario(input) : { ok: true as const, scenario: input }
+  if (!start.ok) return start
+  const copy = { ...start.scenario }
+  for (const { path, value } of edits.flatMap(liftEdit)) {
+    const fault = make(copy, path, value)
+    if (fault) return { ok: false, faults: [fault] }
   }
-  return checkScenario(copy)
+  const checked = checkScenario(copy)
+  return checked.ok ? checked : { ok: false, faults: checked.faults.map((fault) => asWritten(fault, edits)) }
+}
+
+/** A fault of a key that was edited by its path of version 1, by that path. */
+function asWritten(fault: Fault, edits: Edit[]): Fault {
+  const before = pathBefore(fault.path)
+  return edits.some(({ path }) => before === path || before.startsWith(`${path}.`)) ? { ...fault, path: before } : fault
+}
+
+/** Makes one edit in `root`, whose inner objects are copied on the way; what is wrong with the path, or null. */
+function make(root: object, path: string, value: unknown): Fault | null {
+  const keys = keysOf(path)
+  if (!keys) return { path, given: path === '' ? 'an empty path' : 'no path', allowed: EXAMPLE }
+  if (keys.includes('__proto__')) return { path, given: 'a path through __proto__', allowed: EXAMPLE }
+  let at = root as Record<Key, unknown>
+  for (const [index, key] of keys.entries()) {
+    const last = index === keys.length - 1
+    const misfit = misfitOf(at, key, last && value === undefined)
+    if (misfit) return { path, ...misfit }
+    if (last) set(at, key, value)
+    else {
+      const next = holds(at, key) ? at[key] : undefined
+      if (typeof next === 'object' && next !== null) at[key] = Array.isArray(next) ? [...next] : { ...next }
+      else if (value === undefined)
+        return null // there is nothing to take away
+      else at[key] = typeof keys[index + 1] === 'number' ? [] : {}
+      at = at[key] as Record<Key, unknown>
+    }
+  }
+  return null
+}
+
+/** Why a key cannot be set in an object or list; a list may grow by one entry at its end. */
+function misfitOf(at: object, key: Key, takenAway: boolean): Omit<Fault, 'path'> | null {
+  if (!Array.isArray(at))
+    return typeof key === 'string' ? null : { given: `the index ${key}`, allowed: 'a key: this is no list' }
+  if (typeof key === 'string') return { given: `the key ${key} of a list`, allowed: 'an index such as arm.moves[0]' }
+  const most = takenAway ? at.length - 1 : at.length
+  if (key <= most) return null
+  return { given: `the index ${key}`, allowed: most < 0 ? 'none, as the list is empty' : `an index from 0 to ${most}` }
+}
+
+function set(at: Record<Key, unknown>, key: Key, value: unknown): void {
+  if (value !== undefined) at[key] = value
+  else if (Array.isArray(at)) at.splice(Number(key), 1)
+  else delete at[key]
 }

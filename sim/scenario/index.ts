@@ -2,6 +2,7 @@
 export { AXIS_PRESETS, type AxisPreset } from './axes/index.ts'
 export { type Edit, editScenario, readPath } from './edit.ts'
 export { liftTime } from './lift.ts'
+export { pathNow } from './migrate.ts'
 export { PRESETS, type Preset } from './presets/index.ts'
 export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
@@ -10,10 +11,12 @@ export {
   type Actuator,
   type ActuatorKind,
   type ArmMove,
+  type JobId,
   SCENARIO_SCHEMA,
   SCHEMAS,
   type Scenario,
 } from './schema/index.ts'
+export type { StrategyId } from './strategy-id.ts'
 export {
   type Checked,
   checkScenario,

@@ -5,8 +5,10 @@
 import type Type from 'typebox'
 import { Settings } from 'typebox/system'
 import Value from 'typebox/value'
+import { fill } from './fill.ts'
+import { FIRST_SCHEMAS, lift, pathBefore, pathNow, versionOf } from './migrate.ts'
 import { RULES } from './rules.ts'
-import { type ActuatorKind, SCHEMAS, type Scenario } from './schema/index.ts'
+import { FIRST_JOB, JOBS, SCHEMAS, type Scenario } from './schema/index.ts'
 
 // Every fault at once: the library stops at eight unless told otherwise.
 Settings.Set({ maxErrors: 1000 })
@@ -18,17 +20,19 @@ export interface Fault {
   allowed: string
 }
 
+const FORMAT = 'jawbench-scenario'
+
 export type Checked = { ok: true; scenario: Scenario } | { ok: false; faults: Fault[] }
 
 /** Longest scenario text that is read, in characters. */
 export const LONGEST_FILE = 1_000_000
 
-/** `text` is the content of a scenario file. */
+/** `text` is the content of a scenario file; a byte-order mark before it is passed over. */
 export function parseScenario(text: string): Checked {
   if (text.length > LONGEST_FILE)
     return refuse('', `a text of ${text.length} characters`, `at most ${LONGEST_FILE} characters`)
   try {
-    return checkScenario(JSON.parse(text))
+    return checkScenario(JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text))
   } catch (error) {
     if (error instanceof RangeError)
       return refuse('', 'a text nested too deeply to be read', 'a JSON object as the format describes it')
@@ -37,22 +41,48 @@ export function parseScenario(text: string): Checked {
   }
 }
 
-/** `input` is any value that JSON can hold, parsed; it is left untouched. Keys left out take their defaults. */
+/**
+ * `input` is any value that JSON can hold, parsed; it is left untouched. Keys left out take their defaults. A file of version 1 is
+ * held against the keys of its own version and lifted.
+ */
 export function checkScenario(input: unknown): Checked {
   if (!isRecord(input)) return refuse('', show(input), 'an object with "format": "jawbench-scenario"')
-  const actuator = input.actuator
+  const { format = FORMAT, actuator, job } = input
+  if (format !== FORMAT) return refuse('format', show(format), quote(FORMAT))
+  const version = versionOf(input)
+  if (version === null) return refuse('version', show(input.version), '1 or 2')
+  const known = version === 1 || job === undefined ? FIRST_JOB : job
+  if (!isKeyOf(JOBS, known)) return refuse('job', show(known), Object.keys(JOBS).map(quote).join(', '))
   const kind = isRecord(actuator) && actuator.kind !== undefined ? actuator.kind : 'screw'
-  if (typeof kind !== 'string' || !Object.hasOwn(SCHEMAS, kind))
-    return refuse('actuator.kind', show(kind), Object.keys(SCHEMAS).map(quote).join(', '))
-  const schema = SCHEMAS[kind as ActuatorKind]
-  const filled = Value.Default(schema, structuredClone(input))
-  const faults = schemaFaults(schema, filled)
-  const broken = new Set(faults.map((fault) => fault.path))
-  for (const rule of RULES) {
-    if (rule.reads.some((path) => [...broken].some((bad) => covers(bad, path)))) continue
-    faults.push(...rule.check(filled as Scenario))
+  if (!isKeyOf(SCHEMAS, kind)) return refuse('actuator.kind', show(kind), Object.keys(SCHEMAS).map(quote).join(', '))
+  const { filled, faults } = hold(version === 1 ? FIRST_SCHEMAS[kind] : JOBS[known][kind], input)
+  const scenario = version === 1 ? hold(SCHEMAS[kind], lift(filled)).filled : filled
+  const written = version === 1 ? pathBefore : (path: string) => path
+  const broken = [...new Set(faults.map(({ path }) => (version === 1 ? pathNow(path) : path)))]
+  for (const { reads, check } of RULES) {
+    if (reads.some((path) => broken.some((bad) => covers(bad, path)))) continue
+    faults.push(...check(scenario as Scenario).map((fault) => ({ ...fault, path: written(fault.path) })))
   }
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, scenario: filled as Scenario }
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, scenario: scenario as Scenario }
+}
+
+/** The input with defaults filled in, and its faults against a schema. */
+function hold(schema: Type.TSchema, input: unknown): { filled: unknown; faults: Fault[] } {
+  const { value: filled, sound, tooLong } = fill(schema, input)
+  if (sound) return { filled, faults: [] }
+  const long = tooLong.map(({ path, length, most }) => ({
+    path,
+    given: `a list of ${length}`,
+    allowed: `a list of at most ${most} entries`,
+  }))
+  return { filled, faults: [...schemaFaults(schema, filled).map(withNewPlace), ...long] }
+}
+
+/** A key that version 1 had where version 2 does not have it is told where it went. */
+function withNewPlace(fault: Fault): Fault {
+  const now = pathNow(fault.path)
+  const moved = now !== fault.path && fault.given === UNKNOWN
+  return moved ? { ...fault, allowed: `${now}, where version 2 has it` } : fault
 }
 
 /** One line for a fault, as the command line and the page print it. */
@@ -80,6 +110,8 @@ const covers = (bad: string, path: string) => {
   return inside(bad, path) || inside(path, bad)
 }
 
+const UNKNOWN = 'an unknown key'
+
 const PASSING = new Set(['additionalProperties', 'anyOf'])
 
 /** Every fault of a value against a schema, one a path. A schema may say in `allowed` what it allows. */
@@ -93,7 +125,7 @@ export function schemaFaults(schema: Type.TSchema, value: unknown): Fault[] {
     const { at, parent } = locate(schema, keys)
     const found = read(value, keys)
     if (at?.anyOf && isRecord(found) && concrete(at).type === 'object') continue // its own keys say what is wrong
-    const given = error.keyword === 'boolean' ? 'an unknown key' : show(found)
+    const given = error.keyword === 'boolean' ? UNKNOWN : show(found)
     faults.set(path, { path, given, allowed: at ? describe(at) : `one of ${Object.keys(parent).join(', ')}` })
   }
   return [...faults.values()]
@@ -148,6 +180,9 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
 const unescapePointer = (key: string) => key.replaceAll('~1', '/').replaceAll('~0', '~')
+
+const isKeyOf = <T extends object>(object: T, key: unknown): key is keyof T =>
+  typeof key === 'string' && Object.hasOwn(object, key)
 
 const quote = (text: string) => `"${text}"`
 

@@ -1,40 +1,62 @@
-/** What every strategy without a gauge shares: a profile into the part, followed by the position loop. */
-import { FieldLoop } from '../control/field-loop.ts'
-import { PositionPid } from '../control/position-pid.ts'
-import { contactsOf, travelToContact } from '../plant/axis.ts'
-import { isOpenLoop } from '../plant/commutation.ts'
+/** The way of the output that every strategy shares, and the position loop of the servo, from the scenario. */
+import { isOpenLoop } from '../axis/reflect.ts'
+import { Course } from '../control/course.ts'
+import type { PositionPid } from '../control/position-pid.ts'
+import { jobOf } from '../job/index.ts'
 import type { Scenario } from '../scenario/index.ts'
-import { AT_REST, Course, type Start } from './course.ts'
+import type { Follower } from './follower.ts'
+import type { Move } from './move.ts'
 
-/** Profile of one jaw to `overtravel` beyond first touch of the nominal part, but not past its stroke. */
-export function approachProfile(scenario: Scenario, start: Start = AT_REST): Course {
-  const { approach, jaws, part } = scenario
-  const creeps = approach.creepFrom > part.width
-  const way = {
-    end: Math.min(travelToContact(scenario) + approach.overtravel, jaws.stroke),
-    speed: approach.speed,
-    acceleration: approach.acceleration,
-    jerk: approach.jerk,
-    creepSpeed: approach.creepSpeed,
-    creepFrom: creeps
-      ? Math.max(0, (jaws.opening - approach.creepFrom) / contactsOf(scenario))
-      : Number.POSITIVE_INFINITY,
-  }
-  return new Course(way, start)
+/** Profile to `overtravel` beyond first touch of the nominal work, but not past the stroke. */
+export function fillApproach(course: Course, scenario: Scenario): void {
+  const { approach } = scenario
+  course.end = approachEnd(scenario)
+  course.speed = approach.speed
+  course.acceleration = approach.acceleration
+  course.jerk = approach.jerk
+  course.creepSpeed = approach.creepSpeed
+  course.creepFrom = jobOf(scenario).workOf(scenario).creepFrom
+}
+
+/** The approach from open jaws at time 0. */
+export function approachCourse(scenario: Scenario): Course {
+  const course = new Course()
+  fillApproach(course, scenario)
+  course.setOut(0, 0)
+  return course
+}
+
+/** Where the approach ends [m]. */
+export function approachEnd(scenario: Scenario): number {
+  const { touch, stroke } = jobOf(scenario).workOf(scenario)
+  return Math.min(touch + scenario.approach.overtravel, stroke)
 }
 
 /** Current with which a clamp presses [A]. */
-export const clampLimit = ({ servo, strategies }: Scenario) =>
+export const clampLimit = ({ servo, strategies }: Pick<Scenario, 'servo' | 'strategies'>) =>
   Math.min(strategies.currentClamp.limit, servo.currentLimit)
 
-/** Position loop of the servo with its output limited to `limit` [A]; for a step motor in open loop, its field. */
-export function positionLoop(scenario: Scenario, limit: number): PositionPid | FieldLoop {
-  const { servo } = scenario
-  if (isOpenLoop(scenario)) return new FieldLoop(limit)
-  return new PositionPid({ ...servo, period: 1 / servo.rate, limit })
+/** The position loop of the servo, with its output limited by the servo's own limit. */
+export function fillPosition(loop: PositionPid, { servo }: Pick<Scenario, 'servo'>): void {
+  const period = 1 / servo.rate
+  loop.setPi(servo.kp, servo.ki, period)
+  loop.kd = servo.kd
+  loop.velocityFeedforward = servo.velocityFeedforward
+  loop.accelerationFeedforward = servo.accelerationFeedforward
+  loop.slope.set(servo.speedFilter, period)
+  loop.limit = servo.currentLimit
 }
 
-/** What one position loop holds goes on in another one. */
-export function handOver(from: PositionPid | FieldLoop, to: PositionPid | FieldLoop): void {
-  if (from instanceof PositionPid && to instanceof PositionPid) to.take(from)
+export function fillFollower(follower: Follower, scenario: Scenario): void {
+  follower.openLoop = isOpenLoop(scenario) ? 1 : 0
+  fillApproach(follower.course, scenario)
+  fillPosition(follower.loop, scenario)
+}
+
+/** A move is made with the speeds of the approach, without its creep zone. */
+export function fillMove({ follower }: Move, scenario: Scenario): void {
+  fillFollower(follower, scenario)
+  follower.course.end = 0
+  follower.course.creepSpeed = scenario.approach.speed
+  follower.course.creepFrom = Number.POSITIVE_INFINITY
 }

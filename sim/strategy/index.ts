@@ -1,8 +1,8 @@
 /** The registry of grip strategies: a new one is one file and one line here. */
-import { currentClamp } from './current-clamp.ts'
-import { sensedForce } from './sensed-force.ts'
+import { currentClamp } from './current-clamp/index.ts'
+import { sensedForce } from './sensed-force/index.ts'
 import type { StrategyId, StrategyKind } from './strategy.ts'
-import { thresholdStop } from './threshold-stop.ts'
+import { thresholdStop } from './threshold-stop/index.ts'
 
 export const STRATEGIES: StrategyKind[] = [thresholdStop, currentClamp, sensedForce]
 

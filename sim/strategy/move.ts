@@ -1,52 +1,42 @@
-import type { FieldLoop } from '../control/field-loop.ts'
-import type { PositionPid } from '../control/position-pid.ts'
-import type { Scenario } from '../scenario/index.ts'
-import { Course, type Start } from './course.ts'
-import { handOver, positionLoop } from './follow.ts'
-import type { Measured, Strategy } from './strategy.ts'
+import { State } from '../core/block.ts'
+import { Follower } from './follower.ts'
+import { Machine } from './machine.ts'
 
-/** Moves the jaws to a travel and holds them there: opens them on purpose, or keeps them where they stand. */
-export class Move implements Strategy {
-  target: number
-  wantedSpeed = 0
-  readonly engaged = Number.NaN
-  private readonly course: Course
-  private readonly loop: PositionPid | FieldLoop
-
-  /** To `end` [m], with the speeds of the approach. */
-  constructor(scenario: Scenario, start: Start, end: number) {
-    const { speed, acceleration, jerk } = scenario.approach
-    this.course = new Course({ end, speed, acceleration, jerk }, start)
-    this.loop = positionLoop(scenario, scenario.servo.currentLimit)
-    this.target = start.travel
-  }
-
+class MoveState extends State {
   /** Where it ends [m]. */
-  get end() {
-    return this.course.way.end
+  end: f64 = 0
+}
+
+/** Moves the output to a travel and holds it there: opens the jaws on purpose, or keeps them where they stand. */
+export class Move extends Machine {
+  readonly follower: Follower = new Follower()
+  readonly to: MoveState = new MoveState()
+
+  begin(travel: f64, time: f64): void {
+    this.follower.course.end = this.to.end
+    this.follower.begin(travel, time)
+    this.state.target = travel
+    this.state.wantedSpeed = 0
   }
 
-  get saturated() {
-    return this.loop.saturated
-  }
-
-  get measuredSpeed() {
-    return this.loop.measuredSpeed
-  }
-
-  tick({ time, position }: Measured): number {
-    const { course } = this
+  tick(time: f64, position: f64, _force: f64): f64 {
+    const course = this.follower.course
     course.at(time)
-    this.target = course.position
-    this.wantedSpeed = course.speed
-    return this.loop.tick(course.position, course.speed, course.acceleration, position)
+    this.state.target = course.position()
+    this.state.wantedSpeed = course.profile.speed
+    return this.follower.follow(position)
   }
 
-  take(previous: Strategy): void {
-    if (!(previous instanceof Move)) return
-    this.course.take(previous.course)
-    this.target = previous.target
-    this.wantedSpeed = previous.wantedSpeed
-    handOver(previous.loop, this.loop)
+  saturated(): f64 {
+    return this.follower.saturated()
+  }
+
+  measuredSpeed(): f64 {
+    return this.follower.measuredSpeed()
+  }
+
+  settle(): void {
+    this.follower.course.end = this.to.end
+    this.follower.course.settle()
   }
 }

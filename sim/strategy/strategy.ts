@@ -1,34 +1,9 @@
-/** The one type behind every grip strategy: a small state machine that the servo asks for a current at each of its samples. */
-import type { Scenario } from '../scenario/index.ts'
-import type { Start } from './course.ts'
+/** What is said of a strategy outside the compiled core: how it is filled from a scenario, and what its setting means. */
+import type { Scenario, StrategyId } from '../scenario/index.ts'
+import type { Machine } from './machine.ts'
+import type { MachineId } from './machines.ts'
 
-export type StrategyId = 'threshold-stop' | 'current-clamp' | 'sensed-force'
-
-/** What the drive knows at a servo sample; SI, at the jaw coordinate. */
-export interface Measured {
-  time: number
-  /** Encoder reading [m]. */
-  position: number
-  /** Gauge reading [N]; 0 for a strategy without a gauge. */
-  force: number
-}
-
-export interface Strategy {
-  /** Called once a servo period; returns the current command [A]. */
-  tick(measured: Measured): number
-  /** Where the profile is [m]. */
-  readonly target: number
-  /** Speed that the drive wants at the moment [m/s]. */
-  readonly wantedSpeed: number
-  /** When the strategy halted its move or took over [s]; NaN before. */
-  readonly engaged: number
-  /** Whether the command stands at its limit: −1, 0 or 1. */
-  readonly saturated: number
-  /** Speed as the drive measures it [m/s]. */
-  readonly measuredSpeed: number
-  /** Goes on where one of its own kind stands, with settings of its own; one that cannot starts anew. */
-  take?(previous: Strategy): void
-}
+export type { StrategyId }
 
 /**
  * Grip force at one contact [N] that a setting means: expected where friction opposes the closing jaw, least and most with
@@ -46,6 +21,9 @@ export interface StrategyKind {
   label: string
   /** One sentence on what it does. */
   summary: string
+  /** Its half in the compiled core, and how that is filled from a scenario. */
+  machine: MachineId
+  fill(machine: Machine, scenario: Scenario): void
   /** Works with a force gauge. */
   sensed: boolean
   /** Path of the setting that means newtons, and its unit. */
@@ -54,6 +32,4 @@ export interface StrategyKind {
   settingFor(scenario: Scenario, force: number): number
   /** The grip force that the present setting means. */
   forceOf(scenario: Scenario): ForceBand
-  /** Sets out from jaws that are open at time 0, or from another start. */
-  create(scenario: Scenario, start?: Start): Strategy
 }

@@ -90,7 +90,8 @@ describe('closed forms', () => {
     const held = (threshold: number) =>
       scenarioOf({
         actuator: { transmission: { coulomb: 0, breakaway: 0, threadFriction: 0 } },
-        servo: { ki: 1e6, kp: 20000, kd: 150, encoderResolution: 0 },
+        servo: { ki: 1e6, kp: 20000, kd: 150 },
+        sensors: { encoder: { resolution: 0 } },
         drive: { currentNoise: 0, currentResolution: 0 },
         part: { damping: 2 },
         approach: { speed: 0.005, creepSpeed: 0.005 },

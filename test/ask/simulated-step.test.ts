@@ -4,14 +4,13 @@ import { LOOPS, PRESETS, type Scenario } from '../../sim/index.ts'
 
 /** A bench whose measurements have no steps and no noise, without dead band and backlash: what the linear loops leave out. */
 function fine(scenario: Scenario): Scenario {
-  const { actuator, strategies } = scenario
-  const sensor = { ...strategies.sensedForce.sensor, noise: 0, resolution: 0 }
+  const { actuator, sensors, strategies } = scenario
   return {
     ...scenario,
     actuator: { ...actuator, transmission: { ...actuator.transmission, backlash: 0 } } as Scenario['actuator'],
     drive: { ...scenario.drive, currentResolution: 0, currentNoise: 0 },
-    servo: { ...scenario.servo, encoderResolution: 0 },
-    strategies: { ...strategies, sensedForce: { ...strategies.sensedForce, deadband: 0, sensor } },
+    sensors: { encoder: { resolution: 0 }, gauge: { ...sensors.gauge, noise: 0, resolution: 0 } },
+    strategies: { ...strategies, sensedForce: { ...strategies.sensedForce, deadband: 0 } },
   }
 }
 

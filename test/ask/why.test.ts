@@ -84,7 +84,7 @@ describe('where there is no force to take apart, the sentence says why', () => {
     ],
     [
       'the gauge reads contact in free air',
-      { 'strategies.sensedForce.sensor.offset': 30 },
+      { 'sensors.gauge.offset': 30 },
       'sensed-force',
       'the gauge’s reading is taken for contact, and the jaws stop',
     ],
@@ -119,7 +119,7 @@ const UNLOSABLE = { 'jaws.padLength': 1, 'jaws.friction.static': 3, 'jaws.fricti
 
 describe('a counter-run that gives no force', () => {
   const noisy = quick({
-    'servo.encoderResolution': 2e-5,
+    'sensors.encoder.resolution': 2e-5,
     'strategies.thresholdStop.threshold': 0.8,
     'strategies.thresholdStop.confirmTime': 0.004,
     'strategies.thresholdStop.filter': 0.003,

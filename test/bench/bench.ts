@@ -1,23 +1,25 @@
 /**
  * npm run bench [-- PART …]: each part in a process of its own, so that one leaves no compiled code, heap or load to the next.
- * Bounds are ratios within one run or counts; only the slider is told in milliseconds, with the machine beside it.
+ * Bounds are ratios within one run or counts; only opening and slider are told in milliseconds, with the
+ * machine beside them.
  */
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
-import { flat, flatAfterPresets, SAMPLES } from './flat.ts'
 import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
+import { opening } from './opening.ts'
 import { RUN, spawnPart } from './process.ts'
 import { RESCUE_SAMPLES, rescue } from './rescue.ts'
 import { slider } from './slider.ts'
+import { yardstick } from './yardstick.ts'
 
 const PARTS: Record<string, () => void | Promise<void>> = {
-  flat,
-  'flat-after-presets': flatAfterPresets,
+  yardstick,
   odex,
   memory,
   loops,
   rescue,
+  opening,
   slider,
 }
 
@@ -25,7 +27,7 @@ const asked = process.argv.slice(2)
 const own = asked.find((argument) => argument.startsWith(RUN))?.slice(RUN.length)
 const unknown = asked.filter((name) => !name.startsWith(RUN) && !(name in PARTS))
 
-if (own !== undefined) await (PARTS[own] ?? SAMPLES[own] ?? RESCUE_SAMPLES[own])?.()
+if (own !== undefined) await (PARTS[own] ?? RESCUE_SAMPLES[own])?.()
 else if (unknown.length > 0) {
   console.error(`Unknown: ${unknown.join(', ')}. Parts: ${Object.keys(PARTS).join(', ')}.`)
   process.exitCode = 2

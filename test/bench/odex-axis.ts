@@ -4,10 +4,10 @@
  * of the real loop. Its voltage stands still between two samples, so odex is asked for one sample after the other.
  */
 import { type Derivative, Outcome, Solver } from 'odex'
+import { LOAD_DAMPING, LOAD_REACH } from '../../sim/axis/friction.ts'
 import { CurrentLoop, currentGains } from '../../sim/control/current-loop.ts'
 import { axisOf, type Scenario, strategyOf, travelToContact } from '../../sim/index.ts'
-import { jawMassOf } from '../../sim/plant/axis.ts'
-import { LOAD_DAMPING, LOAD_REACH } from '../../sim/plant/friction.ts'
+import { jawMassOf } from '../../sim/job/grip/geometry.ts'
 
 /** State: current, motor side, jaw, part and the two bristles. */
 const SIZE = 9

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { substepsOf } from '../../sim/grip/step.ts'
+import { substepsOf } from '../../sim/model/step.ts'
 import { odexGrip } from './odex-axis.ts'
 import { fixedStep, forceError, smoothScenario } from './smooth.ts'
 

@@ -1,7 +1,8 @@
 /** The fixed-step loop against a general-purpose adaptive integrator on the same closed loop at the same accuracy. */
-import { runGrip } from '../../sim/grip/run.ts'
-import { substepsOf } from '../../sim/grip/step.ts'
+
 import { strategyOf } from '../../sim/index.ts'
+import { substepsOf } from '../../sim/model/step.ts'
+import { runGrip } from '../../sim/run/run.ts'
 import { processorTime } from './clock.ts'
 import { odexGrip } from './odex-axis.ts'
 import { goal, row, summary } from './report.ts'

@@ -2,15 +2,16 @@
  * What the comparison with odex runs on, and how far two runs of it lie apart. The teapot's axis from 3 mm open:
  * approach, impact and clamp within 0.1 s, without the steps of the converters, which would make two runs part at random.
  */
-import { runGrip } from '../../sim/grip/run.ts'
+
 import { type Edit, editScenario, PRESETS, type Scenario, strategyOf, travelToContact } from '../../sim/index.ts'
+import { runGrip } from '../../sim/run/run.ts'
 import type { Sampled } from './odex-axis.ts'
 
 const EDITS: Edit[] = [
   { path: 'jaws.opening', value: 0.121 },
   { path: 'drive.currentNoise', value: 0 },
   { path: 'drive.currentResolution', value: 0 },
-  { path: 'servo.encoderResolution', value: 0 },
+  { path: 'sensors.encoder.resolution', value: 0 },
   { path: 'actuator.motor.thermal.windingResistance', value: 0.001 },
   { path: 'actuator.motor.thermal.housingResistance', value: 0.001 },
   { path: 'arm.moves', value: [] },

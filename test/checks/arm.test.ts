@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { Arm, GRAVITY, moveAcceleration } from '../../sim/axis/arm.ts'
 import type { ArmMove } from '../../sim/index.ts'
-import { Arm, GRAVITY, moveAcceleration } from '../../sim/plant/arm.ts'
 import { scenarioOf } from './support.ts'
 
 const STEPS = 200_000

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Transmission } from '../../sim/plant/transmission.ts'
+import { Transmission } from '../../sim/axis/transmission.ts'
 import { FRICTIONLESS, IDEAL, runOpenLoop, scenarioOf } from './support.ts'
 
 describe('describing function of the free play, a dead zone of half-width D: 1 − (2/π)(asin r + r √(1 − r²)), r = D/A', () => {

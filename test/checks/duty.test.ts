@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { cooled, Heat, steadyStart } from '../../sim/axis/heat.ts'
 import { editScenario, PRESETS, simulateGrip } from '../../sim/index.ts'
-import { cooled, Heat, steadyStart } from '../../sim/plant/heat.ts'
 
 const options = {
   windingResistance: 5,

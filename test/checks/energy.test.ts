@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { lawOf } from '../../sim/plant/contact/law.ts'
-import { Side } from '../../sim/plant/contact/side.ts'
-import { Transmission } from '../../sim/plant/transmission.ts'
+import { Transmission } from '../../sim/axis/transmission.ts'
+import { lawOf } from '../../sim/job/grip/contact/laws.ts'
+import { Side } from '../../sim/job/grip/contact/side.ts'
 import { bareJaws, held, runOpenLoop, scenarioOf } from './support.ts'
 
 const M = 0.3

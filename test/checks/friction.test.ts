@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Friction } from '../../sim/plant/friction.ts'
+import { Friction } from '../../sim/axis/friction.ts'
 import { bareJaws, integrate, runOpenLoop, scenarioOf } from './support.ts'
 
 /**

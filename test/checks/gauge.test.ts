@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Gauge } from '../../sim/plant/gauge.ts'
+import { Gauge } from '../../sim/control/gauge.ts'
 
 /**
  * Wheatstone bridge (closed forms; from memory also in Hoffmann, An Introduction to Measurements using Strain Gages, 1989): a quarter

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Heat } from '../../sim/plant/heat.ts'
+import { Heat } from '../../sim/axis/heat.ts'
 import { bareJaws, held, runOpenLoop, scenarioOf } from './support.ts'
 
 const thermal = {

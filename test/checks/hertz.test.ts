@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { Hertz } from '../../sim/plant/contact/hertz.ts'
-import { Side } from '../../sim/plant/contact/side.ts'
+import { Hertz } from '../../sim/job/grip/contact/hertz.ts'
+import { Side } from '../../sim/job/grip/contact/side.ts'
 import { coastOnto } from './support.ts'
 
 /** F = k δ^1.5 between a sphere and a plane: k = 4/3 E* √R, E* = E/(2(1 − ν²)) for equal bodies (Johnson, Contact Mechanics, 1985, ch. 4). */

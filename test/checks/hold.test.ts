@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { neededForce } from '../../sim/grip/window.ts'
+import { GRAVITY } from '../../sim/axis/arm.ts'
 import { forceWindow } from '../../sim/index.ts'
-import { GRAVITY } from '../../sim/plant/arm.ts'
+import { neededForce } from '../../sim/job/grip/window.ts'
 import { bareJaws, runOpenLoop, scenarioOf } from './support.ts'
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { Friction } from '../../sim/axis/friction.ts'
 import { deadBand } from '../../sim/control/dead-band.ts'
-import { Friction } from '../../sim/plant/friction.ts'
 
 /**
  * A mass of 1 kg under u = −6 v − 3 e − 4∫e with friction, the case of Canudas de Wit, Olsson, Åström and Lischinsky (IEEE TAC

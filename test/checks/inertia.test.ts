@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { GRAVITY } from '../../sim/axis/arm.ts'
 import { axisOf } from '../../sim/index.ts'
-import { GRAVITY } from '../../sim/plant/arm.ts'
 import { FRICTIONLESS, IDEAL, runOpenLoop, scenarioOf } from './support.ts'
 
 const PART = 0.4

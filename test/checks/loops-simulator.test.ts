@@ -17,8 +17,9 @@ import { IDEAL, scenarioOf } from './support.ts'
 const CALM = {
   ...IDEAL,
   drive: { currentResolution: 0, currentNoise: 0, busVoltage: 2000 },
-  servo: { encoderResolution: 0, currentLimit: 9 },
-  strategies: { sensedForce: { deadband: 0, sensor: { noise: 0, resolution: 0 } } },
+  servo: { currentLimit: 9 },
+  sensors: { encoder: { resolution: 0 }, gauge: { noise: 0, resolution: 0 } },
+  strategies: { sensedForce: { deadband: 0 } },
 }
 
 /** Ball screw, both jaws driven. */
@@ -30,7 +31,7 @@ const SCREW = scenarioOf(CALM, {
   },
   jaws: { opening: 0.074 },
   part: { stiffness: 150000, damping: 0.3 },
-  servo: { kp: 7500, ki: 90000, kd: 45, encoderResolution: 0, currentLimit: 9 },
+  servo: { kp: 7500, ki: 90000, kd: 45, currentLimit: 9 },
   strategies: { sensedForce: { kp: 0.0006, ki: 0.004, target: 30 } },
   run: { duration: 2 },
 })
@@ -51,7 +52,8 @@ const COIL = scenarioOf(CALM, {
   jaws: { layout: 'anvil', mass: 0.045, opening: 0.084, stroke: 0.015, padStiffness: 25000 },
   part: { width: 0.08, mass: 0.042, stiffness: 4e6, exponent: 1.5, damping: 0.4 },
   drive: { currentResolution: 0, currentNoise: 0, busVoltage: 2000, currentBandwidth: 6000, backEmfFeedforward: 0.5 },
-  servo: { kp: 2800, ki: 60000, kd: 11, encoderResolution: 0, currentLimit: 3 },
+  servo: { kp: 2800, ki: 60000, kd: 11, currentLimit: 3 },
+  sensors: { gauge: { bandwidth: 2000, gainError: 0.05 } },
   strategies: {
     sensedForce: {
       target: 6,
@@ -59,7 +61,6 @@ const COIL = scenarioOf(CALM, {
       ki: 0.02,
       kd: 2e-6,
       velocity: { kp: 15, ki: 900 },
-      sensor: { bandwidth: 2000, gainError: 0.05 },
     },
   },
   run: { duration: 2 },

@@ -15,7 +15,7 @@ describe('facts that hold whatever the numbers', () => {
       'actuator.transmission.threadFriction': 0,
       'drive.currentNoise': 0,
       'drive.currentResolution': 0,
-      'servo.encoderResolution': 0,
+      'sensors.encoder.resolution': 0,
       'part.crackForce': undefined,
       'arm.gravity': 'none',
     }

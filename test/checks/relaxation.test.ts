@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Side } from '../../sim/plant/contact/side.ts'
+import { Side } from '../../sim/job/grip/contact/side.ts'
 import { bareJaws, runOpenLoop, scenarioOf } from './support.ts'
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { lowerTorque, raiseTorque } from '../../sim/axis/kinds/screw.ts'
 import { axisOf } from '../../sim/index.ts'
-import { lowerTorque, raiseTorque } from '../../sim/plant/screw.ts'
 import { scenarioOf } from './support.ts'
 
 const DEGREE = Math.PI / 180

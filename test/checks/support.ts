@@ -1,15 +1,16 @@
 /** What the checks share: scenarios without friction and noise, open-loop strategies, exact linear solutions. */
 import { Matrix } from 'ml-matrix'
 import { type Derivative, Outcome, Solver } from 'odex'
-import { type Run, runGrip } from '../../sim/grip/run.ts'
-import { substepsOf } from '../../sim/grip/step.ts'
 import { checkScenario, faultLine, type Scenario, type StrategyKind, travelToContact } from '../../sim/index.ts'
+import { substepsOf } from '../../sim/model/step.ts'
+import { type Run, runGrip } from '../../sim/run/run.ts'
 
-type Tree = { [key: string]: unknown }
+export type Tree = { [key: string]: unknown }
 
 const isTree = (value: unknown): value is Tree => typeof value === 'object' && value !== null && !Array.isArray(value)
 
-function merge(into: Tree, from: Tree): Tree {
+/** Lays `from` over `into`, which it changes. */
+export function merge(into: Tree, from: Tree): Tree {
   for (const [key, value] of Object.entries(from)) {
     const at = into[key]
     into[key] = isTree(value) ? merge(isTree(at) ? at : {}, value) : value
@@ -29,7 +30,7 @@ export const FRICTIONLESS = { coulomb: 0, breakaway: 0, viscous: 0 }
 /** Measuring without steps, noise or heat, so that a closed form can be met. */
 export const IDEAL: Tree = {
   drive: { currentResolution: 0, currentNoise: 0 },
-  servo: { encoderResolution: 0 },
+  sensors: { encoder: { resolution: 0 } },
   arm: { gravity: 'none' },
 }
 

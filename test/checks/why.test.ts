@@ -49,7 +49,7 @@ describe('a cause has the size that its closed form gives', () => {
   })
 
   it('offset and gain error of the gauge: (F* − F0)/(1 + ε) − F*', () => {
-    const sensor = 'strategies.sensedForce.sensor'
+    const sensor = 'sensors.gauge'
     const { target } = teapot.strategies.sensedForce
     const off = told(make(teapot, { [`${sensor}.offset`]: 1, [`${sensor}.gainError`]: 0.2 }), 'sensed-force')
     expect(off('measuring')).toBeCloseTo((target - 1) / 1.2 - target, 0)

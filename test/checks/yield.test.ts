@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Side } from '../../sim/plant/contact/side.ts'
+import { Side } from '../../sim/job/grip/contact/side.ts'
 import { coastOnto } from './support.ts'
 
 /** Elastic, perfectly plastic contact (closed forms): the force stays at Fy, unloading is elastic, the dent stays. */

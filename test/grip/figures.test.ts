@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Figures } from '../../sim/grip/figures.ts'
+import { Figures } from '../../sim/cycle/figures.ts'
 import { type Metrics, type Scenario, STRATEGIES, simulateGrip } from '../../sim/index.ts'
 import type { Plant } from '../../sim/plant/plant.ts'
 import { quick } from './scenarios.ts'

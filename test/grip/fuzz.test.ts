@@ -1,8 +1,8 @@
 /** No scenario that the format allows may hang a run, or make it hand out a number that is none. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { substepsOf } from '../../sim/grip/step.ts'
 import { CHANNELS, type Scenario, STRATEGIES, simulateGrip, VERDICTS } from '../../sim/index.ts'
+import { substepsOf } from '../../sim/model/step.ts'
 import { reasonIn } from '../say/support.ts'
 import { KINDS } from '../scenario/schema-walk.ts'
 import { absurd, plausible } from './random.ts'

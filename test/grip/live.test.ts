@@ -124,7 +124,7 @@ describe('Live grip, changed while it runs', () => {
     'part.relaxation': { fraction: 0.3, time: 0.2 },
     'part.yieldForce': 35,
     'drive.currentNoise': 0.01,
-    'strategies.sensedForce.sensor.noise': 0.05,
+    'sensors.gauge.noise': 0.05,
     'strategies.currentClamp.from': 0.075,
     'jaws.friction': { static: 0.15, sliding: 0.1, loadExponent: 0.8, referenceForce: 20 },
   })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Rails } from '../../sim/grip/rails.ts'
+import { Rails } from '../../sim/cycle/rails.ts'
 
 /** Feeds a loop that changes from limit to limit every `half` seconds, the other one at rest. */
 function bang(half: number, flips: number, loop: 'servo' | 'bridge'): Rails {

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type OnChunk, Recorder } from '../../sim/grip/recorder.ts'
+import { Recorder } from '../../sim/cycle/recorder.ts'
 import { CHANNELS, PRESETS, simulateGrip, type Traces } from '../../sim/index.ts'
+import type { OnChunk } from '../../sim/run/run.ts'
 
 const COUNT = CHANNELS.length
 

@@ -24,7 +24,7 @@ describe.each(IDS)('simulateGrip, %s', (id) => {
   })
 
   it('does not depend on the seed where nothing is noisy', () => {
-    const quiet = { 'drive.currentNoise': 0, 'strategies.sensedForce.sensor.noise': 0 }
+    const quiet = { 'drive.currentNoise': 0, 'sensors.gauge.noise': 0 }
     const one = simulateGrip(quick(quiet), id)
     const other = simulateGrip(quick({ ...quiet, 'run.seed': 2 }), id)
     expect(other.result.hash).toBe(one.result.hash)

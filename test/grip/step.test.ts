@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { stiffestMode, substepsOf } from '../../sim/grip/step.ts'
 import { PRESETS, simulateGrip } from '../../sim/index.ts'
+import { stiffestMode, substepsOf } from '../../sim/model/step.ts'
 import { make } from '../scenario/make.ts'
 
 describe('substepsOf', () => {

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { verdictOf } from '../../sim/grip/verdict.ts'
 import {
   type GripEvents,
   type Metrics,
@@ -10,6 +9,7 @@ import {
   type Verdict,
   wordingOf,
 } from '../../sim/index.ts'
+import { verdictOf } from '../../sim/job/grip/verdict.ts'
 import { reasonIn } from '../say/support.ts'
 import { make } from '../scenario/make.ts'
 import { quick } from './scenarios.ts'

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { neededForce } from '../../sim/grip/window.ts'
+import { Arm, GRAVITY } from '../../sim/axis/arm.ts'
 import { forceWindow } from '../../sim/index.ts'
-import { Arm, GRAVITY } from '../../sim/plant/arm.ts'
+import { neededForce } from '../../sim/job/grip/window.ts'
 import { liftTime } from '../../sim/scenario/lift.ts'
 import { make } from '../scenario/make.ts'
 

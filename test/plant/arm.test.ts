@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { Arm, GRAVITY, moveAcceleration } from '../../sim/axis/arm.ts'
 import type { ArmMove } from '../../sim/index.ts'
-import { Arm, GRAVITY, moveAcceleration } from '../../sim/plant/arm.ts'
 import { liftTime } from '../../sim/scenario/lift.ts'
 import { make } from '../scenario/make.ts'
 

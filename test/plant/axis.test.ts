@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { axisOf, contactsOf, jawMassOf, travelToContact } from '../../sim/plant/axis.ts'
-import { lowerTorque, raiseTorque } from '../../sim/plant/screw.ts'
+import { lowerTorque, raiseTorque } from '../../sim/axis/kinds/screw.ts'
+import { axisOf } from '../../sim/axis/reflect.ts'
+import { contactsOf, jawMassOf, travelToContact } from '../../sim/job/grip/geometry.ts'
 import { make } from '../scenario/make.ts'
 
 const thread = { lead: 0.005, pitchDiameter: 0.0105, threadFriction: 0.15, flankAngle: Math.PI / 12 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cosine, sineOfTurns } from '../../sim/plant/elementary.ts'
+import { cosine, sineOfTurns } from '../../sim/core/elementary.ts'
 
 describe('sineOfTurns', () => {
   it('agrees with Math.sin to 1e-12 over several turns', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { EndStops, stopStiffness } from '../../sim/plant/endstops.ts'
+import { EndStops, stopStiffness } from '../../sim/axis/endstops.ts'
 
 const STROKE = 0.03
 const stops = new EndStops(STROKE, 1e6, 0.25)

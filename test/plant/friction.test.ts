@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Friction } from '../../sim/plant/friction.ts'
+import { Friction } from '../../sim/axis/friction.ts'
 
 const options = { coulomb: 6, breakaway: 9, stribeckSpeed: 2e-3, viscous: 20, bristleStiffness: 2e6 }
 const STEP = 1e-5

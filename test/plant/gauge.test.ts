@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Gauge, type GaugeOptions } from '../../sim/plant/gauge.ts'
+import { Gauge, type GaugeOptions } from '../../sim/control/gauge.ts'
 
 const PERIOD = 5e-5
 const clean: GaugeOptions = {

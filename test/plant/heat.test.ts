@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { COPPER_COEFFICIENT, Heat } from '../../sim/plant/heat.ts'
+import { COPPER_COEFFICIENT, Heat } from '../../sim/axis/heat.ts'
 
 const options = {
   windingResistance: 1.5,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Noise } from '../../sim/plant/noise.ts'
+import { Noise } from '../../sim/core/noise.ts'
 
 const N = 100_000
 const normals = (seed: number) => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { quantise } from '../../sim/plant/quantise.ts'
+import { quantise } from '../../sim/core/quantise.ts'
 
 const value = fc.double({ min: -1, max: 1, noNaN: true })
 const step = fc.double({ min: 1e-6, max: 0.1, noNaN: true })

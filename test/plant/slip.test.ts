@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Slip, shearStiffness } from '../../sim/plant/slip.ts'
+import { Slip, shearStiffness } from '../../sim/job/grip/slip.ts'
 
 const G = 9.80665
 const options = { mass: 0.25, padStiffness: 4e5, static: 0.5, sliding: 0.4, step: 1e-5 }

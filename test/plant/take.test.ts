@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Side } from '../../sim/plant/contact/side.ts'
+import { Side } from '../../sim/job/grip/contact/side.ts'
 import { Plant } from '../../sim/plant/plant.ts'
 import { make } from '../scenario/make.ts'
 

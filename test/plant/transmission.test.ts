@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Transmission } from '../../sim/plant/transmission.ts'
+import { Transmission } from '../../sim/axis/transmission.ts'
 
 const lead = fc.double({ min: -1e-3, max: 1e-3, noNaN: true })
 const rate = fc.double({ min: -1, max: 1, noNaN: true })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Winding } from '../../sim/plant/winding.ts'
+import { Winding } from '../../sim/axis/winding.ts'
 
 /** Current after `time` under a constant voltage, from rest. */
 function stepResponse(time: number, step: number, voltage = 24, resistance = 1.2, inductance = 1.2e-3): number {

@@ -97,32 +97,12 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       travel: 0.01,
       way,
     }
-    const unranged = { alone: null, last: null, error: null }
     const causes: Why['causes'] = [
-      { cause: 'setting', label: 'Force that the setting means', without: '', force: 10, share: 0.8, ...unranged },
-      {
-        cause: 'momentum',
-        label: 'Momentum of the approach',
-        without: '',
-        force: 2,
-        share: 0.2,
-        alone: 3,
-        last: 1,
-        error: 0.1,
-      },
-      {
-        cause: 'arm',
-        label: 'Acceleration of the arm',
-        without: '',
-        force: -1,
-        share: 0.1,
-        alone: null,
-        last: -2,
-        error: null,
-      },
+      { cause: 'setting', label: 'Force that the setting means', without: '', force: 10, share: 0.8 },
+      { cause: 'momentum', label: 'Momentum of the approach', without: '', force: 2, share: 0.2 },
+      { cause: 'arm', label: 'Acceleration of the arm', without: '', force: -1, share: 0.1 },
     ]
-    const orders = { counted: 2, drawn: false }
-    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], orders, run: null }
+    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], rule: '', run: null }
     const whys = VERDICTS.flatMap((verdict): Why[] => [
       { ...base, verdict },
       { ...base, verdict, bound: null },
@@ -131,6 +111,8 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       { ...base, verdict, figure: 'hold', bound: null, causes: causes.slice(0, 1) },
     ])
     for (const why of whys) follows((words) => whySentence(limited(scenario), strategy, why, words))
+    const soft = { ...scenario, part: { ...scenario.part, markForce: 5, yieldForce: 60 } }
+    follows((words) => whySentence(soft, strategy, { ...base, verdict: 'marked' }, words))
     const nothing: Why = { ...base, verdict: 'missed', force: null, bound: null, causes: [] }
     const engaged = { ...run, events: { ...events, engaged: 0.2 } }
     for (const missed of [run, engaged, { ...run, way: { ...way, end: 0.01 } }])
@@ -195,7 +177,7 @@ describe('in US units', () => {
   it('why a strategy is honest on an axis or not', () => {
     const forces: Ground[] = [
       { kind: 'impact above wanted', impact: 30, wanted: 20 },
-      { kind: 'impact below wanted', impact: 10, share: 0.1, alone: null, last: -2, error: null },
+      { kind: 'impact below wanted', impact: 10, share: 0.1 },
       { kind: 'too weak', continuous: 5, wanted: 20 },
       { kind: 'impact damages', impact: 90, limit: 65 },
     ]

@@ -20,6 +20,12 @@ describe('units', () => {
     expect(unknown).toEqual([])
   })
 
+  it('leaves nothing metric in US units, whether a quantity is read in a unit of its own or in that of the file', () => {
+    for (const { unit, shown = unit } of all)
+      for (const source of [{ unit }, { unit, shown }])
+        expect(shownUnit(source, 'us').symbol, unit).not.toMatch(/(^|[^\p{L}])([mkµ]?N|[mkµ]?m|k?g|°C|K)(?![\p{L}])/u)
+  })
+
   it('gives a value back after a conversion there and back', () => {
     fc.assert(
       fc.property(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { knowsUnit, shownUnit } from '../../app/ui/units.ts'
+import { knowsUnit, shownUnit } from '../../app/read/units.ts'
 import { AXIS_PRESETS, PRESETS, readPath } from '../../sim/index.ts'
 import { isChoice, KINDS, leavesOf, quantitiesOf } from './schema-walk.ts'
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { currentClamp } from '../../sim/strategy/current-clamp.ts'
+import { currentClamp } from '../../sim/strategy/current-clamp/index.ts'
 import { make } from '../scenario/make.ts'
 import { drive, wallAt } from './drive.ts'
 

@@ -32,7 +32,7 @@ const axes: fc.Arbitrary<Scenario> = fc
       },
       jaws: { layout },
       servo: { currentLimit: 5000 },
-      strategies: { sensedForce: { sensor: { gainError, offset } } },
+      sensors: { gauge: { gainError, offset } },
     }),
   )
 

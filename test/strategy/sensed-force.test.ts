@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { approachProfile } from '../../sim/strategy/follow.ts'
-import { sensedForce } from '../../sim/strategy/sensed-force.ts'
+import { sensedForce } from '../../sim/strategy/sensed-force/index.ts'
 import { make } from '../scenario/make.ts'
 import { drive } from './drive.ts'
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { approachProfile } from '../../sim/strategy/follow.ts'
-import { thresholdStop } from '../../sim/strategy/threshold-stop.ts'
+import { thresholdStop } from '../../sim/strategy/threshold-stop/index.ts'
 import { make } from '../scenario/make.ts'
 import { drive, wallAt } from './drive.ts'
 

@@ -1,5 +1,5 @@
 /** Columns for drawing and values at an instant. */
-import type { ShownUnit } from '../units.ts'
+import type { ShownUnit } from '../unit.ts'
 import { type ChartContent, type ChartSeries, PLAIN_TIME, type TimeMap } from './types.ts'
 
 const NOTHING = new Float64Array(0)

@@ -137,7 +137,7 @@ export class ChartPlot {
           ticks: { stroke: rule, width: 1, size: 4 },
           splits: (plot) => this.#times(plot.bbox.width / uPlot.pxRatio).map(this.#content.lens.toDisplay),
           values: (_, places) => {
-            if (!this.#content.timeAxis) return places.map(() => '')
+            if (!this.#content.timeAxis) return places.map(() => null)
             const texts = timeTexts(places.map(this.#content.lens.toTime))
             return texts.map((text, index) => (index === texts.length - 1 ? `${text} s` : text))
           },

@@ -1,6 +1,6 @@
 /** What a chart is told: all values SI; the chart shows them in its unit. */
 import type { TimeLens } from '../timeLens.ts'
-import type { ShownUnit } from '../units.ts'
+import type { ShownUnit } from '../unit.ts'
 
 /** What a chart needs of a lens: both functions rise all the way. */
 export type TimeMap = Pick<TimeLens, 'toDisplay' | 'toTime'>

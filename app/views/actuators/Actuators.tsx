@@ -1,10 +1,10 @@
 import { useState } from 'react'
-import { type ComparedAxis, forceWindow, STRATEGIES, wantedForce } from '../../../sim/index.ts'
+import { type ComparedAxis, type ForceWindow, forceWindow, STRATEGIES, wantedForce } from '../../../sim/index.ts'
+import { WindowLine } from '../../read/result/WindowLine.tsx'
+import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
-import { quantityUnit } from '../../ui/units.ts'
-import { WindowLine } from '../bench/verdicts/WindowLine.tsx'
 import { AxisRow } from './AxisRow.tsx'
 import { COLUMNS } from './columns.ts'
 import { useAxes } from './useAxes.ts'
@@ -20,7 +20,6 @@ export function Actuators() {
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const { rows, status, message } = useAxes(scenario)
-  const [sort, setSort] = useState<Sort>({ column: 'family', down: false })
   const window = forceWindow(scenario)
   const wanted = wantedForce(scenario)
   const force = quantityUnit('force', units)
@@ -45,54 +44,70 @@ export function Actuators() {
           {status === 'failed' && `The comparison could not be finished: ${message}`}
         </p>
       </div>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section className="axes-scroll" tabIndex={0} aria-label="Comparison of axes">
-        <table>
-          <thead>
-            <tr>
-              <Heading id="family" label="Axis" sort={sort} onSort={setSort} />
-              <th scope="col" className="bar-cell">
-                Force
-              </th>
-              {COLUMNS.map(({ id, label, note, quantity }) => (
-                <Heading
-                  key={id}
-                  id={id}
-                  label={label}
-                  unit={quantityUnit(quantity, units).symbol}
-                  note={note}
-                  sort={sort}
-                  onSort={setSort}
-                />
-              ))}
-              <th scope="col">Back-drivable</th>
-              <th scope="col">Power loss</th>
-              {STRATEGIES.map(({ id, label }) => (
-                <th key={id} scope="col">
-                  {label}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {sorted(rows, sort).map((row) => (
-              <AxisRow
-                key={row.id}
-                row={row}
-                window={window}
-                wanted={wanted}
-                most={most}
-                units={units}
-                take={(next) => {
-                  useScenario.getState().load(next)
-                  useView.setState({ view: 'bench' })
-                }}
+      <AxesTable rows={rows} {...{ window, wanted, most, units }} />
+    </div>
+  )
+}
+
+interface AxesTableProps {
+  rows: ComparedAxis[]
+  window: ForceWindow
+  /** Wanted grip force, and the end of the scale of forces [N]. */
+  wanted: number
+  most: number
+  units: UnitSystem
+}
+
+function AxesTable({ rows, window, wanted, most, units }: AxesTableProps) {
+  const [sort, setSort] = useState<Sort>({ column: 'family', down: false })
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className="axes-scroll" tabIndex={0} aria-label="Comparison of axes">
+      <table>
+        <thead>
+          <tr>
+            <Heading id="family" label="Axis" sort={sort} onSort={setSort} />
+            <th scope="col" className="bar-cell">
+              Force
+            </th>
+            {COLUMNS.map(({ id, label, note, quantity }) => (
+              <Heading
+                key={id}
+                id={id}
+                label={label}
+                unit={quantityUnit(quantity, units).symbol}
+                note={note}
+                sort={sort}
+                onSort={setSort}
               />
             ))}
-          </tbody>
-        </table>
-      </section>
-    </div>
+            <th scope="col">Back-drivable</th>
+            <th scope="col">Power loss</th>
+            {STRATEGIES.map(({ id, label }) => (
+              <th key={id} scope="col">
+                {label}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {sorted(rows, sort).map((row) => (
+            <AxisRow
+              key={row.id}
+              row={row}
+              window={window}
+              wanted={wanted}
+              most={most}
+              units={units}
+              take={(next) => {
+                useScenario.getState().load(next)
+                useView.setState({ view: 'bench' })
+              }}
+            />
+          ))}
+        </tbody>
+      </table>
+    </section>
   )
 }
 

@@ -6,10 +6,10 @@ import {
   STRATEGIES,
   wordingOf,
 } from '../../../sim/index.ts'
+import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
+import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure } from '../../ui/format.ts'
-import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
-import { isDamage, VERDICT_WORDS } from '../bench/verdicts/words.ts'
 import { COLUMNS, familyLabel } from './columns.ts'
 import { ForceBar } from './ForceBar.tsx'
 

@@ -1,6 +1,6 @@
 /** The columns by which axes are compared: heading, figure, unit, and one sentence on what it says. */
 import { type AxisReport, type ComparedAxis, SCHEMAS } from '../../../sim/index.ts'
-import type { Quantity } from '../../ui/units.ts'
+import type { Quantity } from '../../read/units.ts'
 
 export interface Column {
   id: string

@@ -1,13 +1,13 @@
+import { ParameterDrawer } from '../../parameters/ParameterDrawer.tsx'
+import { Parameters } from '../../parameters/Parameters.tsx'
+import { useShownRuns } from '../../read/result/useShownRuns.ts'
+import { WindowLine } from '../../read/result/WindowLine.tsx'
 import { openPresent } from '../../store/present.ts'
 import { Button } from '../../ui/Button.tsx'
-import { ParameterDrawer } from './ParameterDrawer.tsx'
-import { Parameters } from './parameters/Parameters.tsx'
+import { useNarrow } from '../../ui/useNarrow.ts'
 import { Stage } from './stage/Stage.tsx'
 import { Traces } from './traces/Traces.tsx'
-import { useNarrow } from './useNarrow.ts'
-import { useShownRuns } from './useShownRuns.ts'
 import { Verdicts } from './verdicts/Verdicts.tsx'
-import { WindowLine } from './verdicts/WindowLine.tsx'
 import './bench.css'
 
 /** Parameters, picture with traces, verdicts: everything about one grip at a glance. */

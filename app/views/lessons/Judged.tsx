@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'react'
 import { type Goal, type Judgement, type Lesson, type LessonFigure, lessonFigureText } from '../../../sim/index.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import type { UnitSystem } from '../../ui/units.ts'
 import { Prose } from './prose.tsx'
 
 interface Props {

@@ -1,8 +1,9 @@
 import { useEffect, useRef } from 'react'
+import type { LessonFigure, LessonRun, Lesson as LessonText } from '../../../sim/index.ts'
+import { useReducedMotion } from '../../read/stage/usePlay.ts'
 import { useLessons } from '../../store/lessons.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
-import { useReducedMotion } from '../bench/stage/usePlay.ts'
 import { Judged } from './Judged.tsx'
 import { LessonStage, OpenGripper } from './LessonStage.tsx'
 import type { ListedLesson } from './lessons.ts'
@@ -32,13 +33,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
   useEffect(() => {
     if (useLessons.getState().open !== null) head.current?.focus()
   }, [])
-  useEffect(() => {
-    if (useView.getState().playing || runs.length === 0) return
-    const ends = runs.map(
-      ({ scenario, result }) => (result.events.drop ?? scenario.run.duration + BEFORE_DROP) - BEFORE_DROP,
-    )
-    useView.setState({ time: Math.min(...ends) })
-  }, [runs])
+  useStandAtEnd(runs)
   const figures = judged?.judgement.figures ?? told?.figures ?? {}
   return (
     <article className="lesson" aria-labelledby="lesson-title">
@@ -79,19 +74,39 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
           told && <OpenGripper scenario={told.scenario} />
         )}
       </div>
-      {judged && (
-        <div className="lesson-after">
-          <h3>What it shows</h3>
-          <Paragraphs texts={lesson.explanation} figures={judged.judgement.figures} />
-          {onNext ? (
-            <Button className="lesson-next" onClick={onNext}>
-              Next lesson
-            </Button>
-          ) : (
-            <p>This was the last lesson.</p>
-          )}
-        </div>
-      )}
+      {judged && <After lesson={lesson} figures={judged.judgement.figures} onNext={onNext} />}
     </article>
+  )
+}
+
+/** Where nothing plays, the picture stands at the end, with every part still in its jaws. */
+function useStandAtEnd(runs: LessonRun[]) {
+  useEffect(() => {
+    if (useView.getState().playing || runs.length === 0) return
+    const ends = runs.map(
+      ({ scenario, result }) => (result.events.drop ?? scenario.run.duration + BEFORE_DROP) - BEFORE_DROP,
+    )
+    useView.setState({ time: Math.min(...ends) })
+  }, [runs])
+}
+
+interface AfterProps extends Pick<Props, 'onNext'> {
+  lesson: LessonText
+  figures: Record<string, LessonFigure>
+}
+
+function After({ lesson, figures, onNext }: AfterProps) {
+  return (
+    <div className="lesson-after">
+      <h3>What it shows</h3>
+      <Paragraphs texts={lesson.explanation} figures={figures} />
+      {onNext ? (
+        <Button className="lesson-next" onClick={onNext}>
+          Next lesson
+        </Button>
+      ) : (
+        <p>This was the last lesson.</p>
+      )}
+    </div>
   )
 }

@@ -1,14 +1,15 @@
 import { useMemo } from 'react'
 import type { Channel } from '../../../sim/index.ts'
+import { dashOf, nameOf } from '../../read/stage/moments.ts'
+import { PANELS } from '../../read/traces/panels.ts'
+import { windowBand } from '../../read/traces/series.ts'
+import { quantityUnit } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { Chart, type ChartMark, type ChartSeries } from '../../ui/Chart.tsx'
 import { formatFigure } from '../../ui/format.ts'
 import type { TimeLens } from '../../ui/timeLens.ts'
-import { quantityUnit, type ShownUnit } from '../../ui/units.ts'
-import { dashOf, nameOf } from '../bench/stage/moments.ts'
-import { PANELS } from '../bench/traces/panels.ts'
-import { windowBand } from '../bench/traces/series.ts'
+import type { ShownUnit } from '../../ui/unit.ts'
 
 interface Props {
   channel: Channel

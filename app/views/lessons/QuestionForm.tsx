@@ -1,10 +1,10 @@
 import { type FormEvent, useId, useState } from 'react'
 import type { Lesson, LessonFigure } from '../../../sim/index.ts'
+import { fieldAt } from '../../read/scenario/walk.ts'
+import { shownUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { NumberField } from '../../ui/NumberField.tsx'
-import { shownUnit } from '../../ui/units.ts'
-import { fieldAt } from '../bench/parameters/walk.ts'
 import { type Figures, Prose } from './prose.tsx'
 
 interface Props {

@@ -1,13 +1,13 @@
 import type { ReactNode } from 'react'
 import { type ArmMove, STRATEGIES, shakeOf } from '../../../sim/index.ts'
+import { useReducedMotion } from '../../read/stage/usePlay.ts'
+import { quantityUnit } from '../../read/units.ts'
 import { SPEEDS, type Speed, useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { quantityUnit } from '../../ui/units.ts'
-import { useReducedMotion } from '../bench/stage/usePlay.ts'
 import type { LiveSession } from './session.ts'
 
 const STRATEGY_OPTIONS = STRATEGIES.map(({ id, label }) => ({ value: id, label }))
@@ -63,11 +63,8 @@ const SHAKES: { axis: ArmMove['axis']; label: string }[] = [
 ]
 
 function Hand({ session }: { session: LiveSession | null }) {
-  const scenario = useScenario((state) => state.scenario)
-  const units = useView((state) => state.units)
   const read = useLive((live) => live.read)
   const speed = useLive((live) => live.speed)
-  const { symbol, toShown } = quantityUnit('acceleration', units)
   const able = read !== null && read.left === ''
   const powered = able && read.powered
   const closing = read?.phase === 'closing'
@@ -100,20 +97,7 @@ function Hand({ session }: { session: LiveSession | null }) {
         </Button>
       </Group>
       <Group label="Shake the arm">
-        {SHAKES.map(({ axis, label }) => {
-          const { acceleration, duration } = shakeOf(scenario, axis)
-          const words = `${withUnit(formatFigure(toShown(Math.abs(acceleration))), symbol)} for ${withUnit(formatFigure(duration), 's')}`
-          return (
-            <Button
-              key={axis}
-              disabled={!able || (shaking && speed === 1)}
-              title={`${words}; the support goes first.`}
-              onClick={() => session?.shake(axis)}
-            >
-              {label}
-            </Button>
-          )
-        })}
+        <Shakes session={session} disabled={!able || (shaking && speed === 1)} />
       </Group>
       <Group label="Power">
         <Button
@@ -126,6 +110,26 @@ function Hand({ session }: { session: LiveSession | null }) {
       </Group>
     </div>
   )
+}
+
+function Shakes({ session, disabled }: { session: LiveSession | null; disabled: boolean }) {
+  const scenario = useScenario((state) => state.scenario)
+  const units = useView((state) => state.units)
+  const { symbol, toShown } = quantityUnit('acceleration', units)
+  return SHAKES.map(({ axis, label }) => {
+    const { acceleration, duration } = shakeOf(scenario, axis)
+    const words = `${withUnit(formatFigure(toShown(Math.abs(acceleration))), symbol)} for ${withUnit(formatFigure(duration), 's')}`
+    return (
+      <Button
+        key={axis}
+        disabled={disabled}
+        title={`${words}; the support goes first.`}
+        onClick={() => session?.shake(axis)}
+      >
+        {label}
+      </Button>
+    )
+  })
 }
 
 function Group({ label, children }: { label: string; children: ReactNode }) {

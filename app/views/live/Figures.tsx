@@ -1,10 +1,10 @@
 import { CHANNELS, type Channel, type LiveState } from '../../../sim/index.ts'
+import { type Quantity, quantityUnit } from '../../read/units.ts'
 import { useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { Noted, walkNotes } from '../../ui/Noted.tsx'
-import { type Quantity, quantityUnit } from '../../ui/units.ts'
 import { MotionNote } from './Controls.tsx'
 import { isHunting, sentenceOf } from './words.ts'
 

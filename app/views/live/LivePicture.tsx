@@ -7,13 +7,13 @@ import {
   strategyOf,
   travelToContact,
 } from '../../../sim/index.ts'
+import { restFrame } from '../../picture/grip/frameAt.ts'
+import { forceScale, type PictureScales } from '../../picture/grip/scales.ts'
+import { Picture } from '../../read/stage/Lane.tsx'
+import { laneSizes } from '../../read/stage/laneSize.ts'
 import { useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
-import { restFrame } from '../../ui/picture/frameAt.ts'
-import { forceScale, type PictureScales } from '../../ui/picture/scales.ts'
-import { Picture } from '../bench/stage/Lane.tsx'
-import { laneSizes } from '../bench/stage/laneSize.ts'
-import { useWidth } from '../bench/stage/useWidth.ts'
+import { useWidth } from '../../ui/useWidth.ts'
 import { liveFrame } from './frame.ts'
 
 /** The gripper at the newest sample. */

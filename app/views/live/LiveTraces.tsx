@@ -1,12 +1,12 @@
 import { useMemo } from 'react'
 import { STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { windowBand } from '../../read/traces/series.ts'
+import { quantityUnit } from '../../read/units.ts'
 import { SPAN, useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Chart, type ChartSeries } from '../../ui/Chart.tsx'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { quantityUnit } from '../../ui/units.ts'
-import { windowBand } from '../bench/traces/series.ts'
 import { PANELS, type Panel } from './panels.ts'
 
 /** Traces that roll while the plant runs; once it is paused a cursor reads them. */

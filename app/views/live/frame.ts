@@ -1,8 +1,8 @@
 /** The newest instant of the live plant as the picture needs it. */
 import { CHANNELS, type LiveState, type Scenario, type Traces } from '../../../sim/index.ts'
-import { armAt } from '../../ui/picture/armMove.ts'
-import type { SideName } from '../../ui/picture/contact.ts'
-import { frameAt, type GripFrame } from '../../ui/picture/frameAt.ts'
+import { armAt } from '../../picture/grip/armMove.ts'
+import type { SideName } from '../../picture/grip/contact.ts'
+import { frameAt, type GripFrame } from '../../picture/grip/frameAt.ts'
 
 const SIDES = { near: 'driven', far: 'far' } as const
 

@@ -1,6 +1,6 @@
 /** The traces that roll. */
 import type { Channel } from '../../../sim/index.ts'
-import type { Quantity } from '../../ui/units.ts'
+import type { Quantity } from '../../read/units.ts'
 
 export interface Panel {
   label: string

@@ -1,7 +1,14 @@
 import { useMemo } from 'react'
 import type { LoopAnalysis, LoopId, LoopsResult } from '../../../sim/index.ts'
+import {
+  curveSeries,
+  frequencyRange,
+  LOOP_LABELS,
+  magnitudePoints,
+  phasePoints,
+  summary,
+} from '../../read/loops/lines.ts'
 import { LogChart } from '../../ui/LogChart.tsx'
-import { curveSeries, frequencyRange, LOOP_LABELS, magnitudePoints, phasePoints, summary } from './lines.ts'
 import { useLoopsState } from './state.ts'
 
 interface Props {

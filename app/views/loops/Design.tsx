@@ -1,16 +1,16 @@
 import { useMemo } from 'react'
 import { type Limit, type LoopId, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
+import { LOOP_LABELS } from '../../read/loops/lines.ts'
+import { useKept } from '../../read/study/useKept.ts'
+import { shownUnit } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
-import { shownUnit } from '../../ui/units.ts'
 import type { DesignAnswer } from '../../worker/studies.ts'
-import { LOOP_LABELS } from './lines.ts'
 import { Method } from './Method.tsx'
 import { useLoopsState } from './state.ts'
-import { useKept } from './useKept.ts'
 
 /** Gains from what the engineer asks for, each method with its formula and source, and what stands against more. */
 export function Design({ loop }: { loop: LoopId }) {

@@ -10,6 +10,7 @@ import {
   settingsMarkdown,
   wordingOf,
 } from '../../../sim/index.ts'
+import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { download, fileName } from '../../store/file.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -18,7 +19,6 @@ import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
 import { UnitText } from '../../ui/Symbols.tsx'
-import { quantityUnit, shownUnit, type UnitSystem } from '../../ui/units.ts'
 import { SCALES } from './scales.ts'
 import { useLoopsState } from './state.ts'
 
@@ -31,8 +31,6 @@ export function DriveUnits() {
   const scales = useMemo(() => ({ ...suggested, ...entered }), [suggested, entered])
   const settings = useMemo(() => driveSettings(scenario, scales), [scenario, scales])
   const wrong = settings.filter(({ overflow, lost }) => overflow || lost)
-  const set = (change: Partial<DriveScales>) =>
-    useLoopsState.setState((state) => ({ scales: { ...state.scales, ...change } }))
   const save = (text: string, type: string, ending: string) =>
     download(new Blob([text], { type }), `${fileName(scenario.name)}-settings.${ending}`)
   return (
@@ -42,64 +40,13 @@ export function DriveUnits() {
         Scale factors from the drive’s manual. Until they are entered they follow the steps of encoder, current
         measurement and gauge on the bench.
       </p>
-      <div className="loops-scales">
-        {SCALES.map(({ key, label, unit, min, max, integer, note }) => (
-          <NumberField
-            key={key}
-            label={label}
-            unit={unit(system)}
-            value={scales[key]}
-            min={min}
-            max={max}
-            integer={integer}
-            note={note}
-            resetTo={suggested[key]}
-            onEdit={(value) => set({ [key]: value })}
-          />
-        ))}
-        <Segments
-          label="Word"
-          options={[
-            { value: '16', label: '16 bit' },
-            { value: '32', label: '32 bit' },
-          ]}
-          value={scales.wordBits === 16 ? '16' : '32'}
-          onChoose={(bits) => set({ wordBits: bits === '16' ? 16 : 32 })}
-        />
-      </div>
+      <ScaleFields scales={scales} suggested={suggested} system={system} />
       <p role="status">
         {wrong.length === 0
           ? `All ${settings.length} settings fit the word.`
           : `${wrong.length} of ${settings.length} settings do not come through: ${wrong.map(({ label }) => label).join('; ')}.`}
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section className="loops-scroll" tabIndex={0} aria-label="Settings in drive units">
-        <table className="loops-table">
-          <thead>
-            <tr>
-              <th scope="col">Setting</th>
-              <th scope="col" className="figure">
-                Value
-              </th>
-              <th scope="col" className="figure">
-                Integer
-              </th>
-              <th scope="col" className="figure">
-                Means
-              </th>
-              <th scope="col" className="figure">
-                Rounding <span className="unit">%</span>
-              </th>
-              <th scope="col">Remark</th>
-            </tr>
-          </thead>
-          <tbody>
-            {settings.map((setting) => (
-              <SettingRow key={setting.path} setting={setting} system={system} />
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <SettingsTable settings={settings} system={system} />
       <p className="loops-save">
         <Button
           onClick={() =>
@@ -117,6 +64,77 @@ export function DriveUnits() {
         </Button>
         <Button onClick={() => save(settingsCsv(settings), 'text/csv', 'csv')}>Settings (CSV)</Button>
       </p>
+    </section>
+  )
+}
+
+interface ScaleFieldsProps {
+  scales: DriveScales
+  suggested: DriveScales
+  system: UnitSystem
+}
+
+function ScaleFields({ scales, suggested, system }: ScaleFieldsProps) {
+  const set = (change: Partial<DriveScales>) =>
+    useLoopsState.setState((state) => ({ scales: { ...state.scales, ...change } }))
+  return (
+    <div className="loops-scales">
+      {SCALES.map(({ key, label, unit, min, max, integer, note }) => (
+        <NumberField
+          key={key}
+          label={label}
+          unit={unit(system)}
+          value={scales[key]}
+          min={min}
+          max={max}
+          integer={integer}
+          note={note}
+          resetTo={suggested[key]}
+          onEdit={(value) => set({ [key]: value })}
+        />
+      ))}
+      <Segments
+        label="Word"
+        options={[
+          { value: '16', label: '16 bit' },
+          { value: '32', label: '32 bit' },
+        ]}
+        value={scales.wordBits === 16 ? '16' : '32'}
+        onChoose={(bits) => set({ wordBits: bits === '16' ? 16 : 32 })}
+      />
+    </div>
+  )
+}
+
+function SettingsTable({ settings, system }: { settings: DriveSetting[]; system: UnitSystem }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className="loops-scroll" tabIndex={0} aria-label="Settings in drive units">
+      <table className="loops-table">
+        <thead>
+          <tr>
+            <th scope="col">Setting</th>
+            <th scope="col" className="figure">
+              Value
+            </th>
+            <th scope="col" className="figure">
+              Integer
+            </th>
+            <th scope="col" className="figure">
+              Means
+            </th>
+            <th scope="col" className="figure">
+              Rounding <span className="unit">%</span>
+            </th>
+            <th scope="col">Remark</th>
+          </tr>
+        </thead>
+        <tbody>
+          {settings.map((setting) => (
+            <SettingRow key={setting.path} setting={setting} system={system} />
+          ))}
+        </tbody>
+      </table>
     </section>
   )
 }

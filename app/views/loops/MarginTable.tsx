@@ -1,8 +1,8 @@
 import { type LoopAnalysis, type LoopsResult, loopNote, wordingOf } from '../../../sim/index.ts'
+import { COLUMNS, whyAbsent } from '../../read/loops/figures.ts'
+import { pointLabel } from '../../read/loops/lines.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
-import { COLUMNS, whyAbsent } from './figures.ts'
-import { pointLabel } from './lines.ts'
 
 interface Props {
   result: LoopsResult

@@ -1,15 +1,15 @@
 import { Fragment } from 'react'
-import { type LoopAnalysis, readPath } from '../../../sim/index.ts'
+import { type Edit, type LoopAnalysis, readPath, type Scenario } from '../../../sim/index.ts'
+import { editMany, useFault } from '../../parameters/refusal.ts'
+import { worstOf } from '../../read/loops/lines.ts'
+import { fieldAt } from '../../read/scenario/walk.ts'
+import { knowsUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { UnitText } from '../../ui/Symbols.tsx'
-import { knowsUnit, shownUnit } from '../../ui/units.ts'
 import type { TriedDesign } from '../../worker/studies.ts'
-import { editMany, useFault } from '../bench/parameters/refusal.ts'
-import { fieldAt } from '../bench/parameters/walk.ts'
-import { worstOf } from './lines.ts'
 
 /** One method: its gains beside those on the bench, what becomes of the loop, formula, source and what went in. */
 export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
@@ -34,35 +34,7 @@ export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
       {design.note && <p>{design.note}</p>}
       {design.edits.length > 0 && (
         <>
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">Gain</th>
-                <th scope="col" className="figure">
-                  designed
-                </th>
-                <th scope="col" className="figure">
-                  on the bench
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {design.edits.map(({ path, value }) => {
-                const field = fieldAt(scenario.actuator.kind, path)
-                const quantity = field?.kind === 'quantity' ? field.schema : { title: path, unit: '' }
-                const unit = shownUnit(quantity, system, scenario.part.exponent)
-                return (
-                  <tr key={path}>
-                    <th scope="row">
-                      {quantity.title} <UnitText symbol={unit.symbol} />
-                    </th>
-                    <td className="figure">{formatPlain(unit.toShown(value as number), 4)}</td>
-                    <td className="figure">{formatPlain(unit.toShown(readPath(scenario, path) as number), 4)}</td>
-                  </tr>
-                )
-              })}
-            </tbody>
-          </table>
+          <GainTable edits={design.edits} scenario={scenario} system={system} />
           <p>{outcome(loops)}</p>
         </>
       )}
@@ -83,6 +55,46 @@ export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
       </p>
       <p className="loops-small">Source: {design.source}</p>
     </article>
+  )
+}
+
+interface GainTableProps {
+  edits: Edit[]
+  scenario: Scenario
+  system: UnitSystem
+}
+
+function GainTable({ edits, scenario, system }: GainTableProps) {
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Gain</th>
+          <th scope="col" className="figure">
+            designed
+          </th>
+          <th scope="col" className="figure">
+            on the bench
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {edits.map(({ path, value }) => {
+          const field = fieldAt(scenario.actuator.kind, path)
+          const quantity = field?.kind === 'quantity' ? field.schema : { title: path, unit: '' }
+          const unit = shownUnit(quantity, system, scenario.part.exponent)
+          return (
+            <tr key={path}>
+              <th scope="row">
+                {quantity.title} <UnitText symbol={unit.symbol} />
+              </th>
+              <td className="figure">{formatPlain(unit.toShown(value as number), 4)}</td>
+              <td className="figure">{formatPlain(unit.toShown(readPath(scenario, path) as number), 4)}</td>
+            </tr>
+          )
+        })}
+      </tbody>
+    </table>
   )
 }
 

@@ -1,7 +1,7 @@
 import { useId } from 'react'
 import type { Curves, LoopAnalysis, LoopsResult } from '../../../sim/index.ts'
+import { DASHES, pointLabel, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
 import { formatFigure } from '../../ui/format.ts'
-import { DASHES, pointLabel, WIDTH, WORST_WIDTH } from './lines.ts'
 import { useLoopsState } from './state.ts'
 
 interface Props {

@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
 import type { Complex, LoopAnalysis, LoopsResult } from '../../../sim/index.ts'
+import { pointLabel } from '../../read/loops/lines.ts'
 import { formatFigure } from '../../ui/format.ts'
-import { pointLabel } from './lines.ts'
 
 /** The closed poles of every working point as natural frequency and damping, folded away. */
 export function Poles({ result, analyses }: { result: LoopsResult; analyses: LoopAnalysis[] }) {

@@ -1,7 +1,7 @@
 import type { LoopsResult, SimulatedStep, SimulatedSteps } from '../../../sim/index.ts'
+import { pointLabel } from '../../read/loops/lines.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, formatPlain, withUnit } from '../../ui/format.ts'
-import { pointLabel } from './lines.ts'
 import { remarks, stepUnit } from './simulated.ts'
 
 /** Size of each simulated step, how far it lies from the linear one, and where it leaves the linear range. */

@@ -1,15 +1,15 @@
 import { useMemo } from 'react'
 import type { LoopAnalysis, LoopId, LoopsResult, SimulatedSteps } from '../../../sim/index.ts'
+import { DASHES, LOOP_LABELS, nameOf, pointLabel, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
+import { useKept } from '../../read/study/useKept.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Chart, type ChartSeries } from '../../ui/Chart.tsx'
 import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
-import { DASHES, LOOP_LABELS, nameOf, pointLabel, WIDTH, WORST_WIDTH } from './lines.ts'
 import { SimulatedTable } from './SimulatedTable.tsx'
 import { named } from './scales.ts'
 import { useLoopsState } from './state.ts'
-import { useKept } from './useKept.ts'
 
 interface Props {
   loop: LoopId
@@ -88,32 +88,7 @@ const SPAN = 15
 
 function StepChart({ loop, result, analyses, worst, simulated }: Props & { simulated: SimulatedSteps | null }) {
   const time = useLoopsState((state) => state.time)
-  const { lines, end, words, missing } = useMemo(() => {
-    const shown = analyses.filter(({ stable, crossover, step }) => stable && crossover !== null && step)
-    const lines = shown.map(
-      (each): ChartSeries => ({
-        label: nameOf(each, worst),
-        color: 'var(--ink)',
-        dash: DASHES[each.workingPoint],
-        width: each === worst ? WORST_WIDTH : WIDTH,
-        values: each.step!.value,
-        time: each.step!.time,
-      }),
-    )
-    return {
-      lines,
-      end: Math.max(...shown.map(({ step, crossover }) => Math.min(SPAN / crossover!, step!.time.at(-1)!)), 1e-3),
-      words: shown
-        .map((each) => `${pointLabel(result, each.workingPoint)}: highest value ${formatFigure(highest(each))} of 1.`)
-        .join(' '),
-      missing: analyses
-        .filter((each) => !shown.includes(each))
-        .map(
-          (each) =>
-            `${pointLabel(result, each.workingPoint)}: ${each.stable ? 'no crossover' : 'unstable'}, no step response to show.`,
-        ),
-    }
-  }, [result, analyses, worst])
+  const { lines, end, words, missing } = useMemo(() => linearSteps(result, analyses, worst), [result, analyses, worst])
   const series = useMemo(
     () => [
       ...(simulated?.steps ?? []).map(
@@ -156,6 +131,34 @@ function StepChart({ loop, result, analyses, worst, simulated }: Props & { simul
       </p>
     </>
   )
+}
+
+/** Lines of the loops that answer, the time they need, and words for these and for the others. */
+function linearSteps(result: LoopsResult, analyses: LoopAnalysis[], worst: LoopAnalysis | null) {
+  const shown = analyses.filter(({ stable, crossover, step }) => stable && crossover !== null && step)
+  const lines = shown.map(
+    (each): ChartSeries => ({
+      label: nameOf(each, worst),
+      color: 'var(--ink)',
+      dash: DASHES[each.workingPoint],
+      width: each === worst ? WORST_WIDTH : WIDTH,
+      values: each.step!.value,
+      time: each.step!.time,
+    }),
+  )
+  return {
+    lines,
+    end: Math.max(...shown.map(({ step, crossover }) => Math.min(SPAN / crossover!, step!.time.at(-1)!)), 1e-3),
+    words: shown
+      .map((each) => `${pointLabel(result, each.workingPoint)}: highest value ${formatFigure(highest(each))} of 1.`)
+      .join(' '),
+    missing: analyses
+      .filter((each) => !shown.includes(each))
+      .map(
+        (each) =>
+          `${pointLabel(result, each.workingPoint)}: ${each.stable ? 'no crossover' : 'unstable'}, no step response to show.`,
+      ),
+  }
 }
 
 const highest = ({ step }: LoopAnalysis) => step!.value.reduce((most, value) => Math.max(most, value), 0)

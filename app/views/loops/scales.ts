@@ -1,6 +1,7 @@
 /** The scale factors of a drive as fields: unit, range and one sentence each. */
 import type { DriveScales } from '../../../sim/index.ts'
-import { quantityUnit, type ShownUnit, type UnitSystem } from '../../ui/units.ts'
+import { quantityUnit, type UnitSystem } from '../../read/units.ts'
+import type { ShownUnit } from '../../ui/unit.ts'
 
 export interface ScaleField {
   key: Exclude<keyof DriveScales, 'wordBits'>

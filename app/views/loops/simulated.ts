@@ -1,7 +1,8 @@
 /** What is told of a simulated step. Knows no React. */
 import type { Bound, LoopId, SimulatedStep, SimulatedSteps } from '../../../sim/index.ts'
+import { type Quantity, quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { formatFigure } from '../../ui/format.ts'
-import { type Quantity, quantityUnit, type ShownUnit, type UnitSystem } from '../../ui/units.ts'
+import type { ShownUnit } from '../../ui/unit.ts'
 
 const QUANTITIES: Record<LoopId, Quantity> = {
   current: 'current',

@@ -1,5 +1,5 @@
 import type { MouseEvent, ReactNode } from 'react'
-import { useNarrow } from '../bench/useNarrow.ts'
+import { useNarrow } from '../../ui/useNarrow.ts'
 import { SECTIONS } from './sections/index.ts'
 
 const anchor = (id: string) => `model-${id}`

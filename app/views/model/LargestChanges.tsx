@@ -1,7 +1,7 @@
 import { type CounterRuns, SIMPLIFICATIONS } from '../../../sim/index.ts'
+import { quantityUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { quantityUnit } from '../../ui/units.ts'
 import { changeOf, percent, turned } from './changes.ts'
 
 const MOST = 6

@@ -11,9 +11,9 @@ import {
   textIn,
   wordingOf,
 } from '../../../sim/index.ts'
+import { quantityUnit, shownUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { quantityUnit, shownUnit } from '../../ui/units.ts'
 import { BlockView } from './BlockView.tsx'
 import { changeOf, percent, turned } from './changes.ts'
 import { FORMULAS } from './formulas.ts'

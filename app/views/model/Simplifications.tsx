@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react'
 import { type Element, type Scenario, SIMPLIFICATIONS, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { useKept } from '../../read/study/useKept.ts'
 import { Choice, type Option } from '../../ui/Choice.tsx'
-import { useKept } from '../loops/useKept.ts'
 import { HeadingAt } from './Contents.tsx'
 import { LargestChanges } from './LargestChanges.tsx'
 import { SimplificationView } from './SimplificationView.tsx'

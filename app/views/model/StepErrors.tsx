@@ -1,8 +1,8 @@
 import { STRATEGIES } from '../../../sim/index.ts'
+import { quantityUnit, shownUnit } from '../../read/units.ts'
 import { useResults } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
-import { quantityUnit, shownUnit } from '../../ui/units.ts'
 
 /** Step and step error of the runs on the bench. */
 export function StepErrors() {

@@ -1,7 +1,7 @@
+import { shownUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { UnitText } from '../../ui/Symbols.tsx'
-import { shownUnit } from '../../ui/units.ts'
 import { MathSymbol } from './MathSymbol.tsx'
 import type { SymbolRow } from './symbols.ts'
 

@@ -1,6 +1,6 @@
 /** The rows of a section's table of symbols: from the schema, from the section itself, and figures that no scenario sets. */
 import { type ActuatorKind, FIXED_FIGURES, readPath, SCHEMAS, type Scenario } from '../../../sim/index.ts'
-import { fieldAt } from '../bench/parameters/walk.ts'
+import { fieldAt } from '../../read/scenario/walk.ts'
 import type { Section } from './section.ts'
 
 export interface SymbolRow {

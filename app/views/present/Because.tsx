@@ -1,12 +1,12 @@
 import { useMemo, useState } from 'react'
-import { STRATEGIES, type StrategyId, whyRule, whySentence, wordingOf } from '../../../sim/index.ts'
+import { STRATEGIES, type StrategyId, whySentence, wordingOf } from '../../../sim/index.ts'
+import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
+import { useRested } from '../../read/study/useRested.ts'
+import { useStudy } from '../../read/study/useStudy.ts'
+import { WhyChart } from '../../read/why/WhyChart.tsx'
 import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
-import { isDamage, VERDICT_WORDS } from '../bench/verdicts/words.ts'
-import { useRested } from '../bench/why/useRested.ts'
-import { useStudy } from '../bench/why/useStudy.ts'
-import { WhyChart } from '../bench/why/WhyChart.tsx'
 import { NoGrip } from './NoGrip.tsx'
 import type { SlideProps } from './Present.tsx'
 import { firstToTell } from './standing.ts'
@@ -56,7 +56,7 @@ function Told({ run: { strategy, result } }: { run: RunView }) {
           <div className="because-chart">
             <WhyChart why={why} units={units} />
           </div>
-          {why.force !== null && <p className="because-rule">{whyRule(why)}</p>}
+          {why.force !== null && <p className="because-rule">{why.rule}</p>}
         </>
       )}
     </>

@@ -1,12 +1,12 @@
 /** The grip force of all strategies against the window, over stretched time: large, with nothing but what a customer asks. */
 import { memo, useId, useMemo } from 'react'
 import type { Scenario } from '../../../sim/index.ts'
+import { LINE_STYLES } from '../../read/stage/moments.ts'
+import { stretchCurve } from '../../read/stage/TimeBar.tsx'
+import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
 import { roundTimes, timeTexts } from '../../ui/chart/ticks.ts'
 import type { TimeLens } from '../../ui/timeLens.ts'
-import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
-import { LINE_STYLES } from '../bench/stage/moments.ts'
-import { stretchCurve } from '../bench/stage/TimeBar.tsx'
 import { Hatch } from './Hatch.tsx'
 import { limitWords } from './limitWords.ts'
 import { type Room, roomOf, type Story, type StoryMark, storyOf } from './story.ts'
@@ -63,18 +63,54 @@ interface GroundProps extends Pick<ForceStoryProps, 'scenario' | 'lens' | 'text'
 /** Window, axes, moves of the arm and the stretch of time. */
 const Ground = memo(function Ground({ scenario, lens, story, room, text, units }: GroundProps) {
   const { width, height } = room
-  const { least, most } = story
-  const words = limitWords(scenario, units)
   const times = useMemo(
     () => roundTimes(0, scenario.run.duration, lens, width, 3.6 * text),
     [scenario, lens, width, text],
   )
   const texts = timeTexts(times)
   const stretch = useMemo(() => stretchCurve(lens, width, height + 0.9 * text, 0.8 * text), [lens, width, height, text])
+  return (
+    <g>
+      <WindowBand scenario={scenario} story={story} room={room} text={text} units={units} />
+      {story.figures.map(({ y, text: figure }) => (
+        <text key={figure} x={-0.4 * text} y={y + 0.33 * text} textAnchor="end" className="story-note">
+          {figure}
+        </text>
+      ))}
+      <path d={`M0 0V${height}H${width}`} className="story-axis" />
+      {stretch && (
+        <path d={`M0 ${height + 0.9 * text}${stretch}L${width} ${height + 0.9 * text}Z`} className="story-stretch" />
+      )}
+      <Moves scenario={scenario} lens={lens} room={room} text={text} />
+      {times.map((time, i) => (
+        <text
+          key={time}
+          x={lens.toDisplay(time) * width}
+          y={height + 2.05 * text}
+          textAnchor={i === 0 ? 'start' : 'middle'}
+          className="story-note"
+        >
+          {texts[i]}
+          {i === times.length - 1 && ' s'}
+        </text>
+      ))}
+    </g>
+  )
+})
+
+/** The force window: a pale band between hatched edges, each with what lies beyond it. */
+function WindowBand({
+  scenario,
+  story: { least, most },
+  room: { width, height },
+  text,
+  units,
+}: Omit<GroundProps, 'lens'>) {
+  const words = limitWords(scenario, units)
   const hatch = useId()
   const strip = 0.5 * text
   return (
-    <g>
+    <>
       <Hatch id={hatch} text={text} />
       {(most ?? 0) < (least ?? height) && (least !== null || most !== null) && (
         <rect y={most ?? 0} width={width} height={(least ?? height) - (most ?? 0)} className="story-band" />
@@ -97,44 +133,31 @@ const Ground = memo(function Ground({ scenario, lens, story, room, text, units }
           </text>
         </>
       )}
-      {story.figures.map(({ y, text: figure }) => (
-        <text key={figure} x={-0.4 * text} y={y + 0.33 * text} textAnchor="end" className="story-note">
-          {figure}
-        </text>
-      ))}
-      <path d={`M0 0V${height}H${width}`} className="story-axis" />
-      {stretch && (
-        <path d={`M0 ${height + 0.9 * text}${stretch}L${width} ${height + 0.9 * text}Z`} className="story-stretch" />
-      )}
-      {scenario.arm.moves.map(({ start, duration }) => {
-        const x = lens.toDisplay(start) * width
-        const long = lens.toDisplay(start + duration) * width - x
-        return (
-          <g key={start}>
-            <rect x={x} y={height + 1} width={long} height={text} className="story-move" />
-            {long > 5 * text && (
-              <text x={x + long / 2} y={height + 0.8 * text} textAnchor="middle" className="story-inside">
-                arm moves
-              </text>
-            )}
-          </g>
-        )
-      })}
-      {times.map((time, i) => (
-        <text
-          key={time}
-          x={lens.toDisplay(time) * width}
-          y={height + 2.05 * text}
-          textAnchor={i === 0 ? 'start' : 'middle'}
-          className="story-note"
-        >
-          {texts[i]}
-          {i === times.length - 1 && ' s'}
-        </text>
-      ))}
-    </g>
+    </>
   )
-})
+}
+
+function Moves({
+  scenario,
+  lens,
+  room: { width, height },
+  text,
+}: Pick<GroundProps, 'scenario' | 'lens' | 'room' | 'text'>) {
+  return scenario.arm.moves.map(({ start, duration }) => {
+    const x = lens.toDisplay(start) * width
+    const long = lens.toDisplay(start + duration) * width - x
+    return (
+      <g key={start}>
+        <rect x={x} y={height + 1} width={long} height={text} className="story-move" />
+        {long > 5 * text && (
+          <text x={x + long / 2} y={height + 0.8 * text} textAnchor="middle" className="story-inside">
+            arm moves
+          </text>
+        )}
+      </g>
+    )
+  })
+}
 
 const Lines = memo(function Lines({ story, text, faint = false }: { story: Story; text: number; faint?: boolean }) {
   return story.lines.map(({ strategy, path }) => (

@@ -1,7 +1,7 @@
 /** The force window as a scale: what drops the part, what holds it, what harms it. */
 import { useId } from 'react'
 import { forceWindow, type Scenario } from '../../../sim/index.ts'
-import type { UnitSystem } from '../../ui/units.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import { Hatch } from './Hatch.tsx'
 import { limitWords } from './limitWords.ts'
 import { useSize } from './useSize.ts'

@@ -1,8 +1,8 @@
 /** What the edges of the force window mean for this part, in a few words each. */
 import { forceWindow, type Scenario } from '../../../sim/index.ts'
+import { damageOf } from '../../read/traces/series.ts'
+import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
-import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
-import { damageOf } from '../bench/traces/series.ts'
 
 export function limitWords(scenario: Scenario, units: UnitSystem): { least: string | null; most: string | null } {
   const { symbol, toShown } = quantityUnit('force', units)

@@ -1,8 +1,8 @@
 /** How a grip stands at an instant: the word that is true by then, and the instants worth stopping at. */
 import { liftTime } from '../../../sim/index.ts'
+import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
+import { momentsOf } from '../../read/stage/moments.ts'
 import type { RunView } from '../../store/results.ts'
-import { momentsOf } from '../bench/stage/moments.ts'
-import { isDamage, VERDICT_WORDS } from '../bench/verdicts/words.ts'
 
 export interface Standing {
   word: string

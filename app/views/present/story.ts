@@ -1,13 +1,13 @@
 /** Geometry of the force story: scales, lines with their peaks kept, names apart. Pixels unless said otherwise. */
 import { forceWindow, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { rowAt } from '../../picture/grip/frameAt.ts'
+import { roundBelow } from '../../picture/grip/scales.ts'
 import type { RunView } from '../../store/results.ts'
 import { limits } from '../../ui/chart/data.ts'
 import { apart } from '../../ui/chart/labels.ts'
 import { formatFigure } from '../../ui/format.ts'
-import { rowAt } from '../../ui/picture/frameAt.ts'
-import { roundBelow } from '../../ui/picture/scales.ts'
 import type { TimeLens } from '../../ui/timeLens.ts'
-import type { ShownUnit } from '../../ui/units.ts'
+import type { ShownUnit } from '../../ui/unit.ts'
 import type { Size } from './useSize.ts'
 
 export interface Room {

@@ -1,5 +1,5 @@
 import { METRICS, type Scenario } from '../../../sim/index.ts'
-import type { UnitSystem } from '../../ui/units.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import { SHORT_NOTES } from './Job.tsx'
 import { SettingTable } from './Settings.tsx'
 import { allParameters } from './settings.ts'

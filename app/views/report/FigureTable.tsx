@@ -8,9 +8,9 @@ import {
   type Why,
   wordingOf,
 } from '../../../sim/index.ts'
+import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { NO_FIGURE } from '../../ui/format.ts'
 import { Noted, walkNotes } from '../../ui/Noted.tsx'
-import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
 import type { Column } from './columns.ts'
 import { causeRows, figureRows } from './figures.ts'
 import type { Told } from './useCauses.ts'

@@ -1,12 +1,12 @@
 import { useId } from 'react'
 import { forceWindow, type Scenario } from '../../../sim/index.ts'
+import { PANELS } from '../../read/traces/panels.ts'
+import { marksOf, summaryOf } from '../../read/traces/series.ts'
+import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
 import { roundTimes, timeTexts } from '../../ui/chart/ticks.ts'
 import { PLAIN_TIME } from '../../ui/chart/types.ts'
 import { formatFigure, formatPlain, withUnit } from '../../ui/format.ts'
-import { quantityUnit, type UnitSystem } from '../../ui/units.ts'
-import { PANELS } from '../bench/traces/panels.ts'
-import { marksOf, summaryOf } from '../bench/traces/series.ts'
 import { BOX, forceTicks, outline, placeIn } from './trace.ts'
 
 interface Props {

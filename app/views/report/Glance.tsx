@@ -1,6 +1,6 @@
 import { type Scenario, type StrategyId, whySentence, wordingOf } from '../../../sim/index.ts'
-import type { UnitSystem } from '../../ui/units.ts'
-import { reasonText, VERDICT_WORDS } from '../bench/verdicts/words.ts'
+import { reasonText, VERDICT_WORDS } from '../../read/result/words.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import type { Column } from './columns.ts'
 import { ForceTrace } from './ForceTrace.tsx'
 import { topForce } from './trace.ts'

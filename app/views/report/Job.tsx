@@ -1,6 +1,6 @@
 import type { Scenario } from '../../../sim/index.ts'
-import type { UnitSystem } from '../../ui/units.ts'
-import { WindowLine } from '../bench/verdicts/WindowLine.tsx'
+import { WindowLine } from '../../read/result/WindowLine.tsx'
+import type { UnitSystem } from '../../read/units.ts'
 import { armItems, axisItems, type Item, partItems } from './job.ts'
 
 /** Notes longer than this [characters] stand on a page of their own. */

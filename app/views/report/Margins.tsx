@@ -1,10 +1,10 @@
 import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
+import { COLUMNS } from '../../read/loops/figures.ts'
+import { analysesOf, LOOP_LABELS, pointLabel, worstOf } from '../../read/loops/lines.ts'
+import { textAt } from '../../read/scenario/textAt.ts'
+import type { Answered } from '../../read/study/useKept.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import { formatFigure } from '../../ui/format.ts'
-import type { UnitSystem } from '../../ui/units.ts'
-import { textAt } from '../bench/parameters/sections.ts'
-import { COLUMNS } from '../loops/figures.ts'
-import { analysesOf, LOOP_LABELS, pointLabel, worstOf } from '../loops/lines.ts'
-import type { Answered } from '../loops/useKept.ts'
 
 const SHOWN = COLUMNS.filter(({ id }) => ['crossover', 'phase-margin', 'gain-margin', 'peak-sensitivity'].includes(id))
 

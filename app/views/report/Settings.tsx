@@ -1,6 +1,6 @@
 import type { Scenario } from '../../../sim/index.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import { SymbolText } from '../../ui/Symbols.tsx'
-import type { UnitSystem } from '../../ui/units.ts'
 import type { Column } from './columns.ts'
 import { changesFrom, type SettingGroup, settingsToEnter } from './settings.ts'
 

@@ -1,7 +1,7 @@
 /** What the simulation takes for granted, in short sentences with the figures of the scenario. */
 import type { Scenario } from '../../../sim/index.ts'
-import type { UnitSystem } from '../../ui/units.ts'
-import { textAt } from '../bench/parameters/sections.ts'
+import { textAt } from '../../read/scenario/textAt.ts'
+import type { UnitSystem } from '../../read/units.ts'
 
 export function assumed(scenario: Scenario, units: UnitSystem): string[] {
   const { part, run } = scenario

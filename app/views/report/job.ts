@@ -1,9 +1,9 @@
 /** The job in words: part, axis and arm move, each as a list of what matters for the grip. Knows no React. */
 import { readPath, type Scenario } from '../../../sim/index.ts'
-import type { UnitSystem } from '../../ui/units.ts'
-import { textAt } from '../bench/parameters/sections.ts'
-import { fieldAt } from '../bench/parameters/walk.ts'
-import { settingText } from '../bench/pins/setting.ts'
+import { settingText } from '../../read/scenario/setting.ts'
+import { textAt } from '../../read/scenario/textAt.ts'
+import { fieldAt } from '../../read/scenario/walk.ts'
+import type { UnitSystem } from '../../read/units.ts'
 
 export interface Item {
   label: string

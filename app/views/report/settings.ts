@@ -1,9 +1,9 @@
 /** The settings that an engineer enters into the drive, and what differs from the scenario that was opened. Knows no React. */
 import { PRESETS, readPath, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
-import type { UnitSystem } from '../../ui/units.ts'
-import { type Field, fieldAt, topKeys } from '../bench/parameters/walk.ts'
-import { differingPaths } from '../bench/pins/changes.ts'
-import { settingLabel, settingText } from '../bench/pins/setting.ts'
+import { differingPaths } from '../../read/scenario/changes.ts'
+import { settingLabel, settingText } from '../../read/scenario/setting.ts'
+import { type Field, fieldAt, topKeys } from '../../read/scenario/walk.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import { moveText } from './job.ts'
 
 export interface Setting {
@@ -21,14 +21,7 @@ export interface SettingGroup {
 }
 
 /** Keys beside the settings that are properties of the hardware or models of its errors. */
-const HARDWARE = [
-  'servo.encoderResolution',
-  'drive.busVoltage',
-  'drive.currentResolution',
-  'drive.currentNoise',
-  'drive.currentOffset',
-  'strategies.sensedForce.sensor',
-]
+const HARDWARE = ['drive.busVoltage', 'drive.currentResolution', 'drive.currentNoise', 'drive.currentOffset']
 
 export function settingsToEnter(
   scenario: Scenario,

@@ -1,7 +1,7 @@
 /** Geometry of the report's small force traces, in units of their drawing. Knows no React. */
 import { forceWindow, type Scenario } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
-import type { ShownUnit } from '../../ui/units.ts'
+import type { ShownUnit } from '../../ui/unit.ts'
 
 export const BOX = { width: 300, height: 102, left: 32, right: 6, top: 14, bottom: 17 }
 

@@ -3,10 +3,11 @@
  * `scenario.part.mass`, `window.least`, `gravity`, a bound of a condition by its path, `question.goal[0].below`, or the id of a
  * figure that the lesson makes of others.
  */
-import { METRICS } from '../../grip/metrics.ts'
-import type { GripEvents, GripResult } from '../../grip/result.ts'
-import { forceWindow } from '../../grip/window.ts'
-import { GRAVITY } from '../../plant/arm.ts'
+
+import { GRAVITY } from '../../axis/arm.ts'
+import { METRICS } from '../../job/grip/metrics.ts'
+import type { GripEvents, GripResult } from '../../job/grip/result.ts'
+import { forceWindow } from '../../job/grip/window.ts'
 import { quantityAt, readPath, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
 import type { DerivedFigure, Lesson } from './format.ts'

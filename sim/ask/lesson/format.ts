@@ -1,6 +1,7 @@
 /** The format of a lesson: one data file, SI units, no code. Figures in its prose are placeholders that the simulator fills. */
 import Type from 'typebox'
-import { CHANNELS, VERDICTS, type Verdict } from '../../grip/result.ts'
+import { VERDICTS, type Verdict } from '../../job/grip/result.ts'
+import { CHANNELS } from '../../run/channels.ts'
 import { PRESETS } from '../../scenario/index.ts'
 import { STRATEGIES } from '../../strategy/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'

@@ -1,5 +1,6 @@
 /** Runs a lesson and judges an answer to its question: every figure and the right answer come from these runs. */
-import type { GripResult, Traces } from '../../grip/result.ts'
+import type { GripResult } from '../../job/grip/result.ts'
+import type { Traces } from '../../run/channels.ts'
 import { type Edit, faultLine, quantityAt, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'

@@ -1,5 +1,7 @@
 /** Simplifications of measuring, drive and stepping. */
-import { substepsOf } from '../../grip/step.ts'
+
+import { modelOf } from '../../model/model.ts'
+import { STRATEGIES } from '../../strategy/index.ts'
 import { forceSlope } from './mechanic.ts'
 import type { Simplification } from './simplification.ts'
 
@@ -37,9 +39,9 @@ export const MEASURING: Simplification[] = [
       basis:
         'Closed form, on the nominal part: one encoder step of travel. Errors of position cost force in the same proportion.',
       figures: (scenario) => {
-        const { encoderResolution } = scenario.servo
+        const { resolution } = scenario.sensors.encoder
         return [
-          { label: 'Force at a contact for one step', value: forceSlope(scenario) * encoderResolution, unit: 'N' },
+          { label: 'Force at a contact for one step', value: forceSlope(scenario) * resolution, unit: 'N' },
           { label: 'Force over travel', value: forceSlope(scenario), unit: 'N/m', shown: 'N/µm' },
         ]
       },
@@ -53,14 +55,14 @@ export const MEASURING: Simplification[] = [
     bound: {
       how: 'runs',
       basis: `Gain ${GAUGE_ERROR * 100} points lower and higher: common practice, no source. Calibrate with weights on the finished finger.`,
-      variants: ({ strategies }, strategy) =>
+      variants: ({ sensors }, strategy) =>
         strategy === 'sensed-force'
           ? [-GAUGE_ERROR, GAUGE_ERROR].map((error) => ({
               label: error < 0 ? 'reads less' : 'reads more',
               edits: [
                 {
-                  path: 'strategies.sensedForce.sensor.gainError',
-                  value: strategies.sensedForce.sensor.gainError + error,
+                  path: 'sensors.gauge.gainError',
+                  value: sensors.gauge.gainError + error,
                 },
               ],
             }))
@@ -123,7 +125,12 @@ export const STEPPING: Simplification[] = [
       variants: (scenario) => [
         {
           label: 'halved',
-          edits: [{ path: 'run.step', value: 1 / scenario.drive.currentRate / (2 * substepsOf(scenario)) }],
+          edits: [
+            {
+              path: 'run.step',
+              value: 1 / scenario.drive.currentRate / (2 * modelOf(scenario, STRATEGIES[0]!).bench.axis.steps),
+            },
+          ],
         },
       ],
     },

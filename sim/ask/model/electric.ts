@@ -1,8 +1,9 @@
 /** Simplifications from the bridge to the motor, and of its heat. */
 
+import { COPPER_COEFFICIENT, REFERENCE } from '../../axis/heat.ts'
+import { axisOf } from '../../axis/reflect.ts'
+import { jawMassOf } from '../../job/grip/geometry.ts'
 import { type Contact, workingPoint } from '../../loops/working-point.ts'
-import { axisOf, jawMassOf } from '../../plant/axis.ts'
-import { COPPER_COEFFICIENT, REFERENCE } from '../../plant/heat.ts'
 import { readPath } from '../../scenario/index.ts'
 import { type Simplification, scaled } from './simplification.ts'
 
@@ -26,7 +27,7 @@ export const ELECTRIC: Simplification[] = [
         const { drive, actuator } = scenario
         const axis = axisOf(actuator)
         const ripple = drive.busVoltage / (4 * actuator.motor.inductance * drive.currentRate)
-        const force = (axis.forceConstant * ripple) / 2
+        const force = (axis.forcePerAmpere * ripple) / 2
         const omega = 2 * Math.PI * drive.currentRate
         const { stiffness } = workingPoint(scenario, 'nominal').contact as Contact
         const swing = force / ((axis.mass + jawMassOf(scenario)) * omega * omega)

@@ -1,15 +1,16 @@
 /** Figures of the model that no scenario sets, from the files that use them, so that they can be shown and cited. */
-import { BAND, SETTLED, STANDING } from '../../grip/figures.ts'
-import { FLIPS, WINDOW } from '../../grip/rails.ts'
-import { LONGEST_STEP, MODE_PER_STEP } from '../../grip/step.ts'
-import { SLIP_LIMIT } from '../../grip/verdict.ts'
+
+import { GRAVITY } from '../../axis/arm.ts'
+import { STIFFEST_STOP } from '../../axis/endstops.ts'
+import { LOAD_DAMPING, LOAD_REACH } from '../../axis/friction.ts'
+import { COPPER_COEFFICIENT, REFERENCE } from '../../axis/heat.ts'
+import { BAND, SETTLED, STANDING } from '../../cycle/figures.ts'
+import { FLIPS, WINDOW } from '../../cycle/rails.ts'
+import { RESIDUAL } from '../../job/grip/contact/side.ts'
+import { SLIP_LIMIT } from '../../job/grip/load.ts'
+import { DAMPING_RATIO, SHEAR } from '../../job/grip/slip.ts'
 import { STIFFNESS_SPREAD } from '../../loops/working-point.ts'
-import { GRAVITY } from '../../plant/arm.ts'
-import { RESIDUAL } from '../../plant/contact/side.ts'
-import { STIFFEST_STOP } from '../../plant/endstops.ts'
-import { LOAD_DAMPING, LOAD_REACH } from '../../plant/friction.ts'
-import { COPPER_COEFFICIENT, REFERENCE } from '../../plant/heat.ts'
-import { DAMPING_RATIO, SHEAR } from '../../plant/slip.ts'
+import { LONGEST_STEP, MODE_PER_STEP } from '../../model/step.ts'
 
 export interface FixedFigure {
   id: string

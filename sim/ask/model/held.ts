@@ -1,9 +1,11 @@
 /** Simplifications of part, pads and arm. */
 
+import { armOf } from '../../axis/fill.ts'
+import { axisOf } from '../../axis/reflect.ts'
+import { jawMassOf } from '../../job/grip/geometry.ts'
+import { DAMPING_RATIO, SHEAR } from '../../job/grip/slip.ts'
+import { heldBy } from '../../job/grip/window.ts'
 import { type Contact, jawStiffness, STIFFNESS_SPREAD, workingPoint } from '../../loops/working-point.ts'
-import { Arm } from '../../plant/arm.ts'
-import { axisOf, jawMassOf } from '../../plant/axis.ts'
-import { DAMPING_RATIO, holdingForce, SHEAR } from '../../plant/slip.ts'
 import { liftTime, readPath, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
 import { HALF_AND_DOUBLE, type Simplification, scaled } from './simplification.ts'
@@ -14,9 +16,9 @@ const SPREAD = `${STIFFNESS_SPREAD * 100} %`
 
 /** Acceleration with which gravity and arm pull the part across the grip when its support goes [m/s²]. */
 function hangs(scenario: Scenario): number {
-  const arm = new Arm({ ...scenario, arm: { ...scenario.arm, moves: [] } })
+  const arm = armOf({ ...scenario.arm, moves: [] })
   arm.at(liftTime(scenario))
-  return arm.down
+  return arm.state.down
 }
 
 export const PART: Simplification[] = [
@@ -196,8 +198,8 @@ export const PADS: Simplification[] = [
         const { part, jaws } = scenario
         const over = 1 + Math.exp((-Math.PI * DAMPING_RATIO) / Math.sqrt(1 - DAMPING_RATIO * DAMPING_RATIO))
         return [
-          { label: 'Force needed at rest', value: holdingForce(jaws.friction, part.mass * pull), unit: 'N' },
-          { label: 'Needed in the swing', value: holdingForce(jaws.friction, part.mass * pull * over), unit: 'N' },
+          { label: 'Force needed at rest', value: heldBy(jaws.friction, part.mass * pull), unit: 'N' },
+          { label: 'Needed in the swing', value: heldBy(jaws.friction, part.mass * pull * over), unit: 'N' },
         ]
       },
       without: 'Nothing pulls on the part across the grip at rest.',

@@ -3,7 +3,7 @@
  * uncertain is made different. In these runs the part neither breaks nor yields, since a broken part hides how far the force would
  * have gone; the verdict still holds the peak against its limits.
  */
-import type { Verdict } from '../../grip/result.ts'
+import type { Verdict } from '../../job/grip/result.ts'
 import { type Edit, editScenario, type Fault, Refusal, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'

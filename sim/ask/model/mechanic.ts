@@ -1,8 +1,9 @@
 /** Simplifications of transmission and jaws. */
+
+import { GRAVITY } from '../../axis/arm.ts'
+import { LOAD_REACH } from '../../axis/friction.ts'
+import { axisOf } from '../../axis/reflect.ts'
 import { forceSlopes } from '../../loops/design/axis-figures.ts'
-import { GRAVITY } from '../../plant/arm.ts'
-import { axisOf } from '../../plant/axis.ts'
-import { LOAD_REACH } from '../../plant/friction.ts'
 import { readPath, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
 import { HALF_AND_DOUBLE, type Simplification, scaled, type Variant } from './simplification.ts'
@@ -20,8 +21,7 @@ const halfAndDouble =
     )
 
 /** Force at a contact for each metre of the motor side, as a perfect gauge would read it [N/m]. */
-export const forceSlope = (scenario: Scenario) =>
-  forceSlopes(scenario).nominal / (1 + scenario.strategies.sensedForce.sensor.gainError)
+export const forceSlope = (scenario: Scenario) => forceSlopes(scenario).nominal / (1 + scenario.sensors.gauge.gainError)
 
 /** Thread friction, or what a gear loses, halved and doubled; a direct drive has neither. */
 function loadFriction(scenario: Scenario): Variant[] {

@@ -1,5 +1,5 @@
 /** The few figures of an axis on which tuning rules work, from the scenario. */
-import { contactsOf } from '../../plant/axis.ts'
+import { contactsOf } from '../../job/grip/geometry.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { type PlantModel, plantModel } from '../plant.ts'
 import { type Contact, jawStiffness, type WorkingPointOptions, workingPoint } from '../working-point.ts'
@@ -49,5 +49,5 @@ export function slopeOf(scenario: Scenario, contact: Contact): number {
   const jaw = jawStiffness(scenario, contact)
   const link = scenario.actuator.transmission.stiffness
   const load = (jaw * link) / (jaw + link)
-  return ((1 + scenario.strategies.sensedForce.sensor.gainError) * load) / contactsOf(scenario)
+  return ((1 + scenario.sensors.gauge.gainError) * load) / contactsOf(scenario)
 }

@@ -98,13 +98,13 @@ function currentLimits(scenario: Scenario): Limit[] {
 }
 
 function motionLimits(scenario: Scenario, differentiates: boolean): Limit[] {
-  const { drive, servo, approach, actuator } = scenario
+  const { drive, servo, sensors, approach, actuator } = scenario
   const { inductance, continuousCurrent } = actuator.motor
   const axis = axisFigures(scenario)
   const { plant, lags, delay, acceleration } = axis
   const room = Math.max(0, drive.busVoltage - plant.forceConstant * approach.speed) / servo.currentLimit
   const weight = 1 / servo.rate / (servo.speedFilter + 1 / servo.rate)
-  const step = servo.encoderResolution
+  const step = sensors.encoder.resolution
   const kick = differentiates
     ? (STIR * continuousCurrent * acceleration) / (weight * servo.rate * step)
     : Number.POSITIVE_INFINITY
@@ -146,13 +146,14 @@ function resonance({ actuator }: Scenario, { plant }: AxisFigures): Limit {
 }
 
 function forceLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] {
-  const { servo, strategies } = scenario
-  const { rate, sensor, deadband, speedLimit, target, velocity } = strategies.sensedForce
+  const { servo, strategies, sensors } = scenario
+  const { gauge } = sensors
+  const { rate, deadband, speedLimit, target, velocity } = strategies.sensedForce
   const { acceleration } = axisFigures(scenario)
   const { softest, stiffest } = forceSlopes(scenario, options)
   const inner = velocity.kp * acceleration
-  const delay = 1 / inner + 0.5 / rate + 1 / sensor.bandwidth
-  const ripple = Math.hypot(sensor.noise, sensor.resolution / Math.sqrt(12))
+  const delay = 1 / inner + 0.5 / rate + 1 / gauge.bandwidth
+  const ripple = Math.hypot(gauge.noise, gauge.resolution / Math.sqrt(12))
   const quiet = deadband > 0 ? deadband / 3 : STIR * speedLimit
   return [
     {
@@ -162,7 +163,7 @@ function forceLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] 
       delay,
       velocityLoop: 1 / inner,
       hold: 0.5 / rate,
-      gauge: 1 / sensor.bandwidth,
+      gauge: 1 / gauge.bandwidth,
     },
     { id: 'inner-loop', kind: 'inner-loop', crossover: inner / 3, inner, rate: servo.rate },
     {

@@ -50,6 +50,7 @@ export const apricot = {
     markForce: 12,
   },
   servo: { kp: 2400, ki: 30000, kd: 13, currentLimit: 2.5 },
+  sensors: { gauge: { noise: 0.01, resolution: 0.005, fingerMass: 0.01 } },
   approach: { speed: 0.08, acceleration: 4, jerk: 400, creepSpeed: 0.01, creepFrom: 0.05, overtravel: 0.006 },
   strategies: {
     thresholdStop: { threshold: 0.54 },
@@ -59,7 +60,6 @@ export const apricot = {
       contactForce: 0.4,
       kp: 0.002,
       velocity: { kp: 18, ki: 1100 },
-      sensor: { noise: 0.01, resolution: 0.005, fingerMass: 0.01 },
     },
   },
   arm: {

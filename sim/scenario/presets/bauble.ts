@@ -41,7 +41,8 @@ export const bauble = {
   },
   part: { width: 0.08, mass: 0.042, stiffness: 90000, damping: 0.4, crackForce: 16 },
   drive: { busVoltage: 24, currentBandwidth: 6000 },
-  servo: { kp: 2800, ki: 60000, kd: 11, currentLimit: 3, encoderResolution: 5e-7 },
+  servo: { kp: 2800, ki: 60000, kd: 11, currentLimit: 3 },
+  sensors: { encoder: { resolution: 5e-7 }, gauge: { noise: 0.01, resolution: 0.005, fingerMass: 0.01 } },
   approach: { speed: 0.12, acceleration: 6, jerk: 600, creepSpeed: 0.02, overtravel: 0.003 },
   strategies: {
     thresholdStop: { threshold: 0.39 },
@@ -51,7 +52,6 @@ export const bauble = {
       contactForce: 0.4,
       kp: 0.0015,
       velocity: { kp: 15, ki: 1400 },
-      sensor: { noise: 0.01, resolution: 0.005, fingerMass: 0.01 },
     },
   },
   arm: {

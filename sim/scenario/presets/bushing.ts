@@ -47,7 +47,8 @@ export const bushing = {
   },
   part: { width: 0.05, mass: 0.65, stiffness: 6e6, damping: 0.05, markForce: 420 },
   drive: { busVoltage: 24, currentBandwidth: 4000 },
-  servo: { rate: 2000, kp: 9000, ki: 135000, kd: 96, speedFilter: 0.0006, currentLimit: 6, encoderResolution: 5e-7 },
+  servo: { rate: 2000, kp: 9000, ki: 135000, kd: 96, speedFilter: 0.0006, currentLimit: 6 },
+  sensors: { encoder: { resolution: 5e-7 }, gauge: { noise: 0.2, resolution: 0.1 } },
   approach: { speed: 0.012, acceleration: 0.6, jerk: 40, creepSpeed: 0.003, overtravel: 0.0012 },
   strategies: {
     thresholdStop: { threshold: 2.3, confirmTime: 0.003 },
@@ -58,7 +59,6 @@ export const bushing = {
       kp: 0.00008,
       deadband: 0.00005,
       velocity: { kp: 120, ki: 10000 },
-      sensor: { noise: 0.2, resolution: 0.1 },
     },
   },
   arm: {

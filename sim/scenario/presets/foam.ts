@@ -48,6 +48,7 @@ export const foam = {
     yieldForce: 9,
   },
   servo: { kp: 2500, ki: 30000, kd: 16, currentLimit: 4 },
+  sensors: { gauge: { noise: 0.01, resolution: 0.005, fingerMass: 0.01 } },
   approach: { speed: 0.15, acceleration: 6, jerk: 600, creepSpeed: 0.03, overtravel: 0.012 },
   strategies: {
     thresholdStop: { threshold: 0.65 },
@@ -59,7 +60,6 @@ export const foam = {
       deadband: 0.0004,
       speedLimit: 0.05,
       velocity: { kp: 16, ki: 1100 },
-      sensor: { noise: 0.01, resolution: 0.005, fingerMass: 0.01 },
     },
   },
   arm: {

@@ -150,14 +150,4 @@ export const servo = group('Servo', {
     usual: [0.5, 20],
     note: 'Highest current that the position loop may ask for on the way; a loop that winds up against the part presses with all of it.',
   }),
-  encoderResolution: quantity({
-    label: 'Encoder resolution',
-    symbol: 'Δx',
-    unit: 'm',
-    shown: 'µm',
-    default: 1e-6,
-    range: [0, 0.01],
-    usual: [0, 1e-5],
-    note: 'Step of the measured position at the jaw, 0 for none; coarse steps make speed and holding current noisy.',
-  }),
 })

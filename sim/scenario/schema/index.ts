@@ -11,20 +11,26 @@ import { powerLoss, release } from './events.ts'
 import { jaws } from './jaws.ts'
 import { part } from './part.ts'
 import { run } from './run.ts'
+import { sensors } from './sensors.ts'
 import { approach, strategies } from './strategies.ts'
 
-const schemaOf = <A extends Type.TSchema>(actuator: A) =>
+const schemaOf = <const J extends string, G extends Type.TProperties, A extends Type.TSchema>(
+  job: J,
+  groups: G,
+  actuator: A,
+) =>
   Type.Object(
     {
       format: Type.Literal('jawbench-scenario', { default: 'jawbench-scenario' }),
-      version: Type.Literal(1, { default: 1 }),
+      version: Type.Literal(2, { default: 2 }),
+      job: Type.Literal(job, { title: 'Job', default: job }),
       name: Type.String({ title: 'Name', default: 'Untitled grip', maxLength: 200 }),
       notes: Type.String({ title: 'Notes', default: '', maxLength: 20000 }),
       actuator,
-      jaws,
-      part,
+      ...groups,
       drive,
       servo,
+      sensors,
       approach,
       strategies,
       arm,
@@ -34,20 +40,35 @@ const schemaOf = <A extends Type.TSchema>(actuator: A) =>
       }),
       run,
     },
-    { title: 'Jawbench scenario, version 1', additionalProperties: false },
+    { title: 'Jawbench scenario, version 2', additionalProperties: false },
   )
+
+/** The format of one job, for each kind of actuator. `groups` describe what the axis works on. */
+const kindsOf = <const J extends string, G extends Type.TProperties>(job: J, groups: G) => ({
+  screw: schemaOf(job, groups, ACTUATORS.screw),
+  rack: schemaOf(job, groups, ACTUATORS.rack),
+  direct: schemaOf(job, groups, ACTUATORS.direct),
+})
+
+const GRIP = { jaws, part }
+
+/** What the axis works on, by the `job` of a scenario: the format for each kind of actuator. One line a job. */
+export const JOBS = { grip: kindsOf('grip', GRIP) }
+
+export type JobId = keyof typeof JOBS
+
+/** A scenario that names no job is a grip. */
+export const FIRST_JOB: JobId = 'grip'
 
 /** The published format: any of the three kinds of actuator. */
 export const SCENARIO_SCHEMA = schemaOf(
+  FIRST_JOB,
+  GRIP,
   Type.Union([ACTUATORS.screw, ACTUATORS.rack, ACTUATORS.direct], { title: 'Actuator', default: {} }),
 )
 
-/** The format for one kind of actuator, against which an input of that kind is checked. */
-export const SCHEMAS = {
-  screw: schemaOf(ACTUATORS.screw),
-  rack: schemaOf(ACTUATORS.rack),
-  direct: schemaOf(ACTUATORS.direct),
-}
+/** The format of a grip for one kind of actuator, against which an input of that kind is checked. */
+export const SCHEMAS = JOBS.grip
 
 export type Scenario = Type.Static<typeof SCENARIO_SCHEMA>
 export type Actuator = Scenario['actuator']

@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
+import { deflateSync, strToU8 } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import { linkToScenario, scenarioToLink } from '../../../app/store/link.ts'
 import { checkScenario, editScenario, type Scenario } from '../../../sim/index.ts'
@@ -22,6 +24,19 @@ const busy = scenario({
   },
   events: { powerLoss: { time: 1.2, windings: 'shorted' } },
 })
+
+/** Links of version 1 and the scenarios they were made from, by the bench as it was. */
+const FIRST: { id: string; link: string; scenario: object }[] = JSON.parse(
+  readFileSync(new URL('../../scenario/fixtures/version-1.json', import.meta.url), 'utf8'),
+)
+
+/** A link as anyone could make it. */
+function linkOf(version: string, text: string): string {
+  const data = Buffer.from(deflateSync(strToU8(text))).toString('base64url')
+  let hash = 0x811c9dc5
+  for (const unit of data) hash = Math.imul(hash ^ unit.charCodeAt(0), 0x01000193)
+  return `${version}.${(hash >>> 0).toString(36)}.${data}`
+}
 
 const opened = (link: string) => {
   const result = linkToScenario(link)
@@ -50,13 +65,27 @@ describe('a link', () => {
 
   it('is short, and safe to paste', () => {
     const link = scenarioToLink(busy)
-    expect(link).toMatch(/^1\.[0-9a-z]+\.[\w-]+$/)
+    expect(link).toMatch(/^2\.[0-9a-z]+\.[\w-]+$/)
     expect(link.length).toBeLessThan(500)
     expect(scenarioToLink(scenario({})).length).toBeLessThan(60)
   })
 
   it('given out by the first version still opens the same scenario', () => {
     expect(opened(FIRST_LINK)).toEqual(busy)
+    for (const { id, link, scenario } of FIRST) {
+      const checked = checkScenario(scenario)
+      expect(checked.ok && checked.scenario, id).toEqual(opened(link))
+    }
+  })
+
+  it('that holds no scenario at all is refused', () => {
+    for (const text of ['null', '3', '[]', '"grip"'])
+      for (const version of ['1', '2']) expect(opened(linkOf(version, text))).toMatch(/^This link holds .*faults/)
+  })
+
+  it('is held against the keys of its own version', () => {
+    expect(opened(linkOf('1', '{"sensors":{}}'))).toContain('faults: sensors: given an unknown key')
+    expect(opened(linkOf('2', '{"servo":{"encoderResolution":0}}'))).toContain('faults: servo.encoderResolution: given')
   })
 
   it('that was cut or changed is refused in words', () => {
@@ -67,7 +96,7 @@ describe('a link', () => {
       const other = link[at] === 'A' ? 'B' : 'A'
       expect(opened(link.slice(0, at) + other + link.slice(at + 1))).toMatch(/^This link .*\.$/)
     }
-    expect(opened('2.abc.def')).toBe('This link is of version 2; this bench reads version 1.')
+    expect(opened('3.abc.def')).toBe('This link is of version 3; this bench reads versions 1 and 2.')
     expect(opened(`1.x.${'A'.repeat(300_000)}`)).toContain('at most 200000')
     fc.assert(
       fc.property(fc.string(), (text) => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { lawOf } from '../../../sim/plant/contact/law.ts'
+import { lawOf } from '../../../sim/job/grip/contact/laws.ts'
 
 const log = (low: number, high: number) =>
   fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map((value) => Math.exp(value))

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Side, type SideOptions } from '../../../sim/plant/contact/side.ts'
+import { Side, type SideOptions } from '../../../sim/job/grip/contact/side.ts'
 
 const K = 1.5e5
 const PAD = 4e5

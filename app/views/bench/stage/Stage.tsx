@@ -1,20 +1,19 @@
 /** The picture: a lane a strategy, all at the instant of the shared cursor, over one time bar with its lens. */
 import { useEffect, useMemo, useRef, useState } from 'react'
 import type { StrategyId } from '../../../../sim/index.ts'
+import type { PictureScales } from '../../../picture/grip/scales.ts'
+import { Lane, OpenPicture } from '../../../read/stage/Lane.tsx'
+import { laneSizes } from '../../../read/stage/laneSize.ts'
+import { scalesOf } from '../../../read/stage/scales.ts'
+import { onKey, TimeBar } from '../../../read/stage/TimeBar.tsx'
+import { useLens } from '../../../read/stage/useLens.ts'
+import { usePlay, useReducedMotion } from '../../../read/stage/usePlay.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
-import type { PictureScales } from '../../../ui/picture/scales.ts'
-import { Lane, OpenPicture } from './Lane.tsx'
-import { laneSizes } from './laneSize.ts'
-import { scalesOf } from './scales.ts'
-import { onKey, TimeBar } from './TimeBar.tsx'
+import { useWidth } from '../../../ui/useWidth.ts'
 import { Transport } from './Transport.tsx'
-import { useLens } from './useLens.ts'
-import { usePlay, useReducedMotion } from './usePlay.ts'
-import { useWidth } from './useWidth.ts'
-import './stage.css'
 
 /** Width of a picture that has room for part names [px]. */
 const NAMES_FROM = 320

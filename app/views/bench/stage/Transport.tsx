@@ -1,12 +1,12 @@
 /** Play, jumps, the time and how much it is slowed, the lens, and the names of the parts. */
 import { useMemo } from 'react'
+import { jumpsOf, nextOf } from '../../../read/stage/moments.ts'
+import { paceText } from '../../../read/stage/pace.ts'
+import { togglePlay } from '../../../read/stage/usePlay.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import type { TimeLens } from '../../../ui/timeLens.ts'
-import { jumpsOf, nextOf } from './moments.ts'
-import { paceText } from './pace.ts'
-import { togglePlay } from './usePlay.ts'
 
 interface TransportProps {
   runs: RunView[]

@@ -1,13 +1,14 @@
 import { memo, useMemo } from 'react'
+import type { Panel } from '../../../read/traces/panels.ts'
+import { marksOf, seriesOf, summaryOf, windowBand } from '../../../read/traces/series.ts'
+import { quantityUnit } from '../../../read/units.ts'
 import { type Runs, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Chart, type ChartBand, type ChartMark } from '../../../ui/Chart.tsx'
 import type { TimeLens } from '../../../ui/timeLens.ts'
-import { quantityUnit } from '../../../ui/units.ts'
 import { useBefore } from '../useBefore.ts'
-import type { Panel } from './panels.ts'
-import { marksOf, seriesOf, summaryOf, windowBand } from './series.ts'
+import { chartHeight } from './height.ts'
 
 interface Props {
   panel: Panel
@@ -19,7 +20,6 @@ interface Props {
 const NO_TIME = new Float64Array(0)
 const NO_BANDS: ChartBand[] = []
 const NO_MARKS: ChartMark[] = []
-const HEIGHTS = { tall: 220, low: 104, axis: 20 }
 
 /** One channel of all strategies; it follows runs and cursor by itself. */
 export const TraceChart = memo(function TraceChart({ panel, lens, timeAxis, tall }: Props) {
@@ -44,7 +44,7 @@ export const TraceChart = memo(function TraceChart({ panel, lens, timeAxis, tall
       xRange={range}
       yLabel={panel.label}
       unit={unit}
-      height={(tall ? HEIGHTS.tall : HEIGHTS.low) + (timeAxis ? HEIGHTS.axis : 0)}
+      height={chartHeight(tall, timeAxis)}
       cursorTime={Math.min(time, last)}
       onCursor={(at) => useView.getState().set({ time: at, playing: false })}
       syncKey="bench"

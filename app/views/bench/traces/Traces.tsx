@@ -1,36 +1,64 @@
+import { Fragment, lazy, Suspense, useRef } from 'react'
+import { useShownRuns } from '../../../read/result/useShownRuns.ts'
+import { useLens } from '../../../read/stage/useLens.ts'
+import { PANELS, type Panel } from '../../../read/traces/panels.ts'
+import { useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
-import { useLens } from '../stage/useLens.ts'
-import { useShownRuns } from '../useShownRuns.ts'
-import { PANELS, type Panel } from './panels.ts'
-import { TraceChart } from './TraceChart.tsx'
+import { CHART_TITLE, chartHeight } from './height.ts'
 import './traces.css'
+
+/** The plotting library is the heaviest part of the page: it comes when there is something to plot, after the first verdicts. */
+const TraceChart = lazy(async () => ({ default: (await import('./TraceChart.tsx')).TraceChart }))
 
 /** The traces of all strategies on one time axis: the chosen channels, force first. */
 export function Traces({ narrow }: { narrow: boolean }) {
   const charts = useView((state) => state.charts)
-  const { lens } = useLens(useShownRuns())
   const panels = PANELS.filter((panel) => charts.includes(panel.channel))
   const [first, ...rest] = panels
-  const chart = (panel: Panel, last: boolean) => (
-    <TraceChart key={panel.channel} panel={panel} lens={lens} timeAxis={last} tall={panel.channel === 'force'} />
-  )
   if (!narrow || !first)
     return (
       <section className="traces" aria-label="Traces">
-        {panels.map((panel, index) => chart(panel, index === panels.length - 1))}
+        <Charts panels={panels} />
         <ChartChooser />
       </section>
     )
   return (
     <section className="traces" aria-label="Traces">
-      {chart(first, true)}
+      <Charts panels={[first]} />
       <details>
         <summary>More traces</summary>
-        {rest.map((panel, index) => chart(panel, index === rest.length - 1))}
+        <Charts panels={rest} />
         <ChartChooser />
       </details>
     </section>
   )
+}
+
+/** Charts one under the other; the last carries the time axis. */
+function Charts({ panels }: { panels: Panel[] }) {
+  const { lens } = useLens(useShownRuns())
+  const begun = useBegun()
+  return panels.map((panel, index) => {
+    const timeAxis = index === panels.length - 1
+    const tall = panel.channel === 'force'
+    const room = <div className="chart" style={{ height: CHART_TITLE + chartHeight(tall, timeAxis) }} />
+    return begun ? (
+      <Suspense key={panel.channel} fallback={room}>
+        <TraceChart panel={panel} lens={lens} timeAxis={timeAxis} tall={tall} />
+      </Suspense>
+    ) : (
+      <Fragment key={panel.channel}>{room}</Fragment>
+    )
+  })
+}
+
+/** Whether there has been a trace to draw, or none is to come. */
+function useBegun(): boolean {
+  const begun = useRef(false)
+  const traced = useResults(({ runs }) => Object.values(runs).some(({ traces }) => traces !== null))
+  const none = useView(({ shown }) => shown.length === 0)
+  begun.current ||= traced || none
+  return begun.current
 }
 
 function ChartChooser() {

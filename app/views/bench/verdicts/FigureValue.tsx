@@ -1,8 +1,8 @@
 import { useId } from 'react'
 import { type GripResult, metricText, type Scenario } from '../../../../sim/index.ts'
+import type { Figure } from '../../../read/result/figures.ts'
+import type { UnitSystem } from '../../../read/units.ts'
 import { NO_FIGURE } from '../../../ui/format.ts'
-import type { UnitSystem } from '../../../ui/units.ts'
-import type { Figure } from '../figures.ts'
 
 interface Props {
   figure: Figure

@@ -1,15 +1,15 @@
 import { memo, useRef } from 'react'
 import { STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
+import { FIGURES, type Figure } from '../../../read/result/figures.ts'
+import { differenceText, isDamage, reasonText, VERDICT_WORDS } from '../../../read/result/words.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { Noted, walkNotes } from '../../../ui/Noted.tsx'
-import { FIGURES, type Figure } from '../figures.ts'
-import { useNarrow } from '../useNarrow.ts'
+import { useNarrow } from '../../../ui/useNarrow.ts'
 import { WhyFold } from '../why/WhyFold.tsx'
 import { FigureValue } from './FigureValue.tsx'
-import { differenceText, isDamage, reasonText, VERDICT_WORDS } from './words.ts'
 
 /** What became of one strategy's grip, and why; while a long run goes on, what became of the one before. */
 export function VerdictCard({ strategy }: { strategy: StrategyId }) {

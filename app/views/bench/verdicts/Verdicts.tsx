@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react'
 import { STRATEGIES } from '../../../../sim/index.ts'
+import { StrategyChooser } from '../../../read/result/StrategyChooser.tsx'
+import { VERDICT_WORDS } from '../../../read/result/words.ts'
 import { useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Pins } from '../pins/Pins.tsx'
-import { StrategyChooser } from './StrategyChooser.tsx'
 import { VerdictCard } from './VerdictCard.tsx'
-import { VERDICT_WORDS } from './words.ts'
 import './verdicts.css'
 
 /** One card a strategy, then the pinned runs. */

@@ -1,12 +1,12 @@
 import { type Edit, type Rescue, sortRescues } from '../../../../sim/index.ts'
+import { VERDICT_WORDS } from '../../../read/result/words.ts'
+import { settingLabel, settingText } from '../../../read/scenario/setting.ts'
+import type { Rested } from '../../../read/study/useRested.ts'
+import type { StudyState } from '../../../read/study/useStudy.ts'
+import type { UnitSystem } from '../../../read/units.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { formatFigure } from '../../../ui/format.ts'
-import type { UnitSystem } from '../../../ui/units.ts'
-import { settingLabel, settingText } from '../pins/setting.ts'
-import { VERDICT_WORDS } from '../verdicts/words.ts'
-import type { Rested } from './useRested.ts'
-import type { StudyState } from './useStudy.ts'
 
 interface Props {
   rested: Rested

@@ -1,9 +1,9 @@
 import { type KeyboardEvent, type PointerEvent, useId } from 'react'
 import type { TuneCandidate } from '../../../../sim/index.ts'
+import { quantityUnit } from '../../../read/units.ts'
 import { useView } from '../../../store/view.ts'
 import { UnitText } from '../../../ui/Symbols.tsx'
-import { quantityUnit } from '../../../ui/units.ts'
-import { useWidth } from '../../bench/stage/useWidth.ts'
+import { useWidth } from '../../../ui/useWidth.ts'
 import { frameOf, HEIGHT, ROOM } from './frame.ts'
 import { isPlaced, type Placed, told } from './points.ts'
 
@@ -26,7 +26,7 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
   const bench = isPlaced(present) ? present : null
   const force = quantityUnit('force', units)
   const time = quantityUnit('shortTime', units)
-  const { x, y, timeTicks, forceTicks } = frameOf(bench ? [...drawn, bench] : drawn, width, time, force)
+  const frame = frameOf(bench ? [...drawn, bench] : drawn, width, time, force)
   const at = choices.indexOf(picked)
 
   const point = (event: PointerEvent<HTMLDivElement>) => {
@@ -34,18 +34,11 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
     if (!(event.buttons & 1)) return
     const { left, top } = event.currentTarget.getBoundingClientRect()
     const far = (each: Placed) =>
-      Math.hypot(x(each.gripTime) - event.clientX + left, y(each.peakForce) - event.clientY + top)
+      Math.hypot(frame.x(each.gripTime) - event.clientX + left, frame.y(each.peakForce) - event.clientY + top)
     onPick(choices.reduce((near, each) => (far(each) < far(near) ? each : near)))
   }
   const press = (event: KeyboardEvent) => {
-    const next = {
-      ArrowLeft: at - 1,
-      ArrowDown: at - 1,
-      ArrowRight: at + 1,
-      ArrowUp: at + 1,
-      Home: 0,
-      End: choices.length,
-    }[event.key]
+    const next = placeOf(event.key, at, choices.length)
     if (next === undefined) return
     event.preventDefault()
     onPick(choices[Math.min(choices.length - 1, Math.max(0, next))]!)
@@ -73,33 +66,7 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
         onPointerMove={point}
         onKeyDown={press}
       >
-        <svg width={width} height={HEIGHT} aria-hidden="true">
-          {forceTicks.map(({ place, text }) => (
-            <g key={text}>
-              <path className="grid" d={`M${ROOM.left},${place}H${width - ROOM.right}`} />
-              <text x={ROOM.left - 6} y={place + 4} textAnchor="end">
-                {text}
-              </text>
-            </g>
-          ))}
-          {timeTicks.map(({ place, text }) => (
-            <g key={text}>
-              <path className="grid" d={`M${place},${ROOM.top}V${HEIGHT - ROOM.bottom}`} />
-              <text x={place} y={HEIGHT - 6} textAnchor="middle">
-                {text}
-              </text>
-            </g>
-          ))}
-          {drawn.map((each, index) => (
-            <circle key={index} className="beaten" cx={x(each.gripTime)} cy={y(each.peakForce)} r="2.5" />
-          ))}
-          <polyline className="front" points={choices.map((c) => `${x(c.gripTime)},${y(c.peakForce)}`).join(' ')} />
-          {choices.map((each, index) => (
-            <circle key={index} className="choice-dot" cx={x(each.gripTime)} cy={y(each.peakForce)} r="4" />
-          ))}
-          {bench && <Bench x={x(bench.gripTime)} y={y(bench.peakForce)} width={width} />}
-          <circle className="picked" cx={x(picked.gripTime)} cy={y(picked.peakForce)} r="8" />
-        </svg>
+        <Drawing frame={frame} {...{ width, drawn, choices, bench, picked }} />
       </div>
       <p className="loops-small">
         On the line: no other is better in both. Grey: beaten. Pick by pointer or arrow keys.
@@ -108,6 +75,49 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
         {words}
       </p>
     </figure>
+  )
+}
+
+/** Where a key leads from place `at`; undefined: nowhere. */
+const placeOf = (key: string, at: number, count: number): number | undefined =>
+  ({ ArrowLeft: at - 1, ArrowDown: at - 1, ArrowRight: at + 1, ArrowUp: at + 1, Home: 0, End: count })[key]
+
+interface DrawingProps extends Pick<Props, 'choices' | 'picked'> {
+  frame: ReturnType<typeof frameOf>
+  width: number
+  drawn: Placed[]
+  bench: Placed | null
+}
+
+function Drawing({ frame: { x, y, timeTicks, forceTicks }, width, drawn, choices, bench, picked }: DrawingProps) {
+  return (
+    <svg width={width} height={HEIGHT} aria-hidden="true">
+      {forceTicks.map(({ place, text }) => (
+        <g key={text}>
+          <path className="grid" d={`M${ROOM.left},${place}H${width - ROOM.right}`} />
+          <text x={ROOM.left - 6} y={place + 4} textAnchor="end">
+            {text}
+          </text>
+        </g>
+      ))}
+      {timeTicks.map(({ place, text }) => (
+        <g key={text}>
+          <path className="grid" d={`M${place},${ROOM.top}V${HEIGHT - ROOM.bottom}`} />
+          <text x={place} y={HEIGHT - 6} textAnchor="middle">
+            {text}
+          </text>
+        </g>
+      ))}
+      {drawn.map((each, index) => (
+        <circle key={index} className="beaten" cx={x(each.gripTime)} cy={y(each.peakForce)} r="2.5" />
+      ))}
+      <polyline className="front" points={choices.map((c) => `${x(c.gripTime)},${y(c.peakForce)}`).join(' ')} />
+      {choices.map((each, index) => (
+        <circle key={index} className="choice-dot" cx={x(each.gripTime)} cy={y(each.peakForce)} r="4" />
+      ))}
+      {bench && <Bench x={x(bench.gripTime)} y={y(bench.peakForce)} width={width} />}
+      <circle className="picked" cx={x(picked.gripTime)} cy={y(picked.peakForce)} r="8" />
+    </svg>
   )
 }
 

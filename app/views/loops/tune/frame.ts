@@ -1,6 +1,6 @@
 /** Scales and figures of the trade-off chart: grip time by its logarithm, so that quick ones are not crowded; force evenly. */
 import { formatPlain } from '../../../ui/format.ts'
-import type { ShownUnit } from '../../../ui/units.ts'
+import type { ShownUnit } from '../../../ui/unit.ts'
 import type { Placed } from './points.ts'
 
 /** px */

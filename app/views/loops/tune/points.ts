@@ -8,9 +8,9 @@ import {
   type TuneObjective,
   tradeOff,
 } from '../../../../sim/index.ts'
+import { differences } from '../../../read/scenario/walk.ts'
+import { type Quantity, quantityUnit, type UnitSystem } from '../../../read/units.ts'
 import { formatFigure, withUnit } from '../../../ui/format.ts'
-import { type Quantity, quantityUnit, type UnitSystem } from '../../../ui/units.ts'
-import { differences } from '../../bench/parameters/walk.ts'
 
 export const OBJECTIVES: Record<TuneObjective, { label: string; quantity: Quantity }> = {
   gripTime: { label: 'Grip time', quantity: 'shortTime' },

@@ -63,7 +63,7 @@ export const AXIS: Section[] = [
     id: 'motor',
     title: 'Motor force',
     blocks: [
-      say`The force for each ampere, which is also the back-EMF for each m/s, falls with the temperature of the magnets, ripples, and, in a short linear motor, fades towards the ends of the stroke:`,
+      say`The force for each ampere, which is also the back-EMF for each unit of speed, falls with the temperature of the magnets, ripples, and, in a short linear motor, fades towards the ends of the stroke:`,
       tex`K_{T} = K_m\left(1 + α_B\,(T_h - T_ref)\right)\left(1 + ρ\,\sin\frac{2π\,x}{x_ρ}\right)\left(1 - κ\left(\frac{2\,x}{s_j} - 1\right)^{2}\right)`,
       say`The first bracket never falls below zero. Cogging acts without current:`,
       tex`F_g = F_cog\,\sin\frac{2π\,x}{x_cog}`,
@@ -86,7 +86,7 @@ export const AXIS: Section[] = [
     ],
     own: [
       { symbol: 'K_{T}', title: 'Motor force at the present temperature and place', unit: 'N/A' },
-      { symbol: 'K_m', title: 'Motor force at the jaw, cold', unit: 'N/A', value: (s) => axis(s).forceConstant },
+      { symbol: 'K_m', title: 'Motor force at the jaw, cold', unit: 'N/A', value: (s) => axis(s).forcePerAmpere },
       { symbol: 'T_h', title: 'Temperature of housing and magnets', unit: '°C' },
       { symbol: 'F_g', title: 'Cogging force', unit: 'N' },
       { symbol: 'F_m', title: 'Force of a step motor in open loop', unit: 'N' },
@@ -120,7 +120,7 @@ export const AXIS: Section[] = [
     ],
     own: [
       { symbol: 'c', title: 'Travel for one radian of the motor', unit: 'm', shown: 'mm', value: reflection },
-      { symbol: 'K_m', title: 'Motor force at the jaw, cold', unit: 'N/A', value: (s) => axis(s).forceConstant },
+      { symbol: 'K_m', title: 'Motor force at the jaw, cold', unit: 'N/A', value: (s) => axis(s).forcePerAmpere },
       { symbol: 'M', title: 'Moving mass of the motor side', unit: 'kg', value: (s) => axis(s).mass },
       { symbol: 'M_l', title: 'Share of it in a straight line', unit: 'kg', value: (s) => axis(s).linearMass },
     ],

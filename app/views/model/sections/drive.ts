@@ -56,7 +56,7 @@ export const BLOCKS: Section[] = [
         symbol: 'K_m',
         title: 'Motor force at the jaw, cold',
         unit: 'N/A',
-        value: ({ actuator }) => axisOf(actuator).forceConstant,
+        value: ({ actuator }) => axisOf(actuator).forcePerAmpere,
       },
       {
         symbol: 'T_i',
@@ -145,7 +145,7 @@ export const STRATEGIES: Section[] = [
         symbol: 'K_m',
         title: 'Motor force at the jaw, cold',
         unit: 'N/A',
-        value: ({ actuator }) => axisOf(actuator).forceConstant,
+        value: ({ actuator }) => axisOf(actuator).forcePerAmpere,
       },
       {
         symbol: 'χ_r',
@@ -211,7 +211,7 @@ export const STRATEGIES: Section[] = [
       'strategies.sensedForce.kd',
       'strategies.sensedForce.deadband',
       'strategies.sensedForce.speedLimit',
-      'strategies.sensedForce.sensor.bandwidth',
+      'sensors.gauge.bandwidth',
     ],
     own: [
       { symbol: 'w', title: 'Wanted speed', unit: 'm/s' },

@@ -1,7 +1,7 @@
 /** What the drive knows of the plant. */
 import { type Section, say, tex } from '../section.ts'
 
-const sensor = 'strategies.sensedForce.sensor'
+const gauge = 'sensors.gauge'
 
 export const MEASURING: Section[] = [
   {
@@ -14,13 +14,13 @@ export const MEASURING: Section[] = [
       tex`F_m = (1 + ε_g)\,G + F_0 + Ḟ_0\,t + σ_F\,n_1`,
     ],
     quantities: [
-      `${sensor}.bandwidth`,
-      `${sensor}.fingerMass`,
-      `${sensor}.gainError`,
-      `${sensor}.offset`,
-      `${sensor}.drift`,
-      `${sensor}.noise`,
-      `${sensor}.resolution`,
+      `${gauge}.bandwidth`,
+      `${gauge}.fingerMass`,
+      `${gauge}.gainError`,
+      `${gauge}.offset`,
+      `${gauge}.drift`,
+      `${gauge}.noise`,
+      `${gauge}.resolution`,
     ],
     own: [
       { symbol: 'G', title: 'What the gauge feels', unit: 'N' },
@@ -42,7 +42,7 @@ export const MEASURING: Section[] = [
       say`A step of zero leaves the value as it is. Noise is the sum of four draws of a seeded generator: mean zero, rms one, never beyond $\sqrt{12}$. The same seed $S$ gives the same run.`,
     ],
     quantities: [
-      'servo.encoderResolution',
+      'sensors.encoder.resolution',
       'drive.currentResolution',
       'drive.currentNoise',
       'drive.currentOffset',

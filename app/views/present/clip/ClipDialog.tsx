@@ -49,17 +49,7 @@ export function ClipDialog({ subject: given, onStill }: ClipDialogProps) {
     if (making.current === control) setState(told ?? { at: 'ready' })
   }
   if (state.at === 'asking') return <p role="status">Asking the browser what it can encode …</p>
-  if (encodings.length === 0)
-    return (
-      <div className="prose">
-        <p role="status">
-          This browser has no video encoder that a page may use, so there is no clip. A still works in every browser.
-        </p>
-        <p>
-          <Button onClick={onStill}>Save a still</Button>
-        </p>
-      </div>
-    )
+  if (encodings.length === 0) return <NoEncoder onStill={onStill} />
   return (
     <div className="prose">
       <p>
@@ -67,18 +57,7 @@ export function ClipDialog({ subject: given, onStill }: ClipDialogProps) {
         {CLIP.height}, {RATE} frames a second, {encodings[0]?.name}. It is made on this machine and saved here.
       </p>
       {state.at === 'making' && (
-        <>
-          <label className="clip-progress">
-            <span>Frames drawn</span>
-            <progress max={times.length} value={state.frame} />
-            <span>
-              {state.frame} of {times.length}
-            </span>
-          </label>
-          <p>
-            <Button onClick={() => making.current?.abort()}>Cancel</Button>
-          </p>
-        </>
+        <Progress frame={state.frame} frames={times.length} onCancel={() => making.current?.abort()} />
       )}
       <p role="status">{wordsOf(state)}</p>
       {state.at !== 'making' && (
@@ -88,6 +67,36 @@ export function ClipDialog({ subject: given, onStill }: ClipDialogProps) {
         </p>
       )}
     </div>
+  )
+}
+
+function NoEncoder({ onStill }: Pick<ClipDialogProps, 'onStill'>) {
+  return (
+    <div className="prose">
+      <p role="status">
+        This browser has no video encoder that a page may use, so there is no clip. A still works in every browser.
+      </p>
+      <p>
+        <Button onClick={onStill}>Save a still</Button>
+      </p>
+    </div>
+  )
+}
+
+function Progress({ frame, frames, onCancel }: { frame: number; frames: number; onCancel(): void }) {
+  return (
+    <>
+      <label className="clip-progress">
+        <span>Frames drawn</span>
+        <progress max={frames} value={frame} />
+        <span>
+          {frame} of {frames}
+        </span>
+      </label>
+      <p>
+        <Button onClick={onCancel}>Cancel</Button>
+      </p>
+    </>
   )
 }
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import { quantityUnit } from '../../../../app/read/units.ts'
 import type { RunView } from '../../../../app/store/results.ts'
 import { buildLens, flatLens } from '../../../../app/ui/timeLens.ts'
-import { quantityUnit } from '../../../../app/ui/units.ts'
 import { limitWords } from '../../../../app/views/present/limitWords.ts'
 import { linePath, roomOf, storyOf } from '../../../../app/views/present/story.ts'
 import { forceWindow, PRESETS, simulateGrip } from '../../../../sim/index.ts'
-import { scenarioOf, tracesOf } from '../../ui/picture/support.ts'
+import { scenarioOf, tracesOf } from '../../picture/grip/support.ts'
 
 const { scenario } = PRESETS.find(({ id }) => id === 'teapot')!
 const { result, traces } = simulateGrip(scenario, 'threshold-stop')

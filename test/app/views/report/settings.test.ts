@@ -25,7 +25,7 @@ describe('settings to enter', () => {
       'strategies.sensedForce.velocity.ki',
     ])
       expect(paths).toContain(path)
-    for (const path of ['servo.encoderResolution', 'drive.busVoltage', 'strategies.sensedForce.sensor.noise'])
+    for (const path of ['sensors.encoder.resolution', 'drive.busVoltage', 'sensors.gauge.noise'])
       expect(paths).not.toContain(path)
     expect(pathsOf(['current-clamp']).filter((path) => path.startsWith('strategies'))).toEqual([
       'strategies.currentClamp.limit',
@@ -55,7 +55,7 @@ describe('every parameter', () => {
     const printed = allParameters(scenario, scenario, 'si').flatMap(({ settings }) => settings)
     const paths = new Set(printed.map(({ path }) => path.replace(/\[\d+\]/, '[0]')))
     const unset = (path: string) => readPath(scenario, path) === null || readPath(scenario, path) === undefined
-    const head = ['format', 'version', 'name', 'notes', 'actuator.kind', 'actuator.family']
+    const head = ['format', 'version', 'job', 'name', 'notes', 'actuator.kind', 'actuator.family']
     const missing = leavesOf(kind).filter(({ path }) => !head.includes(path) && !unset(path) && !paths.has(path))
     expect(missing.map(({ path }) => path)).toEqual([])
     for (const { path, schema } of quantitiesOf(kind)) {

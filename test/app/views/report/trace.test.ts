@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { quantityUnit } from '../../../../app/ui/units.ts'
+import { quantityUnit } from '../../../../app/read/units.ts'
 import { BOX, forceTicks, outline, placeIn, topForce } from '../../../../app/views/report/trace.ts'
 import { editScenario, PRESETS } from '../../../../sim/index.ts'
 

@@ -1,0 +1,5 @@
+declare module 'virtual:core' {
+  /** The compiled core's bytes, base64. */
+  const base64: string
+  export default base64
+}

@@ -1,0 +1,13 @@
+/**
+ * The first to run, and small: simulators start, then the scenario is put on the bench and its first grips are asked for, and while
+ * these run the page itself is drawn over the frame that stands in index.html.
+ */
+import './style/index.css'
+import './shell/shell.css'
+import { simulatorCount, startEarly } from './worker/simulators.ts'
+
+startEarly(simulatorCount())
+const { startBench } = await import('./store/start.ts')
+startBench()
+const { drawPage } = await import('./page.tsx')
+drawPage(document.getElementById('root')!)

@@ -1,0 +1,86 @@
+/** The panel on the left: every key of the scenario, in the order of the power's way. */
+import { memo, useMemo } from 'react'
+import { create } from 'zustand'
+import { type ActuatorKind, readPath, STRATEGIES } from '../../sim/index.ts'
+import { differences, type Field, fieldAt } from '../read/scenario/walk.ts'
+import { useScenario } from '../store/scenario.ts'
+import { useView } from '../store/view.ts'
+import { type Note, NoteContext } from '../ui/note.ts'
+import { ActuatorChoice } from './ActuatorChoice.tsx'
+import { Fields } from './Fields.tsx'
+import { Fold } from './Fold.tsx'
+import { lineOf, type Section, sectionsOf } from './sections.ts'
+import { WantedForce } from './WantedForce.tsx'
+import './parameters.css'
+
+const useNote = create<{ note: Note | null }>()(() => ({ note: null }))
+const showNote = (note: Note | null) => useNote.setState({ note })
+
+export function Parameters() {
+  const kind = useScenario((state) => state.scenario.actuator.kind)
+  const sections = useMemo(() => sectionsOf(kind), [kind])
+  return (
+    <NoteContext value={showNote}>
+      <section className="parameters" aria-label="Parameters">
+        {sections.map((section) => (
+          <SectionView key={section.id} section={section} kind={kind} />
+        ))}
+        <NoteLine />
+      </section>
+    </NoteContext>
+  )
+}
+
+const SectionView = memo(function SectionView({ section, kind }: { section: Section; kind: ActuatorKind }) {
+  const system = useView((state) => state.units)
+  const line = useScenario(({ scenario, base }) => {
+    const changed = section.paths.reduce(
+      (sum, path) => sum + differences(readPath(scenario, path), readPath(base, path)),
+      0,
+    )
+    return `${lineOf(section, scenario, system)}${changed > 0 ? ` · ${changed} changed` : ''}`
+  })
+  const strategies = section.paths.includes('strategies')
+  const fields = useMemo(
+    () => section.paths.flatMap((path) => content(kind, path, section.paths.length > 1)),
+    [section, kind],
+  )
+  return (
+    <>
+      {section.id === 'transmission' && <ActuatorChoice />}
+      <Fold id={section.id} title={section.title} line={line} level="section">
+        {strategies && <WantedForce />}
+        <Fields fields={fields} />
+      </Fold>
+    </>
+  )
+})
+
+/** What a section shows for one of its paths: the fields of a group, or the group itself if it shares the section. */
+function content(kind: ActuatorKind, path: string, shared: boolean): Field[] {
+  const field = fieldAt(kind, path)
+  if (!field) return []
+  if (field.kind !== 'group') return [field]
+  if (path === 'strategies')
+    return field.fields.filter((group) => STRATEGIES.some(({ setting }) => setting.path.startsWith(`${group.path}.`)))
+  return shared ? [field] : field.fields
+}
+
+/** What the field that is pointed at or focused does. Screen readers get the same from the field itself. */
+function NoteLine() {
+  const note = useNote((state) => state.note)
+  return (
+    <div className="note-line" aria-hidden="true">
+      {note ? (
+        <>
+          <strong>{note.title}.</strong> {note.text} {note.range && <span className="note-range">{note.range}</span>}
+        </>
+      ) : (
+        <span className="note-range">
+          Point at a field, or move to it with Tab, to read what it does. Drag its scale or use the arrow keys to change
+          it.
+        </span>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,23 @@
+/** What an optional key starts with when a person first sets it: credible, and accepted by the rules between keys. */
+import { axisOf, contactsOf, forceWindow, type QuantitySchema, type Scenario } from '../../sim/index.ts'
+
+export function firstValue(scenario: Scenario, path: string, schema?: QuantitySchema): unknown {
+  const { duration } = scenario.run
+  if (path === 'arm.lift') return Math.min(round(duration * 0.6), ...scenario.arm.moves.map((move) => move.start))
+  if (path === 'run.step') return Number((1 / scenario.drive.currentRate / 10).toPrecision(12))
+  if (path === 'events.powerLoss') return { time: round(duration * 0.7) }
+  if (path === 'events.release') return { time: round(duration * 0.9) }
+  if (path === 'run.cycle') return round(duration * 2)
+  if (path === 'arm.moves') {
+    const after = Math.max(duration / 2, ...scenario.arm.moves.map((move) => move.start + move.duration + 0.1))
+    return { start: after < duration ? round(after) : round(duration * 0.9) }
+  }
+  if (schema?.unit === 'N') return round(2 * (forceWindow(scenario).least ?? continuousForce(scenario)))
+  return schema ? (schema.default ?? schema.minimum) : {}
+}
+
+/** Force at one contact [N] that the motor's continuous current gives without friction. */
+const continuousForce = ({ actuator, jaws }: Scenario) =>
+  (axisOf(actuator).forcePerAmpere * actuator.motor.continuousCurrent) / contactsOf({ jaws })
+
+const round = (value: number) => Number(value.toPrecision(3))

@@ -1,0 +1,125 @@
+/** The sections of the panel, in the order of the power's way, and the line that stands for a folded one. */
+import type { ActuatorKind, Scenario } from '../../sim/index.ts'
+import { textAt } from '../read/scenario/textAt.ts'
+import { fieldAt, topKeys } from '../read/scenario/walk.ts'
+import type { UnitSystem } from '../read/units.ts'
+
+export interface Section {
+  id: string
+  title: string
+  /** Paths of what it holds. */
+  paths: string[]
+  /** Keys that the folded line shows; a text before a key stands before its figure. */
+  line: (string | [before: string, path: string])[]
+}
+
+const SECTIONS: Section[] = [
+  {
+    id: 'part',
+    title: 'Part',
+    paths: ['part'],
+    line: [
+      'part.width',
+      'part.mass',
+      'part.stiffness',
+      ['marks at', 'part.markForce'],
+      ['dents at', 'part.yieldForce'],
+      ['cracks at', 'part.crackForce'],
+    ],
+  },
+  {
+    id: 'jaws',
+    title: 'Jaws',
+    paths: ['jaws'],
+    line: ['jaws.layout', 'jaws.opening', ['friction', 'jaws.friction.static']],
+  },
+  {
+    id: 'transmission',
+    title: 'Transmission',
+    paths: ['actuator.transmission'],
+    line: [
+      ['lead', 'actuator.transmission.lead'],
+      ['pinion', 'actuator.transmission.pinionRadius'],
+      ['friction', 'actuator.transmission.coulomb'],
+      ['carriage', 'actuator.transmission.carriageMass'],
+    ],
+  },
+  {
+    id: 'motor',
+    title: 'Motor',
+    paths: ['actuator.motor'],
+    line: [
+      'actuator.motor.torqueConstant',
+      'actuator.motor.forceConstant',
+      'actuator.motor.inertia',
+      'actuator.motor.movingMass',
+      'actuator.motor.resistance',
+    ],
+  },
+  {
+    id: 'drive',
+    title: 'Drive',
+    paths: ['drive'],
+    line: ['drive.busVoltage', ['current loop', 'drive.currentRate'], ['bandwidth', 'drive.currentBandwidth']],
+  },
+  {
+    id: 'sensors',
+    title: 'Sensors',
+    paths: ['sensors'],
+    line: [
+      ['encoder', 'sensors.encoder.resolution'],
+      ['gauge', 'sensors.gauge.resolution'],
+      ['noise', 'sensors.gauge.noise'],
+    ],
+  },
+  { id: 'servo', title: 'Servo', paths: ['servo'], line: ['servo.rate', 'servo.kp', ['limit', 'servo.currentLimit']] },
+  {
+    id: 'strategies',
+    title: 'Approach and strategies',
+    paths: ['approach', 'strategies'],
+    line: [
+      'approach.speed',
+      ['stops at', 'strategies.thresholdStop.threshold'],
+      ['clamps at', 'strategies.currentClamp.limit'],
+    ],
+  },
+  {
+    id: 'arm',
+    title: 'Arm',
+    paths: ['arm'],
+    line: [['gravity', 'arm.gravity'], 'arm.moves', ['lifts at', 'arm.lift']],
+  },
+  {
+    id: 'events',
+    title: 'Events',
+    paths: ['events'],
+    line: [
+      ['power fails at', 'events.powerLoss.time'],
+      ['windings', 'events.powerLoss.windings'],
+    ],
+  },
+  { id: 'run', title: 'Run', paths: ['run'], line: ['run.duration', ['step', 'run.step'], ['seed', 'run.seed']] },
+  { id: 'scenario', title: 'Name and notes', paths: ['name', 'notes'], line: ['name'] },
+]
+
+/** All sections; keys that none of them claims get sections of their own at the end. */
+export function sectionsOf(kind: ActuatorKind): Section[] {
+  const claimed = new Set(SECTIONS.flatMap((section) => section.paths.map((path) => path.split('.')[0])))
+  const rest = topKeys(kind).filter((key) => !claimed.has(key))
+  return [...SECTIONS, ...rest.map((key) => ({ id: key, title: titleOf(kind, key), paths: [key], line: [] }))]
+}
+
+const titleOf = (kind: ActuatorKind, path: string) => {
+  const field = fieldAt(kind, path)
+  return field?.kind === 'quantity' ? field.schema.title : (field?.title ?? path)
+}
+
+/** The folded line, e.g. "70 mm · 250 g · cracks at 40 N"; keys that are not set are left out. */
+export function lineOf(section: Section, scenario: Scenario, system: UnitSystem): string {
+  const texts = section.line.flatMap((entry) => {
+    const [before, path] = typeof entry === 'string' ? ['', entry] : entry
+    const text = textAt(scenario, path, system)
+    return text === '' ? [] : [before ? `${before} ${text}` : text]
+  })
+  return texts.join(' · ') || 'none'
+}

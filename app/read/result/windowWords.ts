@@ -1,0 +1,46 @@
+import { forceWindow, type Scenario } from '../../../sim/index.ts'
+import { formatFigure } from '../../ui/format.ts'
+import { quantityUnit, type UnitSystem } from '../units.ts'
+
+export interface WindowWords {
+  title: string
+  sentence: string
+  /** The window's edges in a few words. */
+  span: string
+  /** No force both holds and spares the part. */
+  empty: boolean
+}
+
+/** The force window in words, in the units of the page. */
+export function windowWords(scenario: Scenario, units: UnitSystem): WindowWords {
+  const { symbol, toShown } = quantityUnit('force', units)
+  const { least, most } = forceWindow(scenario)
+  const force = (value: number) => `${formatFigure(toShown(value))} ${symbol}`
+  if (least !== null && most !== null && least >= most)
+    return {
+      title: 'No grip force both holds and spares this part:',
+      sentence: `holding needs at least ${force(least)}, the part takes at most ${force(most)}.`,
+      span: 'empty',
+      empty: true,
+    }
+  return { title: 'Force window', empty: false, ...open(least && force(least), most && force(most)) }
+}
+
+function open(least: string | 0 | null, most: string | 0 | null): Pick<WindowWords, 'sentence' | 'span'> {
+  if (least && most)
+    return {
+      span: `${least} to ${most}`,
+      sentence: `${least} to ${most} at each contact: less drops the part, more damages it.`,
+    }
+  if (least)
+    return {
+      span: `from ${least}`,
+      sentence: `from ${least} at each contact: less drops the part; it has no damage limit.`,
+    }
+  if (most)
+    return {
+      span: `up to ${most}`,
+      sentence: `up to ${most} at each contact: nothing pulls on the part, more damages it.`,
+    }
+  return { span: 'open', sentence: 'is open: nothing pulls on the part, and it has no damage limit.' }
+}

@@ -1,0 +1,36 @@
+/** How figures and verdicts are written on cards and in tables. */
+import { reasonOf, type Verdict, wordingOf } from '../../../sim/index.ts'
+import type { RunView } from '../../store/results.ts'
+import { formatFigure, withUnit } from '../../ui/format.ts'
+import { shownUnit, type UnitSystem } from '../units.ts'
+import type { Figure } from './figures.ts'
+
+export const VERDICT_WORDS: Record<Verdict, string> = {
+  held: 'Held',
+  slipped: 'Slipped',
+  dropped: 'Dropped',
+  marked: 'Marked',
+  crushed: 'Crushed',
+  missed: 'Missed',
+  unstable: 'Unstable',
+}
+
+/** Verdicts that mean a damaged part. */
+export const isDamage = (verdict: Verdict) => verdict === 'crushed' || verdict === 'marked'
+
+/** Changes smaller than this share of the figure are rounding, not news. */
+const NEWS = 0.002
+
+/** `+3.1 N`: how far a figure lies from another; null where that cannot be said or is nothing. */
+export function differenceText(figure: Figure, now: number | null, before: number | null, units: UnitSystem) {
+  if (now === null || before === null) return null
+  const size = Math.max(Math.abs(now), Math.abs(before))
+  if (Math.abs(now - before) <= Math.max(NEWS * size, (figure.grain ?? 0) / 2)) return null
+  const { symbol, toShown } = shownUnit(figure, units)
+  const change = toShown(now) - toShown(before)
+  return `${change > 0 ? '+' : ''}${withUnit(formatFigure(change, 2), symbol)}`
+}
+
+/** The reason of a verdict in the units of the page. */
+export const reasonText = ({ result, scenario }: RunView, units: UnitSystem): string =>
+  result ? reasonOf(scenario, result, wordingOf(units)) : ''

@@ -1,0 +1,79 @@
+/** What happens when: the instants of a run that the time bar marks and the jump buttons go to. */
+import { STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import type { RunView } from '../../store/results.ts'
+
+export type MomentKind = 'contact' | 'engaged' | 'peak' | 'crack' | 'slip' | 'drop' | 'unstable'
+
+export const MOMENT_WORDS: Record<MomentKind, string> = {
+  contact: 'contact',
+  engaged: 'takes over',
+  peak: 'peak',
+  crack: 'cracks',
+  slip: 'slides',
+  drop: 'drops',
+  unstable: 'off its rails',
+}
+
+export interface Moment {
+  kind: MomentKind
+  /** [s] */
+  time: number
+}
+
+/** Instants of one run in the order in which they came. */
+export function momentsOf({ result }: Pick<RunView, 'result'>): Moment[] {
+  if (!result) return []
+  const { events, metrics } = result
+  const times: Record<MomentKind, number | null> = {
+    contact: metrics.contactTime,
+    engaged: events.engaged,
+    peak: metrics.peakForceTime,
+    crack: events.crack,
+    slip: events.slip,
+    drop: events.drop,
+    unstable: events.unstable,
+  }
+  return (Object.keys(times) as MomentKind[])
+    .flatMap((kind) => (times[kind] === null ? [] : [{ kind, time: times[kind] }]))
+    .sort((a, b) => a.time - b.time)
+}
+
+export interface Jump {
+  id: string
+  label: string
+  /** Instants to go to, in order, without doubles [s]. */
+  times: number[]
+}
+
+/** Where one can jump: contact, take-over and peak of every strategy, arm moves, and what went wrong. */
+export function jumpsOf(runs: RunView[]): Jump[] {
+  const all = runs.flatMap((run) => momentsOf(run))
+  const of = (...kinds: MomentKind[]) => all.filter(({ kind }) => kinds.includes(kind)).map(({ time }) => time)
+  const moves = runs.flatMap(({ scenario }) => scenario.arm.moves.map(({ start }) => start))
+  const jumps = [
+    { id: 'contact', label: 'Contact', times: of('contact') },
+    { id: 'engaged', label: 'Takes over', times: of('engaged') },
+    { id: 'peak', label: 'Peak', times: of('peak') },
+    { id: 'arm', label: 'Arm move', times: moves },
+    { id: 'loss', label: 'Damage or loss', times: of('crack', 'slip', 'drop', 'unstable') },
+  ]
+  return jumps.map((jump) => ({ ...jump, times: [...new Set(jump.times)].sort((a, b) => a - b) }))
+}
+
+/** The next of the times after `now`, else the first. */
+export const nextOf = (times: number[], now: number): number | undefined =>
+  times.find((time) => time > now + 1e-9) ?? times[0]
+
+/** Line style of a strategy, as in the traces, so that colour is never the only sign. */
+export const LINE_STYLES: Record<StrategyId, string | undefined> = {
+  'threshold-stop': undefined,
+  'current-clamp': '7 4',
+  'sensed-force': '2 3',
+}
+
+/** What a run is called: by its strategy, unless it has a look of its own. */
+export const nameOf = ({ strategy, look }: Pick<RunView, 'strategy' | 'look'>): string =>
+  look?.name ?? STRATEGIES.find(({ id }) => id === strategy)?.label ?? strategy
+
+export const dashOf = ({ strategy, look }: Pick<RunView, 'strategy' | 'look'>): string | undefined =>
+  look ? look.dash : LINE_STYLES[strategy]

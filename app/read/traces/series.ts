@@ -1,0 +1,78 @@
+/** What one chart draws: a line a strategy, and a faint one for the run it is compared with. */
+import { forceWindow, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import type { Runs } from '../../store/results.ts'
+import type { ChartBand, ChartMark, ChartSeries } from '../../ui/Chart.tsx'
+import { formatFigure } from '../../ui/format.ts'
+import type { ShownUnit } from '../../ui/unit.ts'
+import { LINE_STYLES } from '../stage/moments.ts'
+import type { Panel } from './panels.ts'
+
+export function seriesOf({ channel }: Panel, runs: Runs, before: Runs, shown: StrategyId[]): ChartSeries[] {
+  const lines = (of: Runs, faint: boolean) =>
+    STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label }) => {
+      const traces = of[id]?.traces
+      const columns = traces ? { time: traces.time, values: traces[channel] } : { values: null }
+      return {
+        ...columns,
+        label,
+        faint,
+        color: `var(--strategy-${id})`,
+        dash: LINE_STYLES[id]?.split(' ').map(Number) ?? [],
+      }
+    })
+  return [...lines(before, true), ...lines(runs, false)]
+}
+
+export function windowBand(scenario: Scenario): ChartBand[] {
+  const { least, most } = forceWindow(scenario)
+  if ((least === null && most === null) || (least !== null && most !== null && least >= most)) return []
+  return [{ from: least, to: most, label: 'force window', hatch: true, above: `${damageOf(scenario)} above` }]
+}
+
+/** What the lowest of the part's damage limits means. */
+export function damageOf({
+  part: { markForce = Infinity, yieldForce = Infinity, crackForce = Infinity },
+}: Scenario): string {
+  if (crackForce <= Math.min(markForce, yieldForce)) return 'breaks'
+  return yieldForce <= markForce ? 'dents' : 'marks'
+}
+
+/** What the scenario does and what happened to the part, as marks in time. */
+export function marksOf({ arm, events }: Scenario, runs: Runs): ChartMark[] {
+  const lifts = new Set(Object.values(runs).flatMap((run) => run.result?.events.lift ?? []))
+  // The lift is told by the sample in which it happens.
+  const moves = arm.moves.filter(({ start }) => ![...lifts].some((lift) => Math.abs(lift - start) < 1e-3))
+  const cracks = STRATEGIES.flatMap(({ id }) => runs[id]?.result?.events.crack ?? [])
+  return [
+    ...[...lifts].map((time) => ({ time, label: 'lift' })),
+    ...moves.map((move) => ({ time: move.start, label: 'arm' })),
+    ...(events.powerLoss ? [{ time: events.powerLoss.time, label: 'power loss' }] : []),
+    ...cracks.map((time) => ({ time, label: 'cracks', color: 'var(--damage)' })),
+  ]
+}
+
+/** A chart in words: the extremes and the end of each line. */
+export function summaryOf({ channel, label }: Panel, runs: Runs, unit: ShownUnit): string {
+  const said = (value: number | undefined) => `${formatFigure(unit.toShown(value ?? 0))} ${unit.symbol}`
+  const sentences = STRATEGIES.flatMap(({ id, label: name }) => {
+    const traces = runs[id]?.traces
+    if (!traces || traces.time.length === 0) return []
+    const values = traces[channel]
+    const { low, high } = extremes(values)
+    const at = (row: number) => `${formatFigure(traces.time[row])} s`
+    return [
+      `${name}: lowest ${said(values[low])} at ${at(low)}, highest ${said(values[high])} at ${at(high)}, at the end ${said(values.at(-1))}.`,
+    ]
+  })
+  return `${label} over time. ${sentences.join(' ')}`
+}
+
+function extremes(values: Float64Array) {
+  let low = 0
+  let high = 0
+  for (let row = 1; row < values.length; row++) {
+    if (values[row]! < values[low]!) low = row
+    if (values[row]! > values[high]!) high = row
+  }
+  return { low, high }
+}

@@ -1,0 +1,73 @@
+import { useRef, useState } from 'react'
+import { type StrategyId, type Why, whySentence, wordingOf } from '../../../../sim/index.ts'
+import { type Rested, useRested } from '../../../read/study/useRested.ts'
+import { useStudy } from '../../../read/study/useStudy.ts'
+import { WhyChart } from '../../../read/why/WhyChart.tsx'
+import { useScenario } from '../../../store/scenario.ts'
+import { useView } from '../../../store/view.ts'
+import { Rescues } from './Rescues.tsx'
+
+/** What made the force, and which single changes would turn the verdict. */
+export function Explained({ strategy }: { strategy: StrategyId }) {
+  const panel = useRef<HTMLDivElement>(null)
+  const rested = useRested(strategy)
+  const { items, ...first } = useStudy('answers', rested)
+  const why = items.flatMap((item) => ('why' in item ? [item.why] : []))[0]
+  // A search that was cancelled and is asked for again, about the same grip.
+  const [asked, setAsked] = useState<{ about: Rested; question: Rested } | null>(null)
+  const again = useStudy('rescue', asked?.about === rested ? (asked?.question ?? null) : null)
+  const found = items.flatMap((item) => ('rescue' in item ? [item.rescue] : []))
+  const search = again.status === 'waiting' ? { ...first, items: found } : again
+  return (
+    <div className="why-body" ref={panel} tabIndex={-1}>
+      <p role="status" className="why-state">
+        {first.status === 'failed' && !why && `This could not be worked out: ${first.message}`}
+        {first.status !== 'failed' && !why && 'Taking the force apart …'}
+      </p>
+      {rested && why && (
+        <>
+          <Answer rested={rested} why={why} />
+          <Rescues
+            rested={rested}
+            search={search}
+            onAgain={() => setAsked({ about: rested, question: { ...rested } })}
+            onTry={(edits) => {
+              useScenario.getState().editMany(edits)
+              panel.current?.focus()
+            }}
+          />
+        </>
+      )}
+    </div>
+  )
+}
+
+function Answer({ rested, why }: { rested: Rested; why: Why }) {
+  const units = useView((state) => state.units)
+  return (
+    <>
+      <p className="why-sentence">{whySentence(rested.scenario, rested.strategy, why, wordingOf(units))}</p>
+      <WhyChart why={why} units={units} />
+      {why.untold.map(({ cause, label, verdict }) => (
+        <p key={cause} className="why-small">
+          {label} could not be taken away{verdict && `: without it the grip is ${verdict}`}; what it adds is in what is
+          left.
+        </p>
+      ))}
+      {why.force !== null && (
+        <details className="why-small">
+          <summary>How the causes are found</summary>
+          <p>{why.rule}</p>
+          <dl>
+            {why.causes.map(({ cause, label, without }) => (
+              <div key={cause}>
+                <dt>{label}</dt>
+                <dd>{without}</dd>
+              </div>
+            ))}
+          </dl>
+        </details>
+      )}
+    </>
+  )
+}

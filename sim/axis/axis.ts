@@ -1,0 +1,129 @@
+/**
+ * The axis whole, from winding to end stops, stepped in semi-implicit Euler against a load. The drive gives it a voltage for one
+ * period of the current loop; within it the axis takes its own fixed steps. Everything is written in the frame of the body that
+ * the arm carries; the output's travel is in metres, or in radians where the job says so.
+ */
+import { Block, State } from '../core/block.ts'
+import { Commutation } from './commutation.ts'
+import { EndStops } from './endstops.ts'
+import { Friction } from './friction.ts'
+import { Heat } from './heat.ts'
+import type { Load } from './load.ts'
+import { Transmission } from './transmission.ts'
+import { Winding } from './winding.ts'
+
+class AxisState extends State {
+  /** Motor side, seen from the output, and output: travel [m] and speed [m/s]. */
+  motorTravel: f64 = 0
+  motorSpeed: f64 = 0
+  travel: f64 = 0
+  speed: f64 = 0
+}
+
+export class Axis extends Block {
+  /** Reflected mass of the motor side, its share that moves in a straight line, mass of the output [kg]. */
+  mass: f64 = 1
+  linearMass: f64 = 0
+  outputMass: f64 = 1
+  /** Force at the output for each ampere [N/A], and back-EMF for each m/s of its speed [V·s/m]. */
+  forcePerAmpere: f64 = 1
+  /** [A] */
+  peakCurrent: f64 = 1
+  /** Integration step [s], and how many make a period of the current loop. */
+  step: f64 = 1e-5
+  steps: f64 = 1
+  readonly winding: Winding = new Winding()
+  readonly transmission: Transmission = new Transmission()
+  readonly friction: Friction = new Friction()
+  readonly stops: EndStops = new EndStops()
+  readonly commutation: Commutation = new Commutation()
+  readonly heat: Heat = new Heat()
+  readonly state: AxisState = new AxisState()
+
+  /** Upper estimate of the force in the axis [N]: peak current and cogging, and an impact twice that on top. */
+  highestForce(): f64 {
+    return (this.forcePerAmpere * this.peakCurrent + this.commutation.coggingForce) * 3
+  }
+
+  /** Fastest rate in the axis [rad/s], from every spring and damper and the masses at its ends. */
+  fastest(): f64 {
+    const link: f64 = this.transmission.fastest(this.mass, this.outputMass)
+    const motor: f64 = Math.max(
+      this.winding.fastest(this.forcePerAmpere, this.mass),
+      this.commutation.fastest(this.mass),
+    )
+    const own: f64 = Math.max(this.friction.fastest(this.highestForce()), this.stops.fastest(this.outputMass))
+    return Math.max(link, Math.max(motor, own))
+  }
+
+  /** Integration step [s], and how many make a period of the current loop. */
+  setStep(step: f64, steps: f64): void {
+    this.step = step
+    this.steps = steps
+    this.winding.setStep(step)
+    this.friction.setStep(step)
+  }
+
+  /** Motor current [A]. */
+  current(): f64 {
+    return this.winding.state.current
+  }
+
+  /** Copper loss at the present current [W]. */
+  loss(): f64 {
+    const current: f64 = this.winding.state.current
+    return current * current * this.winding.resistance * this.heat.resistance
+  }
+
+  /** After a change of constants or of state from outside. */
+  settle(): void {
+    this.friction.settle()
+    this.heat.settle()
+  }
+
+  /**
+   * One period of the current loop from `time` [s] on: `voltage` [V] at the winding, or its ends open; `pull` [m/s²] of the arm on
+   * what moves in a straight line; the field of an open-loop step motor at `target` [m].
+   */
+  advance(load: Load, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void {
+    const s = this.state
+    const winding = this.winding
+    const transmission = this.transmission
+    const friction = this.friction
+    const stops = this.stops
+    const commutation = this.commutation
+    const shaped: bool = commutation.shaped()
+    const constant: f64 = this.forcePerAmpere * this.heat.flux
+    const coil: f64 = winding.resistance * this.heat.resistance
+    const onMotor: f64 = this.linearMass * pull
+    const onOutput: f64 = this.outputMass * pull
+    const mass: f64 = this.mass
+    const outputMass: f64 = this.outputMass
+    const dt: f64 = this.step
+    const steps: i32 = this.steps as i32
+    let x: f64 = s.motorTravel
+    let v: f64 = s.motorSpeed
+    let travel: f64 = s.travel
+    let speed: f64 = s.speed
+    if (!connected) winding.state.current = 0
+
+    for (let n: i32 = 0; n < steps; n++) {
+      const force: f64 = shaped ? constant * commutation.factor(x, target) : constant
+      const current: f64 = connected ? winding.step(voltage, force * v, coil) : 0
+      const link: f64 = transmission.force(x - travel, v - speed)
+      const against: f64 = load.press(travel, speed)
+      let motor: f64 = force * current - link - friction.force(v, link) + onMotor
+      if (shaped) motor += commutation.cogging(x)
+      v += (dt * motor) / mass
+      speed += (dt * (link - against + stops.force(travel, speed) + onOutput)) / outputMass
+      x += dt * v
+      travel += dt * speed
+      load.follow(travel, speed, time + n * dt)
+    }
+
+    s.motorTravel = x
+    s.motorSpeed = v
+    s.travel = travel
+    s.speed = speed
+  }
+}

@@ -1,0 +1,90 @@
+import { METRICS, type Metric } from '../job/grip/metrics.ts'
+import type { GripResult } from '../job/grip/result.ts'
+import { forceWindow } from '../job/grip/window.ts'
+import { tracesCsv } from '../run/csv.ts'
+import { type Simulated, simulateGrip } from '../run/simulate.ts'
+import { formatFigure, inPlainSpaces } from '../say/figure.ts'
+import { plainMetric } from '../say/metric.ts'
+import { reasonOf } from '../say/reason.ts'
+import { wordingOf } from '../say/wording.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { STRATEGIES } from '../strategy/index.ts'
+import { type Command, isJson, optionsOf, Refused, refusing, SCENARIO_OPTIONS, SCENARIO_USAGE } from './command.ts'
+import { core } from './core.ts'
+import { readScenario } from './input.ts'
+import { print, printJson, writeOut } from './output.ts'
+
+export const grip: Command = {
+  id: 'grip',
+  takes: `FILE [--strategy ID|all] ${SCENARIO_USAGE} [--traces OUT.csv]`,
+  does: 'what becomes of the part by each strategy, and the figures of the grip',
+  run(args) {
+    const known = {
+      ...SCENARIO_OPTIONS,
+      strategy: { type: 'string', default: 'all' },
+      traces: { type: 'string' },
+    } as const
+    const { values, positionals } = optionsOf(args, known, 1)
+    const scenario = readScenario(positionals[0], values.set)
+    const ids = STRATEGIES.map((strategy) => strategy.id)
+    const wanted = values.strategy === 'all' ? ids : ids.filter((id) => id === values.strategy)
+    if (wanted.length === 0)
+      throw new Refused([`--strategy: given "${values.strategy}", allowed all, ${ids.join(', ')}`])
+    const json = isJson(values.format)
+    const runs = wanted.map((id) => refusing(() => simulateGrip(scenario, id, { stepError: true, core })))
+    if (values.traces !== undefined) writeTraces(values.traces, runs)
+    const results = runs.map((run) => run.result)
+    if (json) printJson(report(scenario, results))
+    else print(table(scenario, results))
+    return results.some(({ cause }) => cause === 'numbers' || cause === 'travel') ? 3 : 0
+  },
+}
+
+/** One file for one strategy; for several, the strategy's id goes before the ending. */
+function writeTraces(file: string, runs: Simulated[]): void {
+  for (const { result, traces } of runs) {
+    const name = runs.length === 1 ? file : file.replace(/(\.[^./\\]*)?$/, `-${result.strategy}$1`)
+    writeOut('--traces', name, tracesCsv(traces))
+  }
+}
+
+const reason = (scenario: Scenario, result: GripResult) => inPlainSpaces(reasonOf(scenario, result, wordingOf('si')))
+
+function report(scenario: Scenario, results: GripResult[]) {
+  const shown = results.map((result) => {
+    const { strategy, verdict, stepError, metrics, events, hash } = result
+    return { strategy, verdict, reason: reason(scenario, result), stepError, metrics, events, hash }
+  })
+  return { format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }
+}
+
+function table(scenario: Scenario, results: GripResult[]): string {
+  const window = forceWindow(scenario)
+  const force = (value: number | null) => inPlainSpaces(formatFigure(value))
+  const line = (label: string, cells: string[]) =>
+    `${label.padEnd(30)}${cells.map((cell) => cell.padStart(18)).join('')}`
+  const heading = ({ label, unit, shown = unit }: Metric) => `${lower(label)}${shown === '' ? '' : ` [${shown}]`}`
+  return [
+    scenario.name,
+    `force window: ${force(window.least)} N to ${force(window.most)} N at one contact`,
+    '',
+    line(
+      '',
+      results.map(({ strategy }) => strategy),
+    ),
+    line(
+      'verdict',
+      results.map(({ verdict }) => verdict),
+    ),
+    ...METRICS.map((metric) =>
+      line(
+        heading(metric),
+        results.map((result) => plainMetric(metric, result)),
+      ),
+    ),
+    '',
+    ...results.map((result) => `${result.strategy}: ${reason(scenario, result)}`),
+  ].join('\n')
+}
+
+const lower = (label: string) => label.charAt(0).toLowerCase() + label.slice(1)

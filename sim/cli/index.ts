@@ -1,0 +1,26 @@
+/**
+ * The command line. Exit 0: ran, whatever the verdict; 2: refused, each fault on stderr, be it in the input or in the place to write
+ * to; 3: the simulation left the range of finite numbers.
+ */
+import { Refused } from './command.ts'
+import { COMMANDS, usage } from './commands.ts'
+import { print, watchOutput } from './output.ts'
+
+function main([name, ...args]: string[]): number {
+  if (name === undefined || name === 'help' || name === '--help') {
+    print(usage())
+    return 0
+  }
+  const command = COMMANDS.find(({ id }) => id === name)
+  if (!command) throw new Refused([`given "${name}", allowed ${COMMANDS.map(({ id }) => id).join(', ')}`], true)
+  return command.run(args)
+}
+
+watchOutput()
+try {
+  process.exitCode = main(process.argv.slice(2))
+} catch (error) {
+  if (!(error instanceof Refused)) throw error
+  process.stderr.write(`${[...error.lines, ...(error.usage ? [usage()] : [])].join('\n')}\n`)
+  process.exitCode = 2
+}

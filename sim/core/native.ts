@@ -1,0 +1,28 @@
+/** The few operations that TypeScript and the compiled core write differently; `native.wasm.ts` has the other half. */
+export type Numbers = Float64Array
+
+export const numbers = (length: i32): Numbers => new Float64Array(length)
+
+/** Product of two 32-bit integers, and one read as unsigned. */
+export const product = (a: i32, b: i32): i32 => Math.imul(a, b)
+export const unsigned = (value: i32): f64 => value >>> 0
+
+const bits = new Float64Array(1)
+const words = new Int32Array(bits.buffer)
+
+/** The two halves of a number's 64 bits; all that are not a number count as one. */
+export function lowWord(value: f64): i32 {
+  bits[0] = Number.isNaN(value) ? NaN : value
+  return words[0]!
+}
+
+export function highWord(value: f64): i32 {
+  bits[0] = Number.isNaN(value) ? NaN : value
+  return words[1]!
+}
+
+/** Element of an array that is known to be long enough. */
+export const item = (array: Numbers, index: i32): f64 => array[index]!
+
+/** Forgets all blocks made so far, so that memory can be used again. */
+export function forget(): void {}

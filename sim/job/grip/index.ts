@@ -1,0 +1,40 @@
+/** The job of gripping: two jaws that close on a part, carry it through the arm's moves, and let it go. */
+
+import type { Scenario } from '../../scenario/index.ts'
+import type { Job, Work } from '../job.ts'
+import { LoadId } from '../loads.ts'
+import { GRIP_CHANNELS } from './channels.ts'
+import { fillGrip, gripOutput } from './fill.ts'
+import { contactsOf, travelToContact } from './geometry.ts'
+import { GripLoad } from './load.ts'
+import { type GripJudgement, judgeEnd } from './verdict.ts'
+
+export const grip: Job<GripJudgement> = {
+  id: 'grip',
+  label: 'Grip',
+  load: LoadId.grip,
+  output: { travel: 'm', effort: 'N' },
+  channels: GRIP_CHANNELS,
+  outputOf: gripOutput,
+  workOf: gripWork,
+  fill(load, scenario) {
+    if (!(load instanceof GripLoad)) throw new TypeError('not the load of a grip')
+    fillGrip(load, scenario)
+  },
+  judge: judgeEnd,
+}
+
+/** An effort is the force at one contact; the output carries both of a mirrored pair. */
+function gripWork(scenario: Scenario): Work {
+  const { approach, jaws, part, strategies } = scenario
+  const contacts = contactsOf(scenario)
+  const travelAt = (opening: number) => (jaws.opening - opening) / contacts
+  return {
+    perEffort: contacts,
+    touch: travelToContact(scenario),
+    stroke: jaws.stroke,
+    creepFrom: approach.creepFrom > part.width ? Math.max(0, travelAt(approach.creepFrom)) : Number.POSITIVE_INFINITY,
+    clampFrom: travelAt(strategies.currentClamp.from),
+    reach: 10 * Math.max(jaws.stroke, jaws.opening),
+  }
+}

@@ -1,0 +1,280 @@
+/** A part between two jaws, as the axis feels it: both contacts, the part's motion, its support, and what becomes of it. */
+import type { Arm } from '../../axis/arm.ts'
+import { Load } from '../../axis/load.ts'
+import { State } from '../../core/block.ts'
+import type { Numbers } from '../../core/native.ts'
+import { Side } from './contact/side.ts'
+import { holdingForce, loadFactor } from './holding.ts'
+import { Slip } from './slip.ts'
+
+/** A part that slid less than this counts as held [m]; common practice, no source. */
+export const SLIP_LIMIT: f64 = 1e-4
+
+/** Channels of the record, in this order; `channels.ts` names them. */
+const CHANNELS: i32 = 6
+
+class GripState extends State {
+  /** Shift of the part along the grip [m], and its speed [m/s]. */
+  shift: f64 = 0
+  shiftSpeed: f64 = 0
+  /** Force at the near and the far contact [N], the highest of each in the last period, and both at its end. */
+  nearForce: f64 = 0
+  farForce: f64 = 0
+  nearMost: f64 = 0
+  farMost: f64 = 0
+  normal: f64 = 0
+  /** Highest force at either contact so far [N] and when [s]. */
+  peak: f64 = 0
+  peakTime: f64 = NaN
+  /** First touch [s], the jaw's speed [m/s] and travel [m] there; NaN: not yet. */
+  contactTime: f64 = NaN
+  contactSpeed: f64 = NaN
+  contactTravel: f64 = NaN
+  /** When the part broke [s], and whether at the far contact. */
+  crackTime: f64 = NaN
+  crackSeen: f64 = NaN
+  crackFar: f64 = 0
+  /** Contacts whose force has exceeded the mark limit. */
+  nearMarked: f64 = 0
+  farMarked: f64 = 0
+  /** The part's support is gone; the part has left the jaws. */
+  hanging: f64 = 0
+  out: f64 = 0
+  /** When the support went, the part first slid, was lost past the pads, left the jaws in any way, was free again [s]. */
+  lift: f64 = NaN
+  slip: f64 = NaN
+  drop: f64 = NaN
+  lost: f64 = NaN
+  free: f64 = NaN
+  /** What friction amounts to for each newton of normal force, over the coefficients as given. */
+  gripped: f64 = 1
+  /** What pulls on the part in this period [m/s²]. */
+  along: f64 = 0
+  down: f64 = 0
+  side: f64 = 0
+}
+
+/** What the figures of a grip are made from. */
+class GripSums extends State {
+  /** Least mean force of the two contacts while the part hangs in them [N]; Infinity: it never does. */
+  weakest: f64 = Infinity
+  /** Least and most force at either contact while the arm moves [N]. */
+  least: f64 = Infinity
+  most: f64 = -Infinity
+  /** Most force needed at one contact [N], and least of what friction can hold over what pulls. */
+  required: f64 = 0
+  margin: f64 = Infinity
+}
+
+export class GripLoad extends Load {
+  /** Both jaws are driven; travel of a jaw to first touch [m]; [kg]. */
+  mirrored: f64 = 1
+  gap: f64 = 0
+  partMass: f64 = 1
+  /** [N], Infinity: none; force above which a part counts as marked or dented [N]; pad length [m]. */
+  crackForce: f64 = Infinity
+  markForce: f64 = Infinity
+  dentForce: f64 = Infinity
+  padLength: f64 = 1
+  /** Coefficients fall with load: m and N₀ [N]. */
+  loadExponent: f64 = 1
+  referenceForce: f64 = 1
+  /** When the support goes [s], and the integration step [s]. */
+  liftTime: f64 = Infinity
+  step: f64 = 0
+  readonly near: Side = new Side()
+  readonly far: Side = new Side()
+  readonly slip: Slip = new Slip()
+  readonly state: GripState = new GripState()
+  readonly sums: GripSums = new GripSums()
+
+  fastest(outputMass: f64, force: f64): f64 {
+    const side: f64 = this.near.tangent(Math.min(force, this.crackForce))
+    const contacts: f64 = this.mirrored > 0 ? 2 : 1
+    const part: f64 = Math.max(
+      Math.sqrt((2 * side) / this.partMass),
+      Math.sqrt(contacts * side * (1 / outputMass + 1 / this.partMass)),
+    )
+    return Math.max(part, this.slip.fastest())
+  }
+
+  setStep(step: f64): void {
+    this.step = step
+    this.near.setStep(step)
+    this.far.setStep(step)
+    this.slip.step = step
+  }
+
+  pull(arm: Arm): f64 {
+    return this.mirrored > 0 ? 0 : arm.state.along
+  }
+
+  begin(time: f64, arm: Arm, opening: bool): void {
+    const s = this.state
+    const pulls = arm.state
+    if (s.hanging === 0 && s.out === 0 && !opening && time >= this.liftTime) this.lift(time, arm)
+    s.along = s.hanging > 0 ? pulls.along : 0
+    s.down = pulls.down
+    s.side = pulls.side
+    s.gripped = s.hanging > 0 ? loadFactor(this.loadExponent, this.referenceForce, 0.5 * (s.nearForce + s.farForce)) : 1
+    s.nearMost = 0
+    s.farMost = 0
+  }
+
+  press(travel: f64, speed: f64): f64 {
+    const s = this.state
+    if (s.out === 0) {
+      const closed: f64 = travel - this.gap
+      s.nearForce = this.near.step(closed - s.shift, speed - s.shiftSpeed)
+      s.farForce =
+        this.mirrored > 0 ? this.far.step(closed + s.shift, speed + s.shiftSpeed) : this.far.step(s.shift, s.shiftSpeed)
+    }
+    return this.mirrored > 0 ? s.nearForce + s.farForce : s.nearForce
+  }
+
+  follow(travel: f64, speed: f64, time: f64): void {
+    const s = this.state
+    const near: f64 = s.nearForce
+    const far: f64 = s.farForce
+    if (s.out === 0) {
+      s.shiftSpeed += this.step * ((near - far) / this.partMass + s.along)
+      s.shift += this.step * s.shiftSpeed
+      if (s.hanging > 0) this.slip.move(s.gripped * (near + far), s.down, s.side)
+    }
+    if (near > s.nearMost) s.nearMost = near
+    if (far > s.farMost) s.farMost = far
+    const force: f64 = near > far ? near : far
+    if (force > s.peak) this.rise(force, travel, speed, time)
+  }
+
+  end(time: f64, opening: bool): void {
+    const s = this.state
+    s.normal = s.nearForce + s.farForce
+    if (s.hanging > 0) {
+      if (this.slip.state.sliding > 0 && isNaN(s.slip)) s.slip = time
+      if (s.out === 0 && this.slip.state.distance > this.padLength) {
+        s.drop = time
+        this.lose()
+      }
+    }
+    if (s.out > 0 && isNaN(s.lost)) s.lost = time
+    if (opening && isNaN(s.free) && s.nearForce + s.farForce === 0) s.free = time
+    if (s.nearMost > this.markForce) s.nearMarked = 1
+    if (s.farMost > this.markForce) s.farMarked = 1
+    if (isNaN(s.crackSeen) && !isNaN(s.crackTime)) {
+      s.crackSeen = time
+      s.crackFar = s.farMost > s.nearMost ? 1 : 0
+    }
+  }
+
+  effort(): f64 {
+    return 0.5 * (this.state.nearForce + this.state.farForce)
+  }
+
+  most(): f64 {
+    return Math.max(this.state.nearMost, this.state.farMost)
+  }
+
+  felt(): f64 {
+    return this.state.nearForce
+  }
+
+  touched(): f64 {
+    return this.state.contactTime
+  }
+
+  release(): void {
+    this.state.hanging = 0
+  }
+
+  isLost(): bool {
+    const s = this.state
+    const mark: f64 = Math.min(this.markForce, this.dentForce)
+    return s.out > 0 || this.slip.state.distance > SLIP_LIMIT || s.peak > mark || !isNaN(s.crackTime)
+  }
+
+  observe(time: f64, arm: Arm): void {
+    const s = this.state
+    const sums = this.sums
+    const held: bool = s.out === 0
+    if (s.hanging > 0) {
+      const across: f64 = Math.sqrt(s.down * s.down + s.side * s.side)
+      const needed: f64 = this.needed(across, arm.state.along)
+      if (needed > sums.required) sums.required = needed
+      if (across > 0 && (held || s.drop === time)) {
+        const holds: f64 = (this.slip.staticFriction * s.gripped * s.normal) / (this.partMass * across)
+        if (holds < sums.margin) sums.margin = holds
+      }
+      if (held && this.effort() < sums.weakest) sums.weakest = this.effort()
+    }
+    if (arm.state.moving > 0) {
+      sums.least = Math.min(sums.least, Math.min(s.nearForce, s.farForce))
+      sums.most = Math.max(sums.most, Math.max(s.nearForce, s.farForce))
+    }
+  }
+
+  channels(): i32 {
+    return CHANNELS
+  }
+
+  show(now: Numbers, from: i32): void {
+    const s = this.state
+    now[from] = s.nearMost
+    now[from + 1] = s.farMost
+    now[from + 2] = s.shift
+    now[from + 3] = this.slip.state.sag
+    now[from + 4] = this.slip.state.drift
+    now[from + 5] = 0.5 * (this.near.state.dent + this.far.state.dent) // each side counts the flattening of the whole part
+  }
+
+  settle(): void {
+    const s = this.state
+    const broken: bool = !isNaN(s.crackTime)
+    if (!broken) s.peak = Math.min(s.peak, this.crackForce)
+    this.near.settle(broken)
+    this.far.settle(broken)
+  }
+
+  /** The support under the part goes: it hangs, or, with nothing gripping it, stays behind. */
+  lift(time: f64, arm: Arm): void {
+    const s = this.state
+    s.hanging = s.nearForce + s.farForce > 0 ? 1 : 0
+    s.out = s.hanging > 0 ? 0 : 1
+    if (s.hanging === 0) return
+    this.slip.hang(arm.state.down, arm.state.side)
+    s.lift = time
+  }
+
+  /** Force needed at one contact [N] under a pull [m/s²] across and along the grip: friction of two contacts, none of them lost. */
+  private needed(across: f64, along: f64): f64 {
+    const friction: f64 = this.slip.staticFriction
+    const held: f64 = holdingForce(friction, this.loadExponent, this.referenceForce, this.partMass * across)
+    return Math.max(held, (this.partMass * Math.abs(along)) / 2)
+  }
+
+  private lose(): void {
+    const s = this.state
+    s.out = 1
+    s.nearForce = 0
+    s.farForce = 0
+  }
+
+  private rise(force: f64, travel: f64, speed: f64, time: f64): void {
+    const s = this.state
+    if (s.peak === 0) {
+      s.contactTravel = travel
+      s.contactTime = time
+      s.contactSpeed = speed
+    }
+    s.peak = force
+    s.peakTime = time
+    if (force > this.crackForce) this.crack(time)
+  }
+
+  private crack(time: f64): void {
+    if (!isNaN(this.state.crackTime)) return
+    this.state.crackTime = time
+    this.near.crack()
+    this.far.crack()
+  }
+}

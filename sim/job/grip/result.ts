@@ -1,0 +1,78 @@
+/** What a run hands out: verdict, figures, events and traces. SI units. */
+import type { Scenario, StrategyId } from '../../scenario/index.ts'
+import type { Cause } from '../job.ts'
+import type { Sums } from '../sums.ts'
+import type { GripLoad } from './load.ts'
+
+export const VERDICTS = ['held', 'slipped', 'dropped', 'marked', 'crushed', 'missed', 'unstable'] as const
+export type Verdict = (typeof VERDICTS)[number]
+
+/** Headline figures of one grip, in the order of tables; `metrics.ts` says what each is. */
+export const METRIC_IDS = [
+  'contactTime',
+  'contactSpeed',
+  'gripTime',
+  'peakForce',
+  'peakForceTime',
+  'settledForce',
+  'minForceInMove',
+  'maxForceInMove',
+  'requiredForce',
+  'holdMargin',
+  'damageMargin',
+  'slipDistance',
+  'seenWidth',
+  'seenStiffness',
+  'settledCurrent',
+  'peakCurrent',
+  'rmsCurrent',
+  'windingTemperature',
+  'forceRipple',
+  'reversals',
+  'lostCycles',
+  'jawTravel',
+] as const
+
+export type MetricId = (typeof METRIC_IDS)[number]
+
+/** A figure that does not exist is null, never 0. */
+export type Metrics = Record<MetricId, number | null>
+
+/** A grip as its run has left it. */
+export interface GripEnd {
+  scenario: Scenario
+  load: GripLoad
+  sums: Sums
+  /** Of the current loop [s]. */
+  period: number
+}
+
+/** Times of what happened [s]; null: it did not. */
+export interface GripEvents {
+  lift: number | null
+  /** The strategy halted its move or took over: threshold stop confirmed, clamp saturated, gauge felt contact. */
+  engaged: number | null
+  crack: number | null
+  /** First sliding, and the part out of the jaws. */
+  slip: number | null
+  drop: number | null
+  /** The part is free again after the jaws have opened on purpose. */
+  release: number | null
+  /** The run left its rails; the traces end here. */
+  unstable: number | null
+}
+
+export interface GripResult {
+  strategy: StrategyId
+  verdict: Verdict
+  /** Largest relative change of peak and settled force when the step is halved; null: not computed. */
+  stepError: number | null
+  metrics: Metrics
+  events: GripEvents
+  /** Fingerprint of the traces; equal only where two runs agree to the last bit. */
+  hash: string
+  /** What went wrong in an unstable run, '' else. */
+  cause: Cause
+  /** Integration step [s]. */
+  step: number
+}

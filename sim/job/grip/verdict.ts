@@ -1,0 +1,56 @@
+/** What became of the part; `sim/say` puts it into words. */
+import type { Load } from '../../axis/load.ts'
+import type { Scenario } from '../../scenario/index.ts'
+import type { RunEnd } from '../job.ts'
+import { GripLoad, SLIP_LIMIT } from './load.ts'
+import { metricsOf } from './metrics.ts'
+import type { GripEvents, GripResult, Metrics, Verdict } from './result.ts'
+
+/** The worst that happened decides: unstable, crushed, missed, dropped, slipped, marked, else held. */
+export function verdictOf(scenario: Scenario, { events, metrics }: Pick<GripResult, 'events' | 'metrics'>): Verdict {
+  if (events.unstable !== null) return 'unstable'
+  if (events.crack !== null) return 'crushed'
+  if (metrics.contactTime === null || events.lift === null) return 'missed'
+  if (events.drop !== null) return 'dropped'
+  if ((metrics.slipDistance ?? 0) > SLIP_LIMIT) return 'slipped'
+  return (metrics.peakForce ?? 0) > markLimit(scenario) ? 'marked' : 'held'
+}
+
+/** Force above which the part carries a mark or a dent [N]. */
+export const markLimit = ({ part }: Scenario) => Math.min(part.markForce ?? Infinity, part.yieldForce ?? Infinity)
+
+const known = (time: number) => (Number.isFinite(time) ? time : null)
+
+export interface GripJudgement {
+  verdict: Verdict
+  metrics: Metrics
+  events: GripEvents
+}
+
+/** Throws a TypeError if the run did not grip. */
+export function judgeEnd(scenario: Scenario, end: RunEnd): GripJudgement {
+  const load = gripOf(end.load)
+  const metrics = metricsOf({ scenario, load, sums: end.sums, period: end.period })
+  const events = eventsOf(end, load)
+  return { verdict: verdictOf(scenario, { metrics, events }), metrics, events }
+}
+
+/** Least mean force of the two contacts while the part hung in them [N]; null: it never did. */
+export const weakestOf = ({ load }: Pick<RunEnd, 'load'>) => known(gripOf(load).sums.weakest)
+
+function gripOf(load: Load): GripLoad {
+  if (load instanceof GripLoad) return load
+  throw new TypeError('a run that does not grip')
+}
+
+function eventsOf({ engaged, left }: RunEnd, { state }: GripLoad): GripEvents {
+  return {
+    lift: known(state.lift),
+    engaged: known(engaged),
+    crack: known(state.crackTime),
+    slip: known(state.slip),
+    drop: known(state.drop),
+    release: known(state.free),
+    unstable: known(left),
+  }
+}

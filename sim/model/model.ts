@@ -1,0 +1,105 @@
+/**
+ * A scenario compiled once into the constants of a run, each in the field of the block that it belongs to. The bench made here is
+ * never run itself: whoever runs it lays a copy into memory (`run/core.ts`).
+ */
+import { fillArm, fillAxis } from '../axis/fill.ts'
+import { axisOf, isOpenLoop } from '../axis/reflect.ts'
+import type { Bench } from '../cycle/bench.ts'
+import { build } from '../cycle/core.ts'
+import type { Drive } from '../cycle/drive.ts'
+import { SETTLED } from '../cycle/figures.ts'
+import { jobOf } from '../job/index.ts'
+import type { Job } from '../job/job.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { liftTime } from '../scenario/lift.ts'
+import { fillMove } from '../strategy/follow.ts'
+import type { StrategyKind } from '../strategy/strategy.ts'
+import { stepsOf } from './step.ts'
+
+export interface Model {
+  scenario: Scenario
+  job: Job
+  strategy: StrategyKind
+  bench: Bench
+  /** A bench of the same blocks, all constants at their neutral values. */
+  make: () => Bench
+  /** Places of job and strategy in the registries of the compiled core. */
+  load: number
+  machine: number
+  /** Samples of the current loop in the run. */
+  samples: number
+}
+
+/** Keeps the gauge's noise apart from that of the current measurement. */
+const SEED_OFFSET = 0x9e3779b9
+
+export interface ModelOptions {
+  /** Divides the step further. */
+  finer?: number
+  /** Makes the bench where job or strategy are none of the registries'. */
+  make?: () => Bench
+}
+
+/** Throws a RangeError where the scenario would take more than 2e8 steps. */
+export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
+  const job = jobOf(scenario)
+  const { finer = 1, make = () => build(job.load, strategy.machine) } = options
+  const bench = make()
+  const { drive, events } = scenario
+  const period = 1 / drive.currentRate
+  bench.period = period
+  bench.powerLoss = events.powerLoss?.time ?? Number.POSITIVE_INFINITY
+  bench.release = events.release?.time ?? Number.POSITIVE_INFINITY
+  bench.shorted = events.powerLoss?.windings === 'shorted' ? 1 : 0
+  bench.rails.reach = job.workOf(scenario).reach
+  fillArm(bench.arm, scenario.arm)
+  fillAxis(bench.axis, scenario.actuator, job.outputOf(scenario))
+  job.fill(bench.load, scenario)
+  fillDrive(bench.drive, scenario, strategy)
+  fillFigures(bench, scenario)
+  const steps = finer * stepsOf(bench, scenario)
+  bench.axis.setStep(period / steps, steps)
+  bench.load.setStep(period / steps)
+  bench.latest.period = period
+  const samples = Math.round(scenario.run.duration / period)
+  return { scenario, job, strategy, bench, make, load: job.load, machine: strategy.machine, samples }
+}
+
+function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind): void {
+  const { actuator, servo, sensors, run } = scenario
+  const { motor } = actuator
+  const period = 1 / scenario.drive.currentRate
+  drive.period = period
+  drive.perServo = Math.round(scenario.drive.currentRate / servo.rate)
+  drive.sensed = strategy.sensed ? 1 : 0
+  drive.encoderResolution = sensors.encoder.resolution
+  drive.currentOffset = scenario.drive.currentOffset
+  drive.currentNoise = scenario.drive.currentNoise
+  drive.currentResolution = scenario.drive.currentResolution
+  drive.noise.state.word = run.seed | 0
+  drive.currentLoop.set(motor.resistance, motor.inductance, scenario.drive.currentBandwidth, period)
+  drive.currentLoop.voltageLimit = scenario.drive.busVoltage
+  drive.currentLoop.backEmf = scenario.drive.backEmfFeedforward * axisOf(actuator).forcePerAmpere
+  fillGauge(drive, scenario, period)
+  fillMove(drive.move, scenario)
+  strategy.fill(drive.strategy, scenario)
+}
+
+function fillGauge({ gauge }: Drive, { sensors, run }: Scenario, period: number): void {
+  const { bandwidth, ...constants } = sensors.gauge
+  Object.assign(gauge, constants)
+  gauge.weight = (period * bandwidth) / (1 + period * bandwidth) // backward Euler of the first-order lag
+  gauge.source.state.word = (run.seed + SEED_OFFSET) | 0
+}
+
+function fillFigures({ figures }: Bench, scenario: Scenario): void {
+  const { run, arm, events } = scenario
+  const ends = [run.duration, ...arm.moves.map((move) => move.start)]
+  if (events.powerLoss) ends.push(events.powerLoss.time)
+  if (events.release) ends.push(events.release.time)
+  if (arm.lift !== null || arm.moves.length > 0) ends.push(liftTime(scenario))
+  figures.windowEnd = Math.min(...ends)
+  figures.windowStart = Math.max(0, figures.windowEnd - SETTLED)
+  figures.period = 1 / scenario.drive.currentRate
+  figures.perCycle = isOpenLoop(scenario) ? 1 / axisOf(scenario.actuator).cyclePitch : Number.NaN
+}

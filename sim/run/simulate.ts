@@ -1,0 +1,92 @@
+/** One grip of one strategy: run it, judge it, and, if asked, state the error of its step. */
+import { cooled, steadyStart, type Temperatures } from '../axis/cooling.ts'
+import type { GripResult, Metrics } from '../job/grip/result.ts'
+import { judgeEnd, weakestOf } from '../job/grip/verdict.ts'
+import type { RunEnd } from '../job/job.ts'
+import { type Model, modelOf } from '../model/model.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { strategyOf } from '../strategy/index.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
+import { type Traces, tracesOf } from './channels.ts'
+import { type Core, sourceCore } from './core.ts'
+import { endOf } from './end.ts'
+import { type Cycle, type CycleOptions, type OnChunk, runCycle } from './run.ts'
+
+export interface SimulateOptions {
+  /** The core that carries it out; the simulator's own files if left out. */
+  core?: Core
+  onChunk?: OnChunk
+  /** Also run at half the step and fill in `stepError`. */
+  stepError?: boolean
+  /** Ends as soon as the part can no longer be held: the verdict is then `held` exactly where that of the whole run is. */
+  untilLost?: boolean
+}
+
+export interface Judged {
+  /** Its `hash` is '' where no traces were recorded. */
+  result: GripResult
+  /** Least mean force of the two contacts while the part hung in them [N]; null: it never did. */
+  weakest: number | null
+}
+
+export interface Simulated extends Judged {
+  traces: Traces
+  /** The receiver of the chunks asked to stop; the result is of no use. */
+  cancelled: boolean
+}
+
+/** With traces. Throws a Refusal where the scenario would take more than 2e8 steps, a RangeError for an unknown strategy. */
+export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: SimulateOptions = {}): Simulated {
+  const { core = sourceCore, onChunk, untilLost } = options
+  const model = modelOf(scenario, strategyOf(strategy))
+  const cycle = runDuty(model, { core, onChunk, untilLost, record: true })
+  const end = endOf(cycle.bench, cycle.hash)
+  const result = judged(scenario, strategy, end)
+  if (options.stepError && !cycle.cancelled) result.stepError = stepErrorOf(result, scenario, core)
+  return { result, traces: tracesOf(cycle.columns ?? []), cancelled: cycle.cancelled, weakest: weakestOf(end) }
+}
+
+/** Without traces, which is quicker. Throws as `simulateGrip` does. */
+export function judgeGrip(scenario: Scenario, strategy: StrategyId, options: SimulateOptions = {}): Judged {
+  const { core = sourceCore, untilLost } = options
+  const { bench } = runDuty(modelOf(scenario, strategyOf(strategy)), { core, untilLost })
+  const end = endOf(bench, '')
+  return { result: judged(scenario, strategy, end), weakest: weakestOf(end) }
+}
+
+function judged(scenario: Scenario, strategy: StrategyId, end: RunEnd): GripResult {
+  const { verdict, metrics, events } = judgeEnd(scenario, end)
+  return { strategy, verdict, stepError: null, metrics, events, hash: end.hash, cause: end.cause, step: end.step }
+}
+
+function stepErrorOf(result: GripResult, scenario: Scenario, core: Core): number | null {
+  const { bench } = runDuty(modelOf(scenario, strategyOf(result.strategy), { finer: 2 }), { core })
+  return stepErrorBetween(result, judgeEnd(scenario, endOf(bench, '')).metrics)
+}
+
+/** Largest relative change of peak and settled force from a run to one at half its step; null for a run without force. */
+export function stepErrorBetween({ metrics, events }: GripResult, half: Metrics): number | null {
+  if (events.unstable !== null || !metrics.peakForce || !metrics.settledForce) return null
+  const change = (a: number, b: number | null) => Math.abs((b ?? 0) / a - 1)
+  return Math.max(change(metrics.peakForce, half.peakForce), change(metrics.settledForce, half.settledForce))
+}
+
+/** Rounds of one cycle after which the steady temperatures of a duty stand; losses change with them, so one is not enough. */
+const ROUNDS = 4
+/** A motor this far above its ambient runs away [K]. */
+const RUNAWAY = 500
+
+/** A single grip from cold, or one of a duty that has gone on for ever, found from single cycles. */
+function runDuty(model: Model, options: CycleOptions): Cycle {
+  const { cycle, duration } = model.scenario.run
+  if (cycle === null) return runCycle(model, options)
+  const { thermal } = model.scenario.actuator.motor
+  let start: Temperatures = { winding: thermal.ambient, housing: thermal.ambient }
+  for (let round = 0; round < ROUNDS; round++) {
+    const { winding, housing } = runCycle(model, { core: options.core, start }).bench.axis.heat.state
+    const next = steadyStart(thermal, start, cooled(thermal, { winding, housing }, cycle - duration), cycle)
+    const hottest = thermal.ambient + RUNAWAY
+    start = { winding: Math.min(next.winding, hottest), housing: Math.min(next.housing, hottest) }
+  }
+  return runCycle(model, { ...options, start })
+}

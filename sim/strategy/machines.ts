@@ -1,0 +1,22 @@
+/** The compiled half of the registry of strategies: `index.ts` lists what is said of each. */
+import { CurrentClamp } from './current-clamp/machine.ts'
+import type { Machine } from './machine.ts'
+import { SensedForce } from './sensed-force/machine.ts'
+import { ThresholdStop } from './threshold-stop/machine.ts'
+
+export enum MachineId {
+  thresholdStop,
+  currentClamp,
+  sensedForce,
+}
+
+export function machineOf(id: MachineId): Machine {
+  switch (id) {
+    case MachineId.thresholdStop:
+      return new ThresholdStop()
+    case MachineId.currentClamp:
+      return new CurrentClamp()
+    default:
+      return new SensedForce()
+  }
+}

@@ -1,0 +1,281 @@
+import { spawn, spawnSync } from 'node:child_process'
+import { closeSync, existsSync, mkdtempSync, openSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { COMMANDS } from '../../sim/cli/commands.ts'
+import { CHANNELS, inPlainSpaces, LONGEST_FILE, PRESETS, SIMPLIFICATIONS, STRATEGIES, textIn, wordingOf } from '../../sim/index.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'jawbench-'))
+const file = (name: string, text: string) => {
+  const path = join(folder, name)
+  writeFileSync(path, text)
+  return path
+}
+
+const TOOL = '.tools/jawbench.mjs'
+
+const jawbench = (...args: string[]) => told({}, args)
+
+/** `input` is what stands on standard input; `stdio` says where the streams go instead. */
+function told(options: { input?: string | Uint8Array; stdio?: [number, number | 'pipe', 'pipe'] }, args: string[]) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [TOOL, ...args], { encoding: 'utf8', ...options })
+  return { status, stdout, stderr }
+}
+
+describe('jawbench grip', { timeout: 120_000 }, () => {
+  it('judges every strategy, whatever the verdict, with exit 0', () => {
+    const { status, stdout } = jawbench('grip', 'teapot', '--format', 'json')
+    expect(status).toBe(0)
+    const report = JSON.parse(stdout)
+    expect(report).toMatchObject({ format: 'jawbench-result', version: 1, step: 1e-5 })
+    expect(report.results.map(({ strategy }: { strategy: string }) => strategy)).toEqual(STRATEGIES.map(({ id }) => id))
+    expect(report.results[0]).toMatchObject({ verdict: 'crushed', metrics: { slipDistance: expect.any(Number) } })
+    expect(report.results[1]).toMatchObject({ verdict: 'held' })
+    expect(report.results[1].stepError).toBeLessThan(0.01)
+  })
+
+  it('takes a short file, one strategy and any key, and writes traces', () => {
+    const out = join(folder, 'traces.csv')
+    const short = file('short.json', '{ "part": { "mass": 0.3 } }')
+    const run = jawbench('grip', short, '--strategy', 'current-clamp', '--set', 'servo.kp=3200', '--traces', out)
+    expect(run.status).toBe(0)
+    expect(run.stdout).toContain('current-clamp')
+    expect(run.stdout).not.toContain('threshold-stop')
+    const lines = readFileSync(out, 'utf8').split('\r\n')
+    expect(lines[0]).toBe(CHANNELS.map(({ label, unit }) => `${label} [${unit}]`).join(','))
+    expect(lines.length).toBeGreaterThan(1000)
+  })
+
+  it('refuses bad input with exit 2 and every fault on stderr', () => {
+    const bad = file('bad.json', '{ "part": { "mass": -1, "colour": "red" }, "servo": { "rate": 3333 } }')
+    const { status, stdout, stderr } = jawbench('grip', bad)
+    expect(status).toBe(2)
+    expect(stdout).toBe('')
+    expect(stderr).toContain('part.mass: given -1, allowed a number from')
+    expect(stderr).toContain('part.colour: given an unknown key')
+    expect(stderr).toContain('servo.rate: given 3333')
+  })
+
+  it.each([
+    [['grip', 'nowhere.json'], 'nowhere.json'],
+    [['grip'], 'no scenario file was named'],
+    [['grip', 'teapot', '--strategy', 'hope'], '--strategy: given "hope"'],
+    [['grip', 'teapot', '--set', 'servo.kp'], 'PATH=VALUE'],
+    [['grip', 'teapot', '--format', 'xml'], '--format: given "xml"'],
+    [['grasp'], 'given "grasp"'],
+  ])('refuses %j', (args, message) => {
+    const { status, stderr } = jawbench(...args)
+    expect(status).toBe(2)
+    expect(stderr).toContain(message)
+  })
+
+  it('says with exit 3 that the simulation left the range of finite numbers', () => {
+    const coarse = ['--set', 'run.step=0.00005', '--set', 'actuator.transmission.stiffness=1e10']
+    const { status, stdout } = jawbench('grip', 'teapot', '--strategy', 'current-clamp', ...coarse)
+    expect(status).toBe(3)
+    expect(stdout).toContain('Leaves its rails at')
+  })
+})
+
+describe('jawbench presets, schema and loops', { timeout: 120_000 }, () => {
+  it('prints a preset as a file that it takes again', () => {
+    expect(jawbench('presets').stdout.split('\n').length).toBe(PRESETS.length + 1)
+    const text = jawbench('presets', 'bauble').stdout
+    expect(JSON.parse(text)).toEqual(PRESETS.find(({ id }) => id === 'bauble')!.scenario)
+  })
+
+  it('prints the JSON Schema', () => {
+    expect(JSON.parse(jawbench('schema').stdout)).toMatchObject({ type: 'object', additionalProperties: false })
+  })
+
+  it('prints the margins of the four loops', () => {
+    const { status, stdout } = jawbench('loops', 'teapot', '--format', 'json')
+    expect(status).toBe(0)
+    const { loops } = JSON.parse(stdout)
+    expect(loops.length).toBe(16)
+    expect(loops[0]).toMatchObject({ loop: 'current', workingPoint: 'free', phaseMargin: expect.any(Number) })
+  })
+})
+
+describe('jawbench model', { timeout: 120_000 }, () => {
+  it('prints every simplification with its figures, as table and as JSON', () => {
+    const { status, stdout } = jawbench('model', 'teapot', '--strategy', 'current-clamp')
+    expect(status).toBe(0)
+    for (const { title } of SIMPLIFICATIONS) expect(stdout).toContain(inPlainSpaces(textIn(title, wordingOf('si'))))
+    const report = JSON.parse(jawbench('model', 'teapot', '--strategy', 'current-clamp', '--format', 'json').stdout)
+    expect(report).toMatchObject({ format: 'jawbench-model', version: 1, strategy: 'current-clamp' })
+    expect(report.simplifications.map(({ id }: { id: string }) => id)).toEqual(SIMPLIFICATIONS.map(({ id }) => id))
+    expect(report.base.peakForce).toBeGreaterThan(0)
+  })
+
+  it('refuses an unknown strategy', () => {
+    const { status, stderr } = jawbench('model', 'teapot', '--strategy', 'luck')
+    expect(status).toBe(2)
+    expect(stderr).toContain('--strategy: given "luck"')
+  })
+})
+
+describe('jawbench why and rescue', { timeout: 120_000 }, () => {
+  it('why: causes that add up to the figure, whatever the verdict, with exit 0', () => {
+    const { status, stdout } = jawbench('why', 'teapot', '--strategy', 'threshold-stop', '--format', 'json')
+    expect(status).toBe(0)
+    const report = JSON.parse(stdout)
+    expect(report).toMatchObject({ format: 'jawbench-why', version: 1, strategy: 'threshold-stop', verdict: 'crushed' })
+    for (const cause of report.causes)
+      expect(cause).toMatchObject({ cause: expect.any(String), force: expect.any(Number), share: expect.any(Number) })
+    const sum = report.causes.reduce((total: number, { force }: { force: number }) => total + force, 0)
+    expect(sum / report.force).toBeCloseTo(1, 9)
+    const table = jawbench('why', 'teapot', '--strategy', 'threshold-stop').stdout
+    for (const { label } of report.causes) expect(table).toContain(label)
+    expect(table).toContain(report.sentence)
+    expect(table).toContain(report.rule)
+  })
+
+  it('why: a grip without contact has no causes and says so', () => {
+    const slow = ['--set', 'approach.speed=0.001']
+    const { status, stdout } = jawbench('why', 'teapot', '--strategy', 'current-clamp', '--format', 'json', ...slow)
+    expect(status).toBe(0)
+    expect(JSON.parse(stdout)).toMatchObject({ verdict: 'missed', force: null, causes: [] })
+  })
+
+  it('rescue: one entry a parameter, and the value that it names turns the verdict', () => {
+    const asked = ['teapot', '--strategy', 'threshold-stop', '--format', 'json']
+    const { status, stdout } = jawbench('rescue', ...asked)
+    expect(status).toBe(0)
+    const report = JSON.parse(stdout)
+    expect(report).toMatchObject({ format: 'jawbench-rescue', version: 1, verdict: 'crushed' })
+    for (const entry of report.rescues) {
+      expect(entry).toMatchObject({ path: expect.any(String), from: expect.any(Number) })
+      expect(Object.keys(entry)).toEqual(expect.arrayContaining(['path', 'from', 'value', 'change']))
+    }
+    const { path, value } = report.rescues[0]
+    const grip = jawbench('grip', ...asked, '--set', `${path}=${value}`)
+    expect(JSON.parse(grip.stdout).results[0].verdict).toBe('held')
+    expect(report.rescues.at(-1)).toMatchObject({ value: null, change: null })
+  })
+
+  it('rescue: of a held part says what loses it', () => {
+    const { status, stdout } = jawbench('rescue', 'bauble', '--strategy', 'current-clamp')
+    expect(status).toBe(0)
+    expect(stdout).toMatch(/^held; lost from here on:\n/)
+    expect(stdout).toMatch(/strategies\.currentClamp\.limit +0\.39 +[\d.]+ +(dropped|slipped)/)
+  })
+
+  it.each([
+    [['why', 'teapot'], '--strategy: given "", allowed threshold-stop'],
+    [['rescue', 'teapot', '--strategy', 'all'], '--strategy: given "all"'],
+    [['why', '--strategy', 'current-clamp'], 'no scenario file was named'],
+    [['rescue', 'teapot', '--strategy', 'current-clamp', '--format', 'xml'], '--format: given "xml"'],
+  ])('refuses %j', (args, message) => {
+    const { status, stdout, stderr } = jawbench(...args)
+    expect(status).toBe(2)
+    expect(stdout).toBe('')
+    expect(stderr).toContain(message)
+  })
+})
+
+describe('the usage text', { timeout: 120_000 }, () => {
+  it('names every command, for help and after a command that is not there', () => {
+    const { status, stdout } = jawbench('help')
+    expect(status).toBe(0)
+    for (const { id, does } of COMMANDS) {
+      expect(stdout).toContain(`jawbench ${id}`)
+      expect(stdout).toContain(does)
+    }
+    const unknown = jawbench('constructor')
+    expect(unknown.status).toBe(2)
+    expect(unknown.stderr).toBe(`given "constructor", allowed ${COMMANDS.map(({ id }) => id).join(', ')}\n${stdout}`)
+  })
+
+  it('stands in the README, call by call', () => {
+    const readme = readFileSync('README.md', 'utf8')
+    for (const { id, takes } of COMMANDS) expect(readme).toContain(`npm run -s jawbench -- ${id} ${takes}`.trim())
+  })
+})
+
+describe('what comes in', { timeout: 120_000 }, () => {
+  const MARK = '\uFEFF'
+  const GRIP = ['grip', '--strategy', 'current-clamp', '--format', 'json']
+
+  it('may begin with a byte-order mark, in a file and on standard input', () => {
+    const text = `${MARK}{ "part": { "mass": -1 } }`
+    for (const { status, stderr } of [jawbench('grip', file('bom.json', text)), told({ input: text }, ['grip', '-'])]) {
+      expect(stderr).toBe('part.mass: given -1, allowed a number from 0.00001 to 200 kg\n')
+      expect(status).toBe(2)
+    }
+    expect(told({ input: `${MARK}{}` }, [...GRIP, '-']).status).toBe(0)
+  })
+
+  it('is refused when it is longer than a scenario may be, also without an end', () => {
+    const long = file('long.json', ' '.repeat(LONGEST_FILE + 1))
+    const refusal = `given more than ${LONGEST_FILE} bytes, allowed at most that\n`
+    expect(jawbench('grip', long)).toEqual({ status: 2, stdout: '', stderr: `${long}: ${refusal}` })
+    expect(told({ input: ' '.repeat(3 * LONGEST_FILE) }, ['grip', '-']).stderr).toBe(`-: ${refusal}`)
+    if (existsSync('/dev/zero')) expect(jawbench('grip', '/dev/zero').stderr).toBe(`/dev/zero: ${refusal}`)
+  })
+
+  it('may be of version 1, with --set by its own paths; a version that is to come is refused', () => {
+    const first = file('first.json', '{ "version": 1, "servo": { "encoderResolution": 1e-5 } }')
+    const { status, stdout } = jawbench(...GRIP, first, '--set', 'strategies.sensedForce.sensor.noise=0.1')
+    const now = file('now.json', '{ "sensors": { "encoder": { "resolution": 1e-5 }, "gauge": { "noise": 0.1 } } }')
+    expect(status).toBe(0)
+    expect(stdout).toBe(jawbench(...GRIP, now).stdout)
+    expect(jawbench('grip', file('third.json', '{ "version": 3 }'))).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: 'version: given 3, allowed 1 or 2\n',
+    })
+  })
+
+  it.each([
+    ['servo.kp.=1', 'servo.kp.: given no path'],
+    ['arm.moves[-1].start=1', 'arm.moves[-1].start: given no path'],
+    ['arm.moves[4000000000]=1', 'arm.moves[4000000000]: given no path'],
+    ['arm.moves[999999999]=1', 'arm.moves[999999999]: given the index 999999999, allowed an index from 0 to 2'],
+    ['arm.moves.length=1e9', 'arm.moves.length: given the key length of a list'],
+    ['arm.moves.push=1', 'arm.moves.push: given the key push of a list'],
+    ['constructor=1', 'constructor: given an unknown key'],
+    ['__proto__.kp=1', '__proto__.kp: given a path through __proto__'],
+  ])('--set %s is refused by name', (set, message) => {
+    const { status, stderr } = jawbench(...GRIP, 'teapot', '--set', set)
+    expect(stderr).toContain(message)
+    expect(status).toBe(2)
+  })
+})
+
+describe('what goes out', { timeout: 120_000 }, () => {
+  it('ends quietly when nobody reads on', async () => {
+    const child = spawn(process.execPath, [TOOL, 'schema'], { stdio: ['ignore', 'pipe', 'pipe'] })
+    child.stdout.destroy()
+    let said = ''
+    child.stderr.on('data', (data) => {
+      said += data
+    })
+    const status = await new Promise((resolve) => child.on('close', resolve))
+    expect(said).toBe('')
+    expect(status).toBe(0)
+  })
+
+  it('is refused in one sentence where it finds no room', ({ skip }) => {
+    if (!existsSync('/dev/full')) skip('this system has no /dev/full')
+    const grip = ['grip', 'bauble', '--strategy', 'current-clamp', '--traces']
+    expect(jawbench(...grip, '/dev/full')).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: '--traces: /dev/full cannot be written, no space left on device\n',
+    })
+    const full = openSync('/dev/full', 'w')
+    const { status, stderr } = told({ stdio: [0, full, 'pipe'] }, ['presets'])
+    closeSync(full)
+    expect(stderr).toBe('standard output cannot be written, no space left on device\n')
+    expect(status).toBe(2)
+  })
+
+  it('is refused in one sentence where there is no folder', () => {
+    const nowhere = join(folder, 'none', 'traces.csv')
+    const { status, stderr } = jawbench('grip', 'bauble', '--strategy', 'current-clamp', '--traces', nowhere)
+    expect(stderr).toBe(`--traces: ${nowhere} cannot be written, no such file or directory\n`)
+    expect(status).toBe(2)
+  })
+})
