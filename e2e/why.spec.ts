@@ -52,7 +52,7 @@ test('a crushed part: why adds up, a change that saves it is tried, and one undo
   await expect(card(page, 'Threshold stop').locator('.why-sentence')).toContainText('The part breaks at 65 N')
   await card(page, 'Threshold stop').getByText('How the causes are found').click()
   await expect(card(page, 'Threshold stop').locator('.why-body')).toContainText(
-    'in this order, each on top of those before',
+    'so that causes add up and no order decides',
   )
 
   const rescues = card(page, 'Threshold stop').getByRole('region', { name: 'What would save it' })

@@ -93,7 +93,7 @@ export {
   type UnitSource,
   type UnitSystem,
 } from './say/units.ts'
-export { whySentence } from './say/why.ts'
+export { whyRule, whySentence } from './say/why.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'

@@ -102,7 +102,8 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       { cause: 'momentum', label: 'Momentum of the approach', without: '', force: 2, share: 0.2 },
       { cause: 'arm', label: 'Acceleration of the arm', without: '', force: -1, share: 0.1 },
     ]
-    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], rule: '', run: null }
+    const orders = { counted: 2, drawn: false }
+    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], orders, run: null }
     const whys = VERDICTS.flatMap((verdict): Why[] => [
       { ...base, verdict },
       { ...base, verdict, bound: null },
