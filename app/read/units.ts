@@ -3,7 +3,6 @@ export {
   knowsUnit,
   type Quantity,
   quantityUnit,
-  type ShownUnit,
   shownUnit,
   type UnitSystem,
 } from '../../sim/index.ts'

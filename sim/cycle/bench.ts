@@ -69,8 +69,9 @@ export class Bench extends Block {
   /** Goes on from the state that it was given, with room for so many buckets of so many samples in its record. */
   resume(size: f64, buckets: f64): void {
     this.settle()
+    const fresh: bool = this.record.bucket.width === 0
     this.record.prepareRoom(this.channels(), size, buckets)
-    this.show(this.time(), this.drive.machine().state.target)
+    if (fresh) this.show(this.time(), this.drive.machine().state.target)
   }
 
   /** Room for what looks on. */

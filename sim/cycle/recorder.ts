@@ -36,11 +36,11 @@ export class Recorder extends Block {
     this.columns = numbers(width * (this.stride as i32))
   }
 
-  /** Makes room for so many buckets of one size, to be emptied by `rewind` before they are full. */
+  /** Makes room for so many buckets of one size, to be emptied by `rewind` before they are full; what is in the bucket stays. */
   prepareRoom(width: i32, size: f64, buckets: f64): void {
     this.coarse = size
     this.fine = size
-    this.bucket.prepare(width)
+    if (this.bucket.width !== width) this.bucket.prepare(width)
     this.bucket.size = size
     this.stride = 2 * buckets
     this.columns = numbers(width * (this.stride as i32))

@@ -9,7 +9,7 @@ import { build } from '../cycle/core.ts'
 import type { Drive } from '../cycle/drive.ts'
 import { SETTLED } from '../cycle/figures.ts'
 import { jobOf } from '../job/index.ts'
-import type { Job } from '../job/job.ts'
+import type { Job, Work } from '../job/job.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
 import { fillMove } from '../strategy/follow.ts'
@@ -36,14 +36,16 @@ const SEED_OFFSET = 0x9e3779b9
 export interface ModelOptions {
   /** Divides the step further. */
   finer?: number
+  /** Another job than the scenario names. */
+  job?: Job
   /** Makes the bench where job or strategy are none of the registries'. */
   make?: () => Bench
 }
 
 /** Throws a RangeError where the scenario would take more than 2e8 steps. */
 export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
-  const job = jobOf(scenario)
-  const { finer = 1, make = () => build(job.load, strategy.machine) } = options
+  const { finer = 1, job = jobOf(scenario), make = () => build(job.load, strategy.machine) } = options
+  const work = job.workOf(scenario)
   const bench = make()
   const { drive, events } = scenario
   const period = 1 / drive.currentRate
@@ -51,11 +53,11 @@ export function modelOf(scenario: Scenario, strategy: StrategyKind, options: Mod
   bench.powerLoss = events.powerLoss?.time ?? Number.POSITIVE_INFINITY
   bench.release = events.release?.time ?? Number.POSITIVE_INFINITY
   bench.shorted = events.powerLoss?.windings === 'shorted' ? 1 : 0
-  bench.rails.reach = job.workOf(scenario).reach
+  bench.rails.reach = work.reach
   fillArm(bench.arm, scenario.arm)
   fillAxis(bench.axis, scenario.actuator, job.outputOf(scenario))
   job.fill(bench.load, scenario)
-  fillDrive(bench.drive, scenario, strategy)
+  fillDrive(bench.drive, scenario, strategy, work)
   fillFigures(bench, scenario)
   const steps = finer * stepsOf(bench, scenario)
   bench.axis.setStep(period / steps, steps)
@@ -65,7 +67,7 @@ export function modelOf(scenario: Scenario, strategy: StrategyKind, options: Mod
   return { scenario, job, strategy, bench, make, load: job.load, machine: strategy.machine, samples }
 }
 
-function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind): void {
+function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind, work: Work): void {
   const { actuator, servo, sensors, run } = scenario
   const { motor } = actuator
   const period = 1 / scenario.drive.currentRate
@@ -81,8 +83,8 @@ function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind): vo
   drive.currentLoop.voltageLimit = scenario.drive.busVoltage
   drive.currentLoop.backEmf = scenario.drive.backEmfFeedforward * axisOf(actuator).forcePerAmpere
   fillGauge(drive, scenario, period)
-  fillMove(drive.move, scenario)
-  strategy.fill(drive.strategy, scenario)
+  fillMove(drive.move, scenario, work)
+  strategy.fill(drive.strategy, scenario, work)
 }
 
 function fillGauge({ gauge }: Drive, { sensors, run }: Scenario, period: number): void {

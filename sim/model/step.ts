@@ -1,6 +1,6 @@
 /** The fixed integration step: a whole part of the current loop's period, small enough for the fastest rate of any element. */
 import type { Bench } from '../cycle/bench.ts'
-import type { Scenario } from '../scenario/index.ts'
+import { Refusal, type Scenario } from '../scenario/index.ts'
 
 export const LONGEST_STEP = 1e-5
 /** Fastest rate times step; semi-implicit Euler is stable up to 2. */
@@ -11,7 +11,7 @@ const MOST_STEPS = 2e8
 export const fastestOf = ({ axis, load }: Bench) =>
   Math.max(axis.fastest(), load.fastest(axis.outputMass, axis.highestForce()))
 
-/** Steps in one period of the current loop. Throws a RangeError where the run would need more than 2e8 steps. */
+/** Steps in one period of the current loop. Throws a Refusal where the run would need more than 2e8 steps. */
 export function stepsOf(bench: Bench, scenario: Scenario): number {
   const period = 1 / scenario.drive.currentRate
   const { step, duration } = scenario.run
@@ -19,9 +19,10 @@ export function stepsOf(bench: Bench, scenario: Scenario): number {
   const substeps = step ? Math.round(period / step) : Math.ceil(period / wanted - 1e-9)
   const steps = (duration / period) * substeps
   if (steps > MOST_STEPS)
-    throw new RangeError(
-      `run.duration: given ${duration} s, which takes ${steps.toExponential(1)} steps of ${(period / substeps).toExponential(1)} s for the stiffest mode; ` +
-        `allowed at most ${((duration * MOST_STEPS) / steps).toPrecision(3)} s with these masses and stiffnesses`,
-    )
+    throw new Refusal({
+      path: 'run.duration',
+      given: `${duration} s, which takes ${steps.toExponential(1)} steps of ${(period / substeps).toExponential(1)} s for the stiffest mode`,
+      allowed: `at most ${((duration * MOST_STEPS) / steps).toPrecision(3)} s with these masses and stiffnesses`,
+    })
   return substeps
 }

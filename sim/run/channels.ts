@@ -1,6 +1,5 @@
 /** The columns of a record: time, what the job shows, what axis and drive show. */
 import { GRIP_CHANNELS } from '../job/grip/channels.ts'
-import type { ChannelKind } from '../job/job.ts'
 
 const TIME = { id: 'time', label: 'time', unit: 's' } as const
 
@@ -17,13 +16,6 @@ const AXIS_CHANNELS = [
   { id: 'gauge', label: 'gauge reading', unit: 'N' },
   { id: 'wantedSpeed', label: 'wanted speed', unit: 'm/s' },
 ] as const
-
-/** Columns of the record of any job. */
-export const channelsOf = ({ channels }: { channels: readonly ChannelKind[] }): ChannelKind[] => [
-  TIME,
-  ...channels,
-  ...AXIS_CHANNELS,
-]
 
 /** One column a channel, all of the same length; a bucket of time gives two rows that keep its extremes. */
 export const CHANNELS = [TIME, ...GRIP_CHANNELS, ...AXIS_CHANNELS] as const

@@ -12,7 +12,7 @@ import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { type Core, type Running, sourceCore } from './core.ts'
 import { type LiveState, movesOf, shakeOf, stateOf } from './live-state.ts'
-import { copyState } from './mirror.ts'
+import { copyBlock, copyState } from './mirror.ts'
 
 /** Length of a bucket of the columns, as near as whole periods come to it [s], and how many are kept at a time. */
 const BUCKET = 5e-4
@@ -28,8 +28,6 @@ export class LiveGrip {
   private running: Running
   /** Time asked for that did not fill a period [s]. */
   private owed = 0
-  /** Samples in the bucket that is being filled. */
-  private filled = 0
 
   /**
    * Jaws open and at rest, power on, the part on its support. `core` is this bench's own. Throws a RangeError where the scenario
@@ -57,10 +55,9 @@ export class LiveGrip {
     const pieces = [this.running.rows(0, 0)]
     let going = true
     while (periods > 0 && going) {
-      const some = Math.min(periods, ROOM * this.perBucket - this.filled)
+      const some = Math.min(periods, ROOM * this.perBucket - this.running.bench().record.bucket.filled)
       this.running.rewind()
       going = this.running.advance(some)
-      this.filled = (this.filled + some) % this.perBucket
       periods -= some
       pieces.push(this.running.rows(0, this.running.bench().record.rows))
     }
@@ -165,7 +162,6 @@ export class LiveGrip {
   private lay(): Running {
     const running = this.core.lay(this.model)
     running.resume(this.perBucket, ROOM)
-    this.filled = 0
     return running
   }
 
@@ -195,6 +191,7 @@ function takeAll(old: Bench, next: Bench): void {
   next.arm.moves.set(old.arm.moves)
   next.arm.count = old.arm.count
   next.latest.sums.set(old.latest.sums)
+  if (next.period === old.period) copyBlock(old.record.bucket, next.record.bucket)
   retime(next, old, time)
   const other = old.drive.strategy.constructor !== next.drive.strategy.constructor
   if (other && next.drive.state.moving === 0) next.drive.strategy.begin(next.axis.state.motorTravel, time)

@@ -3,34 +3,31 @@ import { isOpenLoop } from '../axis/reflect.ts'
 import { Course } from '../control/course.ts'
 import type { PositionPid } from '../control/position-pid.ts'
 import { jobOf } from '../job/index.ts'
+import type { Work } from '../job/job.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { Follower } from './follower.ts'
 import type { Move } from './move.ts'
 
 /** Profile to `overtravel` beyond first touch of the nominal work, but not past the stroke. */
-export function fillApproach(course: Course, scenario: Scenario): void {
-  const { approach } = scenario
-  course.end = approachEnd(scenario)
+export function fillApproach(course: Course, { approach }: Pick<Scenario, 'approach'>, work: Work): void {
+  course.end = Math.min(work.touch + approach.overtravel, work.stroke)
   course.speed = approach.speed
   course.acceleration = approach.acceleration
   course.jerk = approach.jerk
   course.creepSpeed = approach.creepSpeed
-  course.creepFrom = jobOf(scenario).workOf(scenario).creepFrom
+  course.creepFrom = work.creepFrom
 }
 
 /** The approach from open jaws at time 0. */
 export function approachCourse(scenario: Scenario): Course {
   const course = new Course()
-  fillApproach(course, scenario)
+  fillApproach(course, scenario, jobOf(scenario).workOf(scenario))
   course.setOut(0, 0)
   return course
 }
 
 /** Where the approach ends [m]. */
-export function approachEnd(scenario: Scenario): number {
-  const { touch, stroke } = jobOf(scenario).workOf(scenario)
-  return Math.min(touch + scenario.approach.overtravel, stroke)
-}
+export const approachEnd = (scenario: Scenario): number => approachCourse(scenario).end
 
 /** Current with which a clamp presses [A]. */
 export const clampLimit = ({ servo, strategies }: Pick<Scenario, 'servo' | 'strategies'>) =>
@@ -47,15 +44,15 @@ export function fillPosition(loop: PositionPid, { servo }: Pick<Scenario, 'servo
   loop.limit = servo.currentLimit
 }
 
-export function fillFollower(follower: Follower, scenario: Scenario): void {
+export function fillFollower(follower: Follower, scenario: Scenario, work: Work): void {
   follower.openLoop = isOpenLoop(scenario) ? 1 : 0
-  fillApproach(follower.course, scenario)
+  fillApproach(follower.course, scenario, work)
   fillPosition(follower.loop, scenario)
 }
 
 /** A move is made with the speeds of the approach, without its creep zone. */
-export function fillMove({ follower }: Move, scenario: Scenario): void {
-  fillFollower(follower, scenario)
+export function fillMove({ follower }: Move, scenario: Scenario, work: Work): void {
+  fillFollower(follower, scenario, work)
   follower.course.end = 0
   follower.course.creepSpeed = scenario.approach.speed
   follower.course.creepFrom = Number.POSITIVE_INFINITY

@@ -1,4 +1,6 @@
 /** What is said of a strategy outside the compiled core: how it is filled from a scenario, and what its setting means. */
+
+import type { Work } from '../job/job.ts'
 import type { Scenario, StrategyId } from '../scenario/index.ts'
 import type { Machine } from './machine.ts'
 import type { MachineId } from './machines.ts'
@@ -23,7 +25,7 @@ export interface StrategyKind {
   summary: string
   /** Its half in the compiled core, and how that is filled from a scenario. */
   machine: MachineId
-  fill(machine: Machine, scenario: Scenario): void
+  fill(machine: Machine, scenario: Scenario, work: Work): void
   /** Works with a force gauge. */
   sensed: boolean
   /** Path of the setting that means newtons, and its unit. */

@@ -5,9 +5,10 @@
  */
 import { type Derivative, Outcome, Solver } from 'odex'
 import { LOAD_DAMPING, LOAD_REACH } from '../../sim/axis/friction.ts'
-import { CurrentLoop, currentGains } from '../../sim/control/current-loop.ts'
+import { CurrentLoop } from '../../sim/control/current-loop.ts'
 import { axisOf, type Scenario, strategyOf, travelToContact } from '../../sim/index.ts'
 import { jawMassOf } from '../../sim/job/grip/geometry.ts'
+import { machineFor } from '../strategy/drive.ts'
 
 /** State: current, motor side, jaw, part and the two bristles. */
 const SIZE = 9
@@ -29,13 +30,11 @@ export function odexGrip(scenario: Scenario, tolerance: number): Sampled {
   const perServo = Math.round(drive.currentRate / servo.rate)
   const { resistance, inductance } = actuator.motor
   const axis = axisOf(actuator)
-  const currentLoop = new CurrentLoop({
-    ...currentGains(resistance, inductance, drive.currentBandwidth),
-    period,
-    voltageLimit: drive.busVoltage,
-    backEmf: drive.backEmfFeedforward * axis.forceConstant,
-  })
-  const strategy = strategyOf('current-clamp').create(scenario)
+  const currentLoop = new CurrentLoop()
+  currentLoop.set(resistance, inductance, drive.currentBandwidth, period)
+  currentLoop.voltageLimit = drive.busVoltage
+  currentLoop.backEmf = drive.backEmfFeedforward * axis.forcePerAmpere
+  const strategy = machineFor(scenario, strategyOf('current-clamp'))
   const plant = plantOf(scenario)
 
   const solver = new Solver(SIZE)
@@ -50,9 +49,9 @@ export function odexGrip(scenario: Scenario, tolerance: number): Sampled {
   let nextVoltage = 0
   for (let k = 0; k < samples; k++) {
     const time = k * period
-    if (k % perServo === 0) command = strategy.tick({ time, position: state[1]!, force: 0 })
+    if (k % perServo === 0) command = strategy.tick(time, state[1]!, 0)
     plant.voltage = nextVoltage
-    nextVoltage = currentLoop.tick(command, state[0]!, strategy.measuredSpeed)
+    nextVoltage = currentLoop.tick(command, state[0]!, strategy.measuredSpeed())
     const solution = solver.solve(plant.derivative, 0, state, period)
     if (solution.outcome !== Outcome.Converged) throw new Error(`odex: outcome ${solution.outcome} at ${time} s`)
     state = solution.y
@@ -68,7 +67,7 @@ function plantOf(scenario: Scenario) {
   const { actuator, jaws, part } = scenario
   const { coulomb, breakaway, stribeckSpeed, viscous, bristleStiffness, stiffness, damping } = actuator.transmission
   const { resistance, inductance } = actuator.motor
-  const { mass, forceConstant, raise, lower } = axisOf(actuator)
+  const { mass, forcePerAmpere, raise, lower } = axisOf(actuator)
   const jawMass = jawMassOf(scenario)
   const gap = travelToContact(scenario)
   const bristleDamping = Math.sqrt(bristleStiffness * mass)
@@ -101,9 +100,9 @@ function plantOf(scenario: Scenario) {
       viscous * v +
       (share / LOAD_REACH) * (zl + LOAD_DAMPING * loadBristle)
     return [
-      (plant.voltage - resistance * current - forceConstant * v) / inductance,
+      (plant.voltage - resistance * current - forcePerAmpere * v) / inductance,
       v,
-      (forceConstant * current - link - friction) / mass,
+      (forcePerAmpere * current - link - friction) / mass,
       jawV,
       (link - near - far) / jawMass,
       partV,

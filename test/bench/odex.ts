@@ -1,8 +1,8 @@
 /** The fixed-step loop against a general-purpose adaptive integrator on the same closed loop at the same accuracy. */
 
 import { strategyOf } from '../../sim/index.ts'
-import { substepsOf } from '../../sim/model/step.ts'
-import { runGrip } from '../../sim/run/run.ts'
+import { modelOf } from '../../sim/model/model.ts'
+import { runCycle } from '../../sim/run/run.ts'
 import { processorTime } from './clock.ts'
 import { odexGrip } from './odex-axis.ts'
 import { goal, row, summary } from './report.ts'
@@ -17,10 +17,10 @@ const ROUNDS = 20
 
 export function odex(): void {
   const scenario = smoothScenario(0.1)
-  const substeps = substepsOf(scenario)
   const clamp = strategyOf('current-clamp')
-  const reference = fixedStep(scenario, FINER * substeps)
-  const error = forceError(fixedStep(scenario, substeps), reference)
+  const substeps = modelOf(scenario, clamp).bench.axis.steps
+  const reference = fixedStep(scenario, FINER)
+  const error = forceError(fixedStep(scenario), reference)
   row('fixed step: rms error of the force', error.toExponential(2))
   row('odex at tolerance 1e-9: the same', forceError(odexGrip(scenario, 1e-9), reference).toExponential(2))
 
@@ -37,7 +37,7 @@ export function odex(): void {
   const ours: number[] = []
   const theirs: number[] = []
   for (let round = -5; round < ROUNDS; round++) {
-    const a = processorTime(() => runGrip(longer, clamp, substeps))
+    const a = processorTime(() => runCycle(modelOf(longer, clamp), { record: true }))
     const b = processorTime(() => odexGrip(longer, loosest))
     if (round < 0) continue
     ours.push(a * 1e3)

@@ -4,7 +4,7 @@
  */
 
 import { type Edit, editScenario, PRESETS, type Scenario, strategyOf, travelToContact } from '../../sim/index.ts'
-import { runGrip } from '../../sim/run/run.ts'
+import { runOf } from '../checks/support.ts'
 import type { Sampled } from './odex-axis.ts'
 
 const EDITS: Edit[] = [
@@ -25,9 +25,12 @@ export function smoothScenario(duration: number): Scenario {
   return checked.scenario
 }
 
-/** Force and current of the real loop at the end of each sample, for at most 2,000 samples, of which the record keeps every one. */
-export function fixedStep(scenario: Scenario, substeps: number): Pick<Sampled, 'force' | 'current'> {
-  const { traces } = runGrip(scenario, strategyOf('current-clamp'), substeps)
+/**
+ * Force and current of the real loop at the end of each sample, for at most 2,000 samples, of which the record keeps every one; its
+ * step `finer` times divided.
+ */
+export function fixedStep(scenario: Scenario, finer = 1): Pick<Sampled, 'force' | 'current'> {
+  const { traces } = runOf(scenario, strategyOf('current-clamp'), finer)
   const { jaws, part } = scenario
   const contact = (part.stiffness * jaws.padStiffness) / (part.stiffness + 0.5 * jaws.padStiffness)
   const swallowed = (2 * part.damping * jaws.padStiffness) / (jaws.padStiffness + 2 * part.stiffness)

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { Arm, GRAVITY, moveAcceleration } from '../../sim/axis/arm.ts'
+import { GRAVITY } from '../../sim/axis/arm.ts'
+import { accelerationOf, armOf } from '../../sim/axis/fill.ts'
 import type { ArmMove } from '../../sim/index.ts'
 import { scenarioOf } from './support.ts'
 
@@ -15,7 +16,7 @@ function travel(move: ArmMove) {
   let last = 0
   let steepest = 0
   for (let n = 1; n <= STEPS; n++) {
-    const a = moveAcceleration(move, move.start + n * step)
+    const a = accelerationOf(move, move.start + n * step)
     const next = speed + 0.5 * step * (a + last)
     way += 0.5 * step * (speed + next)
     steepest = Math.max(steepest, Math.abs(a - last) / step)
@@ -55,17 +56,17 @@ describe('jerk-limited arm move, 2 m/s², 40 m/s³', () => {
 
   it('stands still before and after', () => {
     const move: ArmMove = { start: 0.3, axis: 'up', acceleration: 2, duration: 0.2, jerk: 40 }
-    expect(moveAcceleration(move, 0.299)).toBe(0)
-    expect(moveAcceleration(move, 0.501)).toBe(0)
+    expect(accelerationOf(move, 0.299)).toBe(0)
+    expect(accelerationOf(move, 0.501)).toBe(0)
   })
 })
 
 describe('what pulls on the part in the gripper’s frame: g − a (statics)', () => {
   const at = (gravity: string, axis: string) => {
     const move = { start: 0.1, axis, acceleration: 3, duration: 0.4, jerk: 1000 }
-    const arm = new Arm(scenarioOf({ arm: { gravity, moves: [move] } }))
+    const arm = armOf(scenarioOf({ arm: { gravity, moves: [move] } }).arm)
     arm.at(0.2)
-    return [arm.along, arm.down, arm.side]
+    return [arm.state.along, arm.state.down, arm.state.side]
   }
 
   it.each([

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Transmission } from '../../sim/axis/transmission.ts'
+import { transmissionOf } from '../blocks.ts'
 import { FRICTIONLESS, IDEAL, runOpenLoop, scenarioOf } from './support.ts'
 
 describe('describing function of the free play, a dead zone of half-width D: 1 − (2/π)(asin r + r √(1 − r²)), r = D/A', () => {
@@ -13,7 +13,7 @@ describe('describing function of the free play, a dead zone of half-width D: 1 �
   ])('r = %f: %f', (r, gain) => {
     const k = 3e6
     const play = 20e-6
-    const link = new Transmission(k, 0, play)
+    const link = transmissionOf(k, 0, play)
     const amplitude = play / 2 / r
     const N = 100_000
     let first = 0

@@ -66,7 +66,7 @@ describe('with friction the force comes to rest inside the band (statics): (K I 
     const { settledForce, settledCurrent } = simulateGrip(scenario, 'current-clamp').result.metrics
     const axis = axisOf(scenario.actuator)
     const t = scenario.actuator.transmission
-    const push = axis.forceConstant * settledCurrent!
+    const push = axis.forcePerAmpere * settledCurrent!
     const least = (push - t.coulomb) / (contactsOf(scenario) * (1 + axis.raise))
     const most = (push + t.coulomb) / (contactsOf(scenario) * (1 - axis.lower))
     expect(settledForce!).toBeGreaterThan(least * 0.995)

@@ -1,6 +1,7 @@
 import { EVD, Matrix } from 'ml-matrix'
 import { describe, expect, it } from 'vitest'
-import { CurrentLoop, currentGains } from '../../sim/control/current-loop.ts'
+import { currentGains } from '../../sim/control/gains.ts'
+import { currentLoop } from '../control/support.ts'
 
 const R = 0.8
 const L = 3e-3
@@ -35,7 +36,7 @@ interface Trial {
 function stepResponse({ resistance = R, bandwidth, period, delay = 0, samples, ...rest }: Trial): Float64Array {
   const winding = new Winding(resistance, L, period)
   const gains = currentGains(resistance, L, bandwidth)
-  const loop = new CurrentLoop({ ...gains, period, voltageLimit: rest.voltageLimit ?? Infinity, backEmf: 0 })
+  const loop = currentLoop({ ...gains, period, voltageLimit: rest.voltageLimit ?? Infinity, backEmf: 0 })
   const currents = new Float64Array(samples)
   const voltages = new Float64Array(samples)
   for (let n = 0; n < samples; n++) {
@@ -60,12 +61,12 @@ function poles(resistance: number, beta: number, period: number): { re: number; 
   const gains = currentGains(resistance, L, beta / period)
   const columns = [0, 1, 2].map((state) => {
     const winding = new Winding(resistance, L, period)
-    const loop = new CurrentLoop({ ...gains, period, voltageLimit: Infinity, backEmf: 0 })
+    const loop = currentLoop({ ...gains, period, voltageLimit: Infinity, backEmf: 0 })
     winding.current = state === 0 ? 1 : 0
-    loop.integral = state === 2 ? 1 : 0
+    loop.state.integral = state === 2 ? 1 : 0
     const voltage = loop.tick(0, winding.current, 0)
     winding.step(state === 1 ? 1 : 0)
-    return [winding.current, voltage, loop.integral]
+    return [winding.current, voltage, loop.state.integral]
   })
   const { realEigenvalues, imaginaryEigenvalues } = new EVD(new Matrix(columns).transpose())
   return realEigenvalues.map((re, k) => ({ re, im: imaginaryEigenvalues[k]! }))

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { cooled, Heat, steadyStart } from '../../sim/axis/heat.ts'
+import { cooled, steadyStart } from '../../sim/axis/cooling.ts'
 import { editScenario, PRESETS, simulateGrip } from '../../sim/index.ts'
+import { heatOf } from '../blocks.ts'
 
 const options = {
   windingResistance: 5,
@@ -13,9 +14,9 @@ const options = {
 
 /** One cycle: 6 W for 2 s, then nothing for 3 s, in steps of 10 ms. */
 function cycle(start: { winding: number; housing: number }) {
-  const heat = new Heat(options, start)
+  const heat = heatOf(options, start)
   for (let n = 0; n < 200; n++) heat.step(6, 0.01)
-  return { on: { winding: heat.winding, housing: heat.housing }, end: cooled(options, heat, 3) }
+  return { on: { ...heat.state }, end: cooled(options, heat.state, 3) }
 }
 
 describe('steady state of a duty', () => {
@@ -31,11 +32,11 @@ describe('steady state of a duty', () => {
   })
 
   it('cools as two exponentials do: what the step-by-step nodes reach without loss', () => {
-    const heat = new Heat(options, { winding: 90, housing: 60 })
+    const heat = heatOf(options, { winding: 90, housing: 60 })
     for (let n = 0; n < 300_000; n++) heat.step(0, 1e-4)
     const exact = cooled(options, { winding: 90, housing: 60 }, 30)
-    expect(heat.winding).toBeCloseTo(exact.winding, 2)
-    expect(heat.housing).toBeCloseTo(exact.housing, 2)
+    expect(heat.state.winding).toBeCloseTo(exact.winding, 2)
+    expect(heat.state.housing).toBeCloseTo(exact.housing, 2)
   })
 
   it('a clamp set in amperes presses less once its magnets are warm, and the winding limit is told', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { Transmission } from '../../sim/axis/transmission.ts'
 import { lawOf } from '../../sim/job/grip/contact/laws.ts'
-import { Side } from '../../sim/job/grip/contact/side.ts'
+import type { Side } from '../../sim/job/grip/contact/side.ts'
+import { sideOf, transmissionOf } from '../blocks.ts'
 import { bareJaws, held, runOpenLoop, scenarioOf } from './support.ts'
 
 const M = 0.3
@@ -18,7 +18,7 @@ class Bench {
   v = 0.1
   y = 0
   w = -0.05
-  private readonly link = new Transmission(LINK, 0, 0)
+  private readonly link = transmissionOf(LINK, 0, 0)
   private readonly right: Side
   private readonly left: Side
   private readonly step: number
@@ -28,7 +28,7 @@ class Bench {
     this.step = step
     this.exponent = exponent
     const side = () =>
-      new Side({
+      sideOf({
         exponent,
         stiffness: exponent === 1 ? K : K * 300,
         padStiffness: 1e15,

@@ -5,7 +5,7 @@ import { AXIS_PRESETS, type AxisPreset, axisOf, PRESETS, reportAxis } from '../.
 const families = (...names: string[]) => AXIS_PRESETS.filter(({ actuator }) => names.includes(actuator.family))
 const DIRECT = AXIS_PRESETS.filter(({ actuator }) => actuator.kind === 'direct')
 const SCREWS = AXIS_PRESETS.filter(({ actuator }) => actuator.kind === 'screw')
-const peakForce = ({ actuator }: AxisPreset) => axisOf(actuator).forceConstant * actuator.motor.peakCurrent
+const peakForce = ({ actuator }: AxisPreset) => axisOf(actuator).forcePerAmpere * actuator.motor.peakCurrent
 const acceleration = (axis: AxisPreset) => peakForce(axis) / axisOf(axis.actuator).mass
 const least = (axes: AxisPreset[], figure: (axis: AxisPreset) => number) => Math.min(...axes.map(figure))
 const most = (axes: AxisPreset[], figure: (axis: AxisPreset) => number) => Math.max(...axes.map(figure))

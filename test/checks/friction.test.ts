@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Friction } from '../../sim/axis/friction.ts'
+import { frictionOf } from '../blocks.ts'
 import { bareJaws, integrate, runOpenLoop, scenarioOf } from './support.ts'
 
 /**
@@ -17,7 +17,7 @@ const rational = (v: number) => 1 + 0.5 / (1 + (v / 1e-3) ** 2)
 type Curve = (v: number) => number
 
 const lugre = (step: number) =>
-  new Friction({ coulomb: 1, breakaway: 1.5, stribeckSpeed: 1e-3, viscous: S2, bristleStiffness: S0 }, 1, 0, 0, step)
+  frictionOf({ coulomb: 1, breakaway: 1.5, stribeckSpeed: 1e-3, viscous: S2, bristleStiffness: S0 }, 1, 0, 0, step)
 
 interface Sample {
   t: number

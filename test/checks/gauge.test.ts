@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Gauge } from '../../sim/control/gauge.ts'
+import { gaugeOf } from '../blocks.ts'
 
 /**
  * Wheatstone bridge (closed forms; from memory also in Hoffmann, An Introduction to Measurements using Strain Gages, 1989): a quarter
@@ -8,7 +8,7 @@ import { Gauge } from '../../sim/control/gauge.ts'
  */
 const ideal = { bandwidth: 1e6, gainError: 0, offset: 0, drift: 0, noise: 0, resolution: 0, fingerMass: 0 }
 const read = (options: Partial<typeof ideal>, force: number, time = 1) => {
-  const gauge = new Gauge({ ...ideal, ...options }, 5e-5, 1)
+  const gauge = gaugeOf({ ...ideal, ...options }, 5e-5, 1)
   for (let n = 0; n < 2000; n++) gauge.feel(force, 0)
   return gauge.read(time)
 }
@@ -24,7 +24,7 @@ describe('gauge', () => {
   })
 
   it('settles as a first order of its bandwidth (closed form)', () => {
-    const gauge = new Gauge({ ...ideal, bandwidth: 100 }, 1e-5, 1)
+    const gauge = gaugeOf({ ...ideal, bandwidth: 100 }, 1e-5, 1)
     for (let n = 0; n < 1000; n++) gauge.feel(10, 0) // one time constant
     expect(gauge.read(0)).toBeCloseTo(10 * (1 - Math.exp(-1)), 2)
   })
@@ -32,7 +32,7 @@ describe('gauge', () => {
   it('drifts, steps and feels the finger in front of it', () => {
     expect(read({ offset: 0.2, drift: 0.1 }, 5, 3)).toBeCloseTo(5.5, 9)
     expect(read({ resolution: 0.25 }, 5.1)).toBeCloseTo(5, 9)
-    const gauge = new Gauge({ ...ideal, fingerMass: 0.03 }, 5e-5, 1)
+    const gauge = gaugeOf({ ...ideal, fingerMass: 0.03 }, 5e-5, 1)
     for (let n = 0; n < 2000; n++) gauge.feel(0, 10)
     expect(gauge.read(0)).toBeCloseTo(0.3, 9) // m·a
   })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Heat } from '../../sim/axis/heat.ts'
+import { heatOf } from '../blocks.ts'
 import { bareJaws, held, runOpenLoop, scenarioOf } from './support.ts'
 
 const thermal = {
@@ -24,16 +24,16 @@ describe('6 W into 4 J/K winding and 60 J/K housing, 5 and 10 K/W (closed form o
   ])('after %f s the winding is %f K and the housing %f K over the ambient', (end, tw, th) => {
     expect(winding(end)).toBeCloseTo(tw, 4)
     expect(housing(end)).toBeCloseTo(th, 4)
-    const heat = new Heat(thermal)
+    const heat = heatOf(thermal)
     const step = 1e-3
     for (let n = 0; n < end / step; n++) heat.step(6, step)
-    expect((heat.winding - 20) / tw).toBeCloseTo(1, 3)
-    expect((heat.housing - 20) / th).toBeCloseTo(1, 3)
+    expect((heat.state.winding - 20) / tw).toBeCloseTo(1, 3)
+    expect((heat.state.housing - 20) / th).toBeCloseTo(1, 3)
   })
 })
 
 describe('copper and magnets', () => {
-  const at = (ambient: number) => new Heat({ ...thermal, ambient })
+  const at = (ambient: number) => heatOf({ ...thermal, ambient })
 
   it('copper gains 0.00393 of its resistance for each kelvin (annealed copper, IEC 60028)', () => {
     expect(at(25).resistance).toBeCloseTo(1, 12)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { Hertz } from '../../sim/job/grip/contact/hertz.ts'
-import { Side } from '../../sim/job/grip/contact/side.ts'
+import { sideOf } from '../blocks.ts'
 import { coastOnto } from './support.ts'
 
 /** F = k δ^1.5 between a sphere and a plane: k = 4/3 E* √R, E* = E/(2(1 − ν²)) for equal bodies (Johnson, Contact Mechanics, 1985, ch. 4). */
@@ -13,7 +13,7 @@ const CONTACT_TIME = (2 * Math.sqrt(Math.PI) * 0.887263817503075) / 1.0686287021
 
 /** A mass thrown on one contact that carries k δ^1.5 with δ the squeeze of the part's half: K = k/2^1.5. */
 function collide(k: number, mass: number, speed: number, step: number) {
-  const side = new Side({
+  const side = sideOf({
     exponent: 1.5,
     stiffness: k / 2 ** 1.5,
     padStiffness: 1e17,
@@ -41,7 +41,7 @@ function collide(k: number, mass: number, speed: number, step: number) {
 
 describe('steel ball of 10 mm radius on a steel plane (Johnson, Contact Mechanics, 1985, §4.2 and §11.4)', () => {
   it('static, 10 N: approach 0.760 µm and stiffness 2 E* a = 19.7 N/µm with a = 87.18 µm', () => {
-    const contact = new Side({
+    const contact = sideOf({
       exponent: 1.5,
       stiffness: STEEL / 2 ** 1.5,
       padStiffness: 1e17,
@@ -90,7 +90,7 @@ describe('the pad in series: part and pad carry the same force and share the squ
     const K = 2e6
     const pad = 3e4
     for (const squeeze of [1e-6, 1e-5, 1e-4, 1e-3, 1e-2]) {
-      const side = new Side({
+      const side = sideOf({
         exponent,
         stiffness: K,
         padStiffness: pad,

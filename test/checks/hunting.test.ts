@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { Friction } from '../../sim/axis/friction.ts'
 import { deadBand } from '../../sim/control/dead-band.ts'
+import { frictionOf } from '../blocks.ts'
 
 /**
  * A mass of 1 kg under u = −6 v − 3 e − 4∫e with friction, the case of Canudas de Wit, Olsson, Åström and Lischinsky (IEEE TAC
@@ -12,7 +12,7 @@ import { deadBand } from '../../sim/control/dead-band.ts'
 const STEP = 1e-4
 
 function hunt({ breakaway, band = 0, time = 200 }: { breakaway: number; band?: number; time?: number }) {
-  const friction = new Friction(
+  const friction = frictionOf(
     { coulomb: 1, breakaway, stribeckSpeed: 0.001, viscous: 0, bristleStiffness: 1e5 },
     1,
     0,

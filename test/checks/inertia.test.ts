@@ -31,7 +31,7 @@ function grip(kind: Kind, layout: string, arm: object) {
     },
     { actuator: { transmission: { ...FRICTIONLESS, viscous: 150, carriageMass: CARRIAGE } } },
   )
-  const current = (layout === 'mirrored' ? 60 : 30) / axisOf(scenario.actuator).forceConstant
+  const current = (layout === 'mirrored' ? 60 : 30) / axisOf(scenario.actuator).forcePerAmpere
   return runOpenLoop(scenario, () => current)
 }
 

@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest'
 import { partAt } from '../../sim/ask/balance.ts'
 import { tryLoop } from '../../sim/ask/loop-trial.ts'
-import { currentGains } from '../../sim/control/current-loop.ts'
+import { currentGains } from '../../sim/control/gains.ts'
 import type { Scenario } from '../../sim/index.ts'
 import { analyseLoops } from '../../sim/loops/analyse.ts'
 import { Cascade } from '../../sim/loops/cascade.ts'

@@ -1,22 +1,23 @@
 import { describe, expect, it } from 'vitest'
-import { Profile, ramp, sCurve } from '../../sim/control/profile.ts'
+import { ramp } from '../../sim/control/profile.ts'
+import { profileOf, sCurveOf } from '../control/support.ts'
 
 describe('trapezoid of speed: T = h/v + v/a, or 2 √(h/a) with peak √(h a) when v is not reached (closed form)', () => {
   const limits = { speed: 0.2, acceleration: 2, jerk: Infinity }
 
   it('covers 50 mm in 0.35 s', () => {
-    expect(new Profile({ distance: 0.05, ...limits }).duration).toBeCloseTo(0.35, 12)
+    expect(profileOf({ distance: 0.05, ...limits }).duration).toBeCloseTo(0.35, 12)
   })
 
   it('covers 5 mm in 0.1 s with a peak of 0.1 m/s', () => {
-    const profile = new Profile({ distance: 0.005, ...limits })
+    const profile = profileOf({ distance: 0.005, ...limits })
     expect(profile.duration).toBeCloseTo(0.1, 12)
     expect(profile.peakSpeed).toBeCloseTo(0.1, 12)
   })
 
   it('reaches the speed from 20 mm on: v²/a', () => {
-    expect(new Profile({ distance: 0.02, ...limits }).peakSpeed).toBeCloseTo(0.2, 12)
-    expect(new Profile({ distance: 0.0199, ...limits }).peakSpeed).toBeCloseTo(Math.sqrt(0.0199 * 2), 12)
+    expect(profileOf({ distance: 0.02, ...limits }).peakSpeed).toBeCloseTo(0.2, 12)
+    expect(profileOf({ distance: 0.0199, ...limits }).peakSpeed).toBeCloseTo(Math.sqrt(0.0199 * 2), 12)
   })
 })
 
@@ -29,7 +30,7 @@ describe('jerk-limited move, v 0.2 m/s, a 2 m/s², j 40 m/s³ (closed forms for 
     [1, 0.0928318, 0.0215443, 0.928318],
   ])('%f mm takes %f s, peaks at %f m/s and %f m/s²', (millimetres, duration, peakSpeed, peakAcceleration) => {
     const distance = millimetres / 1000
-    const profile = new Profile({ distance, speed: 0.2, acceleration: 2, jerk: 40 })
+    const profile = profileOf({ distance, speed: 0.2, acceleration: 2, jerk: 40 })
     expect(profile.duration).toBeCloseTo(duration, 6)
     expect(profile.peakSpeed).toBeCloseTo(peakSpeed, 6)
     let peak = 0
@@ -45,7 +46,7 @@ describe('Biagiotti and Melchiorri, Trajectory Planning for Automatic Machines a
   const book = { distance: 10, v1: 0, acceleration: 10, jerk: 30 }
 
   it('v0 1, vmax 5: Ta 0.733333, Tv 1.143333, Td 0.833333, Tj 0.333333, T 2.71', () => {
-    const curve = sCurve({ ...book, v0: 1, speed: 5 })
+    const curve = sCurveOf({ ...book, v0: 1, speed: 5 })
     expect(curve.up.duration).toBeCloseTo(0.733333, 6)
     expect(curve.cruise).toBeCloseTo(1.143333, 6)
     expect(curve.down.duration).toBeCloseTo(0.833333, 6)
@@ -54,7 +55,7 @@ describe('Biagiotti and Melchiorri, Trajectory Planning for Automatic Machines a
   })
 
   it('v0 1, vmax 10: Ta 1.074690, Tv 0, Td 1.174690, peak 8.413567', () => {
-    const curve = sCurve({ ...book, v0: 1, speed: 10 })
+    const curve = sCurveOf({ ...book, v0: 1, speed: 10 })
     expect(curve.up.duration).toBeCloseTo(1.07469, 6)
     expect(curve.cruise).toBeCloseTo(0, 6)
     expect(curve.down.duration).toBeCloseTo(1.17469, 6)
@@ -67,7 +68,7 @@ describe('Biagiotti and Melchiorri, Trajectory Planning for Automatic Machines a
    * with the full limit on the ramp down it is quicker.
    */
   it('v0 7, vmax 10, at the limit that the book settles on: Ta 0.466609, Td 1.471760, peak 8.632892', () => {
-    const curve = sCurve({ ...book, v0: 7, speed: 10, acceleration: 6.964132 })
+    const curve = sCurveOf({ ...book, v0: 7, speed: 10, acceleration: 6.964132 })
     expect(curve.up.duration).toBeCloseTo(0.466609, 3)
     expect(curve.down.duration).toBeCloseTo(1.47176, 5)
     expect(curve.up.jerkTime).toBeCloseTo(0.232138, 3)
@@ -75,7 +76,7 @@ describe('Biagiotti and Melchiorri, Trajectory Planning for Automatic Machines a
   })
 
   it('v0 7, vmax 10, at the full limit: quicker than the 1.93309 s to which the book converges for ever finer steps', () => {
-    const curve = sCurve({ ...book, v0: 7, speed: 10 })
+    const curve = sCurveOf({ ...book, v0: 7, speed: 10 })
     expect(curve.duration).toBeLessThan(1.93309)
     const [change, peak] = [curve.peakSpeed - 7, curve.peakSpeed]
     expect(curve.up.duration).toBeCloseTo(2 * Math.sqrt(change / 30), 12)
@@ -87,7 +88,7 @@ describe('Biagiotti and Melchiorri, Trajectory Planning for Automatic Machines a
     expect(down.duration).toBeCloseTo(2.666667, 5)
     expect(down.jerkTime).toBeCloseTo(0.0973003, 7)
     expect(down.distance).toBeCloseTo(10, 5)
-    expect(sCurve({ ...book, v0: 7.5, speed: 10 }).duration).toBeLessThan(2.666667)
+    expect(sCurveOf({ ...book, v0: 7.5, speed: 10 }).duration).toBeLessThan(2.666667)
   })
 })
 
@@ -95,12 +96,12 @@ describe('quintic 50 mm in 0.3 s: peaks 15h/8T = 0.3125 m/s, 10h/(√3 T²) = 3.
   const limits = { distance: 0.05, speed: 0.3125, acceleration: 3.207502, jerk: (60 * 0.05) / 0.3 ** 3 }
 
   it('is one of the moves that keep those limits, so the quickest of them takes no longer', () => {
-    const { duration } = new Profile(limits)
+    const { duration } = profileOf(limits)
     expect(duration).toBeLessThanOrEqual(0.3)
     expect(duration).toBeGreaterThan(0.05 / 0.3125)
   })
 
   it('and no move keeps limits so tight that even the trapezoid needs longer', () => {
-    expect(new Profile({ ...limits, acceleration: 2 }).duration).toBeGreaterThan(0.3)
+    expect(profileOf({ ...limits, acceleration: 2 }).duration).toBeGreaterThan(0.3)
   })
 })

@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { travelToContact } from '../../sim/index.ts'
-import { Plant } from '../../sim/plant/plant.ts'
+import type { Bench } from '../../sim/cycle/bench.ts'
+import { strategyOf, travelToContact } from '../../sim/index.ts'
+import type { GripLoad } from '../../sim/job/grip/load.ts'
+import { modelOf } from '../../sim/model/model.ts'
 import { FRICTIONLESS, IDEAL, scenarioOf } from './support.ts'
 
 /**
@@ -53,14 +55,18 @@ it('energy never grows in 500 random plants without drive', () => {
         jaws: { layout: p.layout, mass: p.jaw, padStiffness: p.pad, opening: 0.0722 },
         part: { mass: p.part, stiffness, exponent: p.exponent, damping: p.lambda },
       })
-      const plant = new Plant(scenario, 5e-5, 5 * REFINE)
-      plant.v = p.speed
-      plant.jawV = p.speed
-      const energy = energyOf(plant, p, stiffness, travelToContact(scenario))
+      const { bench } = modelOf(scenario, strategyOf('current-clamp'))
+      bench.axis.setStep(5e-5 / (5 * REFINE), 5 * REFINE)
+      bench.load.setStep(5e-5 / (5 * REFINE))
+      bench.settle()
+      bench.axis.state.motorSpeed = p.speed
+      bench.axis.state.speed = p.speed
+      const energy = energyOf(bench, p, stiffness, travelToContact(scenario))
       const start = energy()
       let highest = 0
       for (let n = 0; n < 600; n++) {
-        plant.advance(n * 5e-5, 0, false, 0)
+        bench.load.begin(n * 5e-5, bench.arm, true)
+        bench.axis.advance(bench.load, n * 5e-5, 0, false, 0, 0)
         highest = Math.max(highest, energy())
       }
       expect(highest).toBeLessThanOrEqual(start * (1 + SHARE))
@@ -73,16 +79,11 @@ it('energy never grows in 500 random plants without drive', () => {
 type Parameters = typeof plants extends fc.Arbitrary<infer T> ? T : never
 
 /** All that is stored and moves [J]; springs from the geometry, so that no inner state is asked but the bristle. */
-function energyOf(plant: Plant, p: Parameters, stiffness: number, gap: number) {
-  const inner = plant as unknown as {
-    partV: number
-    friction: { bristle: number }
-    near: { flattening: number }
-    far: { flattening: number }
-  }
+function energyOf({ axis, load }: Bench, p: Parameters, stiffness: number, gap: number) {
+  const { near, far, state: part } = load as GripLoad
   const jaws = (p.layout === 'mirrored' ? 2 : 1) * p.jaw
   // A linear part and its pad are one spring; the flattening of a rounded part has no closed form and is asked for.
-  const flattening = (squeeze: number, { flattening: e }: { flattening: number }) =>
+  const flattening = (squeeze: number, { state: { flattening: e } }: GripLoad['near']) =>
     p.exponent === 1 ? Math.max(0, (p.pad * squeeze) / (stiffness + p.pad / 2)) : e
   const side = (e: number) => {
     const force = stiffness * (p.exponent === 1 ? e : e * Math.sqrt(e))
@@ -90,16 +91,16 @@ function energyOf(plant: Plant, p: Parameters, stiffness: number, gap: number) {
     return part + (force * force) / (2 * p.pad)
   }
   return () => {
-    const lead = plant.x - plant.jawX
-    const stretch = Math.max(0, Math.abs(lead) - p.backlash / 2)
+    const { motorTravel, motorSpeed, travel, speed } = axis.state
+    const stretch = Math.max(0, Math.abs(motorTravel - travel) - p.backlash / 2)
     return (
-      0.5 * p.movingMass * plant.v ** 2 +
-      0.5 * jaws * plant.jawV ** 2 +
-      0.5 * p.part * inner.partV ** 2 +
+      0.5 * p.movingMass * motorSpeed ** 2 +
+      0.5 * jaws * speed ** 2 +
+      0.5 * p.part * part.shiftSpeed ** 2 +
       0.5 * p.transmission * stretch ** 2 +
-      0.5 * 1e5 * inner.friction.bristle ** 2 +
-      side(flattening(plant.jawX - gap - plant.partX, inner.near)) +
-      side(flattening(p.layout === 'mirrored' ? plant.jawX - gap + plant.partX : plant.partX, inner.far))
+      0.5 * 1e5 * axis.friction.state.bristle ** 2 +
+      side(flattening(travel - gap - part.shift, near)) +
+      side(flattening(p.layout === 'mirrored' ? travel - gap + part.shift : part.shift, far))
     )
   }
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Side } from '../../sim/job/grip/contact/side.ts'
+import { sideOf } from '../blocks.ts'
 import { bareJaws, runOpenLoop, scenarioOf } from './support.ts'
 
 /**
@@ -9,7 +9,7 @@ import { bareJaws, runOpenLoop, scenarioOf } from './support.ts'
  */
 const TAU = 0.5
 const solid = (step: number, exponent = 1) =>
-  new Side({
+  sideOf({
     exponent,
     stiffness: exponent === 1 ? 20e3 : 20e3 / Math.sqrt(1e-3),
     padStiffness: 1e13,

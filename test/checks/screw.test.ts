@@ -106,7 +106,7 @@ describe('reflection to the jaw (closed forms: F = 2π T/lead, M = J (2π/lead)�
       }).actuator,
     )
     expect(axis.mass).toBeCloseTo(9.8696044, 6)
-    expect(axis.forceConstant).toBeCloseTo(50 * Math.PI, 9)
+    expect(axis.forcePerAmpere).toBeCloseTo(50 * Math.PI, 9)
     expect(axis.raise).toBeCloseTo(0, 12)
     expect(axis.lower).toBeCloseTo(0, 12)
   })
@@ -122,7 +122,7 @@ describe('reflection to the jaw (closed forms: F = 2π T/lead, M = J (2π/lead)�
       }).actuator,
     )
     expect(axis.mass).toBeCloseTo(0.04, 9)
-    expect(axis.forceConstant).toBeCloseTo(10, 9)
+    expect(axis.forcePerAmpere).toBeCloseTo(10, 9)
     expect(1 / (1 + axis.raise)).toBeCloseTo(0.8, 9)
     // Niemann and Winter, Maschinenelemente, vol. 3 (from memory): efficiency of the way back 2 − 1/η
     expect(1 - axis.lower).toBeCloseTo(0.75, 9)

@@ -1,9 +1,24 @@
 /** What the checks share: scenarios without friction and noise, open-loop strategies, exact linear solutions. */
 import { Matrix } from 'ml-matrix'
 import { type Derivative, Outcome, Solver } from 'odex'
-import { checkScenario, faultLine, type Scenario, type StrategyKind, travelToContact } from '../../sim/index.ts'
-import { substepsOf } from '../../sim/model/step.ts'
-import { type Run, runGrip } from '../../sim/run/run.ts'
+import { Bench } from '../../sim/cycle/bench.ts'
+import {
+  checkScenario,
+  faultLine,
+  type GripResult,
+  type Scenario,
+  type StrategyKind,
+  strategyOf,
+  type Traces,
+  travelToContact,
+} from '../../sim/index.ts'
+import { GripLoad } from '../../sim/job/grip/load.ts'
+import { judgeEnd } from '../../sim/job/grip/verdict.ts'
+import { type Model, modelOf } from '../../sim/model/model.ts'
+import { tracesOf } from '../../sim/run/channels.ts'
+import { endOf } from '../../sim/run/end.ts'
+import { runCycle } from '../../sim/run/run.ts'
+import { Machine } from '../../sim/strategy/machine.ts'
 
 export type Tree = { [key: string]: unknown }
 
@@ -48,29 +63,43 @@ export const bareJaws = (mass: number): Tree => ({
 })
 
 /** A strategy that asks for a current [A], whatever happens. */
-export function openLoop(current: (time: number) => number): StrategyKind {
-  const strategy = {
-    target: 0,
-    engaged: Number.NaN,
-    saturated: 0,
-    measuredSpeed: 0,
-    wantedSpeed: 0,
-    tick: ({ time }: { time: number }) => current(time),
+class OpenLoop extends Machine {
+  private readonly current: (time: number) => number
+
+  constructor(current: (time: number) => number) {
+    super()
+    this.current = current
   }
-  return {
-    id: 'current-clamp',
-    label: 'Open loop',
-    summary: 'Asks for a given current.',
-    sensed: false,
-    setting: { path: '', label: '', unit: 'A' },
-    settingFor: () => 0,
-    forceOf: () => ({ expected: 0, least: 0, most: null }),
-    create: () => strategy,
-  }
+
+  begin(): void {}
+  settle(): void {}
+  saturated = () => 0
+  measuredSpeed = () => 0
+  tick = (time: number) => this.current(time)
 }
 
-export const runOpenLoop = (scenario: Scenario, current: (time: number) => number): Run =>
-  runGrip(scenario, openLoop(current), substepsOf(scenario))
+export interface Run extends Pick<GripResult, 'metrics' | 'events' | 'cause'> {
+  traces: Traces
+  /** At the end [°C]. */
+  temperatures: { winding: number; housing: number }
+}
+
+export function runModel(model: Model): Run {
+  const { bench, columns, hash } = runCycle(model, { record: true })
+  const end = endOf(bench, hash)
+  const { winding, housing } = bench.axis.heat.state
+  const { metrics, events } = judgeEnd(model.scenario, end)
+  return { metrics, events, cause: end.cause, traces: tracesOf(columns ?? []), temperatures: { winding, housing } }
+}
+
+/** The usual run of a strategy, its step divided further. */
+export const runOf = (scenario: Scenario, strategy: StrategyKind, finer = 1): Run =>
+  runModel(modelOf(scenario, strategy, { finer }))
+
+export function runOpenLoop(scenario: Scenario, current: (time: number) => number): Run {
+  const kind = { ...strategyOf('current-clamp'), fill: () => {} }
+  return runModel(modelOf(scenario, kind, { make: () => new Bench(new GripLoad(), new OpenLoop(current)) }))
+}
 
 /**
  * Jaws pushed to about `speed` [m/s] within 10 ms, which then coast onto the part and off it. Up to 2000 samples of the current

@@ -9,7 +9,7 @@ import { FRICTIONLESS, held, IDEAL, runOpenLoop, scenarioOf } from './support.ts
 function exactTravel(scenario: Scenario, voltages: Float64Array) {
   const { motor, transmission: t } = scenario.actuator
   const axis = axisOf(scenario.actuator)
-  const K = axis.forceConstant
+  const K = axis.forcePerAmpere
   const M = axis.mass
   const m = contactsOf(scenario) * scenario.jaws.mass
   const { stiffness: k, damping: d, viscous: b } = t

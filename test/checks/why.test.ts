@@ -24,9 +24,10 @@ describe('why, on every preset and strategy', () => {
     expect(Math.abs(sum(why.causes) / why.force! - 1)).toBeLessThan(0.01)
     expect(sum(why.causes.map(({ share }) => ({ force: share! })))).toBeCloseTo(1, 9)
     expect(why.causes[0]).toMatchObject({ cause: 'setting', force: strategyOf(strategy).forceOf(scenario).expected })
-    expect(why.causes.filter(({ share }) => Math.abs(share!) < 0.001).map(({ cause }) => cause)).toSatisfy(
-      (small: string[]) => small.every((cause) => cause === 'rest'),
-    )
+    // A cause whose orders cancel is listed for its range: alone or as the last to go it changes the figure.
+    for (const { cause, share, alone, last } of why.causes)
+      if (Math.abs(share!) < 0.001 && cause !== 'rest')
+        expect(Math.max(Math.abs(alone ?? 0), Math.abs(last ?? 0)), cause).toBeGreaterThan(0.001 * why.force!)
     // Every cause is named: what no counter-run takes away is hardly anything.
     expect(why.untold).toEqual([])
     expect(Math.abs(why.causes.at(-1)!.share!)).toBeLessThan(0.01)
@@ -44,7 +45,7 @@ describe('a cause has the size that its closed form gives', () => {
     const offset = -0.1
     const off = told(make(teapot, { 'drive.currentOffset': offset }), 'current-clamp')('measuring')
     const axis = axisOf(teapot.actuator)
-    const newtons = (-offset * axis.forceConstant) / contactsOf(teapot)
+    const newtons = (-offset * axis.forcePerAmpere) / contactsOf(teapot)
     expect(off / newtons).toBeCloseTo(1, 1)
   })
 
@@ -64,7 +65,10 @@ describe('a cause has the size that its closed form gives', () => {
     expect(why).toMatchObject({ figure: 'hold', force: 0, bound: metrics.requiredForce })
     expect(why.causes.every(({ share }) => share === null)).toBe(true)
     expect(sum(why.causes)).toBeCloseTo(0, 9)
-    expect(-why.causes[1]!.force / metrics.settledForce!).toBeCloseTo(1, 1)
+    // Alone it gives the whole grip back; in the mean over all orders other losses take their part of it.
+    const loss = why.causes.find(({ alone }) => alone !== null && -alone > 0.5 * metrics.settledForce!)!
+    expect(-loss.alone! / metrics.settledForce!).toBeCloseTo(1, 1)
+    expect(-loss.force / metrics.settledForce!).toBeGreaterThan(0.9)
   })
 
   it('weight and arm along the grip: m·g and m·a at the contact that bears them', () => {

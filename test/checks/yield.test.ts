@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Side } from '../../sim/job/grip/contact/side.ts'
+import { sideOf } from '../blocks.ts'
 import { coastOnto } from './support.ts'
 
 /** Elastic, perfectly plastic contact (closed forms): the force stays at Fy, unloading is elastic, the dent stays. */
@@ -8,7 +8,7 @@ const K = 5e4
 const PAD = 2e5
 
 const contact = (exponent: number) =>
-  new Side({
+  sideOf({
     exponent,
     stiffness: exponent === 1 ? K : 4e6,
     padStiffness: PAD,
@@ -29,7 +29,7 @@ describe('squeezed past the yield force and let go', () => {
     expect(force(most)).toBeCloseTo(FY, 9)
     // squeeze = half the flattening + pad + half the dent
     const dent = 2 * (most - FY / PAD) - flat
-    expect(side.dent / dent).toBeCloseTo(1, 9)
+    expect(side.state.dent / dent).toBeCloseTo(1, 9)
     // half-way back along the elastic line: part and pad share what is left
     const half = FY / 2
     const elastic = exponent === 1 ? half / K : (half / 4e6) ** (2 / 3)
@@ -37,7 +37,7 @@ describe('squeezed past the yield force and let go', () => {
     expect(force(dent / 2 - 1e-9)).toBe(0)
     // reloading meets the dented surface and yields at the same force
     expect(force(most)).toBeCloseTo(FY, 6)
-    expect(side.dent / dent).toBeCloseTo(1, 6)
+    expect(side.state.dent / dent).toBeCloseTo(1, 6)
   })
 })
 

@@ -4,7 +4,16 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { COMMANDS } from '../../sim/cli/commands.ts'
-import { CHANNELS, inPlainSpaces, LONGEST_FILE, PRESETS, SIMPLIFICATIONS, STRATEGIES, textIn, wordingOf } from '../../sim/index.ts'
+import {
+  CHANNELS,
+  inPlainSpaces,
+  LONGEST_FILE,
+  PRESETS,
+  SIMPLIFICATIONS,
+  STRATEGIES,
+  textIn,
+  wordingOf,
+} from '../../sim/index.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'jawbench-'))
 const file = (name: string, text: string) => {

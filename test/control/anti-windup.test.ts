@@ -1,8 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { CurrentLoop } from '../../sim/control/current-loop.ts'
-import { ForcePid } from '../../sim/control/force-pid.ts'
-import { PositionPid } from '../../sim/control/position-pid.ts'
-import { VelocityPi } from '../../sim/control/velocity-pi.ts'
+import { currentLoop, forcePid, positionPid, velocityPi } from './support.ts'
 
 /*
  * Plant 1/s, PI with K = 1 and Ti = 1, |u| ≤ 0.1, unit step of the target: a much used trial of anti-windup schemes, after
@@ -13,26 +10,26 @@ const period = 1e-4
 const gains = { kp: 1, ki: 1, period }
 
 interface Trial {
-  block: { integral: number; saturated: number }
+  block: { state: { integral: number; saturated: number } }
   tick(measured: number): number
 }
 
 const blocks: Record<string, (limit: number) => Trial> = {
   'current loop': (voltageLimit) => {
-    const block = new CurrentLoop({ ...gains, voltageLimit, backEmf: 0 })
+    const block = currentLoop({ ...gains, voltageLimit, backEmf: 0 })
     return { block, tick: (measured) => block.tick(1, measured, 0) }
   },
   'position PID': (limit) => {
     const rest = { kd: 0, speedFilter: 0, velocityFeedforward: 0, accelerationFeedforward: 0 }
-    const block = new PositionPid({ ...gains, ...rest, limit })
+    const block = positionPid({ ...gains, ...rest, limit })
     return { block, tick: (measured) => block.tick(1, 0, 0, measured) }
   },
   'velocity PI': (limit) => {
-    const block = new VelocityPi({ ...gains, limit })
+    const block = velocityPi({ ...gains, limit })
     return { block, tick: (measured) => block.tick(1, measured) }
   },
   'force PID': (limit) => {
-    const block = new ForcePid({ ...gains, kd: 0, derivativeFilter: 0, limit })
+    const block = forcePid({ ...gains, kd: 0, derivativeFilter: 0, limit })
     return { block, tick: (measured) => block.tick(1, measured) }
   },
 }
@@ -61,12 +58,12 @@ describe.each(Object.entries(blocks))('%s on an integrator', (_name, make) => {
 
   it('holds the integral while limited and pushed further, and lets it go back', () => {
     const { block, tick } = make(0.1)
-    block.integral = 0.3
+    block.state.integral = 0.3
     tick(0.5)
-    expect([block.saturated, block.integral]).toEqual([1, 0.3])
+    expect([block.state.saturated, block.state.integral]).toEqual([1, 0.3])
     tick(1.05)
-    expect(block.saturated).toBe(1)
-    expect(block.integral).toBeCloseTo(0.3 - 0.05 * period, 12)
+    expect(block.state.saturated).toBe(1)
+    expect(block.state.integral).toBeCloseTo(0.3 - 0.05 * period, 12)
   })
 
   it('counts half of the newest error, as the trapezoidal rule does', () => {

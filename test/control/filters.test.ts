@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { FilteredDerivative, LowPass, smoothing } from '../../sim/control/filters.ts'
+import { smoothing } from '../../sim/control/filters.ts'
+import { derivativeOf, lowPassOf } from './support.ts'
 
 describe('smoothing', () => {
   it('is the backward Euler weight: 0.2 for a time constant of 2 ms sampled every 0.5 ms (closed form)', () => {
@@ -11,22 +12,22 @@ describe('smoothing', () => {
 
 describe('LowPass', () => {
   it('answers a step with 1 − 0.8ⁿ', () => {
-    const filter = new LowPass({ timeConstant: 2e-3, period: 5e-4 })
+    const filter = lowPassOf({ timeConstant: 2e-3, period: 5e-4 })
     for (let n = 1; n <= 40; n++) expect(filter.tick(1)).toBeCloseTo(1 - 0.8 ** n, 12)
   })
 
   it('comes to 1 − 1/e after its time constant when sampled finely', () => {
-    const filter = new LowPass({ timeConstant: 2e-3, period: 1e-7 })
+    const filter = lowPassOf({ timeConstant: 2e-3, period: 1e-7 })
     for (let n = 0; n < 20_000; n++) filter.tick(1)
-    expect(filter.value).toBeCloseTo(1 - Math.exp(-1), 4)
+    expect(filter.state.value).toBeCloseTo(1 - Math.exp(-1), 4)
   })
 
   it('passes everything with a time constant of 0 and never leaves the range of its samples', () => {
     const samples = fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { minLength: 1 })
     fc.assert(
       fc.property(samples, fc.double({ min: 0, max: 1, noNaN: true }), (list, timeConstant) => {
-        const filter = new LowPass({ timeConstant, period: 1e-3 })
-        const through = new LowPass({ timeConstant: 0, period: 1e-3 })
+        const filter = lowPassOf({ timeConstant, period: 1e-3 })
+        const through = lowPassOf({ timeConstant: 0, period: 1e-3 })
         const bound = Math.max(...list.map(Math.abs)) * (1 + 1e-12)
         for (const sample of list) {
           expect(Math.abs(filter.tick(sample))).toBeLessThanOrEqual(bound)
@@ -36,30 +37,28 @@ describe('LowPass', () => {
     )
   })
 
-  it('starts again from the value it is reset to', () => {
-    const filter = new LowPass({ timeConstant: 1e-2, period: 1e-3 })
+  it('starts again from 0 after a reset', () => {
+    const filter = lowPassOf({ timeConstant: 1e-2, period: 1e-3 })
     filter.tick(5)
-    filter.reset(2)
-    expect(filter.tick(2)).toBe(2)
     filter.reset()
-    expect(filter.value).toBe(0)
+    expect(filter.state.value).toBe(0)
   })
 })
 
 describe('FilteredDerivative', () => {
   it('finds the slope of a straight line, whatever its height', () => {
-    const derivative = new FilteredDerivative({ timeConstant: 1e-3, period: 1e-4 })
+    const derivative = derivativeOf({ timeConstant: 1e-3, period: 1e-4 })
     for (let n = 0; n < 400; n++) derivative.tick(7 + 3e-4 * n)
-    expect(derivative.value).toBeCloseTo(3, 9)
+    expect(derivative.state.value).toBeCloseTo(3, 9)
   })
 
   it('without a filter is the difference of two samples over the period', () => {
-    const derivative = new FilteredDerivative({ timeConstant: 0, period: 0.5 })
+    const derivative = derivativeOf({ timeConstant: 0, period: 0.5 })
     expect([4, 5, 3].map((sample) => derivative.tick(sample))).toEqual([0, 2, -4])
   })
 
   it('gives no spike at the first sample, nor at the first after a reset', () => {
-    const derivative = new FilteredDerivative({ timeConstant: 0, period: 0.5 })
+    const derivative = derivativeOf({ timeConstant: 0, period: 0.5 })
     expect(derivative.tick(100)).toBe(0)
     derivative.tick(101)
     derivative.reset()

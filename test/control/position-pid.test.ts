@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { PositionPid, type PositionPidOptions } from '../../sim/control/position-pid.ts'
+import { type PositionPidOptions, positionPid } from './support.ts'
 
 const options: PositionPidOptions = {
   kp: 3000,
@@ -21,11 +21,11 @@ describe('PositionPid', () => {
   it('stays within the limit and says on which side it stands', () => {
     fc.assert(
       fc.property(samples, (list) => {
-        const pid = new PositionPid(options)
+        const pid = positionPid(options)
         for (const [position, speed, acceleration, measured] of list) {
           const current = pid.tick(position, speed, acceleration, measured)
           expect(Math.abs(current)).toBeLessThanOrEqual(4)
-          if (pid.saturated !== 0) expect(current).toBe(4 * pid.saturated)
+          if (pid.state.saturated !== 0) expect(current).toBe(4 * pid.state.saturated)
         }
       }),
     )
@@ -34,7 +34,7 @@ describe('PositionPid', () => {
   it('answers mirrored input with mirrored output, bit for bit', () => {
     fc.assert(
       fc.property(samples, (list) => {
-        const [pid, mirrored] = [new PositionPid(options), new PositionPid(options)]
+        const [pid, mirrored] = [positionPid(options), positionPid(options)]
         for (const [position, speed, acceleration, measured] of list)
           expect(
             pid.tick(position, speed, acceleration, measured) +
@@ -47,11 +47,12 @@ describe('PositionPid', () => {
   it('never moves the integral further into the limit', () => {
     fc.assert(
       fc.property(samples, (list) => {
-        const pid = new PositionPid(options)
+        const pid = positionPid(options)
         for (const [position, speed, acceleration, measured] of list) {
-          const before = pid.integral
+          const before = pid.state.integral
           pid.tick(position, speed, acceleration, measured)
-          if (pid.saturated !== 0) expect((pid.integral - before) * pid.saturated).toBeLessThanOrEqual(0)
+          if (pid.state.saturated !== 0)
+            expect((pid.state.integral - before) * pid.state.saturated).toBeLessThanOrEqual(0)
         }
       }),
     )
@@ -60,7 +61,7 @@ describe('PositionPid', () => {
   it('is, unlimited, the sum of its parts: kp e, ki trapezoidal ∫e, kd on the filtered speed, feed-forward', () => {
     fc.assert(
       fc.property(samples, (list) => {
-        const pid = new PositionPid({ ...options, limit: Infinity })
+        const pid = positionPid({ ...options, limit: Infinity })
         let [integral, previousError, previousMeasured, filtered] = [0, 0, list[0]![3], 0]
         for (const [position, speed, acceleration, measured] of list) {
           const error = position - measured
@@ -69,16 +70,16 @@ describe('PositionPid', () => {
           ;[previousError, previousMeasured] = [error, measured]
           const expected = 3000 * error + 20_000 * integral + 12 * (speed - filtered) + 2 * speed + 0.1 * acceleration
           expect(Math.abs(pid.tick(position, speed, acceleration, measured) - expected)).toBeLessThan(1e-6)
-          expect(Math.abs(pid.measuredSpeed - filtered)).toBeLessThan(1e-6)
+          expect(Math.abs(pid.measuredSpeed() - filtered)).toBeLessThan(1e-6)
         }
       }),
     )
   })
 
   it('starts without a spike of speed where the axis does not stand at 0', () => {
-    const pid = new PositionPid(options)
+    const pid = positionPid(options)
     expect(pid.tick(0.04, 0, 0, 0.04)).toBe(0)
-    expect(pid.measuredSpeed).toBe(0)
+    expect(pid.measuredSpeed()).toBe(0)
   })
 
   /*
@@ -89,7 +90,7 @@ describe('PositionPid', () => {
   it('on a mass with a triple pole at −ω overshoots by 20.6005 % at (3 − √3)/ω', () => {
     const [mass, omega, period] = [0.4, 50, 1e-6]
     const kp = 3 * mass * omega ** 2
-    const pid = new PositionPid({
+    const pid = positionPid({
       ...bare,
       kp,
       ki: mass * omega ** 3,
@@ -110,7 +111,7 @@ describe('PositionPid', () => {
 
   it('with exact feed-forward leaves an ideal mass with friction no error on a parabola', () => {
     const [mass, viscous, acceleration, period] = [0.5, 3, 2, 1e-4]
-    const pid = new PositionPid({
+    const pid = positionPid({
       ...options,
       speedFilter: 0,
       period,
@@ -133,7 +134,7 @@ describe('PositionPid', () => {
   it('takes over without a bump: after preset the next output is that current, from wherever it comes', () => {
     fc.assert(
       fc.property(samples, sample, fc.double({ min: -4, max: 4, noNaN: true }), (list, next, current) => {
-        const pid = new PositionPid(options)
+        const pid = positionPid(options)
         for (const [position, speed, acceleration, measured] of list) pid.tick(position, speed, acceleration, measured)
         pid.preset(current)
         expect(Math.abs(pid.tick(...next) - current)).toBeLessThan(1e-9)
@@ -142,7 +143,7 @@ describe('PositionPid', () => {
   })
 
   it('goes on integrating after a takeover', () => {
-    const pid = new PositionPid(options)
+    const pid = positionPid(options)
     pid.preset(1)
     pid.tick(1e-4, 0, 0, 0)
     const before = pid.tick(1e-4, 0, 0, 0)
@@ -150,14 +151,14 @@ describe('PositionPid', () => {
   })
 
   it('presses with a limit lowered on the way', () => {
-    const pid = new PositionPid(options)
+    const pid = positionPid(options)
     expect(pid.tick(1, 0, 0, 0)).toBe(4)
     pid.limit = 1.5
     expect(pid.tick(1, 0, 0, 0)).toBe(1.5)
   })
 
   it('forgets everything on reset', () => {
-    const [used, fresh] = [new PositionPid(options), new PositionPid(options)]
+    const [used, fresh] = [positionPid(options), positionPid(options)]
     for (let n = 0; n < 10; n++) used.tick(1e-3, 0, 0, n * 1e-5)
     used.preset(2)
     used.reset()
@@ -166,7 +167,7 @@ describe('PositionPid', () => {
 
   it('holds a spring at its set point without steady error, at the current that statics gives', () => {
     const [stiffness, target, period] = [2000, 1e-3, 1e-4]
-    const pid = new PositionPid({ ...options, ...bare, period, limit: 10 })
+    const pid = positionPid({ ...options, ...bare, period, limit: 10 })
     let [position, speed, current] = [0, 0, 0]
     for (let n = 0; n < 40_000; n++) {
       current = pid.tick(target, 0, 0, position)

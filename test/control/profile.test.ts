@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { Profile, type ProfileOptions, ramp, sCurve } from '../../sim/control/profile.ts'
+import { ramp } from '../../sim/control/profile.ts'
+import { type ProfileOptions, profileOf, sCurveOf } from './support.ts'
 
 const positive = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const limits = { speed: positive(0.01, 2), acceleration: positive(0.1, 50), jerk: positive(5, 5000) }
@@ -14,7 +15,7 @@ const creeping = fc.record({
 const approach: ProfileOptions = { distance: 0.04, speed: 0.2, acceleration: 2, jerk: 40 }
 
 function sampled(options: ProfileOptions, count = 400) {
-  const profile = new Profile(options)
+  const profile = profileOf(options)
   return Array.from({ length: count + 1 }, (_, n) => {
     const time = (n / count) * profile.duration
     profile.at(time)
@@ -25,7 +26,7 @@ function sampled(options: ProfileOptions, count = 400) {
 
 /** Speed at the moment the position reaches `distance`, by bisection of the time. */
 function speedAt(options: ProfileOptions, distance: number): number {
-  const profile = new Profile(options)
+  const profile = profileOf(options)
   let [early, late] = [0, profile.duration]
   for (let i = 0; i < 80; i++) {
     const middle = (early + late) / 2
@@ -41,7 +42,7 @@ describe('Profile', () => {
   it('runs from rest at 0 to rest at the distance, and stays there', () => {
     fc.assert(
       fc.property(fc.oneof(plain, creeping), (options) => {
-        const profile = new Profile(options)
+        const profile = profileOf(options)
         profile.at(-1)
         expect([profile.position, profile.speed, profile.acceleration]).toEqual([0, 0, 0])
         for (const time of [profile.duration, profile.duration + 1]) {
@@ -99,8 +100,8 @@ describe('Profile', () => {
   it('takes no longer when any limit is raised', () => {
     fc.assert(
       fc.property(plain, positive(1, 3), fc.constantFrom('speed', 'acceleration', 'jerk'), (options, factor, key) => {
-        const quicker = new Profile({ ...options, [key]: options[key as keyof typeof options] * factor })
-        expect(quicker.duration).toBeLessThanOrEqual(new Profile(options).duration * (1 + 1e-9))
+        const quicker = profileOf({ ...options, [key]: options[key as keyof typeof options] * factor })
+        expect(quicker.duration).toBeLessThanOrEqual(profileOf(options).duration * (1 + 1e-9))
       }),
     )
   })
@@ -108,7 +109,7 @@ describe('Profile', () => {
   it('runs a negative distance as the mirror image', () => {
     fc.assert(
       fc.property(creeping, positive(0, 1), (options, part) => {
-        const [there, back] = [new Profile(options), new Profile({ ...options, distance: -options.distance })]
+        const [there, back] = [profileOf(options), profileOf({ ...options, distance: -options.distance })]
         there.at(part * there.duration)
         back.at(part * there.duration)
         expect(back.duration).toBe(there.duration)
@@ -123,9 +124,9 @@ describe('Profile', () => {
     const times = fc.array(positive(-0.1, 1.2), { minLength: 1, maxLength: 30 })
     fc.assert(
       fc.property(creeping, times, (options, list) => {
-        const profile = new Profile(options)
+        const profile = profileOf(options)
         for (const part of list) {
-          const fresh = new Profile(options)
+          const fresh = profileOf(options)
           fresh.at(part * fresh.duration)
           profile.at(part * profile.duration)
           expect(profile.position).toBe(fresh.position)
@@ -136,7 +137,7 @@ describe('Profile', () => {
   })
 
   it('without a limit of jerk steps the acceleration', () => {
-    const profile = new Profile({ distance: 0.05, speed: 0.2, acceleration: 2, jerk: Infinity })
+    const profile = profileOf({ distance: 0.05, speed: 0.2, acceleration: 2, jerk: Infinity })
     const states = [0.05, 0.2, 0.3].map((time) => {
       profile.at(time)
       return [profile.position, profile.speed, profile.acceleration].map((x) => Number(x.toFixed(12)))
@@ -149,21 +150,9 @@ describe('Profile', () => {
   })
 
   it('does nothing for a distance of 0', () => {
-    const profile = new Profile({ ...approach, distance: 0 })
+    const profile = profileOf({ ...approach, distance: 0 })
     profile.at(0.1)
     expect([profile.duration, profile.position, profile.speed]).toEqual([0, 0, 0])
-  })
-
-  it.each([
-    ['distance', Number.NaN],
-    ['distance', Infinity],
-    ['speed', 0],
-    ['acceleration', -1],
-    ['jerk', Number.NaN],
-    ['creepSpeed', 0],
-    ['creepFrom', Number.NaN],
-  ])('refuses %s = %d by name', (key, value) => {
-    expect(() => new Profile({ ...approach, creepSpeed: 0.05, creepFrom: 0.03, [key]: value })).toThrow(key)
   })
 })
 
@@ -179,7 +168,7 @@ describe('creep zone', () => {
 
   it('is entered at exactly creepSpeed without acceleration, and crossed at it until the jaw stops', () => {
     const options = { ...approach, creepSpeed: 0.05, creepFrom: 0.034 }
-    const profile = new Profile(options)
+    const profile = profileOf(options)
     const slowdown = ramp(0.2, 0.05, 2, 40)
     expect(speedAt(options, 0.034 - slowdown.distance)).toBeCloseTo(0.2, 9)
     expect(speedAt(options, 0.034)).toBeCloseTo(0.05, 9)
@@ -199,7 +188,7 @@ describe('creep zone', () => {
   })
 
   it('changes nothing where it cannot bind: left out, at or past the end, or no slower than the approach', () => {
-    const { duration } = new Profile(approach)
+    const { duration } = profileOf(approach)
     for (const creep of [
       { creepSpeed: 0.05 },
       { creepSpeed: 0.05, creepFrom: Infinity },
@@ -208,15 +197,15 @@ describe('creep zone', () => {
       { creepSpeed: 0.2, creepFrom: 0.03 },
       { creepSpeed: 3, creepFrom: 0 },
     ])
-      expect(new Profile({ ...approach, ...creep }).duration).toBe(duration)
+      expect(profileOf({ ...approach, ...creep }).duration).toBe(duration)
   })
 
   it.each([-0.01, 0, 1e-4])(
     'that starts at %f m, before creepSpeed can be reached from rest, covers the whole move',
     (creepFrom) => {
-      const profile = new Profile({ ...approach, creepSpeed: 0.05, creepFrom })
+      const profile = profileOf({ ...approach, creepSpeed: 0.05, creepFrom })
       expect(profile.peakSpeed).toBe(0.05)
-      expect(profile.duration).toBe(new Profile({ ...approach, speed: 0.05 }).duration)
+      expect(profile.duration).toBe(profileOf({ ...approach, speed: 0.05 }).duration)
     },
   )
 
@@ -229,8 +218,8 @@ describe('creep zone', () => {
   })
 
   it('that shrinks to nothing lets the duration run into that of the plain move', () => {
-    const { duration } = new Profile(approach)
-    const almost = new Profile({ ...approach, creepSpeed: 0.05, creepFrom: 0.04 - 1e-12 })
+    const { duration } = profileOf(approach)
+    const almost = profileOf({ ...approach, creepSpeed: 0.05, creepFrom: 0.04 - 1e-12 })
     expect(Math.abs(almost.duration - duration)).toBeLessThan(1e-3)
   })
 })
@@ -254,20 +243,12 @@ describe('ramp', () => {
 })
 
 describe('sCurve', () => {
-  it('refuses what no motion can do', () => {
-    const move = { distance: 0.01, speed: 1, acceleration: 2, jerk: 40 }
-    expect(() => sCurve({ ...move, v0: 0.8, v1: 0 })).toThrow('distance')
-    expect(() => sCurve({ ...move, v0: 0, v1: 2 })).toThrow('v1')
-    expect(() => sCurve({ ...move, v0: -0.1, v1: 0 })).toThrow('v0')
-    expect(() => sCurve({ ...move, v0: Number.NaN, v1: 0 })).toThrow('v0')
-  })
-
   it('adds up to the distance', () => {
     fc.assert(
       fc.property(plain, positive(0, 1), positive(0, 1), (options, from, to) => {
         const [v0, v1] = [from * options.speed, to * options.speed]
         const distance = options.distance + ramp(v0, v1, options.acceleration, options.jerk).distance
-        const { up, down, cruise, peakSpeed } = sCurve({ ...options, distance, v0, v1 })
+        const { up, down, cruise, peakSpeed } = sCurveOf({ ...options, distance, v0, v1 })
         expect(up.distance + cruise * peakSpeed + down.distance).toBeCloseTo(distance, 12)
         expect(peakSpeed).toBeLessThanOrEqual(options.speed)
         expect(peakSpeed).toBeGreaterThanOrEqual(Math.max(v0, v1))
@@ -276,7 +257,7 @@ describe('sCurve', () => {
   })
 
   it('takes no time for a distance of 0', () => {
-    const still = sCurve({ distance: 0, v0: 0, v1: 0, speed: 1, acceleration: 2, jerk: 40 })
+    const still = sCurveOf({ distance: 0, v0: 0, v1: 0, speed: 1, acceleration: 2, jerk: 40 })
     expect([still.duration, still.cruise, still.peakSpeed]).toEqual([0, 0, 0])
   })
 })

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { EVD, Matrix } from 'ml-matrix'
 import { describe, expect, it } from 'vitest'
-import { VelocityPi } from '../../sim/control/velocity-pi.ts'
+import { velocityPi } from './support.ts'
 
 const options = { kp: 12, ki: 400, period: 5e-4, limit: 3 }
 const value = fc.double({ min: -1, max: 1, noNaN: true })
@@ -11,11 +11,11 @@ describe('VelocityPi', () => {
   it('stays within the limit and answers mirrored input with mirrored output', () => {
     fc.assert(
       fc.property(samples, (list) => {
-        const [pi, mirrored] = [new VelocityPi(options), new VelocityPi(options)]
+        const [pi, mirrored] = [velocityPi(options), velocityPi(options)]
         for (const [target, measured] of list) {
           const current = pi.tick(target, measured)
           expect(Math.abs(current)).toBeLessThanOrEqual(3)
-          if (pi.saturated !== 0) expect(current).toBe(3 * pi.saturated)
+          if (pi.state.saturated !== 0) expect(current).toBe(3 * pi.state.saturated)
           expect(mirrored.tick(-target, -measured) + current).toBe(0)
         }
       }),
@@ -29,10 +29,10 @@ describe('VelocityPi', () => {
   it('puts a mass on the double pole that its gains ask for', () => {
     const [mass, omega, period] = [0.5, 40, 1e-5]
     const columns = [0, 1].map((state) => {
-      const pi = new VelocityPi({ kp: 2 * mass * omega, ki: mass * omega ** 2, period, limit: Infinity })
+      const pi = velocityPi({ kp: 2 * mass * omega, ki: mass * omega ** 2, period, limit: Infinity })
       const speed = state === 0 ? 1 : 0
-      pi.integral = state === 1 ? 1 : 0
-      return [speed + (period / mass) * pi.tick(0, speed), pi.integral]
+      pi.state.integral = state === 1 ? 1 : 0
+      return [speed + (period / mass) * pi.tick(0, speed), pi.state.integral]
     })
     const { realEigenvalues, imaginaryEigenvalues } = new EVD(new Matrix(columns).transpose())
     const mean = (realEigenvalues[0]! + realEigenvalues[1]!) / 2
@@ -41,7 +41,7 @@ describe('VelocityPi', () => {
   })
 
   it('takes over without a bump', () => {
-    const pi = new VelocityPi(options)
+    const pi = velocityPi(options)
     for (let n = 0; n < 20; n++) pi.tick(0.1, 0.05)
     pi.preset(-1.25)
     expect(pi.tick(0.03, -0.02)).toBeCloseTo(-1.25, 12)

@@ -98,9 +98,36 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       way,
     }
     const causes: Why['causes'] = [
-      { cause: 'setting', label: 'Force that the setting means', without: '', force: 10, share: 0.8 },
-      { cause: 'momentum', label: 'Momentum of the approach', without: '', force: 2, share: 0.2 },
-      { cause: 'arm', label: 'Acceleration of the arm', without: '', force: -1, share: 0.1 },
+      {
+        cause: 'setting',
+        label: 'Force that the setting means',
+        without: '',
+        force: 10,
+        share: 0.8,
+        alone: null,
+        last: null,
+        error: null,
+      },
+      {
+        cause: 'momentum',
+        label: 'Momentum of the approach',
+        without: '',
+        force: 2,
+        share: 0.2,
+        alone: null,
+        last: null,
+        error: null,
+      },
+      {
+        cause: 'arm',
+        label: 'Acceleration of the arm',
+        without: '',
+        force: -1,
+        share: 0.1,
+        alone: null,
+        last: null,
+        error: null,
+      },
     ]
     const orders = { counted: 2, drawn: false }
     const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], orders, run: null }

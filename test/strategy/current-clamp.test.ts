@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { currentClamp } from '../../sim/strategy/current-clamp/index.ts'
 import { make } from '../scenario/make.ts'
-import { drive, wallAt } from './drive.ts'
+import { drive, machineFor, wallAt } from './drive.ts'
 
 const WALL = 0.01
 const scenario = (edits: Record<string, unknown> = {}) => make({}, { 'run.duration': 0.6, ...edits })
@@ -14,11 +14,11 @@ describe('Current clamp', () => {
     fc.assert(
       fc.property(limit, positions, (value, path) => {
         const clamped = scenario({ 'strategies.currentClamp.limit': value })
-        const strategy = currentClamp.create(clamped)
+        const strategy = machineFor(clamped, currentClamp)
         path.forEach((position, k) => {
-          const command = strategy.tick({ time: k / 4000, position, force: 0 })
+          const command = strategy.tick(k / 4000, position, 0)
           expect(Math.abs(command)).toBeLessThanOrEqual(Math.min(value, 6))
-          expect(strategy.saturated).toBe(Math.abs(command) < Math.min(value, 6) ? 0 : Math.sign(command))
+          expect(strategy.saturated()).toBe(Math.abs(command) < Math.min(value, 6) ? 0 : Math.sign(command))
         })
       }),
     )
@@ -35,7 +35,7 @@ describe('Current clamp', () => {
   })
 
   it('is not engaged where nothing stops it, nor while it speeds up', () => {
-    expect(drive(scenario(), currentClamp, (_, target) => target).strategy.engaged).toBeNaN()
+    expect(drive(scenario(), currentClamp, (_, target) => target).engaged).toBeNaN()
     const weak = scenario({ 'servo.accelerationFeedforward': 10, 'strategies.currentClamp.limit': 0.5 })
     const { samples } = drive(weak, currentClamp, (_, target) => target)
     const first = samples.findIndex(({ command }) => command === 0.5)
@@ -45,9 +45,9 @@ describe('Current clamp', () => {
 
   it('lets go of its claim when the axis follows again', () => {
     const path = (time: number, target: number) => (time < 0.45 ? Math.min(target, WALL) : target + 1e-3)
-    const { samples, strategy } = drive(scenario(), currentClamp, path)
+    const { samples, engaged } = drive(scenario(), currentClamp, path)
     expect(samples.some(({ engaged }) => engaged > 0)).toBe(true)
-    expect(strategy.engaged).toBeNaN()
+    expect(engaged).toBeNaN()
   })
 
   it('clamps only from the set opening on; before it the current of the servo holds', () => {

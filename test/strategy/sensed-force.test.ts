@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { approachProfile } from '../../sim/strategy/follow.ts'
+import { approachCourse } from '../../sim/strategy/follow.ts'
 import { sensedForce } from '../../sim/strategy/sensed-force/index.ts'
 import { make } from '../scenario/make.ts'
 import { drive } from './drive.ts'
@@ -14,28 +14,17 @@ const scenario = (edits: Record<string, unknown> = {}) => make({}, { 'run.durati
 function ideal(edits: Record<string, unknown> = {}) {
   const made = scenario(edits)
   let [position, before] = [0, 0]
-  const speeds: number[] = []
-  const strategyRun = drive(
+  const { samples } = drive(
     made,
-    { ...sensedForce, create: (s) => watched(sensedForce.create(s), (speed) => speeds.push(speed)) },
-    (time) => {
-      position += (speeds.at(-1) ?? 0) * (time - before)
+    sensedForce,
+    (time, _, wantedSpeed) => {
+      position += wantedSpeed * (time - before)
       before = time
       return position
     },
     felt,
   )
-  return { ...strategyRun, speeds, position }
-}
-
-function watched(strategy: ReturnType<typeof sensedForce.create>, see: (speed: number) => void) {
-  const tick = strategy.tick.bind(strategy)
-  strategy.tick = (measured) => {
-    const command = tick(measured)
-    see(strategy.wantedSpeed)
-    return command
-  }
-  return strategy
+  return { samples, speeds: samples.map(({ wantedSpeed }) => wantedSpeed), position }
 }
 
 describe('Sensed force', () => {
@@ -44,12 +33,12 @@ describe('Sensed force', () => {
     const taken = samples.find(({ engaged }) => !Number.isNaN(engaged))!
     expect(felt(taken.position)).toBeGreaterThan(1.5)
     expect(felt(taken.position)).toBeLessThan(1.5 + SPRING * 0.05 * (1 / 4000) * 1.01)
-    expect(drive(scenario(), sensedForce, (_, target) => target).strategy.engaged).toBeNaN()
+    expect(drive(scenario(), sensedForce, (_, target) => target).engaged).toBeNaN()
   })
 
   it('does not take the inertia of the finger for contact: it is blanked while speeding up', () => {
     const made = scenario()
-    const profile = approachProfile(made)
+    const { profile } = approachCourse(made)
     const { samples } = drive(
       made,
       sensedForce,

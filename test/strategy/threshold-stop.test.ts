@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { approachProfile } from '../../sim/strategy/follow.ts'
+import { approachCourse } from '../../sim/strategy/follow.ts'
 import { thresholdStop } from '../../sim/strategy/threshold-stop/index.ts'
 import { make } from '../scenario/make.ts'
 import { drive, wallAt } from './drive.ts'
@@ -8,12 +8,12 @@ import { drive, wallAt } from './drive.ts'
 /** Touches after 10 mm, in the cruise of its profile; the wall stands there. */
 const WALL = 0.01
 const scenario = (edits: Record<string, unknown> = {}) => make({}, { 'run.duration': 0.6, ...edits })
-const duration = (s = scenario()) => approachProfile(s).duration
+const duration = (s = scenario()) => approachCourse(s).profile.duration
 
 describe('Threshold stop', () => {
   it('does not trip on a path that it can follow', () => {
-    const { samples, strategy } = drive(scenario(), thresholdStop, (_, target) => target)
-    expect(strategy.engaged).toBeNaN()
+    const { samples, engaged } = drive(scenario(), thresholdStop, (_, target) => target)
+    expect(engaged).toBeNaN()
     expect(samples.at(-1)?.target).toBeCloseTo(0.012, 9)
     expect(samples.at(-1)!.time).toBeGreaterThan(duration())
   })
@@ -43,7 +43,7 @@ describe('Threshold stop', () => {
         scenario({ 'strategies.thresholdStop.confirmTime': confirmTime, 'strategies.thresholdStop.filter': filter }),
         thresholdStop,
         wallAt(WALL),
-      ).strategy.engaged
+      ).engaged
     const period = 1 / 4000
     for (const wait of [0.002, 0.005, 0.02]) expect(tripOf(wait) - tripOf(0)).toBeCloseTo(wait, 3)
     expect(tripOf(0.005, 0.01)).toBeGreaterThan(tripOf(0.005, 0) + 10 * period)
@@ -53,15 +53,15 @@ describe('Threshold stop', () => {
     // The wall gives way for a moment every 3 ms, the confirm time is 5 ms.
     const settings = { 'strategies.thresholdStop.confirmTime': 0.005, 'strategies.thresholdStop.filter': 0 }
     const giving = (time: number, target: number) => (time % 0.003 < 0.001 ? target + 1e-3 : Math.min(target, WALL))
-    expect(drive(scenario(settings), thresholdStop, giving).strategy.engaged).toBeNaN()
+    expect(drive(scenario(settings), thresholdStop, giving).engaged).toBeNaN()
     const shorter = { ...settings, 'strategies.thresholdStop.confirmTime': 0.001 }
-    expect(drive(scenario(shorter), thresholdStop, giving).strategy.engaged).toBeGreaterThan(0)
+    expect(drive(scenario(shorter), thresholdStop, giving).engaged).toBeGreaterThan(0)
   })
 
   it('is blanked while the profile speeds up', () => {
     const stuck = { 'strategies.thresholdStop.confirmTime': 0 }
-    const { strategy, samples } = drive(scenario(stuck), thresholdStop, wallAt(0))
-    const profile = approachProfile(scenario(stuck))
+    const { engaged, samples } = drive(scenario(stuck), thresholdStop, wallAt(0))
+    const { profile } = approachCourse(scenario(stuck))
     let rising = 0
     for (let t = 0; t < 0.2; t += 1e-4) {
       profile.at(t)
@@ -69,8 +69,8 @@ describe('Threshold stop', () => {
     }
     const above = samples.find(({ command }) => command > 1.2)!
     expect(above.time).toBeLessThan(rising) // without the blanking it would have tripped here
-    expect(strategy.engaged).toBeGreaterThanOrEqual(rising)
-    expect(strategy.engaged).toBeLessThan(rising + 0.005)
+    expect(engaged).toBeGreaterThanOrEqual(rising)
+    expect(engaged).toBeLessThan(rising + 0.005)
   })
 
   it('never trips below its threshold, never later for a lower one, and is limited by the servo', () => {
@@ -80,16 +80,16 @@ describe('Threshold stop', () => {
         const run = (value: number) =>
           drive(scenario({ 'strategies.thresholdStop.threshold': value }), thresholdStop, wallAt(WALL))
         const [low, high] = [run(Math.min(a, b)), run(Math.max(a, b))]
-        expect(low.strategy.engaged).toBeLessThanOrEqual(high.strategy.engaged)
-        for (const { samples, strategy } of [low, high])
+        expect(low.engaged).toBeLessThanOrEqual(high.engaged)
+        for (const { samples, engaged } of [low, high])
           for (const { time, command } of samples)
-            if (Math.abs(command) > 6 || (time === strategy.engaged && command <= Math.min(a, b)))
+            if (Math.abs(command) > 6 || (time === engaged && command <= Math.min(a, b)))
               throw new Error(`${command} A at ${time} s`)
       }),
       { numRuns: 20 },
     )
     const beyond = scenario({ 'strategies.thresholdStop.threshold': 6.1 })
-    expect(drive(beyond, thresholdStop, wallAt(WALL)).strategy.engaged).toBeNaN()
+    expect(drive(beyond, thresholdStop, wallAt(WALL)).engaged).toBeNaN()
   })
 
   it('presses on with the clamp current where it is told so', () => {
@@ -98,9 +98,9 @@ describe('Threshold stop', () => {
       'strategies.currentClamp.limit': 0.8,
       'servo.ki': 1e6,
     })
-    const { samples, strategy } = drive(pressing, thresholdStop, wallAt(WALL))
-    expect(strategy.engaged).toBeGreaterThan(0)
-    for (const { time, command } of samples) if (time > strategy.engaged) expect(command).toBeLessThanOrEqual(0.8)
+    const { samples, engaged } = drive(pressing, thresholdStop, wallAt(WALL))
+    expect(engaged).toBeGreaterThan(0)
+    for (const { time, command } of samples) if (time > engaged) expect(command).toBeLessThanOrEqual(0.8)
     expect(samples.at(-1)?.command).toBe(0.8)
   })
 })

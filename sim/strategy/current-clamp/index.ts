@@ -1,4 +1,3 @@
-import { jobOf } from '../../job/index.ts'
 import { clampLimit, fillFollower } from '../follow.ts'
 import { MachineId } from '../machines.ts'
 import { currentFor, forceBand } from '../newtons.ts'
@@ -10,12 +9,12 @@ export const currentClamp: StrategyKind = {
   label: 'Current clamp',
   summary: 'Follows the profile into the part with limited current, and presses with that limit.',
   machine: MachineId.currentClamp,
-  fill(machine, scenario) {
+  fill(machine, scenario, work) {
     if (!(machine instanceof CurrentClamp)) throw new TypeError('not the machine of current clamp')
-    fillFollower(machine.follower, scenario)
+    fillFollower(machine.follower, scenario, work)
     machine.limit = clampLimit(scenario)
     machine.limitBefore = scenario.servo.currentLimit
-    machine.from = jobOf(scenario).workOf(scenario).clampFrom
+    machine.from = work.clampFrom
   },
   sensed: false,
   setting: { path: 'strategies.currentClamp.limit', label: 'Clamp current', unit: 'A' },

@@ -22,12 +22,12 @@ export const sensedForce: StrategyKind = {
   label: 'Sensed force',
   summary: 'Feels contact with a gauge and closes a force loop around a velocity loop, with a dead band between.',
   machine: MachineId.sensedForce,
-  fill(machine, scenario) {
+  fill(machine, scenario, work) {
     if (!(machine instanceof SensedForce)) throw new TypeError('not the machine of sensed force')
     const { servo, approach } = scenario
     const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity } = scenario.strategies.sensedForce
     const period = 1 / servo.rate
-    fillApproach(machine.course, scenario)
+    fillApproach(machine.course, scenario, work)
     machine.forceLoop.setPi(kp, ki, 1 / rate)
     machine.forceLoop.kd = kd
     machine.forceLoop.slope.set(1 / scenario.sensors.gauge.bandwidth, 1 / rate)

@@ -9,11 +9,11 @@ export const thresholdStop: StrategyKind = {
   label: 'Threshold stop',
   summary: 'Halts the move when the current stands above a threshold, and holds that position.',
   machine: MachineId.thresholdStop,
-  fill(machine, scenario) {
+  fill(machine, scenario, work) {
     if (!(machine instanceof ThresholdStop)) throw new TypeError('not the machine of threshold stop')
     const { threshold, confirmTime, filter, afterwards } = scenario.strategies.thresholdStop
     const period = 1 / scenario.servo.rate
-    fillFollower(machine.follower, scenario)
+    fillFollower(machine.follower, scenario, work)
     machine.threshold = threshold
     machine.confirm = confirmTime
     machine.period = period

@@ -3,8 +3,9 @@ import { Hertz } from './hertz.ts'
 import type { ContactLaw } from './law.ts'
 import { Linear } from './linear.ts'
 
-/** The law of an exponent. */
+/** The law of an exponent. Throws a RangeError where there is none. */
 export function lawOf(exponent: f64): ContactLaw {
   if (exponent === 1) return new Linear()
-  return new Hertz()
+  if (exponent === 1.5) return new Hertz()
+  throw new RangeError('no contact law with this exponent')
 }
