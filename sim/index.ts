@@ -22,15 +22,8 @@ export type { BoundFigure, Element, Simplification } from './ask/model/simplific
 export { type Rescue, type RescueProgress, rescues, sortRescues } from './ask/rescue.ts'
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
-export {
-  bestOf,
-  type TuneCandidate,
-  type TuneObjective,
-  type TuneOptions,
-  type TuneProgress,
-  tradeOff,
-  tuneGains,
-} from './ask/tune.ts'
+export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
+export { REACH, type TuneCandidate, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
 export { type Cause, explain, type Why } from './ask/why.ts'
 export { accelerationOf } from './axis/fill.ts'
 export { axisOf } from './axis/reflect.ts'

@@ -2,6 +2,7 @@
 import { contactsOf } from '../job/grip/geometry.ts'
 import { type Edit, type QuantitySchema, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
+import { GAINS } from './gains.ts'
 
 /**
  * What a change takes in practice, the least first: a number typed into the drive; a gain, after which the loops are looked at again;
@@ -86,18 +87,10 @@ const MOVING: Record<Kind, string> = {
   direct: 'actuator.motor.movingMass',
 }
 
-const POSITION = ['servo.kp', 'servo.ki', 'servo.kd']
-
 const SETTINGS: Record<StrategyId, string[]> = {
   'threshold-stop': ['threshold', 'confirmTime', 'filter'].map((key) => `strategies.thresholdStop.${key}`),
   'current-clamp': ['strategies.currentClamp.limit'],
   'sensed-force': ['target', 'contactForce', 'deadband', 'speedLimit'].map((key) => `strategies.sensedForce.${key}`),
-}
-
-const GAINS: Record<StrategyId, string[]> = {
-  'threshold-stop': POSITION,
-  'current-clamp': POSITION,
-  'sensed-force': ['kp', 'ki', 'kd', 'velocity.kp', 'velocity.ki'].map((key) => `strategies.sensedForce.${key}`),
 }
 
 /**
