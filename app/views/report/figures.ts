@@ -1,7 +1,7 @@
 /** The report's figures as text: the same list, rounding and digits as the command line's table. Knows no React. */
 import { type Cause, type GripResult, METRICS, type Metric, metricText, type Why } from '../../../sim/index.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
-import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
+import { formatFigure } from '../../ui/format.ts'
 
 export interface FigureRow {
   metric: Metric
