@@ -67,7 +67,7 @@ export function Method({ tried: { design, outcomes, faults }, limits }: { tried:
           {faults.map((each) => (
             <p key={each.path}>The bench does not take these gains: {sentence(each, '', scenario, system)}</p>
           ))}
-          {outcomes.length > 0 && <Outcomes outcomes={outcomes} />}
+          {outcomes.length > 0 && <Outcomes method={design.label} outcomes={outcomes} />}
           {designWords(design.short, outcomes, limits, wordingOf(system)).map((words) => (
             <p key={words}>{words}</p>
           ))}
@@ -109,10 +109,10 @@ function Formula({ text }: { text: string }) {
 }
 
 /** What the loop does with the designed gains, a row for each working point. */
-function Outcomes({ outcomes }: { outcomes: DesignOutcome[] }) {
+function Outcomes({ method, outcomes }: { method: string; outcomes: DesignOutcome[] }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section className="loops-scroll" tabIndex={0} aria-label="What these gains give">
+    <section className="loops-scroll" tabIndex={0} aria-label={`What these gains give: ${method}`}>
       <table>
         <thead>
           <tr>
