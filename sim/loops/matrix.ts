@@ -184,57 +184,73 @@ export function eigenvalues(a: Dense): Complex[] {
   return realEigenvalues.map((re, i) => ({ re, im: imaginaryEigenvalues[i]! }))
 }
 
+/** Numbers as real and imaginary parts, row by row where they are a square matrix. */
+interface Parts {
+  re: Float64Array
+  im: Float64Array
+}
+
 /** x of (z·I − A)·x = b in place, b given as real and imaginary part: elimination with row pivots. Throws a RangeError where z is a pole. */
-export function solveShifted(a: Dense, z: Complex, b: { re: Float64Array; im: Float64Array }): void {
+export function solveShifted(a: Dense, z: Complex, b: Parts): void {
   const n = a.rows
-  const re = new Float64Array(n * n)
-  const im = new Float64Array(n * n)
-  for (let i = 0; i < n * n; i++) re[i] = -a.data[i]!
+  const matrix: Parts = { re: a.data.map((value) => -value), im: new Float64Array(n * n) }
   for (let i = 0; i < n; i++) {
-    re[i * n + i]! += z.re
-    im[i * n + i] = z.im
+    matrix.re[i * n + i]! += z.re
+    matrix.im[i * n + i] = z.im
   }
-  const swap = (values: Float64Array, p: number, q: number) => {
-    const kept = values[p]!
-    values[p] = values[q]!
-    values[q] = kept
-  }
-  const sizeAt = (i: number, k: number) => re[i * n + k]! ** 2 + im[i * n + k]! ** 2
   for (let k = 0; k < n; k++) {
-    let best = k
-    for (let i = k + 1; i < n; i++) if (sizeAt(i, k) > sizeAt(best, k)) best = i
-    if (best !== k) {
-      for (let j = k; j < n; j++) for (const part of [re, im]) swap(part, k * n + j, best * n + j)
-      for (const part of [b.re, b.im]) swap(part, k, best)
-    }
-    const [x, y] = [re[k * n + k]!, im[k * n + k]!]
-    const size = x * x + y * y
-    if (size === 0) throw new RangeError('the linear model has a pole where it is looked at')
-    for (let i = k + 1; i < n; i++) {
-      const [p, q] = [re[i * n + k]!, im[i * n + k]!]
-      if (p === 0 && q === 0) continue
-      const fr = (p * x + q * y) / size
-      const fi = (q * x - p * y) / size
-      for (let j = k + 1; j < n; j++) {
-        const [u, v] = [re[k * n + j]!, im[k * n + j]!]
-        re[i * n + j]! -= fr * u - fi * v
-        im[i * n + j]! -= fr * v + fi * u
-      }
-      b.re[i]! -= fr * b.re[k]! - fi * b.im[k]!
-      b.im[i]! -= fr * b.im[k]! + fi * b.re[k]!
-    }
+    bringPivot(matrix, b, n, k)
+    clearBelow(matrix, b, n, k)
   }
-  for (let k = n - 1; k >= 0; k--) {
-    let [u, v] = [b.re[k]!, b.im[k]!]
+  for (let k = n - 1; k >= 0; k--) solveRow(matrix, b, n, k)
+}
+
+/** Puts the row with the largest entry in column k in row k. */
+function bringPivot({ re, im }: Parts, b: Parts, n: number, k: number): void {
+  const sizeAt = (i: number) => re[i * n + k]! ** 2 + im[i * n + k]! ** 2
+  let best = k
+  for (let i = k + 1; i < n; i++) if (sizeAt(i) > sizeAt(best)) best = i
+  if (sizeAt(best) === 0) throw new RangeError('the linear model has a pole where it is looked at')
+  if (best === k) return
+  for (let j = k; j < n; j++) for (const part of [re, im]) swap(part, k * n + j, best * n + j)
+  for (const part of [b.re, b.im]) swap(part, k, best)
+}
+
+function swap(values: Float64Array, p: number, q: number): void {
+  const kept = values[p]!
+  values[p] = values[q]!
+  values[q] = kept
+}
+
+function clearBelow({ re, im }: Parts, b: Parts, n: number, k: number): void {
+  const [x, y] = [re[k * n + k]!, im[k * n + k]!]
+  const size = x * x + y * y
+  for (let i = k + 1; i < n; i++) {
+    const [p, q] = [re[i * n + k]!, im[i * n + k]!]
+    if (p === 0 && q === 0) continue
+    const fr = (p * x + q * y) / size
+    const fi = (q * x - p * y) / size
     for (let j = k + 1; j < n; j++) {
-      u -= re[k * n + j]! * b.re[j]! - im[k * n + j]! * b.im[j]!
-      v -= re[k * n + j]! * b.im[j]! + im[k * n + j]! * b.re[j]!
+      const [u, v] = [re[k * n + j]!, im[k * n + j]!]
+      re[i * n + j]! -= fr * u - fi * v
+      im[i * n + j]! -= fr * v + fi * u
     }
-    const [x, y] = [re[k * n + k]!, im[k * n + k]!]
-    const size = x * x + y * y
-    b.re[k] = (u * x + v * y) / size
-    b.im[k] = (v * x - u * y) / size
+    b.re[i]! -= fr * b.re[k]! - fi * b.im[k]!
+    b.im[i]! -= fr * b.im[k]! + fi * b.re[k]!
   }
+}
+
+/** b[k] from those already solved behind it. */
+function solveRow({ re, im }: Parts, b: Parts, n: number, k: number): void {
+  let [u, v] = [b.re[k]!, b.im[k]!]
+  for (let j = k + 1; j < n; j++) {
+    u -= re[k * n + j]! * b.re[j]! - im[k * n + j]! * b.im[j]!
+    v -= re[k * n + j]! * b.im[j]! + im[k * n + j]! * b.re[j]!
+  }
+  const [x, y] = [re[k * n + k]!, im[k * n + k]!]
+  const size = x * x + y * y
+  b.re[k] = (u * x + v * y) / size
+  b.im[k] = (v * x - u * y) / size
 }
 
 export const rowsOf = ({ rows, columns, data }: Dense): number[][] =>
