@@ -2,18 +2,15 @@
 // leave behind, so that neither a second run nor a new build meanwhile gets in its way.
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureBrowser, ensureFirefox } from './browser.mjs'
 import { copyBuilt, ensureBuilt } from './build.mjs'
-import { isRunning } from './processes.mjs'
+import { makeScratch, scratch } from './scratch.mjs'
 import { root } from './setup.mjs'
 
-const results = join(root, 'test-results')
-const folder = join(results, String(process.pid))
-
 /** Playwright's JSON report of this run, where `json` is among its reporters. */
-export const reportFile = join(folder, 'report.json')
+export const reportFile = join(scratch, 'report.json')
 
 /**
  * Runs Playwright on a fresh build.
@@ -26,9 +23,8 @@ export async function runEndToEnd(args, stdio = 'inherit', listen = () => {}) {
   await ensureBuilt()
   const chromium = await ensureBrowser()
   const firefox = await ensureFirefox()
-  removeEndedRuns()
-  mkdirSync(folder, { recursive: true })
-  const site = join(folder, 'site')
+  makeScratch()
+  const site = join(scratch, 'site')
   await copyBuilt(site)
   const cli = join(root, 'node_modules/@playwright/test/cli.js')
   const playwright = spawn(process.execPath, [cli, 'test', ...args], {
@@ -39,7 +35,7 @@ export async function runEndToEnd(args, stdio = 'inherit', listen = () => {}) {
       CHROMIUM_PATH: chromium,
       ...(firefox.path && { FIREFOX_PATH: firefox.path }),
       ...(firefox.lacking && { E2E_FIREFOX_LACKING: firefox.lacking }),
-      E2E_FOLDER: folder,
+      E2E_FOLDER: scratch,
       PLAYWRIGHT_JSON_OUTPUT_FILE: reportFile,
     },
   })
@@ -47,10 +43,4 @@ export async function runEndToEnd(args, stdio = 'inherit', listen = () => {}) {
   const [status] = await once(playwright, 'close')
   rmSync(site, { recursive: true, force: true })
   return { status: status ?? 1, note: firefox.lacking && `Not run: the tests in Firefox. ${firefox.lacking}` }
-}
-
-function removeEndedRuns() {
-  mkdirSync(results, { recursive: true })
-  for (const name of readdirSync(results))
-    if (!isRunning(Number(name))) rmSync(join(results, name), { recursive: true })
 }
