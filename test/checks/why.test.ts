@@ -46,14 +46,15 @@ describe('a cause has the size that its closed form gives', () => {
     const off = told(make(teapot, { 'drive.currentOffset': offset }), 'current-clamp')('measuring')
     const axis = axisOf(teapot.actuator)
     const newtons = (-offset * axis.forcePerAmpere) / contactsOf(teapot)
-    expect(off / newtons).toBeCloseTo(1, 1)
+    expect(Math.abs(off / newtons - 1)).toBeLessThan(0.02) // the thread's friction: it holds what it has been pressed to
   })
 
   it('offset and gain error of the gauge: (F* − F0)/(1 + ε) − F*', () => {
     const sensor = 'sensors.gauge'
     const { target } = teapot.strategies.sensedForce
     const off = told(make(teapot, { [`${sensor}.offset`]: 1, [`${sensor}.gainError`]: 0.2 }), 'sensed-force')
-    expect(off('measuring')).toBeCloseTo((target - 1) / 1.2 - target, 0)
+    // In the mean over all orders, in some of which the axis' friction is gone before.
+    expect(Math.abs(off('measuring') / ((target - 1) / 1.2 - target) - 1)).toBeLessThan(0.06)
     expect(off('setting')).toBe(target)
   })
 
@@ -67,7 +68,7 @@ describe('a cause has the size that its closed form gives', () => {
     expect(sum(why.causes)).toBeCloseTo(0, 9)
     // Alone it gives the whole grip back; in the mean over all orders other losses take their part of it.
     const loss = why.causes.find(({ alone }) => alone !== null && -alone > 0.5 * metrics.settledForce!)!
-    expect(-loss.alone! / metrics.settledForce!).toBeCloseTo(1, 1)
+    expect(Math.abs(-loss.alone! / metrics.settledForce! - 1)).toBeLessThan(0.002) // noise of the current
     expect(-loss.force / metrics.settledForce!).toBeGreaterThan(0.9)
   })
 

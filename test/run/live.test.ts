@@ -6,6 +6,8 @@ const teapot = PRESETS.find(({ id }) => id === 'teapot')!.scenario
 const edited = (edits: Record<string, unknown>) => make(teapot, edits)
 const channel = (id: string) => CHANNELS.findIndex((each) => each.id === id)
 const TRAVEL = channel('travel')
+/** Error of the force that the sensed force leaves alone [N]. */
+const deadBand = teapot.strategies.sensedForce.deadband / teapot.strategies.sensedForce.kp
 
 const live = (strategy: StrategyId = 'current-clamp', scenario = teapot) => new LiveGrip(scenario, strategy)
 const joined = (pieces: Float64Array[][]) => CHANNELS.map((_, c) => pieces.flatMap((piece) => [...piece[c]!]))
@@ -174,7 +176,7 @@ describe('Live grip, changed while it runs', () => {
     grip.advance(1)
     expect(hunts(grip.state.figures)).toBe(false)
     expect(grip.state.figures.ripple).toBeLessThan(ripple / 5)
-    expect(grip.state.figures.force).toBeCloseTo(40, 0)
+    expect(Math.abs(grip.state.figures.force - 40)).toBeLessThan(deadBand)
   })
 
   it('takes the weight without a swing when the support goes right after a change', () => {
@@ -196,7 +198,8 @@ describe('Live grip, changed while it runs', () => {
     expect(grip.time).toBe(before.time)
     const [time, force] = grip.advance(0.1)
     expect(time![0]).toBeCloseTo(before.time, 4)
-    for (const value of force!) expect(value).toBeCloseTo(before.figures.force, -0.5)
+    // Noise of the current, of a clamp that holds.
+    for (const value of force!) expect(Math.abs(value - before.figures.force)).toBeLessThan(0.25)
   })
 
   it('goes on from where it is when the way itself changes', () => {
@@ -267,7 +270,7 @@ describe('Live grip, changed while it runs', () => {
     grip.close()
     grip.advance(1)
     expect(grip.state).toMatchObject({ engaged: true, crack: null })
-    expect(grip.state.figures.force).toBeCloseTo(40, 0)
+    expect(Math.abs(grip.state.figures.force - 40)).toBeLessThan(deadBand)
   })
 })
 
