@@ -1,12 +1,12 @@
 // npm run mutate -- --count N --seed S --in FOLDER …: breaks lines of the simulator one at a time, in a copy of the tree, and says
 // which of them no test misses. Ends with exit code 1 if a line could be broken unnoticed.
-import { spawn, spawnSync } from 'node:child_process'
+import { spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { draw, mutantsOf } from './mutants.mjs'
-import { makeScratch, scratch } from './scratch.mjs'
+import { copyTree, makeScratch, scratch } from './scratch.mjs'
 import { main, root, SetupError } from './setup.mjs'
 
 const tree = join(scratch, 'tree')
@@ -25,7 +25,9 @@ await main(async () => {
   const [count, seed] = [values.count, values.seed].map(Number)
   if (!Number.isInteger(count) || !Number.isInteger(seed))
     throw new SetupError('--count and --seed take whole numbers.')
-  const files = copyTree().filter((file) => values.in.some((folder) => file.startsWith(`${folder}/`)))
+  makeScratch()
+  copyTree(tree)
+  const files = sources().filter((file) => values.in.some((folder) => file.startsWith(`${folder}/`)))
   const drawn = draw(files.map(withMutants), count ?? 0, seed ?? 0)
   if (drawn.length === 0) throw new SetupError(`Nothing can be broken in ${values.in.join(', ')}.`)
 
@@ -44,18 +46,12 @@ await main(async () => {
   if (survivors > 0) process.exitCode = 1
 })
 
-/** Copies what is under version control, or would be; returns the simulator's sources. */
-function copyTree() {
-  makeScratch()
-  const git = ['ls-files', '--cached', '--others', '--exclude-standard']
-  const files = spawnSync('git', git, { cwd: root, encoding: 'utf8' }).stdout.split('\n')
-  const present = files.filter((file) => file && existsSync(join(root, file)))
-  for (const file of present) cpSync(join(root, file), join(tree, file))
-  // Packages are found in the folders above; the stamp says that they are installed.
-  mkdirSync(join(tree, 'node_modules'))
-  cpSync(join(root, 'node_modules/.lock-stamp'), join(tree, 'node_modules/.lock-stamp'))
-  return present.filter((file) => /^sim\/.*\.ts$/.test(file) && !/\.d\.ts$|\.wasm\.ts$/.test(file)).sort()
-}
+/** The simulator's sources in the copy. */
+const sources = () =>
+  readdirSync(join(tree, 'sim'), { recursive: true, encoding: 'utf8' })
+    .map((name) => `sim/${name.replaceAll('\\', '/')}`)
+    .filter((file) => file.endsWith('.ts') && !/\.(d|wasm)\.ts$/.test(file))
+    .sort()
 
 const withMutants = (/** @type {string} */ file) => ({
   file,

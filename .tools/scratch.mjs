@@ -1,5 +1,5 @@
 // A folder of its own for each run, in test-results; those of runs that have ended are removed at the next one.
-import { mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { cpSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { isRunning } from './processes.mjs'
 import { root } from './setup.mjs'
@@ -15,4 +15,16 @@ export function makeScratch() {
   for (const name of readdirSync(results))
     if (!isRunning(Number(name)) || name === String(process.pid)) rmSync(join(results, name), { recursive: true })
   mkdirSync(scratch)
+}
+
+/** What a copy of the tree does without: made things, and packages, which are found in the folders above it. */
+const LEFT = ['node_modules', 'dist', 'coverage', 'test-results', 'playwright-report', '.git']
+
+/** Copies the sources to a folder inside this run's, where all tools work on the copy alone. */
+export function copyTree(/** @type {string} */ tree) {
+  for (const name of readdirSync(root))
+    if (!LEFT.includes(name)) cpSync(join(root, name), join(tree, name), { recursive: true })
+  // The stamp says that the packages are installed.
+  mkdirSync(join(tree, 'node_modules'))
+  cpSync(join(root, 'node_modules/.lock-stamp'), join(tree, 'node_modules/.lock-stamp'))
 }
