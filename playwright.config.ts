@@ -19,7 +19,7 @@ export default defineConfig({
   fullyParallel: true,
   // No test depends on the clock: a busy machine may take its time, and a page that hangs is still found.
   timeout: 1_800_000,
-  expect: { timeout: 240_000 },
+  expect: { timeout: 120_000 },
   reporter: 'list',
   use: { baseURL: address },
   projects: [
