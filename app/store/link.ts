@@ -4,7 +4,7 @@
  * version 1 are read as well.
  */
 import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate'
-import { checkScenario, faultLine, LONGEST_FILE, type Scenario } from '../../sim/index.ts'
+import { checkScenario, type Fault, faultLine, LONGEST_FILE, type Scenario } from '../../sim/index.ts'
 
 const VERSION = '2'
 const READ = ['1', VERSION]
@@ -35,12 +35,19 @@ export function linkToScenario(link: string): Opened {
     if (bytes.length > LONGEST_FILE) return refuse('This link holds more than a scenario can be.')
     const changed: unknown = JSON.parse(strFromU8(bytes))
     const checked = checkScenario(isRecord(changed) ? { version: Number(version), ...changed } : changed)
-    return checked.ok
-      ? checked
-      : refuse(`This link holds a scenario with faults: ${checked.faults.map(faultLine).join('; ')}.`)
+    return checked.ok ? checked : refuse(`This link holds a scenario with faults: ${told(checked.faults)}.`)
   } catch {
     return refuse('This link cannot be unpacked, so its scenario cannot be read.')
   }
+}
+
+/** Faults that are told in full; a sentence has an end. */
+const MOST_TOLD = 5
+
+function told(faults: Fault[]): string {
+  const lines = faults.slice(0, MOST_TOLD).map(faultLine)
+  const more = faults.length - lines.length
+  return [...lines, ...(more > 0 ? [`and ${more} more`] : [])].join('; ')
 }
 
 const refuse = (why: string): Opened => ({ ok: false, why })

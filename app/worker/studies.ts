@@ -98,16 +98,16 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
   designs: (question) => [answerDesign(question)],
   why: ({ scenario, strategy, verdict }, run) => [explain(scenario, strategy, verdict, run)],
-  rescue: ({ scenario, strategy }) => rescues(scenario, strategy),
+  rescue: ({ scenario, strategy }, run) => rescues(scenario, strategy, run),
   answers: whyAndRescue,
   model: ({ scenario, strategy }, run) => counterRuns(scenario, strategy, run),
   lesson: ({ lesson, answer }, run) => runLesson(lesson, answer, run),
-  tune: ({ scenario, options }) => tuneGains(scenario, options),
+  tune: ({ scenario, options }, run) => tuneGains(scenario, options, run),
 }
 
 function* whyAndRescue({ scenario, strategy, verdict }: Studies['answers']['input'], run: Runner) {
   yield { why: explain(scenario, strategy, verdict, run) }
-  for (const rescue of rescues(scenario, strategy)) yield { rescue }
+  for (const rescue of rescues(scenario, strategy, run)) yield { rescue }
 }
 
 function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {

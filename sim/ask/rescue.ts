@@ -3,11 +3,12 @@
  * `held`, found on the real simulator by bracketing away from the present value on both sides and bisection on values of three
  * digits. For a held part the same search finds how far each parameter may drift before it is lost.
  */
+
 import type { Verdict } from '../job/grip/result.ts'
-import { simulateGrip } from '../run/simulate.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { type Parameter, rescueParameters, type Side, schemaAt } from './rescue-parameters.ts'
+import { type Runner, runHere } from './runner.ts'
 
 export interface Rescue {
   path: string
@@ -36,11 +37,11 @@ export interface RescueProgress {
 const NEAR = 1.01
 
 /** One answer a parameter, as it is found; for a part that is held the search is for what loses it. */
-export function* rescues(scenario: Scenario, strategy: StrategyId): Generator<RescueProgress> {
-  const held = simulateGrip(scenario, strategy, { untilLost: true }).result.verdict === 'held'
+export function* rescues(scenario: Scenario, strategy: StrategyId, runner = runHere): Generator<RescueProgress> {
+  const held = runner(scenario, strategy, { untilLost: true }).result.verdict === 'held'
   const parameters = rescueParameters(scenario, strategy, held)
   for (const [n, parameter] of parameters.entries()) {
-    const search = (each: Parameter) => new Search(scenario, strategy, each, !held).run()
+    const search = (each: Parameter) => new Search(scenario, strategy, each, !held, runner).run()
     const found = search(parameter)
     const otherwise = found.value === null && parameter.otherwise ? search(parameter.otherwise) : found
     yield { rescue: otherwise.value === null ? found : otherwise, done: n + 1, of: parameters.length }
@@ -66,6 +67,7 @@ interface Boundary {
 }
 
 class Search {
+  private readonly runner: Runner
   private readonly tried: number[] = []
   private readonly scenario: Scenario
   private readonly strategy: StrategyId
@@ -74,7 +76,8 @@ class Search {
   private readonly wanted: boolean
   private readonly from: number
 
-  constructor(scenario: Scenario, strategy: StrategyId, parameter: Parameter, wanted: boolean) {
+  constructor(scenario: Scenario, strategy: StrategyId, parameter: Parameter, wanted: boolean, runner: Runner) {
+    this.runner = runner
     this.scenario = scenario
     this.strategy = strategy
     this.parameter = parameter
@@ -96,7 +99,7 @@ class Search {
       from,
       value,
       change: ratio,
-      becomes: !checked?.ok ? null : this.wanted ? 'held' : simulateGrip(checked.scenario, strategy).result.verdict,
+      becomes: !checked?.ok ? null : this.wanted ? 'held' : this.runner(checked.scenario, strategy).result.verdict,
       until: found?.miss ?? null,
       along: edits?.filter((edit) => edit.path !== path) ?? [],
       tried: [Math.min(from, ...this.tried), Math.max(from, ...this.tried)],
@@ -146,7 +149,7 @@ class Search {
     if (!checked?.ok) return 'refused'
     this.tried.push(value)
     try {
-      const { verdict } = simulateGrip(checked.scenario, this.strategy, { untilLost: true }).result
+      const { verdict } = this.runner(checked.scenario, this.strategy, { untilLost: true }).result
       return (verdict === 'held') === this.wanted ? 'hit' : 'miss'
     } catch (error) {
       if (error instanceof RangeError) return 'refused' // more steps than a run may take

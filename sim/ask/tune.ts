@@ -2,13 +2,14 @@
  * Robust tune: a search over gains for the best grip among those that keep their margins at every working point and hold the
  * softest, the nominal and the stiffest part. A wide grid first, then narrow ones about the two ends of the trade-off found.
  */
+
 import type { Metrics, Verdict } from '../job/grip/result.ts'
 import { analyseLoops } from '../loops/analyse.ts'
 import type { LoopId } from '../loops/model.ts'
-import { simulateGrip } from '../run/simulate.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { gainsFor, positionBandwidth } from './fit-axis.ts'
+import { type Runner, runHere } from './runner.ts'
 
 export type TuneObjective = 'gripTime' | 'peakForce' | 'forceRipple'
 
@@ -69,11 +70,11 @@ const NARROW = [0.85, 1, 1.18]
 const PARTS = ['softest', 'nominal', 'stiffest'] as const
 const NARROW_FORCE = [0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.4, 1.6]
 
-export function* tuneGains(scenario: Scenario, options: TuneOptions): Generator<TuneProgress> {
+export function* tuneGains(scenario: Scenario, options: TuneOptions, run = runHere): Generator<TuneProgress> {
   const { objective, strategy } = options
   const sensed = strategy === 'sensed-force'
   const middle: Point = { bandwidth: positionBandwidth(scenario), damping: 0.8, forceFactor: 1 }
-  const present = judgePresent(scenario, options, middle)
+  const present = judgePresent(scenario, options, middle, run)
   const wide = grid(
     middle,
     sensed ? [0.7, 1, 1.4] : WIDE,
@@ -87,7 +88,7 @@ export function* tuneGains(scenario: Scenario, options: TuneOptions): Generator<
   const of = wide.length + 2 * about(middle).length
   const seen: TuneCandidate[] = []
   const judged = (point: Point): TuneProgress => {
-    const candidate = judgePoint(scenario, options, point)
+    const candidate = judgePoint(scenario, options, point, run)
     seen.push(candidate)
     return { candidate, present, done: seen.length, of }
   }
@@ -145,23 +146,23 @@ const unjudged = (point: Point, edits: Edit[]): TuneCandidate => ({
   miss: null,
 })
 
-function judgePoint(scenario: Scenario, options: TuneOptions, point: Point): TuneCandidate {
+function judgePoint(scenario: Scenario, options: TuneOptions, point: Point, run: Runner): TuneCandidate {
   const edits = editsFor(scenario, options.strategy, point)
   const candidate = unjudged(point, edits)
   const tuned = editScenario(scenario, edits)
   if (!tuned.ok) return missing(candidate, { kind: 'range', path: tuned.faults[0]!.path })
   const checked = checkMargins(tuned.scenario, options, candidate)
-  return checked.miss === null ? grips(tuned.scenario, options, checked) : checked
+  return checked.miss === null ? grips(tuned.scenario, options, checked, run) : checked
 }
 
-function judgePresent(scenario: Scenario, options: TuneOptions, point: Point): TuneCandidate {
+function judgePresent(scenario: Scenario, options: TuneOptions, point: Point, runner: Runner): TuneCandidate {
   const edits = editsFor(scenario, options.strategy, point).map(({ path }) => ({
     path,
     value: readPath(scenario, path),
   }))
   const checked = checkMargins(scenario, options, unjudged(point, edits))
   const { miss } = checked
-  const run = grips(scenario, options, checked)
+  const run = grips(scenario, options, checked, runner)
   return miss === null ? run : { ...run, sound: false, miss }
 }
 
@@ -211,10 +212,15 @@ function worstMargins(scenario: Scenario, { strategy, spread }: TuneOptions) {
 }
 
 /** The three parts, run; the candidate with the worst of each figure. */
-function grips(scenario: Scenario, { strategy, spread }: TuneOptions, candidate: TuneCandidate): TuneCandidate {
+function grips(
+  scenario: Scenario,
+  { strategy, spread }: TuneOptions,
+  candidate: TuneCandidate,
+  run: Runner,
+): TuneCandidate {
   const runs = [1 - spread, 1, 1 + spread].map((factor) => {
     const part = { ...scenario.part, stiffness: scenario.part.stiffness * factor }
-    return simulateGrip({ ...scenario, part }, strategy).result
+    return run({ ...scenario, part }, strategy).result
   })
   const lost = runs.findIndex(({ verdict }) => verdict !== 'held')
   if (lost >= 0) return missing(candidate, { kind: 'part', part: PARTS[lost]!, verdict: runs[lost]!.verdict })

@@ -11,7 +11,7 @@ export const rescue: Command = {
   run(args) {
     const { scenario, strategy, json } = questionOf(args)
     const { verdict } = refusing(() => run(scenario, strategy)).result
-    const found = refusing(() => sortRescues([...rescues(scenario, strategy)].map((progress) => progress.rescue)))
+    const found = refusing(() => sortRescues([...rescues(scenario, strategy, run)].map((progress) => progress.rescue)))
     if (json) printJson({ format: 'jawbench-rescue', version: 1, strategy, verdict, rescues: found })
     else
       print(

@@ -75,7 +75,10 @@ export function compiledCore(exports: object): Core {
       const own = make()
       return {
         begin: (samples) => core.begin(address, samples),
-        resume: (size, buckets) => core.resume(address, size, buckets),
+        resume(size, buckets) {
+          core.resume(address, size, buckets)
+          memory.read(own, address, false)
+        },
         rewind: () => core.rewind(address),
         change(edit) {
           memory.read(own, address, true)

@@ -57,8 +57,8 @@ export function shakeOf({ arm }: Scenario, axis: ArmMove['axis']): ArmMove {
   return { ...(arm.moves.find((move) => move.axis === axis) ?? { ...SHAKE, axis }), start: 0 }
 }
 
-/** `now` and `sums` are the newest sample and the sums of the sliding figures, copied from the bench. */
-export function stateOf(scenario: Scenario, bench: Bench, now: Float64Array, sums: Float64Array): LiveState {
+/** `now` is the newest sample, a copy; the bench's arrays are as they stand. */
+export function stateOf(scenario: Scenario, bench: Bench, now: Float64Array): LiveState {
   const { drive, load } = bench
   if (!(load instanceof GripLoad)) throw new TypeError('a live bench grips')
   const part = load.state
@@ -74,7 +74,7 @@ export function stateOf(scenario: Scenario, bench: Bench, now: Float64Array, sum
     marked: { near: part.nearMarked > 0, far: part.farMarked > 0 },
     clear: bench.axis.state.travel <= travelToContact(scenario),
     moves: movesOf(bench),
-    figures: figuresOf(bench, sums),
+    figures: figuresOf(bench),
     left: leftOf(bench),
   }
 }
@@ -89,9 +89,8 @@ export function movesOf({ arm }: Bench): ArmMove[] {
   })
 }
 
-/** Sums of each kind over all blocks: samples, effort, its squares, current, changes of direction. */
-function figuresOf({ latest }: Bench, sums: Float64Array): LiveFigures {
-  latest.sums.set(sums)
+/** From the sums over all blocks: samples, effort, its squares, current, changes of direction. */
+function figuresOf({ latest }: Bench): LiveFigures {
   const count = Math.max(1, latest.total(0))
   const mean = latest.total(1) / count
   return {

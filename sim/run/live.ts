@@ -65,8 +65,11 @@ export class LiveGrip {
   }
 
   get state(): LiveState {
-    const sums = this.running.array('latest', 'sums')
-    return stateOf(this.model.scenario, this.running.bench(), this.running.array('record', 'bucket', 'now'), sums)
+    const { running } = this
+    const bench = running.bench()
+    bench.arm.moves = running.array('arm', 'moves')
+    bench.latest.sums = running.array('latest', 'sums')
+    return stateOf(this.model.scenario, bench, running.array('record', 'bucket', 'now'))
   }
 
   /**

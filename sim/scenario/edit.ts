@@ -66,7 +66,7 @@ function make(root: object, path: string, value: unknown): Fault | null {
   let at = root as Record<Key, unknown>
   for (const [index, key] of keys.entries()) {
     const last = index === keys.length - 1
-    const misfit = misfitOf(at, key, last && value === undefined)
+    const misfit = misfitOf(at, key, value === undefined)
     if (misfit) return { path, ...misfit }
     if (last) set(at, key, value)
     else {

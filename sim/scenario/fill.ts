@@ -1,13 +1,14 @@
 /** Fills in the defaults of a schema and sees on the way whether the outcome is sound, which takes a tenth of asking for its faults. */
 import type Type from 'typebox'
+import type { Fault } from './validate.ts'
 
 export interface Filled {
   /** A copy with the defaults filled in; where it is sound it shares no object with the input. */
   value: unknown
   /** It meets the schema for certain. False: it may have faults, so they must be asked for. */
   sound: boolean
-  /** Lists that are longer than they may be, and how long; they stand in the copy without their entries. */
-  tooLong: { path: string; length: number; most: number }[]
+  /** What there is too much of: the copy has lists without entries, and of unknown keys the first few, so that it stays small. */
+  tooMuch: Fault[]
 }
 
 /** Keywords of JSON Schema that are looked at here. A scenario's schema uses no others that constrain a value. */
@@ -28,7 +29,7 @@ interface Node {
 
 /** `input` is a JSON value; it is left untouched. */
 export function fill(schema: Type.TSchema, input: unknown): Filled {
-  const filled: Filled = { value: undefined, sound: true, tooLong: [] }
+  const filled: Filled = { value: undefined, sound: true, tooMuch: [] }
   filled.value = fillNode(schema as Node, input, '', filled)
   return filled
 }
@@ -39,8 +40,9 @@ function fillNode(node: Node, given: unknown, path: string, outcome: Filled): un
   if (options) return fillNode(optionFor(options, value), value, path, outcome)
   if (node.type === 'object' && isObject(value)) return fillObject(node, value, path, outcome)
   if (node.type === 'array' && Array.isArray(value)) return fillList(node, value, path, outcome)
-  if (!isSound(node, value)) outcome.sound = false
-  return value
+  if (isSound(node, value)) return value
+  outcome.sound = false
+  return Array.isArray(value) ? new Array(value.length) : value // of a list in a wrong place only the length is told
 }
 
 /** Of "one of these", or of "null or something", the one that a value is meant for. */
@@ -59,20 +61,31 @@ function fillObject(node: Node, value: Record<string, unknown>, path: string, ou
       copy[key] = fillNode(inner, given, path ? `${path}.${key}` : key, outcome)
     else if (node.required?.includes(key)) outcome.sound = false
   }
-  for (const key of Object.keys(value)) {
-    if (Object.hasOwn(known, key) || value[key] === undefined) continue
-    outcome.sound = false
-    // Defined, not assigned: the key may be __proto__.
-    Object.defineProperty(copy, key, { value: value[key], enumerable: true, writable: true, configurable: true })
+  const stray = Object.keys(value).filter((key) => !Object.hasOwn(known, key) && value[key] !== undefined)
+  if (stray.length > 0) outcome.sound = false
+  if (stray.length > MOST_STRAY)
+    outcome.tooMuch.push({
+      path,
+      given: `${stray.length} unknown keys, of which ${MOST_STRAY} are named`,
+      allowed: `one of ${Object.keys(known).join(', ')}`,
+    })
+  for (const key of stray.slice(0, MOST_STRAY)) {
+    const name = key.length > LONGEST_KEY ? `${key.slice(0, LONGEST_KEY)}…` : key
+    // Defined, not assigned: the key may be __proto__. What it holds does not matter.
+    Object.defineProperty(copy, name, { value: null, enumerable: true, writable: true, configurable: true })
   }
   return copy
 }
+
+/** Unknown keys of one object that are named, and how much of a long name. */
+const MOST_STRAY = 20
+const LONGEST_KEY = 60
 
 function fillList({ items, maxItems }: Node, value: unknown[], path: string, outcome: Filled): unknown[] {
   const most = maxItems ?? Number.POSITIVE_INFINITY
   if (value.length > most) {
     outcome.sound = false
-    outcome.tooLong.push({ path, length: value.length, most })
+    outcome.tooMuch.push({ path, given: `a list of ${value.length}`, allowed: `a list of at most ${most} entries` })
     return []
   }
   return value.map((entry, index) => fillNode(items ?? {}, entry, `${path}[${index}]`, outcome))

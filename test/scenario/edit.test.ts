@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Edit, editScenario, readPath, type Scenario } from '../../sim/index.ts'
 import { make } from './make.ts'
@@ -82,6 +83,66 @@ describe('editScenario', () => {
       'constructor',
     ])
     expect(({} as { polluted?: number }).polluted).toBeUndefined()
+  })
+
+  it.each([
+    ['arm.moves[-1]', 'no path'],
+    ['arm.moves[1.5]', 'no path'],
+    ['arm.moves[1e3]', 'no path'],
+    ['arm.moves[]', 'no path'],
+    ['arm.moves[0', 'no path'],
+    ['arm.moves 0', 'no path'],
+    ['arm.moves.0.start', 'no path'],
+    ['arm.moves[9999999999]', 'no path'],
+    ['arm.moves[999999999]', 'the index 999999999'],
+    ['arm.moves[2].start', 'the index 2'],
+    ['arm.moves.length', 'the key length of a list'],
+    ['arm.moves.push', 'the key push of a list'],
+    ['arm.moves.constructor.x', 'the key constructor of a list'],
+    ['servo[0]', 'the index 0'],
+    ['servo.', 'no path'],
+    ['.servo', 'no path'],
+    ['servo..kp', 'no path'],
+    [' servo.kp', 'no path'],
+    ['servo.push', 'an unknown key'],
+    ['constructor', 'an unknown key'],
+    ['toString.call', 'an unknown key'],
+  ])('refuses %s by name', (path, given) => {
+    const scenario = make({ arm: { moves: [{}] } })
+    const [fault, ...more] = faults(scenario, { path, value: 1 })
+    expect(fault?.given).toBe(given)
+    expect(path.startsWith(fault!.path)).toBe(true)
+    expect(more).toEqual([])
+  })
+
+  it('takes no entry away that is not there, and makes nothing in order to take something away', () => {
+    const scenario = make({ arm: { moves: [{}] } })
+    for (const path of ['arm.moves[1]', 'arm.moves[1].start'])
+      expect(faults(scenario, { path, value: undefined })[0]).toMatchObject({ path, given: 'the index 1' })
+    expect(edit(scenario, { path: 'events.powerLoss.time', value: undefined })).toEqual(scenario)
+  })
+
+  it('answers to any path and value with a scenario or with faults, and leaves its input alone', () => {
+    const scenario = make({ arm: { moves: [{}] } })
+    const before = structuredClone(scenario)
+    const piece = fc.constantFrom('arm', 'moves', 'servo', 'kp', 'length', '__proto__', 'constructor', 'sensors', 'job')
+    const index = fc.integer({ min: -2, max: 5 }).map((n) => `[${n}]`)
+    const path = fc.oneof(
+      fc.string(),
+      fc
+        .array(fc.oneof(piece, index, fc.constant('.')), { maxLength: 5 })
+        .map((parts) => parts.join('.').replaceAll('.[', '[')),
+    )
+    fc.assert(
+      fc.property(path, fc.oneof(fc.jsonValue(), fc.constant(undefined)), (path, value) => {
+        const checked = editScenario(scenario, [{ path, value: value as unknown }])
+        if (checked.ok) expect(make(checked.scenario)).toEqual(checked.scenario)
+        else expect(checked.faults.length).toBeGreaterThan(0)
+        expect(() => readPath(scenario, path)).not.toThrow()
+      }),
+      { numRuns: 500 },
+    )
+    expect(scenario).toEqual(before)
   })
 
   it('replaces a text in its way, and then says what is wrong with that', () => {

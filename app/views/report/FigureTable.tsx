@@ -92,7 +92,6 @@ function Causes({ columns, whys, units }: { columns: Column[]; whys: (Why | null
               {cell ? (
                 <>
                   {cell.force} <span className="report-share">{cell.share}</span>
-                  {cell.range && <span className="report-range">{cell.range}</span>}
                 </>
               ) : (
                 NO_FIGURE

@@ -1,7 +1,7 @@
 /** The report's figures as text: the same list, rounding and digits as the command line's table. Knows no React. */
 import { type Cause, type GripResult, METRICS, type Metric, metricText, type Why } from '../../../sim/index.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
-import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
+import { formatFigure } from '../../ui/format.ts'
 
 export interface FigureRow {
   metric: Metric
@@ -20,8 +20,8 @@ export function figureRows(results: (GripResult | null)[], units: UnitSystem): F
 
 export interface CauseRow {
   label: string
-  /** Force, its share of the figure and its range from alone to last, one a strategy; null: not taken apart. */
-  cells: ({ force: string; share: string; range: string } | null)[]
+  /** Force and its share of the figure, one a strategy; null: not taken apart. */
+  cells: ({ force: string; share: string } | null)[]
 }
 
 /** The causes of all strategies in one order, and what they add up to. What rounds to nothing everywhere is left out. */
@@ -30,7 +30,6 @@ export function causeRows(whys: (Why | null)[], units: UnitSystem): { rows: Caus
   const text = ({ force: whole }: Why, cause: Cause | undefined) => ({
     force: fixed(unit.toShown(cause?.force ?? 0), unit.toShown(whole ?? 0)),
     share: whole ? `${fixed((100 * (cause?.force ?? 0)) / whole, 100)} %` : '',
-    range: rangeOf(cause, (newtons) => fixed(unit.toShown(newtons), unit.toShown(whole ?? 0))),
   })
   const known = whys.map((why) => (why && why.force !== null ? why : null))
   const rows = inOneOrder(known.map((why) => why?.causes.map(({ label }) => label) ?? [])).map((label) => ({
@@ -48,13 +47,6 @@ export function causeRows(whys: (Why | null)[], units: UnitSystem): { rows: Caus
     rows: rows.filter(({ cells }) => cells.some((cell) => cell && cell.force !== '0')),
     sums: known.map((why) => formatFigure(why && unit.toShown(why.force ?? 0))),
   }
-}
-
-/** What a cause changes if it alone is taken away, and as the last; '' for an entry that cannot be taken away. */
-function rangeOf(cause: Cause | undefined, say: (newtons: number) => string): string {
-  if (!cause || (cause.alone === null && cause.last === null)) return ''
-  const text = (newtons: number | null) => (newtons === null ? NO_FIGURE : say(newtons))
-  return `${text(cause.alone)} … ${text(cause.last)}`
 }
 
 /** All names of lists that follow one common order, of which each may leave names out. */

@@ -83,6 +83,18 @@ describe('a link', () => {
       for (const version of ['1', '2']) expect(opened(linkOf(version, text))).toMatch(/^This link holds .*faults/)
   })
 
+  it('with many faults tells the first ones and how many there are', () => {
+    const moves = Array.from({ length: 20 }, () => ({ start: -1, jerk: -1 }))
+    const why = opened(linkOf('2', JSON.stringify({ arm: { moves } })))
+    expect(why).toMatch(/^This link holds a scenario with faults: arm\.moves\[0\]\.start: .*; and 35 more\.$/)
+  })
+
+  it('of a few characters that unpacks into a list without end is refused by the length of the list', () => {
+    const link = linkOf('2', `{"arm":{"moves":[${'{},'.repeat(60_000)}{}]}}`)
+    expect(link.length).toBeLessThan(500)
+    expect(opened(link)).toContain('arm.moves: given a list of 60001, allowed a list of at most 20 entries')
+  })
+
   it('is held against the keys of its own version', () => {
     expect(opened(linkOf('1', '{"sensors":{}}'))).toContain('faults: sensors: given an unknown key')
     expect(opened(linkOf('2', '{"servo":{"encoderResolution":0}}'))).toContain('faults: servo.encoderResolution: given')

@@ -88,8 +88,8 @@ describe('causeRows', () => {
     const { rows } = causeRows([why(['a', 'b', 'd', 'z']), why(['a', 'c', 'd', 'y', 'z'])], 'si')
     expect(rows.map(({ label }) => label)).toEqual(['a', 'c', 'b', 'd', 'y', 'z'])
     expect(rows.find(({ label }) => label === 'y')?.cells).toEqual([
-      { force: '0', share: '0 %', range: '' },
-      { force: '2.0', share: '20 %', range: '' },
+      { force: '0', share: '0 %' },
+      { force: '2.0', share: '20 %' },
     ])
   })
 

@@ -1,0 +1,68 @@
+/** What a person kept in the browser with version 1 of the format comes back with version 2: payloads written by the bench as it was. */
+import { readFileSync } from 'node:fs'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { checkScenario } from '../../../sim/index.ts'
+
+const FIRST: { id: string; link: string; scenario: object }[] = JSON.parse(
+  readFileSync(new URL('../../scenario/fixtures/version-1.json', import.meta.url), 'utf8'),
+)
+const busy = FIRST.find(({ id }) => id === 'busy')!
+const teapot = FIRST.find(({ id }) => id === 'teapot')!
+
+const lifted = (scenario: object) => {
+  const checked = checkScenario(scenario)
+  if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
+  return checked.scenario
+}
+
+/** The bench's stores, read anew in a browser that holds this. */
+async function opened(kept: Record<string, string>, hash = '') {
+  const entries = new Map(Object.entries(kept))
+  const storage = {
+    getItem: (key: string) => entries.get(key) ?? null,
+    setItem: (key: string, value: string) => entries.set(key, value),
+  }
+  const listeners = new Map<string, () => void>()
+  vi.stubGlobal('localStorage', storage)
+  vi.stubGlobal('sessionStorage', storage)
+  vi.stubGlobal('location', { hash, href: `https://bench.test/${hash}` })
+  vi.stubGlobal('history', { state: null, replaceState: () => {} })
+  vi.stubGlobal('window', { addEventListener: (name: string, run: () => void) => listeners.set(name, run), setTimeout })
+  const { startKeeping } = await import('../../../app/store/keep.ts')
+  const { useScenario } = await import('../../../app/store/scenario.ts')
+  const { useResults } = await import('../../../app/store/results.ts')
+  startKeeping()
+  return { scenario: useScenario.getState().scenario, notice: useResults.getState().notice, entries, listeners }
+}
+
+beforeEach(() => vi.resetModules())
+afterEach(() => {
+  vi.unstubAllGlobals()
+  vi.resetModules()
+})
+
+describe('what version 1 left in the browser', () => {
+  it('its scenario comes back whole, and is kept as version 2 when the page is left', async () => {
+    const { scenario, notice, entries, listeners } = await opened({ 'jawbench.scenario': busy.link })
+    expect(scenario).toEqual(lifted(busy.scenario))
+    expect(notice).toBeNull()
+    listeners.get('pagehide')!()
+    expect(entries.get('jawbench.scenario')).toMatch(/^2\./)
+    vi.resetModules()
+    const again = await opened({ 'jawbench.scenario': entries.get('jawbench.scenario')! })
+    expect(again.scenario).toEqual(lifted(busy.scenario))
+  })
+
+  it('a link goes before it', async () => {
+    const { scenario, notice } = await opened({ 'jawbench.scenario': busy.link }, `#s=${teapot.link}`)
+    expect(scenario).toEqual(lifted(teapot.scenario))
+    expect(notice).toBeNull()
+  })
+
+  it('sections that stood open stay open, the gauge in its new place', async () => {
+    const kept = ['strategies', 'strategies.sensedForce', 'strategies.sensedForce.sensor', 'jaws.friction']
+    vi.stubGlobal('localStorage', { getItem: () => JSON.stringify(kept), setItem: () => {} })
+    const { useFolds } = await import('../../../app/parameters/folds.ts')
+    expect(useFolds.getState().open).toEqual(['strategies', 'strategies.sensedForce', 'sensors.gauge', 'jaws.friction'])
+  })
+})

@@ -1,0 +1,49 @@
+/** The core as TypeScript and the core compiled ahead of time are one simulator: the same to the last bit. */
+
+import base64 from 'virtual:core'
+import fc from 'fast-check'
+import { expect, it } from 'vitest'
+import { compiledCore, PRESETS, type Scenario, STRATEGIES, simulateGrip } from '../../sim/index.ts'
+import { modelOf } from '../../sim/model/model.ts'
+import { absurd, plausible } from '../grip/random.ts'
+import { KINDS } from '../scenario/schema-walk.ts'
+
+const core = compiledCore(new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(base64, 'base64'))).exports)
+
+/** Steps that one run of the corpus may take, and its scenarios: half of them within a decade of the defaults, half anywhere. */
+const MOST = 20_000
+const EACH = 84
+const SEED = 20261127
+
+function affordable(scenario: Scenario): boolean {
+  try {
+    const { axis } = modelOf(scenario, STRATEGIES[0]!).bench
+    return axis.steps * scenario.drive.currentRate * scenario.run.duration <= MOST
+  } catch {
+    return false
+  }
+}
+
+function sameBits(name: string, scenario: Scenario): void {
+  for (const { id } of STRATEGIES) {
+    const { result } = simulateGrip(scenario, id, { core })
+    expect(result, `${name}, ${id}`).toEqual(simulateGrip(scenario, id).result)
+  }
+}
+
+it.each(PRESETS.map(({ id, scenario }) => [id, scenario] as const))('%s by every strategy', (id, scenario) => {
+  sameBits(id, scenario)
+})
+
+it.each(KINDS)('random %s axes by every strategy', (kind) => {
+  for (const draw of [plausible, absurd]) {
+    const corpus = fc
+      .sample(draw(kind), { numRuns: 5 * EACH, seed: SEED })
+      .filter(affordable)
+      .slice(0, EACH)
+    expect(corpus.length).toBe(EACH)
+    corpus.forEach((scenario, n) => {
+      sameBits(`${draw.name} ${kind} ${n}`, scenario)
+    })
+  }
+})
