@@ -31,8 +31,8 @@ const FORCES = [0.25, 0.5, 1, 2, 4, 8, 16]
 const DRAWN = 64
 const REACHED = 12
 const OFF = 0.2
-/** Ratios of the steps about the ends of the trade-off, one round after another. */
-const STEPS = [1.6, 1.25, 1.1]
+/** Ratios of the steps about the ends of the trade-off, one round after another; a round that moves nowhere is not repeated. */
+const STEPS = [1.8, 1.8, 1.8, 1.35, 1.15]
 
 export function* tuneGains(
   scenario: Scenario,
@@ -63,11 +63,10 @@ export function* tuneGains(
   yield* judged(wide)
   for (const end of ends)
     for (const step of STEPS) {
-      const best = bestOf(
-        [...seen.values()].map(({ candidate }) => candidate),
-        end,
-      )
-      const found = [...seen.values()].find(({ candidate }) => candidate === best)
+      const all = [...seen.values()]
+      const candidates = all.map(({ candidate }) => candidate)
+      const best = bestOf(candidates, end) ?? strongest(candidates)
+      const found = all.find(({ candidate }) => candidate === best)
       if (found) yield* judged(about(found.gains, middle, step))
     }
 }
@@ -77,6 +76,12 @@ export function bestOf(candidates: TuneCandidate[], objective: TuneObjective): T
   const sound = candidates.filter((candidate) => candidate.sound && candidate[objective] !== null)
   sound.sort((a, b) => a[objective]! - b[objective]!)
   return sound[0] ?? null
+}
+
+/** Where no force settles, gains that act more strongly come nearest to it. */
+function strongest(candidates: TuneCandidate[]): TuneCandidate | null {
+  const [first] = candidates.filter(({ sound }) => sound).sort((a, b) => b.settledForce! - a.settledForce!)
+  return first ?? null
 }
 
 /** Sound candidates that no other beats in both grip time and peak force, by grip time: the trade-off to choose from. */
