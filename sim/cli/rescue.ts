@@ -35,5 +35,5 @@ function line(rescue: Rescue & { sentence: string }): string {
   const change = `${figureText(from)}${value === null ? '' : ` → ${figureText(value)}`}`
   const others = along.map((edit) => `, with ${edit.path} ${figureText(edit.value as number)}`).join('')
   const price = becomes === 'held' ? ` (${COST_WORDS[cost]}${others})` : ''
-  return `${path.padEnd(40)} ${change.padEnd(22)}${price}\n    ${sentence}`
+  return `${`${path.padEnd(40)} ${change.padEnd(22)}${price}`.trimEnd()}\n    ${sentence}`
 }

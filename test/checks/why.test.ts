@@ -14,7 +14,7 @@ import { make } from '../scenario/make.ts'
 const sum = (parts: { force: number }[]) => parts.reduce((total, { force }) => total + force, 0)
 const every = PRESETS.flatMap(({ id, scenario }) => STRATEGIES.map((strategy) => [id, strategy.id, scenario] as const))
 
-describe('why, on every preset and strategy', () => {
+describe('why, on every preset and strategy', { timeout: 120_000 }, () => {
   it.each(every)('%s, %s: the causes add up to the figure within 1 %', (_, strategy, scenario) => {
     const { verdict, metrics } = simulateGrip(scenario, strategy).result
     const why = explain(scenario, strategy, verdict)
@@ -34,7 +34,7 @@ describe('why, on every preset and strategy', () => {
   })
 })
 
-describe('a cause has the size that its closed form gives', () => {
+describe('a cause has the size that its closed form gives', { timeout: 120_000 }, () => {
   const teapot = PRESETS[0]!.scenario
   const told = (scenario: typeof teapot, strategy: StrategyId) => {
     const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
