@@ -19,9 +19,10 @@ import {
 } from '../../sim/index.ts'
 import { quick } from '../grip/scenarios.ts'
 import { make } from '../scenario/make.ts'
+import { run } from './core.ts'
 
-const found = (scenario: Scenario, strategy: StrategyId, run?: Runner) =>
-  [...rescues(scenario, strategy, run)].map(({ rescue }) => rescue)
+const found = (scenario: Scenario, strategy: StrategyId, runner: Runner = run) =>
+  [...rescues(scenario, strategy, runner)].map(({ rescue }) => rescue)
 
 const sayIn = (scenario: Scenario, rescue: Rescue) => inPlainSpaces(rescueSentence(scenario, rescue, wordingOf('si')))
 
@@ -34,13 +35,13 @@ function verdictAt(
   seed = scenario.run.seed,
 ) {
   const edited = editScenario(scenario, [{ path, value }, ...along, { path: 'run.seed', value: seed }])
-  return edited.ok ? simulateGrip(edited.scenario, strategy).result.verdict : null
+  return edited.ok ? run(edited.scenario, strategy).result.verdict : null
 }
 
 const teapot = PRESETS[0]!.scenario
 
 describe('rescues of the opening preset’s threshold stop', { timeout: 120_000 }, () => {
-  const progress = [...rescues(teapot, 'threshold-stop')]
+  const progress = [...rescues(teapot, 'threshold-stop', run)]
   const list = progress.map(({ rescue }) => rescue)
   const sorted = sortRescues(list)
   const offered = sorted.filter(({ becomes }) => becomes === 'held')

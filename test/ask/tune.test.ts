@@ -15,6 +15,7 @@ import { analyseLoops } from '../../sim/loops/analyse.ts'
 import { quick } from '../grip/scenarios.ts'
 import { SI } from '../say/support.ts'
 import { make } from '../scenario/make.ts'
+import { run } from './core.ts'
 
 const { scenario } = PRESETS[0]!
 const options = {
@@ -24,7 +25,7 @@ const options = {
   peakSensitivity: 2,
   spread: 0.3,
 } as const
-const progress = [...tuneGains(scenario, options)]
+const progress = [...tuneGains(scenario, options, run)]
 const candidates = progress.map(({ candidate }) => candidate)
 
 describe('robust tune of the force loop on the opening preset', () => {
@@ -83,7 +84,7 @@ describe('robust tune of the force loop on the opening preset', () => {
 
 describe('the opening preset’s threshold stop', { timeout: 120_000 }, () => {
   const stop = { ...options, strategy: 'threshold-stop' } as const
-  const found = [...tuneGains(scenario, stop)]
+  const found = [...tuneGains(scenario, stop, run)]
   const sound = found.map(({ candidate }) => candidate).filter((candidate) => candidate.sound)
 
   it('is sound without its integral, and the search finds that', () => {
@@ -122,7 +123,8 @@ describe('what counts', { timeout: 120_000 }, () => {
   })
 
   it('is the time, and what is to spare before it slides', () => {
-    const present = (more: Partial<TuneOptions>) => tuneGains(scenario, { ...options, ...more }).next().value!.present
+    const present = (more: Partial<TuneOptions>) =>
+      tuneGains(scenario, { ...options, ...more }, run).next().value!.present
     const { gripTime, holdMargin } = present({})
     expect(present({ within: gripTime! * 1.01 }).sound).toBe(true)
     expect(present({ within: gripTime! * 0.99 }).miss).toMatchObject({ kind: 'grip time' })
@@ -136,7 +138,7 @@ function gripOf(base: Scenario, { strategy }: TuneOptions, { edits }: Pick<TuneC
   const tuned = editScenario(base, edits)
   if (!tuned.ok) throw new Error('refused')
   const part = { ...tuned.scenario.part, stiffness: base.part.stiffness * factor }
-  return simulateGrip({ ...tuned.scenario, part }, strategy).result
+  return run({ ...tuned.scenario, part }, strategy).result
 }
 
 /** Gains drawn over two decades about those on the bench, a fifth of them off, judged without a line of the search. */
@@ -202,7 +204,7 @@ describe('against as many gains drawn at random, on hostile grips', () => {
     ],
   ])('%s', { timeout: 240_000 }, (_, base, strategy, objective) => {
     const tried: TuneOptions = { ...options, strategy, objective }
-    const candidates = [...tuneGains(base, tried)].map(({ candidate }) => candidate)
+    const candidates = [...tuneGains(base, tried, run)].map(({ candidate }) => candidate)
     const random = randomSearch(base, tried, candidates.length)
     const best = bestOf(candidates, objective)
     if (random.sound > 0) expect(candidates.some(({ sound }) => sound)).toBe(true)

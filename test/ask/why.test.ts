@@ -14,9 +14,10 @@ import {
 import { quick } from '../grip/scenarios.ts'
 import { SI, whyIn } from '../say/support.ts'
 import { make } from '../scenario/make.ts'
+import { run as compiled } from './core.ts'
 
 const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
-  const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
+  const why = explain(scenario, strategy, compiled(scenario, strategy).result.verdict, compiled)
   return { ...why, sentence: whyIn(scenario, strategy, why) }
 }
 const teapot = PRESETS[0]!.scenario

@@ -2,8 +2,8 @@
  * Why and rescue of two strategies on the opening preset, each in a process of its own as on the page in a worker of its own,
  * from cold code; and what a search saves because a run ends when the part is lost. Both told in the time of the processor.
  */
-import base64 from 'virtual:core'
 import { compiledCore, editScenario, explain, PRESETS, rescues, runnerOn, type StrategyId } from '../../sim/index.ts'
+import { run } from '../ask/core.ts'
 import { processorTime } from './clock.ts'
 import { spawnPart } from './process.ts'
 import { goal, row, summary } from './report.ts'
@@ -18,9 +18,6 @@ const ROUNDS = 8
 
 const { scenario } = PRESETS[0]!
 const STRATEGIES: StrategyId[] = ['threshold-stop', 'current-clamp']
-const run = runnerOn(
-  compiledCore(new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(base64, 'base64'))).exports),
-)
 
 function once(strategy: StrategyId): { why: number; rescue: number; parameters: number } {
   const { verdict } = run(scenario, strategy).result

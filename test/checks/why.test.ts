@@ -9,6 +9,7 @@ import {
   simulateGrip,
   strategyOf,
 } from '../../sim/index.ts'
+import { run } from '../ask/core.ts'
 import { make } from '../scenario/make.ts'
 
 const sum = (parts: { force: number }[]) => parts.reduce((total, { force }) => total + force, 0)
@@ -17,7 +18,7 @@ const every = PRESETS.flatMap(({ id, scenario }) => STRATEGIES.map((strategy) =>
 describe('why, on every preset and strategy', { timeout: 120_000 }, () => {
   it.each(every)('%s, %s: the causes add up to the figure within 1 %', (_, strategy, scenario) => {
     const { verdict, metrics } = simulateGrip(scenario, strategy).result
-    const why = explain(scenario, strategy, verdict)
+    const why = explain(scenario, strategy, verdict, run)
     const solid = make(scenario, { 'part.crackForce': undefined, 'part.yieldForce': undefined })
     expect(why.force).toBe(simulateGrip(solid, strategy).result.metrics.peakForce)
     if (verdict === 'held') expect(why.force).toBe(metrics.peakForce)
@@ -37,7 +38,7 @@ describe('why, on every preset and strategy', { timeout: 120_000 }, () => {
 describe('a cause has the size that its closed form gives', { timeout: 120_000 }, () => {
   const teapot = PRESETS[0]!.scenario
   const told = (scenario: typeof teapot, strategy: StrategyId) => {
-    const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
+    const why = explain(scenario, strategy, run(scenario, strategy).result.verdict, run)
     return (cause: string) => why.causes.find((each) => each.cause === cause)?.force ?? 0
   }
 
@@ -61,7 +62,7 @@ describe('a cause has the size that its closed form gives', { timeout: 120_000 }
     const lost = make(teapot, { 'events.powerLoss': { time: 0.9, windings: 'open' } })
     const { metrics, verdict } = simulateGrip(lost, 'current-clamp').result
     expect(verdict).toBe('dropped')
-    const why = explain(lost, 'current-clamp', verdict)
+    const why = explain(lost, 'current-clamp', verdict, run)
     expect(why).toMatchObject({ figure: 'hold', force: 0, bound: metrics.requiredForce })
     expect(why.causes.every(({ share }) => share === null)).toBe(true)
     expect(sum(why.causes)).toBeCloseTo(0, 9)
@@ -90,7 +91,7 @@ describe('a cause has the size that its closed form gives', { timeout: 120_000 }
       'approach.speed': 0.02,
       'strategies.thresholdStop.threshold': 0.33,
     })
-    const why = explain(late, 'threshold-stop', simulateGrip(late, 'threshold-stop').result.verdict)
+    const why = explain(late, 'threshold-stop', run(late, 'threshold-stop').result.verdict, run)
     expect(why.figure).toBe('hold')
     expect(why.causes.find(({ cause }) => cause === 'relaxation')!.share).toBeLessThan(-0.1)
     const smooth = {
