@@ -46,7 +46,8 @@ test('curves, step and figures follow a slider while it is dragged; the drag is 
   await openLoops(page)
   await field(page, 'Servo', 'Derivative gain')
   const scale = page.locator('.field', { has: page.locator('[id="servo.kd"]') }).locator('.scale')
-  await scale.scrollIntoViewIfNeeded()
+  // To the middle: at its lower edge the panel's note may lie over a field.
+  await scale.evaluate((element) => element.scrollIntoView({ block: 'center' }))
   const { x, y, width, height } = (await scale.boundingBox())!
   const magnitude = page.getByRole('slider', { name: /^Position loop, open: magnitude/ })
   const step = page.getByRole('slider', { name: /^Position loop: step response/ })

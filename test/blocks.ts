@@ -1,13 +1,31 @@
-/** Blocks of axis and grip made from options by name, as the tests like them, at a step of their own and ready to run. */
+/**
+ * Blocks of axis and grip made from options by name, at a step of their own and ready to run. Constants go through the same lines
+ * that fill a run, so that a test of a block guards those too.
+ */
+import type { Axis } from '../sim/axis/axis.ts'
 import { EndStops } from '../sim/axis/endstops.ts'
-import { Friction } from '../sim/axis/friction.ts'
-import { Heat } from '../sim/axis/heat.ts'
-import { Transmission } from '../sim/axis/transmission.ts'
+import { axisFilled } from '../sim/axis/fill.ts'
+import type { Friction } from '../sim/axis/friction.ts'
+import type { Heat } from '../sim/axis/heat.ts'
+import type { Transmission } from '../sim/axis/transmission.ts'
 import { Winding } from '../sim/axis/winding.ts'
-import { Gauge } from '../sim/control/gauge.ts'
-import { seeded } from '../sim/core/noise.ts'
+import type { Gauge } from '../sim/control/gauge.ts'
+import { type Actuator, type Scenario, strategyOf } from '../sim/index.ts'
 import { Side } from '../sim/job/grip/contact/side.ts'
+import { fillSide } from '../sim/job/grip/fill.ts'
 import { Slip } from '../sim/job/grip/slip.ts'
+import { modelOf } from '../sim/model/model.ts'
+import { make } from './scenario/make.ts'
+
+const scenario = make()
+
+/** An axis whose thermal and transmission constants are these; values that no scenario allows are let through. */
+function axisWith(thermal: object, transmission: object): Axis {
+  const { actuator } = scenario
+  const motor = { ...actuator.motor, thermal: { ...actuator.motor.thermal, ...thermal } }
+  const changed = { ...actuator, motor, transmission: { ...actuator.transmission, ...transmission } } as Actuator
+  return axisFilled(changed, { mass: 1, stroke: 1, reach: 1 })
+}
 
 export interface FrictionOptions {
   coulomb: number
@@ -25,13 +43,9 @@ export function frictionOf(
   lower: number,
   step: number,
 ): Friction {
-  const { coulomb, breakaway, stribeckSpeed, viscous, bristleStiffness } = options
-  const friction = Object.assign(new Friction(), { coulomb, viscous, mass, raise, lower })
-  friction.rise = breakaway - coulomb
-  friction.stribeck = 1 / (stribeckSpeed * stribeckSpeed)
-  friction.stiffness = bristleStiffness
+  const { friction } = axisWith({}, options)
+  Object.assign(friction, { mass, raise, lower })
   friction.setStep(step)
-  friction.settle()
   return friction
 }
 
@@ -47,13 +61,11 @@ export interface SideOptions {
 }
 
 export function sideOf(options: SideOptions): Side {
-  const { exponent, relaxationTime } = options
-  const side = Object.assign(new Side(), { exponent, relaxationTime })
-  side.wholeStiffness = options.stiffness
-  side.pad = options.padStiffness
-  side.damping = 2 * options.damping
-  side.share = options.relaxationFraction
-  side.wholeYield = options.yieldForce
+  const { exponent, stiffness, padStiffness, damping, yieldForce } = options
+  const relaxation = { fraction: options.relaxationFraction, time: options.relaxationTime }
+  const part = { ...scenario.part, exponent, stiffness, damping, relaxation, yieldForce } as Scenario['part']
+  const side = new Side()
+  fillSide(side, { jaws: { ...scenario.jaws, padStiffness }, part })
   side.setStep(options.step)
   side.settle(false)
   return side
@@ -77,7 +89,7 @@ export function slipOf({ mass, padStiffness, step, ...friction }: SlipOptions): 
 }
 
 export function transmissionOf(stiffness: number, damping: number, backlash: number): Transmission {
-  return Object.assign(new Transmission(), { stiffness, damping, play: backlash / 2 })
+  return axisWith({}, { stiffness, damping, backlash }).transmission
 }
 
 export function windingOf(inductance: number, step: number): Winding {
@@ -88,7 +100,10 @@ export function windingOf(inductance: number, step: number): Winding {
 
 /** Stroke [m], stiffness [N/m], mass that strikes [kg]. */
 export function endStopsOf(stroke: number, stiffness: number, mass: number): EndStops {
-  return Object.assign(new EndStops(), { stroke, stiffness, damping: Math.sqrt(stiffness * mass) })
+  const stops = new EndStops()
+  stops.stroke = stroke
+  stops.set(stiffness, mass)
+  return stops
 }
 
 export interface HeatOptions {
@@ -101,11 +116,8 @@ export interface HeatOptions {
 }
 
 export function heatOf(options: HeatOptions, start?: { winding: number; housing: number }): Heat {
-  const { windingResistance, windingTime, housingResistance, housingTime, ambient, magnetCoefficient } = options
-  const heat = Object.assign(new Heat(), { windingResistance, housingResistance, ambient, magnetCoefficient })
-  heat.windingCapacity = windingTime / windingResistance
-  heat.housingCapacity = housingTime / housingResistance
-  Object.assign(heat.state, start ?? { winding: ambient, housing: ambient })
+  const { heat } = axisWith(options, {})
+  Object.assign(heat.state, start)
   heat.settle()
   return heat
 }
@@ -121,9 +133,12 @@ export interface GaugeOptions {
 }
 
 /** `period` [s] between two samples. */
-export function gaugeOf({ bandwidth, ...constants }: GaugeOptions, period: number, seed: number): Gauge {
-  const gauge = Object.assign(new Gauge(), constants)
-  gauge.weight = (period * bandwidth) / (1 + period * bandwidth)
-  gauge.source.state.word = seeded(seed + 0x9e3779b9).state.word | 0
-  return gauge
+export function gaugeOf(gauge: GaugeOptions, period: number, seed: number): Gauge {
+  const drive = { ...scenario.drive, currentRate: 1 / period }
+  const sensors = { ...scenario.sensors, gauge }
+  const { bench } = modelOf(
+    { ...scenario, drive, sensors, run: { ...scenario.run, seed } },
+    strategyOf('current-clamp'),
+  )
+  return bench.drive.gauge
 }
