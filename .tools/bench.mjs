@@ -2,11 +2,11 @@
 import { ensureInstalled, main } from './setup.mjs'
 
 await main(async () => {
-  ensureInstalled()
+  await ensureInstalled()
   const { ensureBuilt } = await import('./build.mjs')
   const { ensureBrowser } = await import('./browser.mjs')
   const { runTypeScript } = await import('./bundle.mjs')
   await ensureBuilt()
-  process.env.CHROMIUM_PATH = ensureBrowser()
+  process.env.CHROMIUM_PATH = await ensureBrowser()
   await runTypeScript('bench', 'test/bench/bench.ts', ['sim', 'test/bench', 'app', 'e2e'], false)
 })

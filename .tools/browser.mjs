@@ -2,7 +2,8 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { chromium } from 'playwright-core'
+import { chromium, firefox } from 'playwright-core'
+import { alone } from './lock.mjs'
 import { root, SetupError } from './setup.mjs'
 
 const debian = { chromium: '/usr/bin/chromium', 'firefox-esr': '/usr/bin/firefox-esr' }
@@ -17,16 +18,63 @@ export const findBrowser = () => find('CHROMIUM_PATH', chromium.executablePath()
 export const findFirefox = () => find('FIREFOX_PATH', debian['firefox-esr'])
 
 /** Path of a Chromium, installed now if none was there. Throws one clear sentence if that fails too. */
-export function ensureBrowser() {
-  const found = findBrowser() ?? (fromDebian('chromium') || fromPlaywright() ? findBrowser() : null)
-  if (found) return found
+export async function ensureBrowser() {
+  const found = () => findBrowser()
+  const path = found() ?? (await alone(root, 'browsers', () => found() ?? (installChromium() ? found() : null)))
+  if (path) return path
   throw new SetupError(
     'No Chromium was found and none could be installed: install one and set CHROMIUM_PATH to its path.',
   )
 }
 
-/** Path of a Firefox, installed now if none was there and Debian's can be; null if it cannot. */
-export const ensureFirefox = () => findFirefox() ?? (fromDebian('firefox-esr') ? findFirefox() : null)
+/**
+ * A Firefox that the tests can drive: its path, or why there is none. Debian's is installed, or brought up to date, where that
+ * can be and helps.
+ * @returns {Promise<{ path: string, lacking: null } | { path: string | null, lacking: string }>}
+ */
+export const ensureFirefox = () =>
+  alone(root, 'browsers', async () => {
+    const path = findFirefox()
+    const why = path && (await whyNotDriven(path))
+    if (path && !why) return { path, lacking: null }
+    const newer = (!path || path === debian['firefox-esr']) && fromDebian('firefox-esr') ? findFirefox() : null
+    const whyNot = newer ? await whyNotDriven(newer) : why
+    if (newer && !whyNot) return { path: newer, lacking: null }
+    return { path: newer ?? path, lacking: whyNot ?? NO_FIREFOX }
+  })
+
+const NO_FIREFOX =
+  'There is no Firefox here, and none could be installed through apt; install firefox-esr, or set FIREFOX_PATH to its path.'
+
+/** Opens a page in a Firefox, as the tests do. Null if that goes well, else what stands in the way. */
+export async function whyNotDriven(/** @type {string} */ executablePath) {
+  try {
+    const browser = await firefox.launch({ channel: 'moz-firefox', executablePath, timeout: MUTE })
+    try {
+      const title = await Promise.race([titleIn(browser), rest(MUTE)])
+      if (title !== 'drives') throw new Error('A page does not open.')
+    } finally {
+      await browser.close()
+    }
+    return null
+  } catch (error) {
+    const [words = ''] = String(error instanceof Error ? error.message : error).split('\n')
+    return `${executablePath} cannot be driven by Playwright: ${words}`
+  }
+}
+
+/** Time after which a browser that has not answered is taken to be mute [ms]; a slow one needs seconds. */
+const MUTE = 600_000
+
+async function titleIn(/** @type {import('playwright-core').Browser} */ browser) {
+  const page = await browser.newPage()
+  await page.goto('data:text/html,<title>drives</title>', { timeout: 0 })
+  return page.evaluate('document.title')
+}
+
+const rest = (/** @type {number} */ time) => new Promise((rested) => setTimeout(rested, time).unref())
+
+const installChromium = () => fromDebian('chromium') || fromPlaywright()
 
 function find(/** @type {string} */ variable, /** @type {string[]} */ ...usual) {
   const asked = process.env[variable]
@@ -37,11 +85,15 @@ function find(/** @type {string} */ variable, /** @type {string[]} */ ...usual) 
 function fromDebian(/** @type {keyof typeof debian} */ name) {
   if (process.getuid?.() !== 0 || !isDebian()) return false
   console.error(`Installing ${name} through apt …`)
-  const apt = (/** @type {string[]} */ ...args) =>
-    run('apt-get', ['-q', ...args], { DEBIAN_FRONTEND: 'noninteractive' })
-  const install = () => apt('install', '-y', '--no-install-recommends', name)
-  return (install() || (apt('update') && install())) && existsSync(debian[name])
+  // Lists that are weeks old name a browser that is weeks old, or is no longer there. Without a network the old ones must do.
+  if (!listsAreNew) listsAreNew = apt('update')
+  return apt('install', '-y', '--no-install-recommends', name) && existsSync(debian[name])
 }
+
+let listsAreNew = false
+
+const apt = (/** @type {string[]} */ ...args) =>
+  run('apt-get', ['-q', '-o', 'DPkg::Lock::Timeout=600', ...args], { DEBIAN_FRONTEND: 'noninteractive' })
 
 // Other distributions with apt may deliver only a stub under that name.
 function isDebian() {

@@ -2,6 +2,7 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { alone } from './lock.mjs'
 import { cache, root, SetupError } from './setup.mjs'
 import { fingerprint } from './sources.mjs'
 
@@ -16,12 +17,13 @@ export async function runTypeScript(name, entry, sources, packages) {
   if (!existsSync(join(root, entry))) throw new SetupError(`${entry} is not there.`)
   const key = fingerprint(...sources, 'package-lock.json', '.tools/bundle.mjs')
   const file = join(cache, `${name}-${key}.mjs`)
-  if (!existsSync(file)) await bundle(name, join(root, entry), file, packages)
+  if (!existsSync(file))
+    await alone(root, name, async () => existsSync(file) || bundle(name, join(root, entry), file, packages))
   process.argv[1] = file
   await import(pathToFileURL(file).href)
 }
 
-/** Writes beside the target first and renames, so that a second process never reads half a file. */
+/** Writes beside the target first and renames: who does not wait for the lock never reads half a file. */
 async function bundle(
   /** @type {string} */ name,
   /** @type {string} */ input,

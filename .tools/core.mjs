@@ -1,6 +1,7 @@
 // Compiles the core of the simulator (sim/cycle/core.ts and what it imports) ahead of time to WebAssembly, once per state of its sources.
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { alone } from './lock.mjs'
 import { cache, root, SetupError } from './setup.mjs'
 import { fingerprint } from './sources.mjs'
 
@@ -11,11 +12,11 @@ export const ROOMS = ['sim/core', 'sim/axis', 'sim/control', 'sim/job', 'sim/str
 export async function compiledCore() {
   const key = fingerprint(...ROOMS, '.tools/core.mjs', 'package-lock.json')
   const file = join(cache, `core-${key}.wasm`)
-  if (!existsSync(file)) await compile(file)
+  if (!existsSync(file)) await alone(root, 'core', async () => existsSync(file) || compile(file))
   return readFileSync(file)
 }
 
-/** Writes beside the target first and renames, so that a second process never reads half a file. */
+/** Writes beside the target first and renames: who does not wait for the lock never reads half a file. */
 async function compile(/** @type {string} */ file) {
   const { default: asc } = await import('assemblyscript/asc')
   /** @type {Uint8Array | null} */

@@ -2,9 +2,9 @@
 import { ensureInstalled, main } from './setup.mjs'
 
 await main(async () => {
-  ensureInstalled()
+  await ensureInstalled()
   const { runEndToEnd } = await import('./playwright.mjs')
-  const { status, note } = runEndToEnd(process.argv.slice(2))
+  const { status, note } = await runEndToEnd(process.argv.slice(2))
   if (note) console.log(`\n${note}`)
   process.exitCode = status
 })

@@ -2,7 +2,7 @@
 import { ensureInstalled, main } from './setup.mjs'
 
 await main(async () => {
-  ensureInstalled()
+  await ensureInstalled()
   const { runTypeScript } = await import('./bundle.mjs')
   await runTypeScript('cli', 'sim/cli/index.ts', ['sim'], true)
 })

@@ -1,61 +1,46 @@
 // One run of the end-to-end tests. Each has its own folder with a copy of the build that it serves and what its tests
 // leave behind, so that neither a second run nor a new build meanwhile gets in its way.
-import { spawnSync } from 'node:child_process'
-import { cpSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { ensureBrowser, ensureFirefox } from './browser.mjs'
-import { ensureBuilt } from './build.mjs'
+import { copyBuilt, ensureBuilt } from './build.mjs'
+import { makeScratch, scratch } from './scratch.mjs'
 import { root } from './setup.mjs'
 
-const results = join(root, 'test-results')
-const folder = join(results, String(process.pid))
-
 /** Playwright's JSON report of this run, where `json` is among its reporters. */
-export const reportFile = join(folder, 'report.json')
+export const reportFile = join(scratch, 'report.json')
 
 /**
  * Runs Playwright on a fresh build.
  * @param {string[]} args
- * @returns {{ status: number, note: string | null }} exit code, and what was left out and why
+ * @param {import('node:child_process').StdioOptions} stdio
+ * @param {(output: import('node:stream').Readable) => void} listen takes the program's output where `stdio` pipes it
+ * @returns {Promise<{ status: number, note: string | null }>} exit code, and what could not be run and why
  */
-export function runEndToEnd(args) {
-  ensureBuilt()
-  const chromium = ensureBrowser()
-  const firefox = ensureFirefox()
-  removeEndedRuns()
-  mkdirSync(folder, { recursive: true })
-  const site = join(folder, 'site')
-  cpSync(join(root, 'dist'), site, { recursive: true })
+export async function runEndToEnd(args, stdio = 'inherit', listen = () => {}) {
+  await ensureBuilt()
+  const chromium = await ensureBrowser()
+  const firefox = await ensureFirefox()
+  makeScratch()
+  const site = join(scratch, 'site')
+  await copyBuilt(site)
   const cli = join(root, 'node_modules/@playwright/test/cli.js')
-  const { status } = spawnSync(process.execPath, [cli, 'test', ...args], {
+  const playwright = spawn(process.execPath, [cli, 'test', ...args], {
     cwd: root,
-    stdio: 'inherit',
+    stdio,
     env: {
       ...process.env,
       CHROMIUM_PATH: chromium,
-      ...(firefox && { FIREFOX_PATH: firefox }),
-      E2E_FOLDER: folder,
+      ...(firefox.path && { FIREFOX_PATH: firefox.path }),
+      ...(firefox.lacking && { E2E_FIREFOX_LACKING: firefox.lacking }),
+      E2E_FOLDER: scratch,
       PLAYWRIGHT_JSON_OUTPUT_FILE: reportFile,
     },
   })
+  for (const output of [playwright.stdout, playwright.stderr]) if (output) listen(output)
+  const [status] = await once(playwright, 'close')
   rmSync(site, { recursive: true, force: true })
-  const note = firefox
-    ? null
-    : 'Left out: the comparison of runs in Firefox. There is none here, and none could be installed through apt; ' +
-      'install firefox-esr, or set FIREFOX_PATH to its path, to have it too.'
-  return { status: status ?? 1, note }
-}
-
-function removeEndedRuns() {
-  mkdirSync(results, { recursive: true })
-  for (const name of readdirSync(results))
-    if (!isRunning(Number(name))) rmSync(join(results, name), { recursive: true })
-}
-
-function isRunning(/** @type {number} */ pid) {
-  try {
-    return pid > 0 && process.kill(pid, 0)
-  } catch {
-    return false
-  }
+  return { status: status ?? 1, note: firefox.lacking && `Not run: the tests in Firefox. ${firefox.lacking}` }
 }

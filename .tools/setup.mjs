@@ -5,6 +5,7 @@ import { createHash } from 'node:crypto'
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { alone } from './lock.mjs'
 
 export const root = dirname(dirname(fileURLToPath(import.meta.url)))
 export const cache = join(root, 'node_modules/.cache/jawbench')
@@ -13,11 +14,15 @@ export const cache = join(root, 'node_modules/.cache/jawbench')
 export class SetupError extends Error {}
 
 /** Installs what the lock file names unless that was done before. Throws a SetupError if npm fails. */
-export function ensureInstalled() {
+export async function ensureInstalled() {
   const lock = readFileSync(join(root, 'package-lock.json'))
   const wanted = `${createHash('sha256').update(lock).digest('hex')} ${process.platform}-${process.arch}\n`
   const stamp = join(root, 'node_modules/.lock-stamp')
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return
+  const done = () => existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted
+  if (!done()) await alone(root, 'install', () => done() || install(stamp, wanted))
+}
+
+function install(/** @type {string} */ stamp, /** @type {string} */ wanted) {
   console.error('Installing packages …')
   const npm = process.env.npm_execpath
   const result = npm?.endsWith('.js')

@@ -3,7 +3,7 @@ import { ensureBuilt } from './build.mjs'
 import { main, root } from './setup.mjs'
 
 await main(async () => {
-  ensureBuilt()
+  await ensureBuilt()
   const { preview } = await import('vite')
   const server = await preview({
     root: `${root}/app`,

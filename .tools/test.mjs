@@ -1,47 +1,72 @@
-// npm test: every stage in turn, so that one run shows all there is to mend. The last line is always "N passed, N failed".
-import { spawnSync } from 'node:child_process'
+// npm test: every stage, also after one that failed, so that one run shows all there is to mend. What needs the browser runs
+// beside what does not. The last line is always "N passed, N failed", with ", N skipped" where something could not be run.
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
-import { countPlaywright, countVitest } from './counts.mjs'
+import { closingLine, countPlaywright, countVitest } from './counts.mjs'
+import { inTurn } from './in-turn.mjs'
+import { alone } from './lock.mjs'
 import { cache, ensureInstalled, root, SetupError } from './setup.mjs'
 
-const totals = { passed: 0, failed: 0 }
-/** @type {string[]} What was left out on this machine, and why. */
-const notes = []
+/** @typedef {import('./counts.mjs').Counts} Counts */
+/** @typedef {{ counts: Counts, write: (text: string) => void }} Stage */
 
-if (await stage('install', ensureInstalled)) {
-  await stage('lock file', checkLock)
-  await stage('types', () => run('typescript/bin/tsc', '-b'))
-  await stage('lint', () => run('@biomejs/biome/bin/biome', 'check', '--error-on-warnings'))
-  await stage('unused code', () => run('knip/bin/knip.js', '--no-progress'))
-  await stage('unit tests and checks', unitTests)
-  const built = await stage('build', async () => (await import('./build.mjs')).ensureBuilt())
-  if (built) await stage('end to end', endToEnd)
-}
+const totals = { passed: 0, failed: 0, skipped: 0 }
+/** @type {string[]} What could not be run on this machine, and why. */
+const notes = []
+const next = inTurn((text) => process.stdout.write(text))
+const colours = process.stdout.isTTY && !process.env.NO_COLOR ? { FORCE_COLOR: '1' } : {}
+
+if (await stage('install', ensureInstalled)) await Promise.all([withoutBrowser(), withBrowser()])
 if (totals.failed > 0) process.exitCode = 1
 for (const note of notes) console.log(`\n${note}`)
-console.log(`\n${totals.passed} passed, ${totals.failed} failed`)
+console.log(`\n${closingLine(totals)}`)
 
-/** Runs one stage and says whether it went through; one that did not counts as one failed unless it counted by itself. */
-async function stage(/** @type {string} */ name, /** @type {() => unknown} */ body) {
-  console.log(`\n── ${name}`)
-  const failedBefore = totals.failed
-  try {
-    await body()
-  } catch (error) {
-    console.error(error instanceof SetupError ? error.message : error)
-    if (totals.failed === failedBefore) totals.failed += 1
-  }
-  return totals.failed === failedBefore
+async function withoutBrowser() {
+  await stage('lock file', checkLock)
+  await stage('types', (on) => alone(root, 'types', () => run(on, 'typescript/bin/tsc', '-b')))
+  await stage('lint', (on) => run(on, '@biomejs/biome/bin/biome', 'check', '--error-on-warnings'))
+  await stage('unused code', (on) => run(on, 'knip/bin/knip.js', '--no-progress'))
+  await stage('unit tests and checks', unitTests)
 }
 
-/** Runs a package's program; its output goes straight through. */
-function run(/** @type {string} */ program, /** @type {string[]} */ ...args) {
-  const { status } = spawnSync(process.execPath, [join(root, 'node_modules', program), ...args], {
+async function withBrowser() {
+  if (await stage('build', async () => (await import('./build.mjs')).ensureBuilt())) await stage('end to end', endToEnd)
+}
+
+/** Runs one stage and says whether it went through; one that did not counts as one failed unless it counted by itself. */
+async function stage(/** @type {string} */ name, /** @type {(on: Stage) => unknown} */ body) {
+  const { write, end } = next()
+  write(`\n── ${name}\n`)
+  const counts = { passed: 0, failed: 0, skipped: 0 }
+  try {
+    await body({ counts, write })
+  } catch (error) {
+    write(`${error instanceof SetupError ? error.message : error instanceof Error ? error.stack : error}\n`)
+    counts.failed ||= 1
+  }
+  end()
+  totals.passed += counts.passed
+  totals.failed += counts.failed
+  totals.skipped += counts.skipped
+  return counts.failed === 0
+}
+
+/** Runs a package's program; what it says is the stage's. */
+async function run(/** @type {Stage} */ on, /** @type {string} */ program, /** @type {string[]} */ ...args) {
+  const child = spawn(process.execPath, [join(root, 'node_modules', program), ...args], {
     cwd: root,
-    stdio: 'inherit',
+    stdio: ['ignore', 'pipe', 'pipe'],
+    env: { ...process.env, ...colours },
   })
+  for (const output of [child.stdout, child.stderr]) listen(on, output)
+  const [status] = await once(child, 'close')
   if (status !== 0) throw new SetupError(`${program} ended with exit code ${status}.`)
+}
+
+function listen(/** @type {Stage} */ on, /** @type {import('node:stream').Readable} */ output) {
+  output.setEncoding('utf8').on('data', on.write)
 }
 
 function checkLock() {
@@ -50,35 +75,36 @@ function checkLock() {
     throw new SetupError('package-lock.json records registry addresses; .npmrc should prevent that.')
 }
 
-function unitTests() {
+async function unitTests(/** @type {Stage} */ on) {
   const file = join(cache, `vitest-${process.pid}.json`)
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`]
-  counted(file, countVitest, () => run('vitest/vitest.mjs', 'run', ...reporters))
+  await counted(on, file, countVitest, () => run(on, 'vitest/vitest.mjs', 'run', ...reporters))
 }
 
-async function endToEnd() {
+async function endToEnd(/** @type {Stage} */ on) {
   const { reportFile, runEndToEnd } = await import('./playwright.mjs')
-  counted(reportFile, countPlaywright, () => {
-    const { status, note } = runEndToEnd(['--reporter=list,json'])
+  await counted(on, reportFile, countPlaywright, async () => {
+    const { status, note } = await runEndToEnd(['--reporter=list,json'], ['ignore', 'pipe', 'pipe'], (output) =>
+      listen(on, output),
+    )
     if (note) notes.push(note)
     if (status !== 0) throw new SetupError(`Playwright ended with exit code ${status}.`)
   })
 }
 
-/** Adds a test run's counts from its report, also when the run fails. */
-function counted(
+/** Takes a test run's counts from its report, also when the run fails. */
+async function counted(
+  /** @type {Stage} */ on,
   /** @type {string} */ file,
-  /** @type {(report: any) => import('./counts.mjs').Counts} */ count,
-  /** @type {() => void} */ tests,
+  /** @type {(report: any) => Counts} */ count,
+  /** @type {() => Promise<void>} */ tests,
 ) {
   rmSync(file, { force: true })
   try {
-    tests()
+    await tests()
   } finally {
     if (existsSync(file)) {
-      const { passed, failed } = count(JSON.parse(readFileSync(file, 'utf8')))
-      totals.passed += passed
-      totals.failed += failed
+      Object.assign(on.counts, count(JSON.parse(readFileSync(file, 'utf8'))))
       rmSync(file)
     }
   }

@@ -3,11 +3,20 @@ import { test as base, expect, type Locator, type Page } from '@playwright/test'
 
 export { expect }
 
-/**
- * Every page of every test: nothing may go wrong in its console, and nothing may be asked of another machine (which the
- * browser could not reach either, see the configuration).
- */
-export const test = base.extend<{ quiet: undefined }>({
+export const test = base.extend<{ driven: undefined; quiet: undefined }>({
+  /** A project without a browser that can be driven: its tests count as not run. */
+  driven: [
+    // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the names of what a fixture needs from this place
+    async ({}, use, { project, skip }) => {
+      skip(Boolean(project.metadata.lacking), project.metadata.lacking)
+      await use(undefined)
+    },
+    { auto: true },
+  ],
+  /**
+   * Every page of every test: nothing may go wrong in its console, and nothing may be asked of another machine (which the
+   * browser could not reach either, see the configuration).
+   */
   quiet: [
     async ({ context, baseURL }, use) => {
       const faults: string[] = []

@@ -64,7 +64,10 @@ describe('the motor side flies through the play and strikes the resting jaw (clo
   it('winds the transmission up by v √(mr/k) over π √(mr/k), mr = M m/(M + m)', () => {
     const reduced = (M * m) / (M + m)
     expect((Math.max(...lead) - PLAY / 2) / (v * Math.sqrt(reduced / STIFFNESS))).toBeCloseTo(1, 2)
-    expect((time[off]! - time[touch]!) / (Math.PI * Math.sqrt(reduced / STIFFNESS))).toBeCloseTo(1, 1)
+    // From row to row of the record.
+    expect(Math.abs(time[off]! - time[touch]! - Math.PI * Math.sqrt(reduced / STIFFNESS))).toBeLessThan(
+      time[off]! - time[off - 1]!,
+    )
   })
 
   it('leaves the jaw with 2M/(M + m) and the motor side with (M − m)/(M + m) of the speed', () => {

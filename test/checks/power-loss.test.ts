@@ -90,7 +90,9 @@ describe('a gear locks below an efficiency of one half (2 − 1/η < 0; Niemann 
     [0.48, 1],
     [0.52, 0],
   ])('η %f keeps %f', (efficiency, share) => {
-    expect(left(RACK, { pinionRadius: 0.008, gearRatio: 3, efficiency }, 'open').share).toBeCloseTo(share, 1)
+    // The bristles of the friction give way a little before they hold.
+    const { share: kept } = left(RACK, { pinionRadius: 0.008, gearRatio: 3, efficiency }, 'open')
+    expect(Math.abs(kept - share)).toBeLessThan(0.02)
   })
 })
 
@@ -134,6 +136,6 @@ it('a locked axis keeps position, not force: the part between locked jaws relaxe
   const at = (time: number) => traces.force[traces.time.findIndex((t) => t >= time)]!
   // Whatever the force is made of at the loss, what fades does so by e^(−t/τ): three instants at equal distance.
   const [a, b, c] = [at(0.82), at(1.17), at(1.52)]
-  expect((b - c) / (a - b) / Math.exp(-0.35 / 0.4)).toBeCloseTo(1, 1)
+  expect(Math.abs((b - c) / (a - b) / Math.exp(-0.35 / 0.4) - 1)).toBeLessThan(0.01) // hard pads give way too
   expect(c).toBeLessThan(a * 0.98)
 })

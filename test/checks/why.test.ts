@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { run } from '../../sim/cli/core.ts'
 import {
   axisOf,
   contactsOf,
@@ -17,7 +18,7 @@ const every = PRESETS.flatMap(({ id, scenario }) => STRATEGIES.map((strategy) =>
 describe('why, on every preset and strategy', () => {
   it.each(every)('%s, %s: the causes add up to the figure within 1 %', (_, strategy, scenario) => {
     const { verdict, metrics } = simulateGrip(scenario, strategy).result
-    const why = explain(scenario, strategy, verdict)
+    const why = explain(scenario, strategy, verdict, run)
     const solid = make(scenario, { 'part.crackForce': undefined, 'part.yieldForce': undefined })
     expect(why.force).toBe(simulateGrip(solid, strategy).result.metrics.peakForce)
     if (verdict === 'held') expect(why.force).toBe(metrics.peakForce)
@@ -37,7 +38,7 @@ describe('why, on every preset and strategy', () => {
 describe('a cause has the size that its closed form gives', () => {
   const teapot = PRESETS[0]!.scenario
   const told = (scenario: typeof teapot, strategy: StrategyId) => {
-    const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
+    const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict, run)
     return (cause: string) => why.causes.find((each) => each.cause === cause)?.force ?? 0
   }
 
@@ -46,14 +47,15 @@ describe('a cause has the size that its closed form gives', () => {
     const off = told(make(teapot, { 'drive.currentOffset': offset }), 'current-clamp')('measuring')
     const axis = axisOf(teapot.actuator)
     const newtons = (-offset * axis.forcePerAmpere) / contactsOf(teapot)
-    expect(off / newtons).toBeCloseTo(1, 1)
+    expect(Math.abs(off / newtons - 1)).toBeLessThan(0.02) // the thread's friction: it holds what it has been pressed to
   })
 
   it('offset and gain error of the gauge: (F* − F0)/(1 + ε) − F*', () => {
     const sensor = 'sensors.gauge'
     const { target } = teapot.strategies.sensedForce
     const off = told(make(teapot, { [`${sensor}.offset`]: 1, [`${sensor}.gainError`]: 0.2 }), 'sensed-force')
-    expect(off('measuring')).toBeCloseTo((target - 1) / 1.2 - target, 0)
+    // In the mean over all orders, in some of which the axis' friction is gone before.
+    expect(Math.abs(off('measuring') / ((target - 1) / 1.2 - target) - 1)).toBeLessThan(0.06)
     expect(off('setting')).toBe(target)
   })
 
@@ -61,13 +63,13 @@ describe('a cause has the size that its closed form gives', () => {
     const lost = make(teapot, { 'events.powerLoss': { time: 0.9, windings: 'open' } })
     const { metrics, verdict } = simulateGrip(lost, 'current-clamp').result
     expect(verdict).toBe('dropped')
-    const why = explain(lost, 'current-clamp', verdict)
+    const why = explain(lost, 'current-clamp', verdict, run)
     expect(why).toMatchObject({ figure: 'hold', force: 0, bound: metrics.requiredForce })
     expect(why.causes.every(({ share }) => share === null)).toBe(true)
     expect(sum(why.causes)).toBeCloseTo(0, 9)
     // Alone it gives the whole grip back; in the mean over all orders other losses take their part of it.
     const loss = why.causes.find(({ alone }) => alone !== null && -alone > 0.5 * metrics.settledForce!)!
-    expect(-loss.alone! / metrics.settledForce!).toBeCloseTo(1, 1)
+    expect(Math.abs(-loss.alone! / metrics.settledForce! - 1)).toBeLessThan(0.002) // noise of the current
     expect(-loss.force / metrics.settledForce!).toBeGreaterThan(0.9)
   })
 
@@ -90,7 +92,7 @@ describe('a cause has the size that its closed form gives', () => {
       'approach.speed': 0.02,
       'strategies.thresholdStop.threshold': 0.33,
     })
-    const why = explain(late, 'threshold-stop', simulateGrip(late, 'threshold-stop').result.verdict)
+    const why = explain(late, 'threshold-stop', simulateGrip(late, 'threshold-stop').result.verdict, run)
     expect(why.figure).toBe('hold')
     expect(why.causes.find(({ cause }) => cause === 'relaxation')!.share).toBeLessThan(-0.1)
     const smooth = {

@@ -60,6 +60,7 @@ describe('jaws coast onto a part that dents: ½ m v² = 2 (Fy²/4K + Fy²/2kp) +
     // the pads lose the part where it is narrower by half a dent a side
     let last = force.length - 1
     while (force[last] === 0) last--
-    expect((2 * (travel[last]! - 0.002)) / dent).toBeCloseTo(1, 1)
+    // From one row of the record to the next the jaws move on.
+    expect(Math.abs(travel[last]! - 0.002 - dent / 2)).toBeLessThan(travel[last]! - travel[last + 1]!)
   })
 })

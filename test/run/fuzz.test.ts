@@ -54,7 +54,7 @@ describe.each(KINDS)('random %s axes', (kind) => {
         fc.pre(affordable(scenario))
         check(scenario)
       }),
-      { numRuns: 60, endOnFailure: true, interruptAfterTimeLimit: 2500 },
+      { numRuns: 60, endOnFailure: true },
     )
   })
 
@@ -64,7 +64,7 @@ describe.each(KINDS)('random %s axes', (kind) => {
         fc.pre(affordable(scenario))
         check(scenario)
       }),
-      { numRuns: 100, endOnFailure: true, interruptAfterTimeLimit: 2500 },
+      { numRuns: 100, endOnFailure: true },
     )
   })
 })

@@ -30,7 +30,8 @@ describe('Slip', () => {
     const slip = run(make(), 0.2, normal)
     expect(slip.state.sliding).toBe(1)
     const acceleration = G - (0.4 * normal) / 0.25
-    expect(slip.state.distance / (0.5 * acceleration * 0.04)).toBeCloseTo(1, 1)
+    // What the pads first give way in shear is no slip.
+    expect(Math.abs(slip.state.distance / (0.5 * acceleration * 0.04) - 1)).toBeLessThan(0.005)
     const before = slip.state.distance
     run(slip, 0.1, normal)
     expect((slip.state.distance - before) / (acceleration * 0.1 * 0.25)).toBeCloseTo(1, 2)

@@ -75,7 +75,9 @@ describe('the weakest force', () => {
     const { result, weakest: least } = weakest({ 'part.mass': 6, 'run.duration': 0.8 })
     expect(result.verdict).toBe('dropped')
     expect(least!).toBeGreaterThan(0.8 * result.metrics.settledForce!)
-    expect(weakest({}).weakest! / weakest({}).result.metrics.settledForce!).toBeCloseTo(1, 1)
+    // A settled clamp wanders by a thousandth, with the noise of its current.
+    const whole = weakest({})
+    expect(Math.abs(whole.weakest! / whole.result.metrics.settledForce! - 1)).toBeLessThan(0.002)
     expect(weakest({ 'approach.speed': 0.002 }).weakest).toBe(null)
   })
 })

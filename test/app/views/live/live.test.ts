@@ -44,7 +44,8 @@ describe('The live plant in the picture', () => {
   it('is the newest sample, with what has become of the part', () => {
     const grip = gripped()
     const frame = liveFrame(scenario, grip.state)
-    expect(frame.force).toBeCloseTo(grip.state.figures.force, 0)
+    // A sample lies within three times the rms about the mean of those before it.
+    expect(Math.abs(frame.force - grip.state.figures.force)).toBeLessThan(3 * grip.state.figures.ripple)
     expect(frame.contacts.driven.pad).toBeGreaterThan(0)
     expect(frame).toMatchObject({ supported: true, fallen: null, crack: null, marked: [], unstable: false })
     const hurt = {

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { describe, expect, it } from 'vitest'
 import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
+import { run } from '../../../../sim/cli/core.ts'
 import {
   explain,
   type GripResult,
@@ -49,7 +50,7 @@ describe.each(PRESETS)('report of $id', { timeout: 120_000 }, ({ id, scenario })
   })
 
   it('takes every force apart into causes that add up as printed', () => {
-    const whys = results.map(({ strategy, verdict }) => explain(scenario, strategy, verdict))
+    const whys = results.map(({ strategy, verdict }) => explain(scenario, strategy, verdict, run))
     const { rows, sums } = causeRows(whys, 'si')
     expect(rows.length).toBeGreaterThan(2)
     for (const [column, sum] of sums.entries()) {
@@ -69,7 +70,7 @@ describe('figureRows', () => {
 
 describe('causeRows', () => {
   const why = (names: string[], force: number | null = 10) => ({
-    ...explain(PRESETS[0]!.scenario, 'current-clamp', 'missed'),
+    ...explain(PRESETS[0]!.scenario, 'current-clamp', 'missed', run),
     force,
     causes: names.map((label) => ({
       cause: 'friction' as const,

@@ -1,0 +1,30 @@
+// A folder of its own for each run, in test-results; those of runs that have ended are removed at the next one.
+import { cpSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { isRunning } from './processes.mjs'
+import { root } from './setup.mjs'
+
+const results = join(root, 'test-results')
+
+/** Path of this run's folder. */
+export const scratch = join(results, String(process.pid))
+
+/** Makes this run's folder. */
+export function makeScratch() {
+  mkdirSync(results, { recursive: true })
+  for (const name of readdirSync(results))
+    if (!isRunning(Number(name)) || name === String(process.pid)) rmSync(join(results, name), { recursive: true })
+  mkdirSync(scratch)
+}
+
+/** What a copy of the tree does without: made things, and packages, which are found in the folders above it. */
+const LEFT = ['node_modules', 'dist', 'coverage', 'test-results', 'playwright-report', '.git']
+
+/** Copies the sources to a folder inside this run's, where all tools work on the copy alone. */
+export function copyTree(/** @type {string} */ tree) {
+  for (const name of readdirSync(root))
+    if (!LEFT.includes(name)) cpSync(join(root, name), join(tree, name), { recursive: true })
+  // The stamp says that the packages are installed.
+  mkdirSync(join(tree, 'node_modules'))
+  cpSync(join(root, 'node_modules/.lock-stamp'), join(tree, 'node_modules/.lock-stamp'))
+}
