@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { Recorder } from '../../sim/cycle/recorder.ts'
-import { CHANNELS, PRESETS, simulateGrip, type Traces } from '../../sim/index.ts'
+import { CHANNELS, PRESETS, type Scenario, simulateGrip, type Traces } from '../../sim/index.ts'
 import { tracesOf } from '../../sim/run/channels.ts'
 
 const COUNT = CHANNELS.length
@@ -23,6 +23,12 @@ const column = (traces: Traces, channel: number) => traces[CHANNELS[channel]!.id
 /** A signal without a pattern, another for each channel; time runs on. */
 const signal = (c: number, k: number) =>
   c === 0 ? k * 1e-4 : Math.sin(k * k * 0.37 + c) * (1 + Math.cos(k * 0.001 * c))
+
+/** The first preset for so long [s]; the arm does not move. */
+function lasting(duration: number): Scenario {
+  const { run, arm, ...rest } = PRESETS[0]!.scenario
+  return { ...rest, run: { ...run, duration }, arm: { ...arm, lift: null, moves: [] } }
+}
 
 describe('Recorder', () => {
   it('keeps the lowest and the highest of every channel, in the bucket where they came', () => {
@@ -88,20 +94,29 @@ describe('Recorder', () => {
     }
   })
 
-  it('hands out chunks that, put together, are the whole', () => {
-    const { scenario } = PRESETS[0]!
+  it.each([0.01, 0.0731, 0.5, 1.2345])('hands out chunks that, put together, are the whole (%d s)', (duration) => {
+    const scenario = lasting(duration)
     const chunks: Float64Array[][] = []
     const { traces } = simulateGrip(scenario, 'current-clamp', { onChunk: (columns) => chunks.push(columns) > 0 })
-    expect(chunks.length).toBeGreaterThan(8)
+    if (duration >= 0.5) expect(chunks.length).toBeGreaterThan(8)
     for (let c = 0; c < COUNT; c++)
       expect(chunks.flatMap((columns) => [...columns[c]!])).toEqual([...column(traces, c)])
   })
 
-  it('stops when whoever receives the chunks says so', () => {
-    const { scenario } = PRESETS[0]!
+  it('stops when whoever receives the chunks says so, and keeps what it has', () => {
+    const scenario = lasting(0.1)
     let chunks = 0
-    const { cancelled } = simulateGrip(scenario, 'current-clamp', { onChunk: () => ++chunks < 3 })
+    let rows = 0
+    const { cancelled, traces, result } = simulateGrip(scenario, 'current-clamp', {
+      onChunk(columns) {
+        rows += columns[0]!.length
+        return ++chunks < 3
+      },
+    })
     expect(chunks).toBe(3)
     expect(cancelled).toBe(true)
+    expect(result.metrics.contactTime).toBeNull() // from a touch on the buckets are finer
+    expect(rows).toBe(3 * 100 * 2)
+    expect(traces.time.length).toBe(rows)
   })
 })

@@ -27,6 +27,7 @@ function affordable(scenario: Scenario): boolean {
 function sameBits(name: string, scenario: Scenario): void {
   for (const { id } of STRATEGIES) {
     const { result } = simulateGrip(scenario, id, { core })
+    expect(result.hash, `${name}, ${id}`).toMatch(/^[0-9a-f]{16}$/)
     expect(result, `${name}, ${id}`).toEqual(simulateGrip(scenario, id).result)
   }
 }
