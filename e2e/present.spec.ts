@@ -81,7 +81,7 @@ test('is opened, walked, reloaded and left by keyboard', async ({ page }) => {
   await page.keyboard.press('ArrowRight')
   await expect(slide(page, 'What came of it')).toBeVisible()
   await expect(page.locator('.outcome-word')).toHaveText(words as string[])
-  await expect(slide(page, 'What came of it')).toContainText(/Cracks at 0\.\d+ s: 65 N on a 65 N part\./)
+  await expect(slide(page, 'What came of it')).toContainText(/Cracks at 0\.\d+\ss: 65\sN on a 65\sN part\./)
   await page.keyboard.press('Home')
   await expect(place(page)).toContainText('1 of')
   await page.keyboard.press('End')
