@@ -69,8 +69,12 @@ test('prints one page of A4 with the figures of the command line', async ({ page
   await expect(sheet(page).locator('.report-picture svg')).toHaveCount(1)
   expect(words).toContain(squeeze('jawbench grip teapot'))
   expect(words).not.toContain('127.0.0.1')
-  const hash = /^hash[^:]*? (\S+) +(\S+) +(\S+)$/m.exec(stdout)
-  for (const print of hash?.slice(1) ?? []) expect(words).toContain(print)
+  const json = spawnSync(process.execPath, ['.tools/jawbench.mjs', 'grip', 'teapot', '--format', 'json'], {
+    encoding: 'utf8',
+  })
+  const { results } = JSON.parse(json.stdout) as { results: { hash: string }[] }
+  expect(results.length).toBe(STRATEGIES.length)
+  for (const { hash } of results) expect(words).toContain(hash)
 })
 
 test('another strategy can be handed over, and the report says that the figures do not recommend it', async ({
