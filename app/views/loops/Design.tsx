@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { type Limit, type LoopId, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
+import { type Limit, type LoopId, limitName, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
 import { LOOP_LABELS } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { shownUnit } from '../../read/units.ts'
@@ -26,7 +26,7 @@ export function Design({ loop }: { loop: LoopId }) {
       {failure && <p role="status">No gains: {failure}</p>}
       {!answer && !failure && <p className="loops-small">Computing …</p>}
       {answer?.designs.map((tried) => (
-        <Method key={tried.design.method} tried={tried} />
+        <Method key={tried.design.method} tried={tried} limits={answer.limits} />
       ))}
       {answer && <Limits limits={answer.limits} />}
     </section>
@@ -123,16 +123,6 @@ const FIGURE: Record<Wish['key'], string> = {
 const automatic = (answer: DesignAnswer | null, key: Wish['key']): number | undefined =>
   answer?.designs.flatMap(({ design }) => design.figures).find(({ label }) => label.startsWith(FIGURE[key]))?.value
 
-const KINDS: Record<Limit['kind'], string> = {
-  delay: 'Delay',
-  resonance: 'Resonance',
-  voltage: 'Voltage',
-  encoder: 'Encoder',
-  noise: 'Noise',
-  'inner-loop': 'Inner loop',
-  speed: 'Speed limit',
-}
-
 function Limits({ limits }: { limits: Limit[] }) {
   const words = wordingOf(useView((state) => state.units))
   const said = limits.map((limit) => ({ ...limit, ...limitWords(limit, words) }))
@@ -140,10 +130,10 @@ function Limits({ limits }: { limits: Limit[] }) {
     <div className="loops-limits">
       <h3>What limits the bandwidth</h3>
       <ol>
-        {said.map(({ kind, crossover, because, remedy }) => (
-          <li key={kind}>
+        {said.map(({ id, kind, crossover, because, remedy }) => (
+          <li key={id}>
             <strong>
-              {KINDS[kind]}:{' '}
+              {limitName({ kind })}:{' '}
               {Number.isFinite(crossover)
                 ? `crossover up to ${withUnit(formatFigure(crossover), 'rad/s')}`
                 : 'sets no bound'}
