@@ -19,17 +19,17 @@ export function remarkOn({ trouble, remedies }: Pick<JudgedSetting, 'trouble' | 
   return `${TROUBLES[trouble]}: ${ways === '' ? 'no scale factor by itself helps' : ways}`
 }
 
-const BOUNDS = { least: 'at least', most: 'at most' }
+const BOUNDS = { least: 'at least ', most: 'at most ', alone: '' }
 
 function remedyWords({ scale, bound, value }: Remedy, words: Wording): string {
   const limit = BOUNDS[bound]
   const said: Record<keyof DriveScales, () => string> = {
-    countsPerMetre: () => `${limit} ${countsWords(value, words)} of jaw travel`,
-    amperesPerUnit: () => `${limit} ${words.smallCurrent(value)} per unit of current`,
-    newtonsPerUnit: () => `${limit} ${words.force(value)} per unit of the gauge`,
-    samplePeriod: () => `a sample period of ${limit} ${words.shortTime(value)}`,
-    forceSamplePeriod: () => `a sample period of the force loop of ${limit} ${words.shortTime(value)}`,
-    shift: () => `a shift of ${limit} ${value} bit`,
+    countsPerMetre: () => `${limit}${countsWords(value, words)} of jaw travel`,
+    amperesPerUnit: () => `${limit}${words.smallCurrent(value)} per unit of current`,
+    newtonsPerUnit: () => `${limit}${words.force(value)} per unit of the gauge`,
+    samplePeriod: () => `a sample period of ${limit}${words.shortTime(value)}`,
+    forceSamplePeriod: () => `a sample period of the force loop of ${limit}${words.shortTime(value)}`,
+    shift: () => `a shift of ${limit}${value} bit`,
     wordBits: () => `a word of ${value} bit`,
   }
   return said[scale]()

@@ -30,7 +30,7 @@ function sentence(remark: LoopRemark, words: Wording): string {
       return `No crossover: the loop gain does not fall through 1 at any frequency, so the loop has no ${remark.bandwidth ? '' : 'bandwidth and no '}phase margin.`
     case 'no bandwidth':
       return remark.closed === 'below'
-        ? 'No bandwidth: the closed loop lies below −3 dB from the lowest frequencies on.'
+        ? 'No bandwidth: the closed loop lies below −3 dB at the lowest frequencies already.'
         : 'No bandwidth: the closed loop does not fall through −3 dB below half the sample rate.'
     case 'crossings':
       return `The loop gain passes 1 at ${withUnit(remark.at.map(figure).join(', '), 'rad/s')}; the phase margin is the least of them.`

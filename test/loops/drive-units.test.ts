@@ -8,6 +8,7 @@ import {
   driveSettings,
   driveSheet,
   editScenario,
+  inPlainSpaces,
   judgedSettings,
   PRESETS,
   remarkOn,
@@ -156,6 +157,33 @@ describe('remedies', () => {
       { numRuns: 60 },
     )
     expect(tried).toBeGreaterThan(100)
+  })
+
+  it('a value at which a setting comes out whole is found where no bound helps', () => {
+    // 0.3 ms are 1.2 samples of 0.25 ms: at 0.3 ms one sample, and no setting is lost that was not.
+    const filter = judgedSettings(PRESETS[0]!.scenario, scalesFrom(PRESETS[0]!.scenario)).find(
+      ({ path }) => path === 'servo.speedFilter',
+    )!
+    expect(filter.remedies).toEqual([{ scale: 'samplePeriod', bound: 'alone', value: 0.0003 }])
+    expect(inPlainSpaces(remarkOn(filter, SI))).toBe('rounding error above 1 %: a sample period of 0.3 ms')
+  })
+
+  it('where none is said to help, none does', () => {
+    const { scenario } = PRESETS[0]!
+    const given = scalesFrom(scenario)
+    const before = judgedSettings(scenario, given)
+    const hopeless = before.filter(({ trouble, remedies }) => trouble && remedies.length === 0)
+    for (const { path } of hopeless)
+      for (const scale of ['countsPerMetre', 'amperesPerUnit', 'newtonsPerUnit', 'samplePeriod'] as const)
+        for (let n = -400; n <= 400; n++) {
+          const after = driveSettings(scenario, { ...given, [scale]: given[scale] * 10 ** (n / 200) })
+          const helps = after.every((row, i) =>
+            row.path === path
+              ? !row.overflow && !row.lost && Math.abs(row.error!) <= 0.01
+              : !(row.overflow || row.lost) || before[i]!.overflow || before[i]!.lost,
+          )
+          expect(helps, `${path}: ${scale} times ${10 ** (n / 200)}`).toBe(false)
+        }
   })
 
   it('never advises a shift where none enters: the dead band is counts a sample', () => {

@@ -36,7 +36,7 @@ describe('a remark on a loop', () => {
     ],
     [
       { kind: 'no bandwidth', closed: 'below' },
-      'No bandwidth: the closed loop lies below −3 dB from the lowest frequencies on.',
+      'No bandwidth: the closed loop lies below −3 dB at the lowest frequencies already.',
     ],
     [
       { kind: 'no bandwidth', closed: 'above' },

@@ -64,7 +64,7 @@ export const COLUMNS: Column[] = [
     id: 'bandwidth',
     label: 'Bandwidth',
     unit: 'rad/s',
-    note: 'Lowest frequency at which the closed loop falls through −3 dB.',
+    note: 'Up to it the closed loop follows its set point: here it first falls through −3 dB.',
     value: ({ margins }) => margins?.bandwidth ?? null,
     absent: 'The closed loop does not fall through −3 dB.',
   },
@@ -80,7 +80,7 @@ export const COLUMNS: Column[] = [
 
 const NO_BANDWIDTH = {
   '': '',
-  below: 'The closed loop lies below −3 dB from the lowest frequencies on.',
+  below: 'The closed loop lies below −3 dB at the lowest frequencies already.',
   above: 'The closed loop does not fall through −3 dB below half the sample rate.',
 }
 

@@ -8,6 +8,7 @@ import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
+import { FormulaText } from '../../ui/Symbols.tsx'
 import type { DesignAnswer } from '../../worker/studies.ts'
 import { Method } from './Method.tsx'
 import { useLoopsState } from './state.ts'
@@ -138,7 +139,9 @@ function Limits({ limits }: { limits: Limit[] }) {
                 ? `crossover up to ${withUnit(formatFigure(crossover), 'rad/s')}`
                 : 'sets no bound'}
             </strong>
-            <p>{because}</p>
+            <p>
+              <FormulaText text={because} />
+            </p>
             <p>More: {remedy}</p>
           </li>
         ))}

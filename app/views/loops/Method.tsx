@@ -1,4 +1,3 @@
-import { Fragment } from 'react'
 import {
   type DesignOutcome,
   designWords,
@@ -12,12 +11,12 @@ import { sentence } from '../../parameters/faultText.ts'
 import { editMany, useFault } from '../../parameters/refusal.ts'
 import { SHORT } from '../../read/loops/lines.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
-import { knowsUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
+import { knowsUnit, quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure, formatPlain } from '../../ui/format.ts'
-import { UnitText } from '../../ui/Symbols.tsx'
+import { FormulaText, UnitText } from '../../ui/Symbols.tsx'
 import type { TriedDesign } from '../../worker/studies.ts'
 
 /** One method: its gains beside those on the bench, what becomes of the loop, formula, source and what went in. */
@@ -57,12 +56,12 @@ export function Method({ tried: { design, outcomes, faults }, limits }: { tried:
         {fault}
       </p>
       <p>
-        <Formula text={design.formula} />
+        <FormulaText text={design.formula} />
       </p>
       <p className="loops-small">
         {design.figures
           .map(({ label, value, unit }) => {
-            const shown = knowsUnit(unit) ? shownUnit({ unit }, system) : shownUnit({ unit }, 'si')
+            const shown = figureUnit(unit, system)
             return `${label} ${formatFigure(shown.toShown(value))} ${shown.symbol}`.trim()
           })
           .join(', ')}
@@ -71,6 +70,11 @@ export function Method({ tried: { design, outcomes, faults }, limits }: { tried:
       <p className="loops-small">Source: {design.source}</p>
     </article>
   )
+}
+
+function figureUnit(unit: string, system: UnitSystem) {
+  if (unit === 's') return quantityUnit('shortTime', system)
+  return shownUnit({ unit }, knowsUnit(unit) ? system : 'si')
 }
 
 interface GainTableProps {
@@ -111,21 +115,6 @@ function GainTable({ edits, scenario, system }: GainTableProps) {
       </tbody>
     </table>
   )
-}
-
-/** `k_p` becomes an italic k with an upright subscript. */
-function Formula({ text }: { text: string }) {
-  return text.split(/(\p{L}_[\p{L}\d]+)/u).map((piece, place) => {
-    const [base, below] = piece.split('_')
-    return place % 2 === 0 ? (
-      <Fragment key={place}>{piece}</Fragment>
-    ) : (
-      <Fragment key={place}>
-        <i>{base}</i>
-        <sub>{below}</sub>
-      </Fragment>
-    )
-  })
 }
 
 /** What the loop does with the designed gains, a row for each working point. */
