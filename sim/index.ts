@@ -83,7 +83,7 @@ export { metricText, plainMetric, worth } from './say/metric.ts'
 export { reasonOf } from './say/reason.ts'
 export { recommendedName, recommendSentences } from './say/recommend.ts'
 export { COST_WORDS, rescueSentence } from './say/rescue.ts'
-export { remarkOn, settingsCsv, settingsCsv, settingsMarkdown, settingsMarkdown } from './say/sheet.ts'
+export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export { textIn } from './say/text.ts'
 export { missWhy, missWords } from './say/tune.ts'
 export {
