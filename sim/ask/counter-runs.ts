@@ -2,7 +2,7 @@
 import { axisOf } from '../axis/reflect.ts'
 import { lawOf } from '../job/grip/contact/laws.ts'
 import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
-import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
+import { type Actuator, type Edit, editScenario, type Scenario } from '../scenario/index.ts'
 import { approachCourse } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import { derivativeFilterOf } from '../strategy/sensed-force/filter.ts'
@@ -203,8 +203,20 @@ function withoutFriction(scenario: Scenario, strategy: StrategyId): Edit[] {
   ]
   const checked = editScenario(scenario, bare)
   if (!checked.ok || kindOf.sensed) return bare
-  const current = kindOf.settingFor(checked.scenario, kindOf.forceOf(scenario).expected)
+  const current = kindOf.settingFor(asMeant(checked.scenario), kindOf.forceOf(asMeant(scenario)).expected)
   return [...bare, set(kindOf.setting.path, current), set('strategies.currentClamp.limit', current)]
+}
+
+/** What the person set: before gauge and current measurement err, and with magnets that do not weaken. */
+export function asMeant({ sensors, drive, actuator, run, ...scenario }: Scenario): Scenario {
+  const { motor } = actuator
+  return {
+    ...scenario,
+    sensors: { ...sensors, gauge: { ...sensors.gauge, gainError: 0, offset: 0 } },
+    drive: { ...drive, currentOffset: 0 },
+    actuator: { ...actuator, motor: { ...motor, thermal: { ...motor.thermal, magnetCoefficient: 0 } } } as Actuator,
+    run: { ...run, cycle: null },
+  }
 }
 
 function exactMeasuring({ sensors }: Scenario, strategy: StrategyId): Edit[] {
