@@ -1,5 +1,5 @@
 import { memo, useRef } from 'react'
-import { STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
+import { progressText, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
 import { FIGURES, type Figure } from '../../../read/result/figures.ts'
 import { differenceText, isDamage, reasonText, VERDICT_WORDS } from '../../../read/result/words.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
@@ -29,7 +29,12 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
     >
       <header>
         <h2 title={summary}>{label}</h2>
-        {run?.status === 'running' && <span className="closing">closing …</span>}
+        {run?.status === 'running' && <span className="closing">closing … {progressOf(run)}</span>}
+        {run?.status === 'running' && run.stop && (
+          <Button quiet onClick={run.stop}>
+            Stop<span className="sr-only"> this run of {label}</span>
+          </Button>
+        )}
         <Button quiet disabled={run?.status !== 'done'} onClick={() => pin(strategy, label)}>
           Pin<span className="sr-only"> this run of {label}</span>
         </Button>
@@ -40,7 +45,24 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
   )
 }
 
+/** How far a long run is; nothing of one that will be over before it can be read. */
+function progressOf({ progress }: RunView): string {
+  const elapsed = progress ? (performance.now() - progress.since) / 1000 : 0
+  return progress && elapsed > UNHURRIED ? progressText(progress.done, elapsed) : ''
+}
+
+/** [s] */
+const UNHURRIED = 1
+
 function Waiting({ run }: { run: RunView | undefined }) {
+  if (run?.again)
+    return (
+      <>
+        <p className="word">Stopped</p>
+        <p className="reason">The run has no result: {run.message}</p>
+        <Button onClick={run.again}>Run it again</Button>
+      </>
+    )
   if (run?.status === 'failed')
     return (
       <>
