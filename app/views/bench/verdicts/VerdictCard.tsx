@@ -29,30 +29,34 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
     >
       <header>
         <h2 title={summary}>{label}</h2>
-        {run?.status === 'running' && <span className="closing">closing … {progressOf(run)}</span>}
-        {run?.status === 'running' && run.stop && (
-          <Button quiet onClick={run.stop}>
-            Stop<span className="sr-only"> this run of {label}</span>
-          </Button>
-        )}
+        {run?.status === 'running' && <span className="closing">closing …</span>}
         <Button quiet disabled={run?.status !== 'done'} onClick={() => pin(strategy, label)}>
           Pin<span className="sr-only"> this run of {label}</span>
         </Button>
       </header>
+      {run?.status === 'running' && <LongRun run={run} label={label} />}
       {outcome?.result ? <Outcome run={outcome} /> : <Waiting run={run} />}
       <WhyFold strategy={strategy} />
     </article>
   )
 }
 
-/** How far a long run is; nothing of one that will be over before it can be read. */
-function progressOf({ progress }: RunView): string {
-  const elapsed = progress ? (performance.now() - progress.since) / 1000 : 0
-  return progress && elapsed > UNHURRIED ? progressText(progress.done, elapsed) : ''
-}
+/** Time after which a run is long [s]: shorter ones are over before this can be read. */
+const LONG = 1
 
-/** [s] */
-const UNHURRIED = 1
+/** How far a long run is, and a way to stop it. */
+function LongRun({ run: { progress, stop }, label }: { run: RunView; label: string }) {
+  const elapsed = progress ? (performance.now() - progress.since) / 1000 : 0
+  if (!progress || elapsed < LONG) return null
+  return (
+    <p className="long-run">
+      {progressText(progress.done, elapsed)}
+      <Button quiet onClick={stop}>
+        Stop<span className="sr-only"> this run of {label}</span>
+      </Button>
+    </p>
+  )
+}
 
 function Waiting({ run }: { run: RunView | undefined }) {
   if (run?.again)
