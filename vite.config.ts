@@ -14,6 +14,9 @@ const isolation = {
   'Cross-Origin-Embedder-Policy': 'require-corp',
 }
 
+/** No module of this library does anything by being imported, though its package does not say so. */
+const treeshake = { moduleSideEffects: [{ test: /node_modules.typebox/, sideEffects: false }] }
+
 export default defineConfig({
   root: here('app'),
   publicDir: here('public'),
@@ -23,6 +26,7 @@ export default defineConfig({
     outDir: here('dist'),
     emptyOutDir: true,
     rolldownOptions: {
+      treeshake,
       output: {
         // What the first view needs comes in three files and not in forty: each group takes all that its module imports.
         codeSplitting: {
@@ -35,7 +39,11 @@ export default defineConfig({
       },
     },
   },
-  worker: { format: 'es', plugins: () => [core(), asNamespace('typebox')] },
+  worker: {
+    format: 'es',
+    plugins: () => [core(), asNamespace('typebox')],
+    rolldownOptions: { treeshake },
+  },
   server: { host: '127.0.0.1', headers: isolation },
   preview: {
     host: '127.0.0.1',
