@@ -62,14 +62,9 @@ export { type Core, compiledCore, sourceCore } from './run/core.ts'
 export { tracesCsv } from './run/csv.ts'
 export { LiveGrip } from './run/live.ts'
 export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
-<<<<<<< HEAD
-export type { OnChunk } from './run/run.ts'
+export type { OnChunk, OnProgress } from './run/run.ts'
 export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip } from './run/simulate.ts'
 export { stepErrorBetween } from './run/step-error.ts'
-=======
-export type { OnChunk, OnProgress } from './run/run.ts'
-export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './run/simulate.ts'
->>>>>>> main
 export { fitnessWhy } from './say/axes.ts'
 export { designWords } from './say/design.ts'
 export { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './say/drive.ts'

@@ -10,12 +10,8 @@ import type { StrategyId } from '../strategy/strategy.ts'
 import { type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
 import { endOf } from './end.ts'
-<<<<<<< HEAD
-import { type Cycle, type CycleOptions, type OnChunk, runCycle } from './run.ts'
-import { stepErrorBetween } from './step-error.ts'
-=======
 import { type Cycle, type CycleOptions, type OnChunk, type OnProgress, runCycle } from './run.ts'
->>>>>>> main
+import { stepErrorBetween } from './step-error.ts'
 
 export interface SimulateOptions {
   /** The core that carries it out; the simulator's own files if left out. */
@@ -84,15 +80,6 @@ function stepErrorOf(
   return stepErrorBetween(result, judgeEnd(scenario, endOf(bench, '')).metrics)
 }
 
-<<<<<<< HEAD
-=======
-/** Largest relative change of peak and settled force from a run to one at half its step; null for a run without force. */
-export function stepErrorBetween({ metrics, events }: GripResult, half: Metrics): number | null {
-  if (events.unstable !== null || !metrics.peakForce || !metrics.settledForce) return null
-  const change = (a: number, b: number | null) => Math.abs((b ?? 0) / a - 1)
-  return Math.max(change(metrics.peakForce, half.peakForce), change(metrics.settledForce, half.settledForce))
-}
-
 /** Share of the work that is done when the run at half the step begins, which takes twice the steps. */
 const CHECKED = 1 / 3
 
@@ -100,7 +87,6 @@ const CHECKED = 1 / 3
 const partOf = (onProgress: OnProgress | undefined, from: number, to: number): OnProgress | undefined =>
   onProgress && ((done) => onProgress(from + (to - from) * done))
 
->>>>>>> main
 /** Rounds of one cycle after which the steady temperatures of a duty stand; losses change with them, so one is not enough. */
 const ROUNDS = 4
 /** A motor this far above its ambient runs away [K]. */
