@@ -17,8 +17,15 @@ export type Field =
 /** What stands in the scenario when the key is not set; 'never': it is always set. `words` are what a person reads. */
 export type Absent = 'never' | { value: null | undefined; words: string; note: string }
 
-/** Keys that the simulator chooses itself when they are null; with the others null means that there is none. */
-const AUTOMATIC = new Set(['arm.lift', 'run.step'])
+/** Keys for which the simulator takes a value of its own when they are not set; with the others there is none then. */
+const AUTOMATIC = new Set([
+  'arm.lift',
+  'run.step',
+  'part.gyration',
+  'jaws.padRadius',
+  'actuator.transmission.coulombBack',
+  'actuator.transmission.viscousBack',
+])
 
 /** The parts of a JSON Schema node that the panel reads. */
 interface Node {
@@ -89,12 +96,8 @@ function fieldOf(path: string, node: Node, required: boolean): Field | undefined
     return { kind: 'choice', path, title, note: node.description ?? '', options }
   }
   const inner = concrete(node)
-  const absent: Absent =
-    inner !== node
-      ? { value: null, words: AUTOMATIC.has(path) ? 'automatic' : 'none', note: node.description ?? '' }
-      : required
-        ? 'never'
-        : { value: undefined, words: 'none', note: node.description ?? '' }
+  const left = { words: AUTOMATIC.has(path) ? 'automatic' : 'none', note: node.description ?? '' }
+  const absent: Absent = inner !== node ? { value: null, ...left } : required ? 'never' : { value: undefined, ...left }
   if (inner.type === 'number' || inner.type === 'integer')
     return { kind: 'quantity', path, schema: { ...inner, title: inner.title ?? title } as QuantitySchema, absent }
   if (inner.type === 'string') return { kind: 'text', path, title, longest: inner.maxLength ?? 200 }
