@@ -89,7 +89,7 @@ const CASES: Case[] = [
       ...NEAR_TEAPOT,
       ...smooth(0.124, { static: 0.3, sliding: 0.25 }),
       arm: { moves: SHAKE },
-      strategies: { thresholdStop: { threshold: 1.1 }, currentClamp: { limit: 1.1 }, sensedForce: { target: 25 } },
+      strategies: { thresholdStop: { threshold: 1.13 }, currentClamp: { limit: 1.1 }, sensedForce: { target: 25 } },
     },
   },
   {
@@ -99,7 +99,7 @@ const CASES: Case[] = [
       ...NEAR_TEAPOT,
       ...smooth(0.124, { static: 0.3, sliding: 0.25 }),
       arm: { gravity: 'none', moves: SHAKE.map((move) => ({ ...move, axis: 'up' })) },
-      strategies: { thresholdStop: { threshold: 1.1 }, currentClamp: { limit: 1.1 }, sensedForce: { target: 25 } },
+      strategies: { thresholdStop: { threshold: 1.13 }, currentClamp: { limit: 1.1 }, sensedForce: { target: 25 } },
     },
   },
   {
