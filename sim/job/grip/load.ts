@@ -255,7 +255,9 @@ export class GripLoad extends Load {
     s.hanging = s.nearForce + s.farForce > 0 ? 1 : 0
     s.out = s.hanging > 0 ? 0 : 1
     if (s.hanging === 0) return
-    this.slip.hang(s.nearForce + s.farForce, arm.state.down, arm.state.side)
+    const normal: f64 = s.nearForce + s.farForce
+    const factor: f64 = loadFactor(this.loadExponent, this.referenceForce, 0.5 * normal)
+    this.slip.hang(factor * normal, arm.state.down, arm.state.side)
     s.lift = time
   }
 

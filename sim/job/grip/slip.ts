@@ -109,7 +109,6 @@ export class Slip extends Block {
     if (pull > this.staticFriction * grip) {
       const scale: f64 = (ON * this.slidingFriction * grip) / pull
       s.sliding = 1
-      s.least = (this.staticFriction * grip) / pull
       y *= scale
       z *= scale
       t *= scale
@@ -165,7 +164,7 @@ export class Slip extends Block {
     const s = this.state
     const pull: f64 = Math.sqrt(s.asked)
     const scale: f64 = (this.slidingFriction * grip) / pull
-    if (s.sliding === 0) s.least = Math.min(s.least, Math.sqrt(s.able) / pull)
+    if (s.sliding === 0 || !this.hasSlid()) s.least = Math.min(s.least, Math.sqrt(s.able) / pull)
     s.sliding = 1
     const way: f64 = (this.step * (1 - scale)) / this.damping
     s.distance += way * Math.sqrt(y * y + z * z)
