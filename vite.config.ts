@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 import { core } from './.tools/core-plugin.mjs'
+import { notices } from './.tools/notices.ts'
 import { contentPolicy, offline } from './.tools/offline.ts'
 import { asNamespace, opening } from './.tools/opening.ts'
 import { tex } from './.tools/tex.ts'
@@ -9,20 +10,27 @@ import { tex } from './.tools/tex.ts'
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
 // Cross-origin isolation gives the page SharedArrayBuffer and a finer clock.
-const isolation = {
+const headers = {
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Embedder-Policy': 'require-corp',
+  'X-Content-Type-Options': 'nosniff',
 }
+const { watch, write } = notices()
+
+/** No module of this library does anything by being imported, though its package does not say so. */
+const treeshake = { moduleSideEffects: [{ test: /node_modules.typebox/, sideEffects: false }] }
 
 export default defineConfig({
   root: here('app'),
   publicDir: here('public'),
   base: './',
+  appType: 'mpa', // what is not there is 404 and not the page
   cacheDir: here('node_modules/.vite'),
   build: {
     outDir: here('dist'),
     emptyOutDir: true,
     rolldownOptions: {
+      treeshake,
       output: {
         // What the first view needs comes in three files and not in forty: each group takes all that its module imports.
         codeSplitting: {
@@ -35,13 +43,17 @@ export default defineConfig({
       },
     },
   },
-  worker: { format: 'es', plugins: () => [core(), asNamespace('typebox')] },
-  server: { host: '127.0.0.1', headers: isolation },
+  worker: {
+    format: 'es',
+    plugins: () => [core(), asNamespace('typebox'), watch()],
+    rolldownOptions: { treeshake },
+  },
+  server: { host: '127.0.0.1', headers },
   preview: {
     host: '127.0.0.1',
     port: 4173,
     strictPort: true,
-    headers: { ...isolation, 'Content-Security-Policy': contentPolicy },
+    headers: { ...headers, 'Content-Security-Policy': `${contentPolicy}; frame-ancestors 'none'` },
   },
   plugins: [
     core(),
@@ -49,6 +61,8 @@ export default defineConfig({
     asNamespace('typebox'),
     react(),
     opening('app/store/start.ts', 'app/page.tsx', 'app/views/bench/traces/TraceChart.tsx'),
+    watch(),
+    write(),
     offline(here('app/offline/service.worker.ts')),
   ],
 })
