@@ -8,7 +8,7 @@ export type Field =
       path: string
       title: string
       note: string
-      options: { value: string | number | boolean; label: string }[]
+      options: { value: string | boolean; label: string }[]
     }
   | { kind: 'text'; path: string; title: string; longest: number }
   | { kind: 'group'; path: string; title: string; fields: Field[]; absent: Absent }
@@ -75,15 +75,7 @@ function readField(kind: ActuatorKind, path: string): Field | undefined {
 
 function fieldOf(path: string, node: Node, required: boolean): Field | undefined {
   const title = node.title ?? path
-  const options = node.anyOf?.filter((option) => option.type !== 'null')
   if (node.const !== undefined) return undefined
-  if (options && options.length > 1 && options.every((option) => option.const !== undefined)) {
-    const values = options.map((option, index) => ({
-      value: option.const as number,
-      label: node.labels?.[index] ?? String(option.const),
-    }))
-    return { kind: 'choice', path, title, note: node.description ?? '', options: values }
-  }
   if (node.enum) {
     const values = node.enum.map((value, index) => ({ value, label: node.labels?.[index] ?? value }))
     return { kind: 'choice', path, title, note: node.description ?? '', options: values }

@@ -65,7 +65,7 @@ export const jaws = group('Jaws', {
     shown: 'mm',
     range: [0.0001, 1],
     usual: [0.002, 0.03],
-    note: 'Of the face that touches the part: friction keeps a part from turning with 2/3 of it as its lever. Left out: half of the pad length.',
+    note: 'Of the face that touches the part: friction keeps a part from turning with 2/3 of it as its lever; left out, it is half of the pad length.',
   }),
   friction: group('Pad friction', {
     static: quantity({

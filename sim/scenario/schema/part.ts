@@ -51,7 +51,7 @@ export const part = group('Part', {
     shown: 'mm',
     range: [0.0001, 2],
     usual: [0.002, 0.1],
-    note: 'About the grip axis; it says how quickly a part held off its centre turns. Left out: that of a disc as wide as the part.',
+    note: 'About the grip axis; it says how quickly a part held off its centre turns; left out, it is that of a disc as wide as the part.',
   }),
   stiffness: quantity({
     label: 'Stiffness',
