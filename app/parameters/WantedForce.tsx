@@ -1,7 +1,15 @@
 /** The wanted grip force, and what each strategy's setting means in newtons beside the force window. */
 import { type CSSProperties, useMemo } from 'react'
 import { create } from 'zustand'
-import { type ForceBand, forceWindow, readPath, type Scenario, STRATEGIES, type StrategyKind } from '../../sim/index.ts'
+import {
+  type ForceBand,
+  forceWindow,
+  readPath,
+  type Scenario,
+  STRATEGIES,
+  type StrategyKind,
+  stiffWords,
+} from '../../sim/index.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../read/units.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
@@ -112,7 +120,12 @@ const isApart = (strategy: StrategyKind, scenario: Scenario, force: number) => {
 type Window = ReturnType<typeof forceWindow>
 type Figure = (newtons: number | null) => string
 
-function windowText({ least, most }: Window, figure: Figure): string {
+function windowText(window: Window, figure: Figure): string {
+  const stiff = window.leastStiff === null ? null : figure(window.leastStiff)
+  return window.yields ? `${edgesText(window, figure)} ${stiffWords(stiff)}` : edgesText(window, figure)
+}
+
+function edgesText({ least, most }: Window, figure: Figure): string {
   if (least !== null && most !== null && least > most)
     return `No force window: it takes ${figure(least)} to hold the part and it is damaged from ${figure(most)}.`
   if (least !== null && most !== null) return `Force window ${figure(least)} to ${figure(most)}.`
