@@ -334,7 +334,7 @@ class Search {
     }
   }
 
-  /** Of the whole run: a part that is marked or slides may yet break or slide out. */
+  /** Of the whole run: a part that is marked, loose or slides may yet break or slide out. */
   private verdictOf(scenario: Scenario): Verdict {
     const { run, strategy } = this.question
     const { verdict } = run(scenario, strategy, { untilLost: true }).result
@@ -361,12 +361,13 @@ class Search {
 /** Verdicts of parts that were lost alike, by too much or too little force. */
 const ALIKE: Partial<Record<Verdict, string>> = {
   slipped: 'too little',
+  loose: 'too little',
   dropped: 'too little',
   marked: 'too much',
   crushed: 'too much',
 }
 /** Verdicts that may become worse until the run ends. */
-const WORSENS = new Set<Verdict>(['slipped', 'marked'])
+const WORSENS = new Set<Verdict>(['slipped', 'loose', 'marked'])
 
 const ways = (verdict: Verdict) => ALIKE[verdict] ?? verdict
 
