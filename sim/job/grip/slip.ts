@@ -14,9 +14,6 @@ export const SHEAR: f64 = 1 / 3
 /** Damping ratio of the part on the pads' shear stiffness; common practice for elastomers, no source. */
 export const DAMPING_RATIO: f64 = 0.1
 
-/** What hangs beyond friction is just over what sliding carries, and so slides on at once. */
-const ON: f64 = 1 + 1e-9
-
 /** Of both pads [N/m]. */
 export function shearStiffness(padStiffness: f64): f64 {
   return 2 * SHEAR * padStiffness
@@ -41,7 +38,7 @@ class SlipState extends State {
   /** Squares of what the pads asked of friction in the last step and of what it could carry [N²]. */
   asked: f64 = 0
   able: f64 = 0
-  /** Their least ratio, not squared, as it broke away; Infinity: it never did. */
+  /** Least of what static friction could carry over what was asked, as the part broke away; Infinity: it never did. */
   least: f64 = Infinity
   /** Largest angle so far [rad]. */
   mostTurn: f64 = 0
@@ -98,21 +95,13 @@ export class Slip extends Block {
     return Math.sqrt(this.stiffness * (this.perMass + turning))
   }
 
-  /** The support goes slowly, so the pads take the weight without a swing, as far as friction carries it. */
+  /** The support goes slowly, so the pads take the weight without a swing; what friction cannot carry of it slides from the first step. */
   hang(grip: f64, down: f64, side: f64): void {
     const s = this.state
-    const torque: f64 = this.mass * (this.below * side - this.beside * down)
-    let y: f64 = this.mass * down
-    let z: f64 = this.mass * side
-    let t: f64 = torque / this.radius
-    const pull: f64 = Math.sqrt(y * y + z * z + t * t)
-    if (pull > this.staticFriction * grip) {
-      const scale: f64 = (ON * this.slidingFriction * grip) / pull
-      s.sliding = 1
-      y *= scale
-      z *= scale
-      t *= scale
-    }
+    const y: f64 = this.mass * down
+    const z: f64 = this.mass * side
+    const t: f64 = (this.mass * (this.below * side - this.beside * down)) / this.radius
+    s.sliding = Math.sqrt(y * y + z * z + t * t) > this.staticFriction * grip ? 1 : 0
     s.sagStretch = y / this.stiffness
     s.driftStretch = z / this.stiffness
     s.turnStretch = t / this.stiffness
@@ -164,7 +153,8 @@ export class Slip extends Block {
     const s = this.state
     const pull: f64 = Math.sqrt(s.asked)
     const scale: f64 = (this.slidingFriction * grip) / pull
-    if (s.sliding === 0 || !this.hasSlid()) s.least = Math.min(s.least, Math.sqrt(s.able) / pull)
+    if (s.sliding === 0 || !this.hasSlid())
+      s.least = Math.min(s.least, Math.min(1, (this.staticFriction * grip) / pull))
     s.sliding = 1
     const way: f64 = (this.step * (1 - scale)) / this.damping
     s.distance += way * Math.sqrt(y * y + z * z)

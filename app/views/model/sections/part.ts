@@ -67,7 +67,7 @@ export const PART: Section[] = [
       tex`\dot ξ = \frac{H_c - k_s\,ξ}{d_s}`,
       say`On soft pads the coefficients fall with the load, renewed once a period of the current loop:`,
       tex`ν = \left(\frac{F_n + F_f}{2\,N_0}\right)^{m_µ - 1}`,
-      say`The way slid at the middle of the pads adds up while the part slides. Past the pad length $l_p$ the part has left the jaws. When the support goes, the pads take over the weight without a swing: $ξ = m\,a_p/k_s$, as far as friction carries it.`,
+      say`The way slid at the middle of the pads adds up while the part slides. Past the pad length $l_p$ the part has left the jaws. When the support goes, the pads take over the weight without a swing, $ξ = m\,a_p/k_s$; what friction cannot carry of it slides at once.`,
     ],
     quantities: [
       'part.mass',
