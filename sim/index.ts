@@ -20,7 +20,17 @@ export { FIXED_FIGURES, type FixedFigure } from './ask/model/fixed.ts'
 export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './ask/model/index.ts'
 export type { BoundFigure, Element, Simplification } from './ask/model/simplification.ts'
 export { type Recommendation, recommend } from './ask/recommend.ts'
-export { type Rescue, type RescueProgress, rescues, sortRescues } from './ask/rescue.ts'
+export {
+  type Rescue,
+  type Rescue,
+  type RescueProgress,
+  type RescueProgress,
+  rescues,
+  rescues,
+  type Share,
+  sortRescues,
+  sortRescues,
+} from './ask/rescue.ts'
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
 export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
