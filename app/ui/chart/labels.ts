@@ -107,7 +107,7 @@ export function apart(places: number[], size: number, top: number, bottom: numbe
 }
 
 /** The signs of lines as characters. */
-export const SIGNS: Record<Sign, string> = { circle: '○', square: '□', triangle: '△', diamond: '◇' }
+export const SIGNS: Record<Sign, string> = { circle: '○', square: '□', triangle: '△', diamond: '◇', pentagon: '⬠' }
 
 /** The same text written again would ask for a new layout. */
 function write(element: HTMLElement, text: string) {

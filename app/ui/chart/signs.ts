@@ -50,7 +50,7 @@ function stamp(pen: CanvasRenderingContext2D, sign: Sign, x: number, y: number, 
 }
 
 /** Corners of a sign of half size 1. */
-export const OUTLINES: Record<Exclude<Sign, 'circle'>, [number, number][]> = {
+const OUTLINES: Record<Exclude<Sign, 'circle'>, [number, number][]> = {
   square: [
     [-0.9, -0.9],
     [0.9, -0.9],
@@ -67,5 +67,12 @@ export const OUTLINES: Record<Exclude<Sign, 'circle'>, [number, number][]> = {
     [1.25, 0],
     [0, 1.25],
     [-1.25, 0],
+  ],
+  pentagon: [
+    [0, -1.2],
+    [1.14, -0.37],
+    [0.7, 0.97],
+    [-0.7, 0.97],
+    [-1.14, -0.37],
   ],
 }
