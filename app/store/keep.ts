@@ -13,12 +13,14 @@ const SCENARIO_KEY = 'jawbench.scenario'
 const VIEW_KEY = 'jawbench.view'
 const PLACE_KEY = 'jawbench.place'
 const LESSONS_KEY = 'jawbench.lessons'
+const PLAYED_KEY = 'jawbench.played'
 
 /** The settings that are kept, and what each may be. */
 const SOUND = {
   units: (value: unknown) => value === 'si' || value === 'us',
   theme: (value: unknown) => value === 'light' || value === 'dark' || value === 'system',
   lens: (value: unknown) => typeof value === 'boolean',
+  bent: (value: unknown) => typeof value === 'boolean',
   shown: (value: unknown) => isListOf(value, STRATEGIES),
   charts: (value: unknown) => isListOf(value, CHANNELS),
 }
@@ -116,6 +118,13 @@ function restoreLessons() {
   } catch {
     // Progress that cannot be read starts anew.
   }
+}
+
+/** Whether the play may run once by itself: on the first visit, where the browser can tell the next one from it. */
+export function isFirstPlay(): boolean {
+  if (read(PLAYED_KEY) !== null) return false
+  write(PLAYED_KEY, '1')
+  return read(PLAYED_KEY) !== null
 }
 
 /** A reload stays where it was; a new tab opens the bench. */

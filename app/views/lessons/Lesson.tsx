@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import type { LessonFigure, LessonRun, Lesson as LessonText } from '../../../sim/index.ts'
+import { playSpan } from '../../read/stage/moments.ts'
 import { useReducedMotion } from '../../read/stage/usePlay.ts'
 import { useLessons } from '../../store/lessons.ts'
 import { useView } from '../../store/view.ts'
@@ -17,9 +18,6 @@ interface Props {
   /** Opens the next one; null: this is the last. */
   onNext: (() => void) | null
 }
-
-/** How long before a drop the picture stands where nothing plays [s]. */
-const BEFORE_DROP = 0.01
 
 /** One lesson: what to know, a question, the runs, and what they show. */
 export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
@@ -83,10 +81,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
 function useStandAtEnd(runs: LessonRun[]) {
   useEffect(() => {
     if (useView.getState().playing || runs.length === 0) return
-    const ends = runs.map(
-      ({ scenario, result }) => (result.events.drop ?? scenario.run.duration + BEFORE_DROP) - BEFORE_DROP,
-    )
-    useView.setState({ time: Math.min(...ends) })
+    useView.setState({ time: playSpan(runs, Math.max(...runs.map(({ scenario }) => scenario.run.duration))).rest })
   }, [runs])
 }
 

@@ -16,7 +16,9 @@ import { ONE_COLUMN } from './useSize.ts'
 export interface BoardProps {
   runs: RunView[]
   scenario: Scenario
+  /** How the play is slowed, and places on the axis of time. */
   lens: TimeLens
+  axis: TimeLens
   scales: PictureScales | undefined
   units: UnitSystem
   /** The instant shown [s]. */
@@ -40,7 +42,7 @@ const STORY_SHARE = 0.34
 const PICTURE_TEXT = 13.5
 
 export function Board({ bar = (story) => story, ...props }: BoardProps) {
-  const { runs, scenario, lens, units, time, width, height, text } = props
+  const { runs, scenario, lens, axis, units, time, width, height, text } = props
   const stacked = width < ONE_COLUMN
   const story = stacked ? STORY * text : Math.min(STORY * text, STORY_SHARE * height)
   const columns = stacked ? 1 : Math.max(1, runs.length)
@@ -71,6 +73,7 @@ export function Board({ bar = (story) => story, ...props }: BoardProps) {
             runs={runs}
             scenario={scenario}
             lens={lens}
+            axis={axis}
             units={units}
             width={width}
             height={story}

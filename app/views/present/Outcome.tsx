@@ -14,7 +14,7 @@ import { useSize } from './useSize.ts'
 const LEAST = 12
 
 /** A word and a sentence for every strategy, over the force that tells why. */
-export function Outcome({ runs, lens, text }: SlideProps) {
+export function Outcome({ runs, axis, text }: SlideProps) {
   const [element, size] = useSize<HTMLDivElement>()
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
@@ -34,7 +34,7 @@ export function Outcome({ runs, lens, text }: SlideProps) {
           <ForceStory
             runs={runs}
             scenario={runs[0]?.scenario ?? scenario}
-            lens={lens}
+            axis={axis}
             units={units}
             width={size.width}
             height={Math.max(LEAST * text, size.height)}
