@@ -1,7 +1,7 @@
 import { useRef } from 'react'
 import { PRESETS } from '../../sim/index.ts'
+import { addressOf, keepAddress } from '../store/address.ts'
 import { saveScenario } from '../store/file.ts'
-import { addressOf } from '../store/keep.ts'
 import { useResults } from '../store/results.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
@@ -84,7 +84,7 @@ function Scenarios() {
 async function share() {
   const { say } = useResults.getState()
   const address = addressOf(useScenario.getState().scenario)
-  history.replaceState(history.state, '', address)
+  keepAddress()
   try {
     await navigator.clipboard.writeText(address)
     say('The link to this scenario is in the clipboard; nothing is stored anywhere else.')

@@ -1,5 +1,5 @@
 import type { Scenario } from '../../../sim/index.ts'
-import { addressOf } from '../../store/keep.ts'
+import { addressOf } from '../../store/address.ts'
 import { formatPlain } from '../../ui/format.ts'
 import { VERSION } from '../../version.ts'
 import type { Column } from './columns.ts'
