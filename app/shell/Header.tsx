@@ -33,7 +33,7 @@ export function Header() {
 
 function Navigation() {
   const chosen = useView((state) => state.view)
-  const listed = VIEWS.filter(({ alone }) => !alone)
+  const listed = VIEWS.filter(({ alone, unlisted }) => !alone && !unlisted)
   if (listed.length < 2) return null
   return (
     <nav aria-label="Views">
@@ -60,6 +60,7 @@ function Scenarios() {
   }))
   return (
     <div className="tool-group">
+      <Button onClick={() => useView.setState({ view: 'new-job' })}>New job</Button>
       <Menu label="Presets" items={presets} />
       <Button onClick={() => picker.current?.click()}>Open</Button>
       <input

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { type ComparedAxis, type ForceWindow, forceWindow, STRATEGIES, wantedForce } from '../../../sim/index.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
+import { putAxis } from '../../read/scenario/putAxis.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -99,9 +100,8 @@ function AxesTable({ rows, window, wanted, most, units }: AxesTableProps) {
               wanted={wanted}
               most={most}
               units={units}
-              take={(next) => {
-                useScenario.getState().load(next)
-                useView.setState({ view: 'bench' })
+              take={() => {
+                if (putAxis({ title: row.title, actuator: row.report.actuator })) useView.setState({ view: 'bench' })
               }}
             />
           ))}

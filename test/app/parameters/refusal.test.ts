@@ -1,5 +1,5 @@
 /** Two keys that must change at once, in whatever order a person types them. */
-import { beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { PRESETS, readPath } from '../../../sim/index.ts'
 
 /** The panel's edits over a fresh store. */
@@ -16,6 +16,8 @@ let bench: Awaited<ReturnType<typeof panel>>
 beforeEach(async () => {
   bench = await panel()
 })
+
+afterEach(() => vi.resetModules())
 
 const { part, jaws } = PRESETS[0]!.scenario
 
