@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { PRESETS } from '../../sim/index.ts'
 import { addressOf, keepAddress } from '../store/address.ts'
 import { saveScenario } from '../store/file.ts'
@@ -8,6 +8,7 @@ import { useView } from '../store/view.ts'
 import { Button } from '../ui/Button.tsx'
 import { Choice } from '../ui/Choice.tsx'
 import { Menu } from '../ui/Menu.tsx'
+import { useNarrow } from '../ui/useNarrow.ts'
 import { VIEWS } from '../views/index.ts'
 import { exportItems } from './export/items.ts'
 import { openFile } from './openFile.ts'
@@ -22,21 +23,44 @@ export function Header() {
         {name}
       </p>
       <Navigation />
-      <div className="tools">
-        <Scenarios />
-        <History />
-        <Looks />
-      </div>
+      {useNarrow() ? <FoldedTools /> : <Tools />}
     </header>
+  )
+}
+
+function Tools() {
+  return (
+    <div className="tools" id="tools">
+      <Scenarios />
+      <History />
+      <Looks />
+    </div>
+  )
+}
+
+/** On a narrow page the tools are out of the way until they are wanted. */
+function FoldedTools() {
+  const [open, setOpen] = useState(false)
+  return (
+    <>
+      <Button aria-expanded={open} aria-controls={open ? 'tools' : undefined} onClick={() => setOpen(!open)}>
+        Job and units
+      </Button>
+      {open && <Tools />}
+    </>
   )
 }
 
 function Navigation() {
   const chosen = useView((state) => state.view)
+  const nav = useRef<HTMLElement>(null)
+  useEffect(() => {
+    if (chosen) nav.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' })
+  }, [chosen])
   const listed = VIEWS.filter(({ alone, unlisted }) => !alone && !unlisted)
   if (listed.length < 2) return null
   return (
-    <nav aria-label="Views">
+    <nav ref={nav} aria-label="Views">
       {listed.map(({ id, label }) => (
         <Button
           key={id}

@@ -18,6 +18,7 @@ const plain = {
     max: 100,
     start: 10,
   },
+  hint: 'Look at the speed.',
   right: 'It is {expected}.',
   wrong: 'It is {expected}, off by {off}.',
   explanation: ['It is {slow.peakForce}.'],

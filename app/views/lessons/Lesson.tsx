@@ -25,9 +25,9 @@ const BEFORE_DROP = 0.01
 export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
   const still = useReducedMotion()
   const head = useRef<HTMLHeadingElement>(null)
-  const { state, ask } = useLesson(lesson, ({ right }) => {
+  const { state, ask } = useLesson(lesson, ({ right }, played) => {
     useLessons.getState().answered(id, right)
-    if (!still) useView.setState({ time: 0, playing: true })
+    if (played && !still) useView.setState({ time: 0, playing: true })
   })
   const { runs, told, judged, status } = state
   useEffect(() => {
@@ -35,6 +35,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
   }, [])
   useStandAtEnd(runs)
   const figures = judged?.judgement.figures ?? told?.figures ?? {}
+  const revealed = judged?.revealed ?? false
   return (
     <article className="lesson" aria-labelledby="lesson-title">
       <div className="lesson-read">
@@ -57,7 +58,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
               figures={told.figures}
               asked={told.asked}
               running={status === 'running'}
-              rightChoice={judged?.judgement.rightChoice ?? null}
+              rightChoice={judged && revealed ? judged.judgement.rightChoice : null}
               onAnswer={ask}
             />
           </>
@@ -74,7 +75,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
           told && <OpenGripper scenario={told.scenario} />
         )}
       </div>
-      {judged && <After lesson={lesson} figures={judged.judgement.figures} onNext={onNext} />}
+      {judged && revealed && <After lesson={lesson} figures={judged.judgement.figures} onNext={onNext} />}
     </article>
   )
 }
