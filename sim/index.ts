@@ -22,15 +22,8 @@ export type { BoundFigure, Element, Simplification } from './ask/model/simplific
 export { type Rescue, type RescueProgress, rescues, sortRescues } from './ask/rescue.ts'
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
-export {
-  bestOf,
-  type TuneCandidate,
-  type TuneObjective,
-  type TuneOptions,
-  type TuneProgress,
-  tradeOff,
-  tuneGains,
-} from './ask/tune.ts'
+export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
+export { REACH, type TuneCandidate, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
 export { type Cause, explain, type Why } from './ask/why.ts'
 export { accelerationOf } from './axis/fill.ts'
 export { axisOf } from './axis/reflect.ts'
@@ -53,13 +46,17 @@ export {
 export type { Complex } from './loops/complex.ts'
 export type { Figure, GainDesign, Wanted } from './loops/design/design.ts'
 export { designGains, tryDesign } from './loops/design/index.ts'
-export { type Limit, type LimitKind, limitsOf } from './loops/design/limits.ts'
-export { type DriveScales, type DriveSetting, driveSettings, scalesFrom } from './loops/drive-units.ts'
+export { type Limit, limitsOf } from './loops/design/limits.ts'
+export { type DesignOutcome, outcomeOf } from './loops/design/outcome.ts'
+export { driveResolutions } from './loops/drive/resolution.ts'
+export { type DriveScales, driveSettings, scalesFrom } from './loops/drive/settings.ts'
+export { driveSheet, type EnteredLoops, enteredLoops, type JudgedSetting, judgedSettings } from './loops/drive/sheet.ts'
 export type { Margins } from './loops/margins.ts'
 export { LOOPS, type LoopId } from './loops/model.ts'
+export { loopModels, responseCsv } from './loops/models.ts'
 export type { Curves } from './loops/response.ts'
 export type { StepResponse } from './loops/step-response.ts'
-export { STIFFNESS_SPREAD, WORKING_POINTS, type WorkingPoint, type WorkingPointId } from './loops/working-point.ts'
+export { STIFFNESS_SPREAD, type WorkingPoint, type WorkingPointId, workingPointsOf } from './loops/working-point.ts'
 export { CHANNELS, type Channel, type Traces } from './run/channels.ts'
 export { type Core, compiledCore, sourceCore } from './run/core.ts'
 export { tracesCsv } from './run/csv.ts'
@@ -68,6 +65,8 @@ export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-sta
 export type { OnChunk } from './run/run.ts'
 export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './run/simulate.ts'
 export { fitnessWhy } from './say/axes.ts'
+export { designWords } from './say/design.ts'
+export { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './say/drive.ts'
 export { faultIn } from './say/fault.ts'
 export {
   formatFigure,
@@ -77,11 +76,12 @@ export {
   withUnit,
 } from './say/figure.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
-export { limitWords } from './say/limits.ts'
+export { limitName, limitWords } from './say/limits.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, worth } from './say/metric.ts'
 export { reasonOf } from './say/reason.ts'
-export { remarkOn, settingsCsv, settingsMarkdown } from './say/sheet.ts'
+export { COST_WORDS, rescueSentence } from './say/rescue.ts'
+export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export { textIn } from './say/text.ts'
 export { missWhy, missWords } from './say/tune.ts'
 export {
@@ -93,7 +93,7 @@ export {
   type UnitSource,
   type UnitSystem,
 } from './say/units.ts'
-export { whySentence } from './say/why.ts'
+export { whyRule, whySentence } from './say/why.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'

@@ -1,9 +1,10 @@
 /** Whatever happens, a reader who has chosen US units meets no SI unit that those replace. */
 import { describe, expect, it } from 'vitest'
 import type { Ground } from '../../sim/ask/actuators.ts'
+import type { Flaw } from '../../sim/ask/rescue.ts'
 import {
   analyseLoops,
-  driveSettings,
+  driveSheet,
   type Edit,
   editScenario,
   faultIn,
@@ -17,8 +18,11 @@ import {
   loopNote,
   METRICS,
   metricText,
+  missWhy,
   PRESETS,
+  type Rescue,
   reasonOf,
+  rescueSentence,
   type Scenario,
   SIMPLIFICATIONS,
   STRATEGIES,
@@ -87,6 +91,49 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
     for (const result of all(simulated)) follows((words) => reasonOf(limited(scenario), result, words))
   })
 
+  it('what would save a part, and what happens instead', () => {
+    const margins = { stable: true, phaseMargin: 50, gainMargin: 12, delayMargin: 0.002, peakSensitivity: 1.5 }
+    const interval = { from: 0.02, to: 0.03, open: { from: false, to: true } }
+    const tried = VERDICTS.map((verdict, n) => ({ value: 0.01 * (n + 1), verdict, late: n > 4 }))
+    const base: Rescue = {
+      path: 'approach.speed',
+      label: 'Speed',
+      cost: 'setting',
+      from: 0.03,
+      value: null,
+      change: null,
+      becomes: null,
+      interval,
+      islands: [{ ...interval, to: 0.02 }],
+      margins,
+      seeds: { held: 12, of: 12 },
+      flaw: null,
+      along: [],
+      tried,
+    }
+    const flaws: Flaw[] = [
+      { kind: 'narrow' },
+      { kind: 'unstable loop' },
+      { kind: 'phase margin', value: 20 },
+      { kind: 'gain margin', value: 3 },
+      { kind: 'noise', held: 4, of: 12 },
+    ]
+    const told: Rescue[] = [
+      base,
+      { ...base, value: 0.025, becomes: 'held' },
+      { ...base, value: 0.04, becomes: 'dropped' },
+      { ...base, interval: null },
+      ...flaws.map((flaw) => ({ ...base, flaw })),
+    ]
+    for (const rescue of told) follows((words) => rescueSentence(scenario, rescue, words))
+  })
+
+  it('what a set of gains misses', () => {
+    follows((words) => missWhy({ kind: 'force', part: 'softest', value: 25, wanted: 36 }, words))
+    follows((words) => missWhy({ kind: 'grip time', part: 'softest', value: 0.2 }, words), false)
+    follows((words) => missWhy({ kind: 'hold margin', part: 'softest', value: 0.2 }, words), false)
+  })
+
   it('why the force became what it was, whatever the verdict', () => {
     const { metrics, events, cause } = simulated.result
     const way = { contact: 0.02, end: 0.03, arrival: 0.4, lift: 0.5 }
@@ -129,7 +176,8 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
         error: null,
       },
     ]
-    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], rule: '', run: null }
+    const orders = { counted: 2, drawn: false }
+    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], orders, run: null }
     const whys = VERDICTS.flatMap((verdict): Why[] => [
       { ...base, verdict },
       { ...base, verdict, bound: null },
@@ -161,18 +209,21 @@ describe.each(PRESETS)('the loops of $id in US units', ({ scenario }) => {
   const result = analyseLoops(limited(scenario))
 
   it('notes, friction, limits', () => {
-    for (const analysis of result.loops) follows((words) => loopNote(analysis, words), false)
+    for (const analysis of result.loops) {
+      const relaxes = analysis.remarks.some(({ kind }) => kind === 'relaxes')
+      follows((words) => loopNote(analysis, words), relaxes)
+    }
     follows((words) => frictionNote(result.friction, words))
     for (const loop of LOOPS)
       for (const limit of limitsOf(scenario, loop)) {
-        const metric = ['resonance', 'encoder', 'force-noise', 'speed'].includes(limit.id)
+        const metric = ['resonance', 'encoder', 'force-noise', 'speed', 'contact', 'free-air'].includes(limit.id)
         follows((words) => Object.values(limitWords(limit, words)).join(' '), metric)
       }
   })
 
   it('the settings sheet', () => {
     const scales = scalesFrom(scenario)
-    const sheet = { name: 'Sheet', scales, settings: driveSettings(scenario, scales), loops: result }
+    const sheet = driveSheet(scenario, scales)
     follows((words) => settingsMarkdown(sheet, words))
     const us = settingsMarkdown(sheet, US)
     expect(us).toContain('counts per inch')
@@ -185,16 +236,25 @@ describe('in US units', () => {
     const remarks: LoopRemark[] = [
       { kind: 'cracks', force: 3 },
       { kind: 'yields', force: 3 },
+      { kind: 'relaxes', quick: 4e4, slow: 2e4 },
     ]
     for (const remark of remarks) follows((words) => loopNote({ remarks: [remark] }, words))
     const bare: LoopRemark[] = [
       { kind: 'unstable', outside: 1, of: 3, swing: 300, doubling: 0.01 },
       { kind: 'nothing to feel' },
-      { kind: 'no crossover' },
+      { kind: 'on the border', swing: 0 },
+      { kind: 'on the border', swing: 300 },
+      { kind: 'by itself', stability: 'stable' },
+      { kind: 'by itself', stability: 'unstable' },
+      { kind: 'no gain' },
+      { kind: 'no crossover', bandwidth: false },
+      { kind: 'no crossover', bandwidth: true },
+      { kind: 'no bandwidth', closed: 'below' },
+      { kind: 'no bandwidth', closed: 'above' },
       { kind: 'crossings', at: [100, 2000.4] },
       { kind: 'gain without bound' },
       { kind: 'conditionally stable', fall: 6 },
-      { kind: 'estimate' },
+      { kind: 'too slow for the servo', fall: 6 },
       { kind: 'content with any force' },
       { kind: 'idle integral' },
     ]
