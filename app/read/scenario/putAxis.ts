@@ -1,5 +1,13 @@
 /** Another axis under the same part: the one way for every view. */
-import { AXIS_PRESETS, type AxisPreset, fitAxis, readPath, type Scenario, wantedForce } from '../../../sim/index.ts'
+import {
+  AXIS_PRESETS,
+  type AxisPreset,
+  fitAxis,
+  readPath,
+  type Scenario,
+  STRATEGIES,
+  wantedForce,
+} from '../../../sim/index.ts'
 import { useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -40,13 +48,23 @@ const AXIS = /, axis: [^,].*$/
 
 function told(before: Scenario, after: Scenario, title: string, units: UnitSystem): [string, string[]] {
   const { symbol, toShown } = quantityUnit('force', units)
-  const force = withUnit(formatFigure(toShown(wantedForce(before))), symbol)
-  const changes = differingPaths([before, after]).flatMap((path) => change(before, after, path, units))
+  const say = (newtons: number) => withUnit(formatFigure(toShown(newtons)), symbol)
+  const force = wantedForce(before)
+  const changes = differingPaths([before, after])
+    .filter((path) => !UNSAID.includes(path))
+    .flatMap((path) => change(before, after, path, units))
+  const most = Math.min(...STRATEGIES.map((strategy) => strategy.forceOf(after).expected))
+  const short = most < CLOSE * force ? `; at its current limit this axis gives ${say(most)} of them` : ''
   return [
-    `On the bench now: ${title}, with its own motor, transmission, friction and heat. Gains follow its moving mass; every setting still asks for ${force}, as the clamp did. Undo takes all of it back.`,
+    `On the bench now: ${title}, with its own motor, transmission, friction and heat. Gains follow its moving mass; every setting asks for the ${say(force)} that were wanted${short}. Undo takes all of it back.`,
     changes,
   ]
 }
+
+/** Said by the sentence itself. */
+const UNSAID = ['name', 'actuator.kind', 'actuator.family']
+/** Settings are rounded for the drive; so much of the wanted force counts as all of it. */
+const CLOSE = 0.995
 
 /** A key in words; one that the new axis does not have is left out. */
 function change(before: Scenario, after: Scenario, path: string, units: UnitSystem): string[] {

@@ -81,4 +81,4 @@ export function Axes() {
 }
 
 const reach = (wanted: number | null, continuous: number, peak: number) =>
-  wanted === null ? '' : wanted <= continuous ? 'for ever' : wanted <= peak ? 'for a short time' : 'too weak'
+  wanted === null ? '' : wanted <= continuous ? 'continuously' : wanted <= peak ? 'for a short time' : 'too weak'

@@ -48,6 +48,17 @@ describe('putting an axis on the bench', () => {
     }
   })
 
+  it('does not lose the wanted newtons on an axis that cannot give them, and says what it gives', () => {
+    const { scenario: before } = bench()
+    const weak = AXIS_PRESETS.find(({ id }) => id === 'brush-lead-10x10')!
+    const force = wantedForce(before)
+    putAxis(weak)
+    expect(useResults.getState().notice).toMatch(/at its current limit this axis gives [\d.]+\sN of them/)
+    expect(wantedForce(bench().scenario) / force).toBeCloseTo(1, 2)
+    putAxis({ title: 'As before', actuator: before.actuator })
+    for (const { forceOf } of STRATEGIES) expect(forceOf(bench().scenario).expected / force).toBeCloseTo(1, 2)
+  })
+
   it('says what changed, names the axis, and one undo takes all of it back', () => {
     const before = bench().scenario
     putAxis(axisOfFamily('screw', 'brush-screw')!)
