@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { describe, expect, it } from 'vitest'
 import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
-import { run } from '../../../../sim/cli/core.ts'
+import { core, run } from '../../../../sim/cli/core.ts'
 import {
   explain,
   type GripResult,
@@ -17,9 +17,9 @@ import { reasonIn } from '../../../say/support.ts'
 
 /** As the page runs it: the grip, then another at half the step for the step error. */
 function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
-  const { result } = simulateGrip(scenario, strategy)
+  const { result } = simulateGrip(scenario, strategy, { core })
   const half = { ...scenario, run: { ...scenario.run, step: result.step / 2 } }
-  return { ...result, stepError: stepErrorBetween(result, simulateGrip(half, strategy).result.metrics) }
+  return { ...result, stepError: stepErrorBetween(result, simulateGrip(half, strategy, { core }).result.metrics) }
 }
 
 function commandLine(preset: string): string[] {
