@@ -13,7 +13,6 @@ import {
 import { formatFigure } from './format.ts'
 import { UnitText } from './Symbols.tsx'
 import type { ShownUnit } from './unit.ts'
-import './chart.css'
 
 export type { ChartBand, ChartMark, ChartSeries } from './chart/types.ts'
 

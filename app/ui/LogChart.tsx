@@ -5,7 +5,6 @@ import { type ChartPoint, DECADES, type LogContent, LogPlot } from './chart/logP
 import type { ChartSeries } from './chart/types.ts'
 import { formatFigure } from './format.ts'
 import { UnitText } from './Symbols.tsx'
-import './chart.css'
 
 export type { ChartPoint } from './chart/logPlot.ts'
 
