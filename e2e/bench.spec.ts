@@ -111,8 +111,11 @@ test('broken links and files are refused in words, and the bench stays as it was
     await mass.fill(typed)
     await mass.press('Enter')
     await expect(mass).toHaveAttribute('aria-invalid', 'true')
-    await expect(mass).toHaveValue(kept)
+    await expect(mass, 'what was typed stays beside its reason').toHaveValue(typed)
+    await expect(mass).toHaveAccessibleErrorMessage(/Allowed: /)
   }
+  await mass.press('Escape')
+  await expect(mass).toHaveValue(kept)
   expect(await outcome(page)).toEqual(before)
 })
 

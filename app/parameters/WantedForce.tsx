@@ -41,13 +41,14 @@ export function WantedForce() {
   const figure = (newtons: number | null) =>
     withUnit(formatFigure(newtons === null ? null : unit.toShown(newtons)), unit.symbol)
 
-  const set = (wanted: number, gesture?: string) => {
-    useWanted.setState({ force: wanted, base })
+  const set = (wanted: number, gesture?: string, typed?: boolean) => {
     const settings = STRATEGIES.map((strategy) => ({
       path: strategy.setting.path,
       value: settingFor(strategy, scenario, wanted),
     }))
-    editMany(PATH, settings, gesture)
+    const taken = editMany(PATH, settings, gesture, typed)
+    if (taken) useWanted.setState({ force: wanted, base })
+    return taken
   }
   const ends = [window.least, window.most, force, ...rows.flatMap(({ band }) => [band.expected, band.most])]
   const top = 1.12 * Math.max(1e-9, ...ends.filter((end) => end !== null))

@@ -114,7 +114,7 @@ export function startRunner() {
 
   useScenario.subscribe((now, before) => {
     if (now.scenario === before.scenario) return
-    if (now.turn !== before.turn) keepGhosts(now.base !== before.base)
+    if (now.turn !== before.turn) keepGhosts(now.base.part !== before.base.part)
     runAll()
   })
   useView.subscribe((now, before) => {

@@ -22,9 +22,15 @@ export function positionBandwidth(scenario: Scenario): number {
   return Math.sqrt((scenario.servo.kp * axis.forcePerAmpere) / (axis.mass + jawMassOf(scenario)))
 }
 
-/** Grip force at one contact that the present clamp current means [N]. */
-export const wantedForce = (scenario: Scenario) =>
-  STRATEGIES.find(({ id }) => id === 'current-clamp')!.forceOf(scenario).expected
+/**
+ * Grip force at one contact that is wanted [N]: what the present clamp current means. A clamp that stands at the current limit says
+ * only what the axis can give; then it is the target of the sensed force.
+ */
+export function wantedForce(scenario: Scenario): number {
+  const limited = scenario.strategies.currentClamp.limit >= scenario.servo.currentLimit
+  const telling = limited ? 'sensed-force' : 'current-clamp'
+  return STRATEGIES.find(({ id }) => id === telling)!.forceOf(scenario).expected
+}
 
 /** Gains of position and velocity loop for a bandwidth [rad/s] and a damping ratio on the reflected mass of an actuator. */
 export function gainsFor(scenario: Scenario, actuator: Actuator, bandwidth: number, damping = DAMPING) {

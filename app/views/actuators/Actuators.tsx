@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { type ComparedAxis, type ForceWindow, forceWindow, STRATEGIES, wantedForce } from '../../../sim/index.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
+import { putAxis } from '../../read/scenario/putAxis.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -31,8 +32,8 @@ export function Actuators() {
       <div className="actuators-head">
         <h1>Which axis suits the part?</h1>
         <p>
-          Each axis with gains matched to its mass and its settings to a grip force of {say(wanted)}, as the clamp on
-          the bench means it. Generic data, no maker’s.
+          Each axis with gains matched to its mass and its settings to the grip force of
+          {say(wanted)} that is wanted on the bench. Generic data, no maker’s.
         </p>
         <p className="bar-key">
           Bars: <b className="key continuous" /> continuous <b className="key peak" /> peak{' '}
@@ -99,9 +100,8 @@ function AxesTable({ rows, window, wanted, most, units }: AxesTableProps) {
               wanted={wanted}
               most={most}
               units={units}
-              take={(next) => {
-                useScenario.getState().load(next)
-                useView.setState({ view: 'bench' })
+              take={() => {
+                if (putAxis({ title: row.title, actuator: row.report.actuator })) useView.setState({ view: 'bench' })
               }}
             />
           ))}

@@ -1,11 +1,4 @@
-import {
-  type ComparedAxis,
-  type ForceWindow,
-  fitnessWhy,
-  type Scenario,
-  STRATEGIES,
-  wordingOf,
-} from '../../../sim/index.ts'
+import { type ComparedAxis, type ForceWindow, fitnessWhy, STRATEGIES, wordingOf } from '../../../sim/index.ts'
 import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { Button } from '../../ui/Button.tsx'
@@ -19,7 +12,7 @@ interface Props {
   wanted: number
   most: number
   units: UnitSystem
-  take(scenario: Scenario): void
+  take(): void
 }
 
 export function AxisRow({ row, window, wanted, most, units, take }: Props) {
@@ -32,7 +25,7 @@ export function AxisRow({ row, window, wanted, most, units, take }: Props) {
         <span className="axis-family">{familyLabel(row)}</span>
         {!own &&
           (report.scenario ? (
-            <Button quiet className="take" onClick={() => take(report.scenario!)}>
+            <Button quiet className="take" onClick={take}>
               Put on the bench<span className="sr-only">: {row.title}</span>
             </Button>
           ) : (
