@@ -27,7 +27,8 @@ export { REACH, type TuneCandidate, type TuneObjective, type TuneOptions } from 
 export { type Cause, explain, type Why } from './ask/why.ts'
 export { accelerationOf } from './axis/fill.ts'
 export { axisOf } from './axis/reflect.ts'
-export { contactsOf, travelToContact } from './job/grip/geometry.ts'
+export { backMass } from './job/grip/fill.ts'
+export { contactsOf, gyrationOf, padRadiusOf, travelToContact } from './job/grip/geometry.ts'
 export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
   type GripEvents,
@@ -63,7 +64,8 @@ export { tracesCsv } from './run/csv.ts'
 export { LiveGrip } from './run/live.ts'
 export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
 export type { OnChunk, OnProgress } from './run/run.ts'
-export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './run/simulate.ts'
+export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip } from './run/simulate.ts'
+export { stepErrorBetween } from './run/step-error.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { designWords } from './say/design.ts'
 export { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './say/drive.ts'
@@ -95,6 +97,7 @@ export {
   type UnitSystem,
 } from './say/units.ts'
 export { whyRule, whySentence } from './say/why.ts'
+export { stiffWords } from './say/window.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'

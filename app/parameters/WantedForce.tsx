@@ -1,7 +1,15 @@
 /** The wanted grip force, and what each strategy's setting means in newtons beside the force window. */
 import { type CSSProperties, useMemo } from 'react'
 import { create } from 'zustand'
-import { type ForceBand, forceWindow, readPath, type Scenario, STRATEGIES, type StrategyKind } from '../../sim/index.ts'
+import {
+  type ForceBand,
+  forceWindow,
+  readPath,
+  type Scenario,
+  STRATEGIES,
+  type StrategyKind,
+  stiffWords,
+} from '../../sim/index.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../read/units.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
@@ -54,7 +62,7 @@ export function WantedForce() {
         min={RANGE[0]}
         max={RANGE[1]}
         resetTo={Math.min(RANGE[1], Math.max(RANGE[0], expectedOf(base)))}
-        note="Normal force at one contact. Sets every strategy so that it should give this force while the jaws creep on; friction decides how far the force at rest can lie from it."
+        note="Normal force at one contact. Sets every strategy so that it should give this force while the jaws creep on; friction, and in a duty the warmth of the magnets, decide how far the force at rest can lie from it."
         fault={fault}
         id="wanted-grip-force"
         onEdit={set}
@@ -112,7 +120,12 @@ const isApart = (strategy: StrategyKind, scenario: Scenario, force: number) => {
 type Window = ReturnType<typeof forceWindow>
 type Figure = (newtons: number | null) => string
 
-function windowText({ least, most }: Window, figure: Figure): string {
+function windowText(window: Window, figure: Figure): string {
+  const stiff = window.leastStiff === null ? null : figure(window.leastStiff)
+  return window.yields ? `${edgesText(window, figure)} ${stiffWords(stiff)}` : edgesText(window, figure)
+}
+
+function edgesText({ least, most }: Window, figure: Figure): string {
   if (least !== null && most !== null && least > most)
     return `No force window: it takes ${figure(least)} to hold the part and it is damaged from ${figure(most)}.`
   if (least !== null && most !== null) return `Force window ${figure(least)} to ${figure(most)}.`
@@ -133,9 +146,9 @@ function placeText(band: ForceBand, { least, most }: Window): string {
   if (most !== null && band.expected > most) return 'Above the window.'
   const below = least !== null && band.least < least
   const above = most !== null && most_ > most
-  if (below && above) return 'In the window; friction reaches out at both ends.'
-  if (below) return 'In the window; friction reaches below it.'
-  return above ? 'In the window; friction reaches above it.' : 'In the window.'
+  if (below && above) return 'In the window; at rest it can lie outside at either end.'
+  if (below) return 'In the window; at rest it can lie below it.'
+  return above ? 'In the window; at rest it can lie above it.' : 'In the window.'
 }
 
 function settingText(

@@ -59,7 +59,8 @@ export class Hang {
     const torque = this.turns ? -centre.up * across - centre.across * down : 0
     const demand = Math.hypot(down, across, torque / this.radius)
     this.slides = demand > this.cap(normal)
-    const share = this.slides ? this.cap(normal) / demand / this.stiffness : 1 / this.stiffness
+    // A hair beyond the cap, so that what friction cannot carry slides at once.
+    const share = this.slides ? ((1 + 1e-9) * this.cap(normal)) / demand / this.stiffness : 1 / this.stiffness
     const state = [0, 0, 0, 0, down * share, across * share, 0]
     // Stretched pads under a part at rest: shift and stretch are the same from here on.
     state[HANG.down] = down * share

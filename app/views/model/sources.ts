@@ -25,6 +25,11 @@ export const SOURCES: Source[] = [
     text: 'C. Canudas de Wit, H. Olsson, K. J. Åström, P. Lischinsky: IEEE Transactions on Automatic Control 40(3), 1995.',
     marks: ['Canudas de Wit, Olsson, Åström, Lischinsky', '40(3), 1995'],
   },
+  {
+    id: 'dupont',
+    text: 'P. Dupont, V. Hayward, B. Armstrong, F. Altpeter: IEEE Transactions on Automatic Control 47(5), 2002.',
+    marks: ['Dupont, Hayward, Armstrong, Altpeter', '47(5), 2002'],
+  },
   { id: 'hess', text: 'D. P. Hess, A. Soom, 1990: the Stribeck curve.', marks: ['Hess and Soom (1990)'] },
   {
     id: 'mindlin',
@@ -46,6 +51,11 @@ export const SOURCES: Source[] = [
     id: 'cundall',
     text: 'P. A. Cundall, O. D. L. Strack: Géotechnique 29, 1979.',
     marks: ['Cundall and Strack', 'Géotechnique 29, 1979'],
+  },
+  {
+    id: 'howe',
+    text: 'R. D. Howe, M. R. Cutkosky: International Journal of Robotics Research 15, 1996: limit surface of a soft contact.',
+    marks: ['Howe and Cutkosky, Int. J. Robotics Research 15, 1996'],
   },
   {
     id: 'bowden',
