@@ -22,13 +22,9 @@ export type { BoundFigure, Element, Simplification } from './ask/model/simplific
 export { type Recommendation, recommend } from './ask/recommend.ts'
 export {
   type Rescue,
-  type Rescue,
   type RescueProgress,
-  type RescueProgress,
-  rescues,
   rescues,
   type Share,
-  sortRescues,
   sortRescues,
 } from './ask/rescue.ts'
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
