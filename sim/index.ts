@@ -37,6 +37,7 @@ export { axisOf } from './axis/reflect.ts'
 export { contactsOf, travelToContact } from './job/grip/geometry.ts'
 export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
+  type Doubt,
   type GripEvents,
   type GripResult,
   type Metrics,
@@ -44,6 +45,7 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
+export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -66,7 +68,8 @@ export { tracesCsv } from './run/csv.ts'
 export { LiveGrip } from './run/live.ts'
 export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
 export type { OnChunk } from './run/run.ts'
-export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip, stepErrorBetween } from './run/simulate.ts'
+export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip } from './run/simulate.ts'
+export { finerScenario, stepCheck } from './run/step-error.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { faultIn } from './say/fault.ts'
 export {
@@ -79,7 +82,8 @@ export {
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitWords } from './say/limits.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
-export { metricText, plainMetric, worth } from './say/metric.ts'
+export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
+export { overloadSentences, RATING_WORDS } from './say/ratings.ts'
 export { reasonOf } from './say/reason.ts'
 export { remarkOn, settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export { textIn } from './say/text.ts'

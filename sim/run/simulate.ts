@@ -1,6 +1,6 @@
 /** One grip of one strategy: run it, judge it, and, if asked, state the error of its step. */
 import { cooled, steadyStart, type Temperatures } from '../axis/cooling.ts'
-import type { GripResult, Metrics } from '../job/grip/result.ts'
+import type { GripResult } from '../job/grip/result.ts'
 import { judgeEnd, weakestOf } from '../job/grip/verdict.ts'
 import type { RunEnd } from '../job/job.ts'
 import { type Model, modelOf } from '../model/model.ts'
@@ -11,12 +11,13 @@ import { type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
 import { endOf } from './end.ts'
 import { type Cycle, type CycleOptions, type OnChunk, runCycle } from './run.ts'
+import { finerScenario, stepCheck } from './step-error.ts'
 
 export interface SimulateOptions {
   /** The core that carries it out; the simulator's own files if left out. */
   core?: Core
   onChunk?: OnChunk
-  /** Also run at half the step and fill in `stepError`. */
+  /** Also run at half the step and fill in `stepError`, `stepErrors` and `doubt`. */
   stepError?: boolean
   /** Ends as soon as the part can no longer be held: the verdict is then `held` exactly where that of the whole run is. */
   untilLost?: boolean
@@ -42,7 +43,10 @@ export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: 
   const cycle = runDuty(model, { core, onChunk, untilLost, record: true })
   const end = endOf(cycle.bench, cycle.hash)
   const result = judged(scenario, strategy, end)
-  if (options.stepError && !cycle.cancelled) result.stepError = stepErrorOf(result, scenario, core)
+  if (options.stepError && !cycle.cancelled) {
+    const finer = judgeGrip(finerScenario(scenario, result), strategy, { core })
+    Object.assign(result, stepCheck(result, finer.result))
+  }
   return { result, traces: tracesOf(cycle.columns ?? []), cancelled: cycle.cancelled, weakest: weakestOf(end) }
 }
 
@@ -55,20 +59,8 @@ export function judgeGrip(scenario: Scenario, strategy: StrategyId, options: Sim
 }
 
 function judged(scenario: Scenario, strategy: StrategyId, end: RunEnd): GripResult {
-  const { verdict, metrics, events } = judgeEnd(scenario, end)
-  return { strategy, verdict, stepError: null, metrics, events, hash: end.hash, cause: end.cause, step: end.step }
-}
-
-function stepErrorOf(result: GripResult, scenario: Scenario, core: Core): number | null {
-  const { bench } = runDuty(modelOf(scenario, strategyOf(result.strategy), { finer: 2 }), { core })
-  return stepErrorBetween(result, judgeEnd(scenario, endOf(bench, '')).metrics)
-}
-
-/** Largest relative change of peak and settled force from a run to one at half its step; null for a run without force. */
-export function stepErrorBetween({ metrics, events }: GripResult, half: Metrics): number | null {
-  if (events.unstable !== null || !metrics.peakForce || !metrics.settledForce) return null
-  const change = (a: number, b: number | null) => Math.abs((b ?? 0) / a - 1)
-  return Math.max(change(metrics.peakForce, half.peakForce), change(metrics.settledForce, half.settledForce))
+  const unchecked = { stepError: null, stepErrors: null, doubt: null }
+  return { strategy, ...judgeEnd(scenario, end), ...unchecked, hash: end.hash, cause: end.cause, step: end.step }
 }
 
 /** Rounds of one cycle after which the steady temperatures of a duty stand; losses change with them, so one is not enough. */
