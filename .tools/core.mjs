@@ -23,7 +23,20 @@ async function compile(/** @type {string} */ file) {
   let binary = null
   const said = asc.createMemoryStream()
   const { error } = await asc.main(
-    [ENTRY, '--outFile', 'core.wasm', '--runtime', 'stub', '-O3', '--converge', '--noAssert', '--use', 'abort='],
+    [
+      ENTRY,
+      '--outFile',
+      'core.wasm',
+      '--runtime',
+      'stub',
+      '-O3',
+      '--converge',
+      '--noAssert',
+      '--enable',
+      'simd',
+      '--use',
+      'abort=',
+    ],
     {
       stdout: said,
       stderr: said,

@@ -22,15 +22,8 @@ export type { BoundFigure, Element, Simplification } from './ask/model/simplific
 export { type Rescue, type RescueProgress, rescues, sortRescues } from './ask/rescue.ts'
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
-export {
-  bestOf,
-  type TuneCandidate,
-  type TuneObjective,
-  type TuneOptions,
-  type TuneProgress,
-  tradeOff,
-  tuneGains,
-} from './ask/tune.ts'
+export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
+export { REACH, type TuneCandidate, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
 export { type Cause, explain, type Why } from './ask/why.ts'
 export { accelerationOf } from './axis/fill.ts'
 export { axisOf } from './axis/reflect.ts'
@@ -85,6 +78,7 @@ export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
 export { overloadSentences, RATING_WORDS } from './say/ratings.ts'
 export { reasonOf } from './say/reason.ts'
+export { COST_WORDS, rescueSentence } from './say/rescue.ts'
 export { remarkOn, settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export { textIn } from './say/text.ts'
 export { missWhy, missWords } from './say/tune.ts'
@@ -97,7 +91,7 @@ export {
   type UnitSource,
   type UnitSystem,
 } from './say/units.ts'
-export { whySentence } from './say/why.ts'
+export { whyRule, whySentence } from './say/why.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'

@@ -5,6 +5,7 @@ import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
 import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
 import { approachCourse } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
+import { derivativeFilterOf } from '../strategy/sensed-force/filter.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 
 export type CauseId =
@@ -70,7 +71,7 @@ const set = (path: string, value: unknown): Edit => ({ path, value })
 
 export const REMOVALS: Removal[] = [
   { cause: 'power', edits: () => [set('events.powerLoss', null)] },
-  { cause: 'detection', edits: (_, strategy) => DETECTION[strategy] },
+  { cause: 'detection', edits: (scenario, strategy) => DETECTION[strategy](scenario) },
   {
     cause: 'windup',
     edits: (_, strategy) => [set(strategy === 'sensed-force' ? 'strategies.sensedForce.ki' : 'servo.ki', 0)],
@@ -100,10 +101,19 @@ export const REMOVALS: Removal[] = [
 const FAR = 0.5
 const INSTANT = 1e6
 
-const DETECTION: Record<StrategyId, Edit[]> = {
-  'threshold-stop': [set('strategies.thresholdStop.confirmTime', 0), set('strategies.thresholdStop.filter', 0)],
-  'current-clamp': [],
-  'sensed-force': [set('sensors.gauge.bandwidth', INSTANT)],
+const DETECTION: Record<StrategyId, (scenario: Scenario) => Edit[]> = {
+  'threshold-stop': () => [set('strategies.thresholdStop.confirmTime', 0), set('strategies.thresholdStop.filter', 0)],
+  'current-clamp': () => [],
+  'sensed-force': instantGauge,
+}
+
+/** The filter on the derivative of the force, which goes by the gauge where none is set, stays as it is. */
+function instantGauge(scenario: Scenario): Edit[] {
+  if (scenario.sensors.gauge.bandwidth >= INSTANT) return []
+  return [
+    set('sensors.gauge.bandwidth', INSTANT),
+    set('strategies.sensedForce.derivativeFilter', derivativeFilterOf(scenario)),
+  ]
 }
 
 /** After the stop the axis presses with the threshold's current instead of holding the position where the stop was commanded. */

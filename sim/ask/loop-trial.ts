@@ -18,6 +18,7 @@ import { modelOf } from '../model/model.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { fillPosition } from '../strategy/follow.ts'
 import { Machine } from '../strategy/machine.ts'
+import { derivativeFilterOf } from '../strategy/sensed-force/filter.ts'
 import { sensedForce } from '../strategy/sensed-force/index.ts'
 import { type Balance, balanceAt, setDown } from './balance.ts'
 
@@ -93,7 +94,7 @@ class LoopTrial extends Machine {
 
   constructor(scenario: Scenario, trial: Trial, start: number, balance: Balance) {
     super()
-    const { servo, strategies, sensors, approach, actuator } = scenario
+    const { servo, strategies, approach, actuator } = scenario
     const { rate, deadband, speedLimit } = strategies.sensedForce
     const period = 1 / servo.rate
     this.trial = trial
@@ -109,7 +110,7 @@ class LoopTrial extends Machine {
     this.velocity.limit = servo.currentLimit
     this.force.setPi(gains.force.kp, gains.force.ki, 1 / rate)
     this.force.kd = gains.force.kd
-    this.force.slope.set(1 / sensors.gauge.bandwidth, 1 / rate)
+    this.force.slope.set(derivativeFilterOf(scenario), 1 / rate)
     this.force.limit = speedLimit
     this.speedometer.set(servo.speedFilter, period)
     this.perForce = Math.round(servo.rate / rate)

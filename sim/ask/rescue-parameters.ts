@@ -1,10 +1,19 @@
-/** What an engineer can change alone, and where each parameter is tried: values on either side of the present one, nearest first. */
+/** What an engineer can change alone, what that costs, and where each parameter is tried: values on either side of the present one, nearest first. */
 import { contactsOf } from '../job/grip/geometry.ts'
-import { type Edit, type QuantitySchema, readPath, SCHEMAS, type Scenario } from '../scenario/index.ts'
+import { type Edit, type QuantitySchema, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
+import { GAINS } from './gains.ts'
+
+/**
+ * What a change takes in practice, the least first: a number typed into the drive; a gain, after which the loops are looked at again;
+ * pads, made anew; another screw, pinion or gear; another drive or motor. An order of common practice, no source.
+ */
+export const COSTS = ['setting', 'gain', 'tooling', 'mechanics', 'hardware'] as const
+export type Cost = (typeof COSTS)[number]
 
 export interface Parameter {
   path: string
+  cost: Cost
   /** Sides of the present value that are tried. */
   sides: Side[]
   /** Edits without which a value is refused, or means nothing. */
@@ -19,12 +28,16 @@ export interface Parameter {
 const HELP = [1.25, 1.6, 2.5, 5, 12]
 const DRIFT = [1.6, 4]
 
-/** Values nearest first, and whether there are values between two of them. */
+/** Values nearest first, and what lies between two of them. */
 export interface Side {
   values: number[]
   /** A value between two others; the same as one of them where nothing lies between. */
   between(near: number, far: number): number
+  /** How many times one is the other, as it matters here; without bound to 0. */
+  ratio(a: number, b: number): number
 }
+
+const ratioOf = (a: number, b: number) => (a === b ? 1 : Math.max(a, b) / Math.max(0, Math.min(a, b)))
 
 /** Three significant digits: what a person types. */
 const round = (value: number) => Number(value.toPrecision(3))
@@ -32,60 +45,64 @@ const round = (value: number) => Number(value.toPrecision(3))
 /** Parameters of one strategy on one axis; `held`: how far they may drift rather than what would help. */
 export function rescueParameters(scenario: Scenario, strategy: StrategyId, held: boolean): Parameter[] {
   const strides = held ? DRIFT : HELP
-  const ratio = (path: string, along?: Parameter['along']): Parameter => ({
+  const ratio = (cost: Cost, path: string, along?: Parameter['along']): Parameter => ({
     path,
-    sides: ratioSides(scenario, path, strides),
+    cost,
+    sides: ratioSides(scenario, path, strides, held ? 0 : (CLEARANCE[path] ?? 0)),
     ...(along && { along }),
   })
+  const { sensedForce } = scenario.strategies
   return [
-    ratio('approach.speed', creepNoFaster),
-    ...creepZone(scenario, held, ratio),
-    ratio('approach.acceleration'),
-    ratio('approach.overtravel'),
-    ratio('jaws.padStiffness'),
-    ratio('jaws.friction.static', slidingNoHigher),
-    ...TRANSMISSION[scenario.actuator.kind].map((path) => ratio(path)),
-    ratio('drive.busVoltage'),
+    ratio('setting', 'approach.speed', creepNoFaster),
+    ...creepZone(scenario, held, (path) => ratio('setting', path)),
+    ratio('setting', 'approach.acceleration'),
+    ratio('setting', 'approach.overtravel'),
+    ratio('tooling', 'jaws.padStiffness'),
+    ratio('tooling', 'jaws.friction.static', slidingNoHigher),
+    ...MECHANICS[scenario.actuator.kind].map((path) => ratio('mechanics', path)),
+    ratio('hardware', MOVING[scenario.actuator.kind]),
+    ratio('hardware', 'drive.busVoltage'),
     currentRate(scenario),
     dividing('servo.rate', scenario.drive.currentRate, scenario.servo.rate, forceRateDivides),
-    ...OWN[strategy].map((path) => ratio(path)),
+    ...SETTINGS[strategy].map((path) => ratio('setting', path)),
+    ...GAINS[strategy].map((path) => ratio('gain', path)),
     ...(strategy === 'sensed-force'
-      ? [dividing('strategies.sensedForce.rate', scenario.servo.rate, scenario.strategies.sensedForce.rate)]
+      ? [dividing('strategies.sensedForce.rate', scenario.servo.rate, sensedForce.rate)]
       : []),
   ]
 }
 
-const TRANSMISSION: Record<Scenario['actuator']['kind'], string[]> = {
+type Kind = Scenario['actuator']['kind']
+
+const MECHANICS: Record<Kind, string[]> = {
   screw: ['actuator.transmission.lead'],
   rack: ['actuator.transmission.pinionRadius', 'actuator.transmission.gearRatio'],
   direct: [],
 }
 
-const POSITION = ['servo.kp', 'servo.ki', 'servo.kd']
-const OWN: Record<StrategyId, string[]> = {
-  'threshold-stop': [
-    ...POSITION,
-    'strategies.thresholdStop.threshold',
-    'strategies.thresholdStop.confirmTime',
-    'strategies.thresholdStop.filter',
-  ],
-  'current-clamp': [...POSITION, 'strategies.currentClamp.limit'],
-  'sensed-force': [
-    'strategies.sensedForce.target',
-    'strategies.sensedForce.contactForce',
-    'strategies.sensedForce.kp',
-    'strategies.sensedForce.ki',
-    'strategies.sensedForce.kd',
-    'strategies.sensedForce.deadband',
-    'strategies.sensedForce.speedLimit',
-    'strategies.sensedForce.velocity.kp',
-    'strategies.sensedForce.velocity.ki',
-  ],
+/** What another motor would bring along into the part: its inertia. */
+const MOVING: Record<Kind, string> = {
+  screw: 'actuator.motor.inertia',
+  rack: 'actuator.motor.inertia',
+  direct: 'actuator.motor.movingMass',
 }
+
+const SETTINGS: Record<StrategyId, string[]> = {
+  'threshold-stop': ['threshold', 'confirmTime', 'filter'].map((key) => `strategies.thresholdStop.${key}`),
+  'current-clamp': ['strategies.currentClamp.limit'],
+  'sensed-force': ['target', 'contactForce', 'deadband', 'speedLimit'].map((key) => `strategies.sensedForce.${key}`),
+}
+
+/**
+ * Way of a jaw by which the size of a part may be off [m]: no rescue leaves a shorter creep zone before it, or ends the move less far
+ * behind its surface; common practice for made parts, no source.
+ */
+const CLEAR = 5e-4
+const CLEARANCE: Record<string, number> = { 'approach.overtravel': CLEAR }
 
 /** For a parameter that stands at 0: a first value that is felt, from the others. */
 const FIRST: Record<string, (scenario: Scenario) => number> = {
-  'approach.overtravel': () => 1e-4,
+  'approach.overtravel': () => CLEAR,
   'servo.kp': () => 100,
   'servo.ki': ({ servo }) => servo.kp,
   'servo.kd': ({ servo }) => servo.kp / 1000,
@@ -100,12 +117,13 @@ const FIRST: Record<string, (scenario: Scenario) => number> = {
   'strategies.sensedForce.velocity.ki': ({ strategies }) => strategies.sensedForce.velocity.kp,
 }
 
-function ratioSides(scenario: Scenario, path: string, strides: readonly number[]): Side[] {
+/** `least`: no value below it is tried. */
+function ratioSides(scenario: Scenario, path: string, strides: readonly number[], least: number): Side[] {
   const from = readPath(scenario, path) as number
   const { minimum, maximum } = schemaAt(scenario, path)
   const side = (values: number[]): Side => ({
     values: distinct(
-      values.map((value) => Math.min(maximum, Math.max(minimum, round(value)))),
+      values.map((value) => Math.min(maximum, Math.max(minimum, least, round(value)))),
       from,
     ),
     between(near, far) {
@@ -113,10 +131,12 @@ function ratioSides(scenario: Scenario, path: string, strides: readonly number[]
       const half = round(Math.max(near, far) / 2)
       return half > from * NOTHING ? half : near // as good as 0
     },
+    ratio: ratioOf,
   })
   if (from > 0) {
     const down = strides.map((stride) => from / stride)
-    return [side(strides.map((stride) => from * stride)), side(minimum === 0 ? [...down, 0] : down)]
+    const below = side(minimum === 0 ? [...down, 0] : down)
+    return [side(strides.map((stride) => from * stride)), { ...below, values: below.values.filter((v) => v < from) }]
   }
   const first = FIRST[path]?.(scenario) ?? 0
   return first > 0 ? [side([1, 4, 16, 64].map((factor) => first * factor))] : []
@@ -128,52 +148,58 @@ const NOTHING = 1e-3
 const distinct = (values: number[], from: number) =>
   values.filter((value, n) => value !== from && value !== values[n - 1])
 
-/** Shortest creep zone that is tried, and the one that a creep speed is tried with where there is none [m of jaw travel]. */
-const SHORTEST = 1e-4
-const SENSIBLE = 5e-4
+/** The creep zone that a creep speed is tried with where there is none [m of jaw travel]. */
+const SENSIBLE = 1e-3
 
 /**
  * A creep zone is tried by its length beyond the part. Where there is none, one that is ever longer, at the creep speed that is
- * set, and where that does not help, one of half a millimetre a jaw, ever slower; a held part without one has none that drifts.
+ * set, and where that does not help, one of a millimetre a jaw, ever slower; a held part without one has none that drifts.
  */
 function creepZone(scenario: Scenario, held: boolean, ratio: (path: string) => Parameter): Parameter[] {
   const { approach, part, jaws } = scenario
   const path = 'approach.creepFrom'
+  const cost = 'setting'
   const opening = (length: number) => Number((part.width + length).toPrecision(9))
   const reach = jaws.opening - part.width
   const now = approach.creepFrom - part.width
+  const shortest = (held ? 1e-4 : CLEAR) * contactsOf(scenario)
   const lengths = (from: number, factor: number) => {
     const found: number[] = []
-    for (let length = from; length < reach && length > SHORTEST; length *= factor) found.push(opening(round(length)))
+    for (let length = from; length < reach && length > 0.999 * shortest; length *= factor)
+      found.push(opening(round(length)))
     return found
   }
   const between = (near: number, far: number) => {
     const [a, b] = [near - part.width, far - part.width]
-    return Math.min(a, b) > SHORTEST / 2 ? opening(round(Math.sqrt(a * b))) : near
+    return Math.min(a, b) > shortest / 2 ? opening(round(Math.sqrt(a * b))) : near
   }
+  const ratioOfLengths = (a: number, b: number) => ratioOf(a - part.width, b - part.width)
+  const side = (values: number[]): Side => ({ values, between, ratio: ratioOfLengths })
   if (now > 0)
     return [
       {
         path,
+        cost,
         sides: [
-          { values: [...lengths(now * 2, 2), jaws.opening], between },
-          { values: [...lengths(now / 2, 0.5), part.width], between },
+          side([...lengths(now * 2, 2), jaws.opening]),
+          side([...lengths(now / 2, 0.5), ...(held ? [part.width] : [])]),
         ],
       },
       ratio('approach.creepSpeed'),
     ]
   if (held) return []
-  const shortest = SHORTEST * contactsOf(scenario)
   const slow = Math.min(approach.creepSpeed, approach.speed)
   const slower = HELP.map((stride) => round(slow / stride))
   return [
     {
       path,
-      sides: [{ values: [...lengths(1.01 * shortest, 2.5), jaws.opening], between }],
+      cost,
+      sides: [side([...lengths(shortest, 2), jaws.opening])],
       along: () => [{ path: 'approach.creepSpeed', value: slow }],
       otherwise: {
         path: 'approach.creepSpeed',
-        sides: [{ values: slower, between: (near, far) => round(Math.sqrt(near * far)) }],
+        cost,
+        sides: [{ values: slower, between: (near, far) => round(Math.sqrt(near * far)), ratio: ratioOf }],
         along: () => [{ path, value: opening(SENSIBLE * contactsOf(scenario)) }],
         together: true,
       },
@@ -202,8 +228,8 @@ function rate(
     const [a, b] = [stepsOf(near), stepsOf(far)]
     return Math.abs(a - b) > 1 ? at(Math.floor((a + b) / 2)) : near
   }
-  const sides = tried.map((steps) => ({ values: distinct(steps.map(at), now), between }))
-  return { path, sides, ...(along && { along }) }
+  const sides = tried.map((steps) => ({ values: distinct(steps.map(at), now), between, ratio: ratioOf }))
+  return { path, cost: 'hardware', sides, ...(along && { along }) }
 }
 
 /** A rate that must divide `whole`. */
@@ -227,8 +253,4 @@ const forceRateDivides = ({ strategies }: Scenario, rate: number): Edit[] => [
   },
 ]
 
-export function schemaAt(scenario: Scenario, path: string): QuantitySchema {
-  let at: unknown = SCHEMAS[scenario.actuator.kind]
-  for (const key of path.split('.')) at = (at as { properties: Record<string, unknown> }).properties[key]
-  return at as QuantitySchema
-}
+export const schemaAt = (scenario: Scenario, path: string): QuantitySchema => quantityAt(scenario, path)!

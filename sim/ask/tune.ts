@@ -1,53 +1,14 @@
 /**
- * Robust tune: a search over gains for the best grip among those that keep their margins at every working point and hold the
- * softest, the nominal and the stiffest part. A wide grid first, then narrow ones about the two ends of the trade-off found.
+ * Robust tune: a search over all gains, each free by itself and zero included, for the best grip among those that are sound
+ * (`tune-judge.ts`). First gains designed from bandwidths, the gains on the bench with one of them off, and gains drawn at random;
+ * then steps of one gain at a time about the two ends of the trade-off found.
  */
-
-import type { Metrics, Verdict } from '../job/grip/result.ts'
-import { analyseLoops } from '../loops/analyse.ts'
-import type { LoopId } from '../loops/model.ts'
-import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
-import type { StrategyId } from '../strategy/strategy.ts'
+import { seeded } from '../core/noise.ts'
+import { type Edit, readPath, type Scenario } from '../scenario/index.ts'
 import { gainsFor, positionBandwidth } from './fit-axis.ts'
+import { GAINS } from './gains.ts'
 import { type Runner, runHere } from './runner.ts'
-
-export type TuneObjective = 'gripTime' | 'peakForce' | 'forceRipple'
-
-export interface TuneOptions {
-  strategy: StrategyId
-  objective: TuneObjective
-  /** Least phase margin [deg] and highest peak sensitivity at any working point. */
-  phaseMargin: number
-  peakSensitivity: number
-  /** Share by which the part's stiffness varies. */
-  spread: number
-}
-
-export interface TuneCandidate {
-  /** What it would change on the bench. */
-  edits: Edit[]
-  /** Bandwidth [rad/s] and damping ratio of the inner loop, factor on the force loop's gain. */
-  bandwidth: number
-  damping: number
-  forceFactor: number
-  /** Worst of the working points; null: no loop to look at. */
-  phaseMargin: number | null
-  peakSensitivity: number | null
-  /** Worst of the three parts; null where one was not held. */
-  gripTime: number | null
-  peakForce: number | null
-  forceRipple: number | null
-  /** It keeps the margins and holds all three parts; else `miss` is what it misses first. */
-  sound: boolean
-  miss: Miss | null
-}
-
-/** A margin with what it is: phase margin [deg]. */
-export type Miss =
-  | { kind: 'range'; path: string }
-  | { kind: 'unstable' }
-  | { kind: 'phase margin' | 'peak sensitivity'; value: number }
-  | { kind: 'part'; part: 'softest' | 'nominal' | 'stiffest'; verdict: Verdict }
+import { type TuneCandidate, TuneJudge, type TuneObjective, type TuneOptions } from './tune-judge.ts'
 
 export interface TuneProgress {
   candidate: TuneCandidate
@@ -58,44 +19,56 @@ export interface TuneProgress {
   of: number
 }
 
-interface Point {
-  bandwidth: number
-  damping: number
-  forceFactor: number
-}
+/** In the order of GAINS. */
+type Gains = readonly number[]
 
+/** Factors on the bandwidth of the position or the velocity loop, damping ratios, and factors on the gains of the force loop. */
 const WIDE = [0.35, 0.5, 0.7, 1, 1.4, 2, 2.8]
-const NARROW = [0.85, 1, 1.18]
-/** The parts that a candidate is tried on, in their order. */
-const PARTS = ['softest', 'nominal', 'stiffest'] as const
-const NARROW_FORCE = [0.6, 0.7, 0.8, 0.9, 1, 1.1, 1.25, 1.4, 1.6]
+const INNER = [0.5, 1, 2]
+const DAMPINGS = [0.7, 1.1]
+const FORCES = [0.25, 0.5, 1, 2, 4, 8, 16]
+/** Gains that are drawn, how far about the middle [ratio], and the share of them that is off. */
+const DRAWN = 64
+const REACHED = 12
+const OFF = 0.2
+/** Ratios of the steps about the ends of the trade-off, one round after another; a round that moves nowhere is not repeated. */
+const STEPS = [1.8, 1.8, 1.8, 1.35, 1.15]
 
-export function* tuneGains(scenario: Scenario, options: TuneOptions, run = runHere): Generator<TuneProgress> {
+export function* tuneGains(
+  scenario: Scenario,
+  options: TuneOptions,
+  run: Runner = runHere,
+): Generator<TuneProgress, void, undefined> {
   const { objective, strategy } = options
-  const sensed = strategy === 'sensed-force'
-  const middle: Point = { bandwidth: positionBandwidth(scenario), damping: 0.8, forceFactor: 1 }
-  const present = judgePresent(scenario, options, middle, run)
-  const wide = grid(
-    middle,
-    sensed ? [0.7, 1, 1.4] : WIDE,
-    sensed ? [1] : [0.7, 1, 1.3],
-    sensed ? [0.25, 0.5, 1, 2, 4, 8, 16] : [1],
-  )
-  const about = (at: Point) =>
-    grid(at, sensed ? [1] : NARROW, sensed ? [1] : [0.9, 1, 1.1], sensed ? NARROW_FORCE : [1]).filter(
-      (point) => !alike(point, at),
-    )
-  const of = wide.length + 2 * about(middle).length
-  const seen: TuneCandidate[] = []
-  const judged = (point: Point): TuneProgress => {
-    const candidate = judgePoint(scenario, options, point, run)
-    seen.push(candidate)
-    return { candidate, present, done: seen.length, of }
+  const paths = GAINS[strategy]
+  const judge = new TuneJudge(scenario, options, run)
+  const onBench = paths.map((path) => readPath(scenario, path) as number)
+  const editsFor = (gains: Gains): Edit[] => paths.map((path, n) => ({ path, value: gains[n]! }))
+  const present = judge.judge(editsFor(onBench), true)
+  const designs = strategy === 'sensed-force' ? forceDesigns(scenario) : positionDesigns(scenario)
+  const middle = onBench.map((gain, n) => gain || designs.middle[n]!)
+  const wide = [onBench, ...designs.all, ...offOf(onBench), ...drawn(middle)]
+  const ends: TuneObjective[] = [objective, objective === 'gripTime' ? 'peakForce' : 'gripTime']
+  const of = wide.length + ends.length * STEPS.length * about(middle, middle, 2).length
+  const seen = new Map<string, { gains: Gains; candidate: TuneCandidate }>()
+  function* judged(all: Gains[]): Generator<TuneProgress, void, undefined> {
+    for (const each of all) {
+      const gains = each.map((gain) => Number(gain.toPrecision(4)))
+      if (seen.has(gains.join())) continue
+      const candidate = judge.judge(editsFor(gains))
+      seen.set(gains.join(), { gains, candidate })
+      yield { candidate, present, done: seen.size, of }
+    }
   }
-  for (const point of wide) yield judged(point)
-  const ends = new Set([objective, objective === 'gripTime' ? 'peakForce' : 'gripTime'] as const)
-  for (const centre of new Set([...ends].map((end) => bestOf(seen, end))))
-    if (centre) for (const point of about(centre)) yield judged(point)
+  yield* judged(wide)
+  for (const end of ends)
+    for (const step of STEPS) {
+      const all = [...seen.values()]
+      const candidates = all.map(({ candidate }) => candidate)
+      const best = bestOf(candidates, end) ?? strongest(candidates)
+      const found = all.find(({ candidate }) => candidate === best)
+      if (found) yield* judged(about(found.gains, middle, step))
+    }
 }
 
 /** Best sound candidate, or null where none is. */
@@ -103,6 +76,12 @@ export function bestOf(candidates: TuneCandidate[], objective: TuneObjective): T
   const sound = candidates.filter((candidate) => candidate.sound && candidate[objective] !== null)
   sound.sort((a, b) => a[objective]! - b[objective]!)
   return sound[0] ?? null
+}
+
+/** Where no force settles, gains that act more strongly come nearest to it. */
+function strongest(candidates: TuneCandidate[]): TuneCandidate | null {
+  const [first] = candidates.filter(({ sound }) => sound).sort((a, b) => b.settledForce! - a.settledForce!)
+  return first ?? null
 }
 
 /** Sound candidates that no other beats in both grip time and peak force, by grip time: the trade-off to choose from. */
@@ -117,122 +96,55 @@ export function tradeOff(candidates: TuneCandidate[]): TuneCandidate[] {
   })
 }
 
-function grid(at: Point, bandwidths: number[], dampings: number[], forces: number[]): Point[] {
-  return bandwidths.flatMap((b) =>
-    dampings.flatMap((d) =>
-      forces.map((f) => ({
-        bandwidth: at.bandwidth * b,
-        damping: at.damping * d,
-        forceFactor: at.forceFactor * f,
-      })),
-    ),
+interface Designs {
+  all: Gains[]
+  /** The design at the present bandwidth. */
+  middle: Gains
+}
+
+/** Each with its integral and without. */
+function positionDesigns(scenario: Scenario): Designs {
+  const bandwidth = positionBandwidth(scenario) || UNKNOWN_BANDWIDTH
+  const at = (factor: number, damping: number): Gains => {
+    const { kp, ki, kd } = gainsFor(scenario, scenario.actuator, bandwidth * factor, damping).servo
+    return [kp, ki, kd]
+  }
+  const all = WIDE.flatMap((factor) => DAMPINGS.map((damping) => at(factor, damping)))
+  return { all: all.flatMap((gains) => [gains, gains.with(1, 0)]), middle: at(1, 0.8) }
+}
+
+/** Velocity loops from bandwidths, under the present force loop by factors. */
+function forceDesigns(scenario: Scenario): Designs {
+  const { kp, ki, kd, target, speedLimit } = scenario.strategies.sensedForce
+  const bandwidth = positionBandwidth(scenario) || UNKNOWN_BANDWIDTH
+  const first = kp || ki || kd ? [kp, ki, kd] : [speedLimit / Math.max(target, 1e-3) / 10, 0, 0]
+  const at = (inner: number, force: number): Gains => {
+    const { velocity } = gainsFor(scenario, scenario.actuator, bandwidth * inner)
+    return [...first.map((gain) => gain * force), velocity.kp, velocity.ki]
+  }
+  const proportional = first[0]!
+  // The integral acts as much as the proportional part after a tenth of a second, the derivative within a millisecond.
+  const middle = [proportional, 10 * proportional, proportional / 1000, ...at(1, 1).slice(3)]
+  return { all: INNER.flatMap((inner) => FORCES.map((force) => at(inner, force))), middle }
+}
+
+/** Where the bench has no proportional gain to go by: 20 Hz. */
+const UNKNOWN_BANDWIDTH = 2 * Math.PI * 20
+
+/** One gain off at a time. */
+const offOf = (gains: Gains): Gains[] => gains.flatMap((gain, n) => (gain > 0 ? [gains.with(n, 0)] : []))
+
+/** About a middle on a logarithmic scale, some of them off; the same for the same middle. */
+function drawn(middle: Gains): Gains[] {
+  const noise = seeded(1)
+  return Array.from({ length: DRAWN }, () =>
+    middle.map((gain) => (noise.uniform() < OFF ? 0 : gain * REACHED ** (2 * noise.uniform() - 1))),
   )
 }
 
-const alike = (a: Point, b: Point) =>
-  a.bandwidth === b.bandwidth && a.damping === b.damping && a.forceFactor === b.forceFactor
-
-const unjudged = (point: Point, edits: Edit[]): TuneCandidate => ({
-  bandwidth: point.bandwidth,
-  damping: point.damping,
-  forceFactor: point.forceFactor,
-  edits,
-  phaseMargin: null,
-  peakSensitivity: null,
-  gripTime: null,
-  peakForce: null,
-  forceRipple: null,
-  sound: false,
-  miss: null,
-})
-
-function judgePoint(scenario: Scenario, options: TuneOptions, point: Point, run: Runner): TuneCandidate {
-  const edits = editsFor(scenario, options.strategy, point)
-  const candidate = unjudged(point, edits)
-  const tuned = editScenario(scenario, edits)
-  if (!tuned.ok) return missing(candidate, { kind: 'range', path: tuned.faults[0]!.path })
-  const checked = checkMargins(tuned.scenario, options, candidate)
-  return checked.miss === null ? grips(tuned.scenario, options, checked, run) : checked
-}
-
-function judgePresent(scenario: Scenario, options: TuneOptions, point: Point, runner: Runner): TuneCandidate {
-  const edits = editsFor(scenario, options.strategy, point).map(({ path }) => ({
-    path,
-    value: readPath(scenario, path),
-  }))
-  const checked = checkMargins(scenario, options, unjudged(point, edits))
-  const { miss } = checked
-  const run = grips(scenario, options, checked, runner)
-  return miss === null ? run : { ...run, sound: false, miss }
-}
-
-const missing = (candidate: TuneCandidate, miss: Miss): TuneCandidate => ({ ...candidate, miss })
-
-/** The candidate with its worst margins, and with the first that it misses. */
-function checkMargins(scenario: Scenario, options: TuneOptions, before: TuneCandidate): TuneCandidate {
-  const { stable, ...margins } = worstMargins(scenario, options)
-  const candidate = { ...before, ...margins }
-  const { phaseMargin, peakSensitivity } = margins
-  if (!stable) return missing(candidate, { kind: 'unstable' })
-  if (phaseMargin !== null && phaseMargin < options.phaseMargin)
-    return missing(candidate, { kind: 'phase margin', value: phaseMargin })
-  if (peakSensitivity !== null && peakSensitivity > options.peakSensitivity)
-    return missing(candidate, { kind: 'peak sensitivity', value: peakSensitivity })
-  return candidate
-}
-
-/** Gains on the bench for a point of the search. */
-function editsFor(scenario: Scenario, strategy: StrategyId, { bandwidth, damping, forceFactor }: Point): Edit[] {
-  const { servo, velocity } = gainsFor(scenario, scenario.actuator, bandwidth, damping)
-  if (strategy !== 'sensed-force') return Object.entries(servo).map(([key, value]) => ({ path: `servo.${key}`, value }))
-  const { kp, ki, kd } = scenario.strategies.sensedForce
-  const force = Object.entries({ kp, ki, kd }).map(([key, value]) => ({
-    path: `strategies.sensedForce.${key}`,
-    value: Number((value * forceFactor).toPrecision(4)),
-  }))
-  const inner = Object.entries(velocity).map(([key, value]) => ({
-    path: `strategies.sensedForce.velocity.${key}`,
-    value,
-  }))
-  return [...force, ...inner]
-}
-
-function worstMargins(scenario: Scenario, { strategy, spread }: TuneOptions) {
-  const loops: LoopId[] = strategy === 'sensed-force' ? ['velocity', 'force'] : ['position']
-  const { loops: rows } = analyseLoops(scenario, { loops, spread })
-  const figures = (pick: (row: (typeof rows)[number]) => number | null | undefined) =>
-    rows.map(pick).filter((value): value is number => value !== null && value !== undefined)
-  const phases = figures(({ margins }) => margins?.phaseMargin)
-  const peaks = figures(({ margins }) => margins?.peakSensitivity)
-  return {
-    stable: rows.every(({ stable }) => stable),
-    phaseMargin: phases.length > 0 ? Math.min(...phases) : null,
-    peakSensitivity: peaks.length > 0 ? Math.max(...peaks) : null,
-  }
-}
-
-/** The three parts, run; the candidate with the worst of each figure. */
-function grips(
-  scenario: Scenario,
-  { strategy, spread }: TuneOptions,
-  candidate: TuneCandidate,
-  run: Runner,
-): TuneCandidate {
-  const runs = [1 - spread, 1, 1 + spread].map((factor) => {
-    const part = { ...scenario.part, stiffness: scenario.part.stiffness * factor }
-    return run({ ...scenario, part }, strategy).result
+/** One gain a step up, a step down, or off; one that is off as in the middle, or a tenth of that. */
+const about = (gains: Gains, middle: Gains, step: number): Gains[] =>
+  gains.flatMap((gain, n) => {
+    const others = gain > 0 ? [gain * step, gain / step, 0] : [middle[n]!, middle[n]! / 10]
+    return others.map((other) => gains.with(n, other))
   })
-  const lost = runs.findIndex(({ verdict }) => verdict !== 'held')
-  if (lost >= 0) return missing(candidate, { kind: 'part', part: PARTS[lost]!, verdict: runs[lost]!.verdict })
-  const worst = (key: keyof Metrics) => {
-    const values = runs.map(({ metrics }) => metrics[key])
-    return values.some((value) => value === null) ? null : Math.max(...(values as number[]))
-  }
-  return {
-    ...candidate,
-    gripTime: worst('gripTime'),
-    peakForce: worst('peakForce'),
-    forceRipple: worst('forceRipple'),
-    sound: true,
-  }
-}

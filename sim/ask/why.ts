@@ -46,7 +46,8 @@ export interface Why {
   causes: Cause[]
   /** Causes that could not be taken away, as their counter-run gave no figure; what they add is in what is left. */
   untold: { cause: CauseId; label: string; verdict: Verdict | null }[]
-  rule: string
+  /** Orders of removal that were counted, and whether they were drawn at random as there are too many. */
+  orders: { counted: number; drawn: boolean }
   /** The run on the bench; null where there was a force to take apart. */
   run: MissedRun | null
 }
@@ -58,6 +59,8 @@ export interface MissedRun extends Pick<GripResult, 'metrics' | 'events' | 'caus
   /** Travels of a jaw to the part and to the end of its profile [m], when the profile is at the part, and when the support goes [s]. */
   way: { contact: number; end: number; arrival: number; lift: number }
 }
+
+const NONE: Why['orders'] = { counted: 0, drawn: false }
 
 /** Causes below this share of the figure are less than a step of the simulation resolves. */
 const RESOLVED = 0.001
@@ -88,11 +91,11 @@ export function explain(
   if (!counter || whole === null) {
     const { metrics, events, cause } = run(scenario, strategy).result
     const missed = { metrics, events, cause, travel: metrics.jawTravel ?? 0, way: wayOf(scenario) }
-    return { verdict, figure, force: null, bound: null, causes: [], untold: [], rule: '', run: missed }
+    return { verdict, figure, force: null, bound: null, causes: [], untold: [], orders: NONE, run: missed }
   }
   const wanted = strategyOf(strategy).forceOf(withoutGaugeErrors(scenario)).expected
   const bound = figure === 'peak' ? damageLimit(scenario) : run(scenario, strategy).result.metrics.requiredForce
-  const { causes, untold, rule } = tell(counter, whole, wanted)
+  const { causes, untold, orders } = tell(counter, whole, wanted)
   return {
     verdict,
     figure,
@@ -100,12 +103,12 @@ export function explain(
     bound: bound === Number.POSITIVE_INFINITY ? null : bound,
     causes,
     untold,
-    rule,
+    orders,
     run: null,
   }
 }
 
-function tell(counter: CounterRuns, whole: number, wanted: number): Pick<Why, 'causes' | 'untold' | 'rule'> {
+function tell(counter: CounterRuns, whole: number, wanted: number): Pick<Why, 'causes' | 'untold' | 'orders'> {
   const { removable, failed } = counter.removable()
   const acting = counter.acting(removable, RESOLVED * Math.max(whole, wanted))
   const { shares, errors, orders } = counter.shares(acting)
@@ -130,21 +133,7 @@ function tell(counter: CounterRuns, whole: number, wanted: number): Pick<Why, 'c
       listed.reduce((left, { force }) => left - force, whole),
     ),
   )
-  return { causes: listed, untold: failed, rule: ruleOf(acting.length, orders, errors !== null) }
-}
-
-function ruleOf(causes: number, orders: number, drawn: boolean): string {
-  const below = 'A cause below 0.1 % of the figure counts with what is left.'
-  if (causes === 0) return `No cause that can be taken away makes 0.1 % of the figure.`
-  if (causes === 1) return `The grip is simulated again without the one cause that acts. ${below}`
-  const how = drawn
-    ? `in ${orders} orders, drawn at random in pairs of one and its reverse, and ± is the standard error of that`
-    : `in every order, ${2 ** causes} combinations in all`
-  return (
-    `The grip is simulated again with causes taken away, ${how}; a cause counts with the mean of what its removal changes (Shapley value), ` +
-    'so that the causes add up and no order decides. The range beside it goes from what changes if it alone is taken away to what ' +
-    `changes if it is the last to go. ${below}`
-  )
+  return { causes: listed, untold: failed, orders: { counted: orders, drawn: errors !== null } }
 }
 
 /** The counter-runs of one grip, each made once. Players are the causes whose removal changes anything, by their names. */

@@ -3,7 +3,7 @@
  * each half a trapezoid of acceleration. Also gravity, so that it hands out all that pulls on a body in the gripper's frame.
  */
 import { Block, State } from '../core/block.ts'
-import { item, type Numbers, numbers } from '../core/native.ts'
+import { item, type Numbers, numbers, whole } from '../core/native.ts'
 
 /** Standard acceleration of gravity [m/s²], ISO 80000-3. */
 export const GRAVITY: f64 = 9.80665
@@ -42,12 +42,15 @@ export class Arm extends Block {
   /** [m/s²] */
   gravityAlong: f64 = 0
   gravityDown: f64 = 0
+  /** The state holds for any time between these [s]: no move touches them. */
+  private calmFrom: f64 = Infinity
+  private calmUntil: f64 = Infinity
   readonly state: ArmState = new ArmState()
 
   /** One more move, where there is room for it; those that have ended by its start are forgotten. */
   add(start: f64, direction: f64, acceleration: f64, duration: f64, jerk: f64): void {
     let kept: i32 = 0
-    const count: i32 = this.count as i32
+    const count: i32 = whole(this.count)
     for (let n: i32 = 0; n < count; n++) {
       const ends: f64 = item(this.moves, MOVE_SIZE * n) + item(this.moves, MOVE_SIZE * n + 3)
       if (ends > start) this.put(kept++, n)
@@ -59,6 +62,12 @@ export class Arm extends Block {
     this.moves[from + 3] = duration
     this.moves[from + 4] = jerk
     this.count = kept + 1
+    this.settle()
+  }
+
+  /** After a change of constants or of state from outside. */
+  settle(): void {
+    this.calmFrom = Infinity
   }
 
   private put(to: i32, from: i32): void {
@@ -66,15 +75,23 @@ export class Arm extends Block {
   }
 
   at(t: f64): void {
+    if (t >= this.calmFrom && t < this.calmUntil) return
+    this.pulled(t)
+    this.calmFrom = this.state.moving > 0 ? Infinity : t
+  }
+
+  private pulled(t: f64): void {
     let along: f64 = 0
     let across: f64 = 0
     let up: f64 = 0
     const s = this.state
     s.moving = 0
-    const count: i32 = this.count as i32
+    this.calmUntil = Infinity
+    const count: i32 = whole(this.count)
     for (let n: i32 = 0; n < count; n++) {
       const start: f64 = item(this.moves, MOVE_SIZE * n)
       const duration: f64 = item(this.moves, MOVE_SIZE * n + 3)
+      if (t < start && start < this.calmUntil) this.calmUntil = start
       if (t < start || t > start + duration) continue
       s.moving = 1
       const a: f64 = moveAcceleration(

@@ -4,6 +4,7 @@
  * the arm carries; the output's travel is in metres, or in radians where the job says so.
  */
 import { Block, State } from '../core/block.ts'
+import { whole } from '../core/native.ts'
 import { Commutation } from './commutation.ts'
 import { EndStops } from './endstops.ts'
 import { Friction } from './friction.ts'
@@ -100,7 +101,7 @@ export class Axis extends Block {
     const mass: f64 = this.mass
     const outputMass: f64 = this.outputMass
     const dt: f64 = this.step
-    const steps: i32 = this.steps as i32
+    const steps: i32 = whole(this.steps)
     let x: f64 = s.motorTravel
     let v: f64 = s.motorSpeed
     let travel: f64 = s.travel

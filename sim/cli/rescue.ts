@@ -1,4 +1,7 @@
 import { type Rescue, rescues, sortRescues } from '../ask/rescue.ts'
+import { inPlainSpaces } from '../say/figure.ts'
+import { COST_WORDS, rescueSentence } from '../say/rescue.ts'
+import { wordingOf } from '../say/wording.ts'
 import { type Command, figureText, QUESTION_USAGE, refusing } from './command.ts'
 import { run } from './core.ts'
 import { questionOf } from './input.ts'
@@ -7,26 +10,30 @@ import { print, printJson } from './output.ts'
 export const rescue: Command = {
   id: 'rescue',
   takes: QUESTION_USAGE,
-  does: 'least change of each parameter that saves the part, or that loses a held one',
+  does: 'changes of one parameter that save the part, the cheapest first, or how far a held one may drift',
   run(args) {
     const { scenario, strategy, json } = questionOf(args)
     const { verdict } = refusing(() => run(scenario, strategy)).result
-    const found = refusing(() => sortRescues([...rescues(scenario, strategy, run)].map((progress) => progress.rescue)))
-    if (json) printJson({ format: 'jawbench-rescue', version: 1, strategy, verdict, rescues: found })
-    else
-      print(
-        [verdict === 'held' ? 'held; lost from here on:' : `${verdict}; held from here on:`, ...found.map(line)].join(
-          '\n',
-        ),
-      )
+    const found = refusing(() => sortRescues([...rescues(scenario, strategy, run)].map(({ rescue }) => rescue)))
+    const words = wordingOf('si')
+    const told = found.map((each) => ({ ...each, sentence: inPlainSpaces(rescueSentence(scenario, each, words)) }))
+    if (json) printJson({ format: 'jawbench-rescue', version: 1, strategy, verdict, rescues: told })
+    else {
+      const { seeds } = found[0] ?? {}
+      const head =
+        verdict === 'held'
+          ? `held${seeds ? `, with ${seeds.held} of ${seeds.of} seeds of the noise` : ''}; each parameter, how far it may drift:`
+          : `${verdict}; each parameter, changed alone, what it costs and what it does:`
+      print([head, ...told.map(line)].join('\n'))
+    }
     return 0
   },
 }
 
-function line({ path, from, value, becomes, along, tried }: Rescue): string {
-  const tail =
-    value === null
-      ? `  none from ${figureText(tried[0])} to ${figureText(tried[1])}`
-      : `  ${[becomes, ...along.map((edit) => `with ${edit.path} ${figureText(edit.value as number)}`)].join(', ')}`
-  return `${path.padEnd(42)}${figureText(from).padStart(12)}${figureText(value).padStart(12)}${tail}`
+function line(rescue: Rescue & { sentence: string }): string {
+  const { path, from, value, becomes, cost, along, sentence } = rescue
+  const change = `${figureText(from)}${value === null ? '' : ` → ${figureText(value)}`}`
+  const others = along.map((edit) => `, with ${edit.path} ${figureText(edit.value as number)}`).join('')
+  const price = becomes === 'held' ? ` (${COST_WORDS[cost]}${others})` : ''
+  return `${`${path.padEnd(40)} ${change.padEnd(22)}${price}`.trimEnd()}\n    ${sentence}`
 }

@@ -1,6 +1,6 @@
 import { type Cause, explain, type Why } from '../ask/why.ts'
 import { inPlainSpaces } from '../say/figure.ts'
-import { whySentence } from '../say/why.ts'
+import { whyRule, whySentence } from '../say/why.ts'
 import { wordingOf } from '../say/wording.ts'
 import { type Command, figureText, QUESTION_USAGE, refusing } from './command.ts'
 import { run } from './core.ts'
@@ -16,13 +16,14 @@ export const why: Command = {
     const told = refusing(() => explain(scenario, strategy, run(scenario, strategy).result.verdict, run))
     const sentence = inPlainSpaces(whySentence(scenario, strategy, told, wordingOf('si')))
     const { run: _, ...shown } = told
-    if (json) printJson({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence })
+    if (json) printJson({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence, rule: whyRule(told) })
     else print(table(told, sentence))
     return 0
   },
 }
 
-function table({ figure, force, causes, untold, rule }: Why, sentence: string): string {
+function table(why: Why, sentence: string): string {
+  const { figure, force, causes, untold } = why
   const whole = figure === 'peak' ? 'Peak force' : 'Force at its weakest'
   return [
     sentence,
@@ -32,7 +33,7 @@ function table({ figure, force, causes, untold, rule }: Why, sentence: string): 
           row('', 'force', 'share', 'alone … last'),
           ...causes.map((cause) => row(cause.label, newtons(cause), percent(cause.share), range(cause))),
           row(whole, `${figureText(force)} N`, force > 0 ? '100 %' : '', ''),
-          rule,
+          whyRule(why),
         ]),
     ...untold.map(
       ({ label, verdict }) => `Could not be taken away: ${label}${verdict ? `, ${verdict} without it` : ''}.`,

@@ -1,5 +1,5 @@
 import { Block, State } from '../core/block.ts'
-import { clamp, saturation } from './limit.ts'
+import { held, saturation } from './limit.ts'
 
 class CurrentLoopState extends State {
   /** V */
@@ -38,7 +38,7 @@ export class CurrentLoop extends Block {
     const voltage: f64 = this.gain * error + s.integral + this.backEmf * speed
     s.saturated = saturation(voltage, this.voltageLimit)
     if (s.saturated * error <= 0) s.integral += this.integralStep * error
-    return clamp(voltage, this.voltageLimit)
+    return held(voltage, s.saturated, this.voltageLimit)
   }
 
   reset(): void {

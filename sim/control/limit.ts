@@ -3,7 +3,7 @@ export function saturation(value: f64, limit: f64): f64 {
   return value > limit ? 1 : value < -limit ? -1 : 0
 }
 
-/** `value` held within ±limit; NaN stays NaN, so that a run that left the numbers shows it. */
-export function clamp(value: f64, limit: f64): f64 {
-  return Math.max(-limit, Math.min(limit, value))
+/** `value` held within ±limit, `side` being where it leaves them; NaN stays NaN, so that a run that left the numbers shows it. */
+export function held(value: f64, side: f64, limit: f64): f64 {
+  return side === 0 ? value : side * limit
 }

@@ -1,5 +1,5 @@
 import { Block, State } from '../core/block.ts'
-import { clamp, saturation } from './limit.ts'
+import { held, saturation } from './limit.ts'
 
 class PiState extends State {
   /** In units of the output. */
@@ -41,7 +41,7 @@ export abstract class LimitedPi extends Block {
     const wanted: f64 = direct + s.integral
     s.saturated = saturation(wanted, this.limit)
     if (s.saturated * error <= 0) s.integral += this.integralStep * error
-    return clamp(wanted, this.limit)
+    return held(wanted, s.saturated, this.limit)
   }
 
   /** Bumpless takeover: the next tick sets the integral so that its output is this, whatever set point it is given. */

@@ -5,7 +5,7 @@
  * and a short one simply has no phase of constant acceleration, which is quicker. SI.
  */
 import { Block } from '../core/block.ts'
-import { item, type Numbers, numbers } from '../core/native.ts'
+import { item, type Numbers, numbers, whole } from '../core/native.ts'
 
 /** Enough to narrow a speed down to neighbouring doubles whatever its size; a fixed number, so no tolerance decides. */
 const HALVINGS: i32 = 128
@@ -186,7 +186,7 @@ export class Profile extends Block {
   }
 
   private addPhase(speed: f64, acceleration: f64, jerk: f64): void {
-    const from: i32 = PHASE_SIZE * (this.count as i32)
+    const from: i32 = PHASE_SIZE * whole(this.count)
     this.phases[from] = this.start
     this.phases[from + 1] = this.reached
     this.phases[from + 2] = speed
@@ -211,8 +211,8 @@ export class Profile extends Block {
 
   /** The phase in which a time lies. */
   private seek(time: f64): i32 {
-    const last: i32 = (this.count as i32) - 1
-    let n: i32 = this.index as i32
+    const last: i32 = whole(this.count) - 1
+    let n: i32 = whole(this.index)
     while (n > 0 && time < item(this.phases, PHASE_SIZE * n)) n--
     while (n < last && time >= item(this.phases, PHASE_SIZE * (n + 1))) n++
     this.index = n

@@ -21,8 +21,31 @@ export function highWord(value: f64): i32 {
   return words[1]!
 }
 
-/** Element of an array that is known to be long enough. */
+/** Reads and writes an element of an array that is known to be long enough. */
 export const item = (array: Numbers, index: i32): f64 => array[index]!
+export function put(array: Numbers, index: i32, value: f64): void {
+  array[index] = value
+}
+
+/** A number that is known to be whole and to fit in 32 bits. */
+export const whole = (value: f64): i32 => value
+
+/**
+ * Takes values into extremes, a channel each: `rising` is 1 where the highest has come after the lowest, else 0. The arrays have room
+ * for an even number of channels.
+ */
+export function widen(now: Numbers, low: Numbers, high: Numbers, rising: Numbers, width: i32): void {
+  for (let c: i32 = 0; c < width; c++) {
+    const value: f64 = item(now, c)
+    if (value > item(high, c)) {
+      high[c] = value
+      rising[c] = 1
+    } else if (value < item(low, c)) {
+      low[c] = value
+      rising[c] = 0
+    }
+  }
+}
 
 /** Forgets all blocks made so far, so that memory can be used again. */
 export function forget(): void {}

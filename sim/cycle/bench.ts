@@ -6,6 +6,7 @@ import { Arm } from '../axis/arm.ts'
 import { Axis } from '../axis/axis.ts'
 import type { Load } from '../axis/load.ts'
 import { Block, State } from '../core/block.ts'
+import { put } from '../core/native.ts'
 import type { Machine } from '../strategy/machine.ts'
 import { Drive } from './drive.ts'
 import { Figures } from './figures.ts'
@@ -86,6 +87,7 @@ export class Bench extends Block {
 
   /** After a change of constants or of state from outside. */
   settle(): void {
+    this.arm.settle()
     this.axis.settle()
     this.load.settle()
     this.drive.settle()
@@ -159,18 +161,18 @@ export class Bench extends Block {
     const now = this.record.bucket.now
     const axis = this.axis.state
     const drive = this.drive.state
-    now[0] = time
+    put(now, 0, time)
     this.load.show(now, 1)
     const from: i32 = 1 + this.load.channels()
-    now[from] = this.axis.current()
-    now[from + 1] = drive.command
-    now[from + 2] = drive.voltage
-    now[from + 3] = axis.travel
-    now[from + 4] = target
-    now[from + 5] = axis.motorTravel
-    now[from + 6] = axis.speed
-    now[from + 7] = this.axis.heat.state.winding
-    now[from + 8] = drive.reading
-    now[from + 9] = this.drive.machine().state.wantedSpeed
+    put(now, from, this.axis.current())
+    put(now, from + 1, drive.command)
+    put(now, from + 2, drive.voltage)
+    put(now, from + 3, axis.travel)
+    put(now, from + 4, target)
+    put(now, from + 5, axis.motorTravel)
+    put(now, from + 6, axis.speed)
+    put(now, from + 7, this.axis.heat.state.winding)
+    put(now, from + 8, drive.reading)
+    put(now, from + 9, this.drive.machine().state.wantedSpeed)
   }
 }

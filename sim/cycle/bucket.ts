@@ -1,6 +1,6 @@
 /** Decimation that loses no peak: the extremes of every channel over a bucket of samples, in the order in which they came. */
 import { Block } from '../core/block.ts'
-import { item, type Numbers, numbers } from '../core/native.ts'
+import { item, type Numbers, numbers, put, whole, widen } from '../core/native.ts'
 
 export class Bucket extends Block {
   /** Channels; samples in a full bucket, which may change between one and the next; samples in it now. */
@@ -16,52 +16,42 @@ export class Bucket extends Block {
   /** Makes room for so many channels. */
   prepare(width: i32): void {
     this.width = width
-    this.now = numbers(width)
-    this.low = numbers(width)
-    this.high = numbers(width)
-    this.rising = numbers(width)
+    const room: i32 = width + (width % 2)
+    this.now = numbers(room)
+    this.low = numbers(room)
+    this.high = numbers(room)
+    this.rising = numbers(room)
   }
 
   /** Takes `now` in; true once the bucket is full. */
   add(): bool {
     if (this.filled === 0) this.first()
-    else this.further()
+    else widen(this.now, this.low, this.high, this.rising, whole(this.width))
     this.filled += 1
     return this.filled >= this.size
   }
 
   /** Empties the bucket into two rows, from `row` on, of columns that lie `stride` apart. */
   pour(columns: Numbers, stride: i32, row: i32): void {
-    const width: i32 = this.width as i32
+    const width: i32 = whole(this.width)
     for (let c: i32 = 0; c < width; c++) {
       const rises: bool = item(this.rising, c) > 0
       const at: i32 = c * stride + row
-      columns[at] = rises ? item(this.low, c) : item(this.high, c)
-      columns[at + 1] = rises ? item(this.high, c) : item(this.low, c)
+      const low: f64 = item(this.low, c)
+      const high: f64 = item(this.high, c)
+      put(columns, at, rises ? low : high)
+      put(columns, at + 1, rises ? high : low)
     }
     this.filled = 0
   }
 
   private first(): void {
-    const width: i32 = this.width as i32
-    for (let c: i32 = 0; c < width; c++) {
-      this.low[c] = item(this.now, c)
-      this.high[c] = item(this.now, c)
-      this.rising[c] = 1
-    }
-  }
-
-  private further(): void {
-    const width: i32 = this.width as i32
+    const width: i32 = whole(this.width)
     for (let c: i32 = 0; c < width; c++) {
       const value: f64 = item(this.now, c)
-      if (value > item(this.high, c)) {
-        this.high[c] = value
-        this.rising[c] = 1
-      } else if (value < item(this.low, c)) {
-        this.low[c] = value
-        this.rising[c] = 0
-      }
+      put(this.low, c, value)
+      put(this.high, c, value)
+      put(this.rising, c, 1)
     }
   }
 }

@@ -3,7 +3,7 @@ import type { Arm } from '../axis/arm.ts'
 import type { Axis } from '../axis/axis.ts'
 import type { Load } from '../axis/load.ts'
 import { Block } from '../core/block.ts'
-import { item, type Numbers, numbers } from '../core/native.ts'
+import { item, type Numbers, numbers, put, whole } from '../core/native.ts'
 import { Sums } from '../job/sums.ts'
 
 /** Length of the window in which the force counts as settled [s], and half width of the band about it. */
@@ -29,7 +29,7 @@ export class Figures extends Block {
   /** Makes room for a run of so many samples. */
   prepare(samples: f64): void {
     this.stride = Math.ceil(samples / HISTORY)
-    this.history = numbers((Math.ceil(samples / this.stride) as i32) + 1)
+    this.history = numbers(whole(Math.ceil(samples / this.stride)) + 1)
   }
 
   /** One sample of the current loop, after it, under `voltage` [V]; `target` is where the drive wants the output [m]. */
@@ -65,8 +65,8 @@ export class Figures extends Block {
   }
 
   private keep(sample: f64, force: f64): void {
-    if (this.stride === 1) this.history[sample as i32] = force
-    else if (sample % this.stride === 0) this.history[(sample / this.stride) as i32] = force
+    const index: f64 = Math.floor(sample / this.stride)
+    if (index * this.stride === sample) put(this.history, whole(index), force)
   }
 
   /** Running means (Welford, Technometrics 4, 1962), and changes of direction. */
@@ -97,7 +97,7 @@ export class Figures extends Block {
     const last: f64 = Math.floor((this.sums.samples - 1) / this.stride)
     let index: f64 = Math.min(Math.floor(this.windowEnd / step), last)
     const from: f64 = Math.ceil(touched / step)
-    while (index >= from && Math.abs(item(this.history, index as i32) - settled) <= BAND * settled) index -= 1
+    while (index >= from && Math.abs(item(this.history, whole(index)) - settled) <= BAND * settled) index -= 1
     const entered: f64 = (index + 1) * step
     return entered < this.windowEnd ? Math.max(0, entered - touched) : NaN
   }

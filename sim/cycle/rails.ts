@@ -1,6 +1,6 @@
 /** Tells when a run has left its rails: numbers no longer finite, an output far outside, or a loop that bangs between its limits. */
 import { Block, State } from '../core/block.ts'
-import { item, type Numbers, numbers } from '../core/native.ts'
+import { item, type Numbers, numbers, put, whole } from '../core/native.ts'
 
 /** So many changes from one limit to the other within the window mean a loop that does not settle; common practice, no source. */
 export const FLIPS: i32 = 8
@@ -29,8 +29,8 @@ class Banging extends Block {
     const s = this.state
     if (saturated === 0 || saturated === s.side) return NaN
     s.side = saturated
-    const count: i32 = s.count as i32
-    this.times[count % (FLIPS + 1)] = time
+    const count: i32 = whole(s.count)
+    put(this.times, count % (FLIPS + 1), time)
     s.count = s.count + 1
     if (count < FLIPS) return NaN
     const first: f64 = item(this.times, (count + 1) % (FLIPS + 1))
@@ -59,10 +59,12 @@ export class Rails extends Block {
 
   /** A loop that bangs; true when the run must end. */
   bangs(time: f64, servo: f64, bridge: f64): bool {
-    const position: f64 = this.servo.see(servo, time)
-    if (!isNaN(position)) return this.leave(position, POSITION_LOOP)
-    const voltage: f64 = this.bridge.see(bridge, time)
-    return !isNaN(voltage) && this.leave(voltage, CURRENT_LOOP)
+    if (servo !== this.servo.state.side && this.bang(this.servo.see(servo, time), POSITION_LOOP)) return true
+    return bridge !== this.bridge.state.side && this.bang(this.bridge.see(bridge, time), CURRENT_LOOP)
+  }
+
+  private bang(time: f64, cause: f64): bool {
+    return !isNaN(time) && this.leave(time, cause)
   }
 
   private leave(time: f64, cause: f64): bool {

@@ -3,7 +3,7 @@
  * for a while.
  */
 import { Block } from '../core/block.ts'
-import { highWord, item, lowWord, type Numbers, numbers, product, unsigned } from '../core/native.ts'
+import { highWord, item, lowWord, type Numbers, numbers, product, unsigned, whole } from '../core/native.ts'
 import { Bucket } from './bucket.ts'
 
 const BUCKETS: f64 = 1000
@@ -33,7 +33,7 @@ export class Recorder extends Block {
     this.bucket.prepare(width)
     this.bucket.size = this.coarse
     this.stride = 2 * (Math.ceil(samples / this.coarse) + FINE_BUCKETS) + 2
-    this.columns = numbers(width * (this.stride as i32))
+    this.columns = numbers(width * whole(this.stride))
   }
 
   /** Makes room for so many buckets of one size, to be emptied by `rewind` before they are full; what is in the bucket stays. */
@@ -43,7 +43,7 @@ export class Recorder extends Block {
     if (this.bucket.width !== width) this.bucket.prepare(width)
     this.bucket.size = size
     this.stride = 2 * buckets
-    this.columns = numbers(width * (this.stride as i32))
+    this.columns = numbers(width * whole(this.stride))
   }
 
   rewind(): void {
@@ -68,9 +68,9 @@ export class Recorder extends Block {
   fingerprint(): void {
     let low: i32 = -2128831035 // 0x811c9dc5
     let high: i32 = 0x01000193
-    const width: i32 = this.bucket.width as i32
-    const rows: i32 = this.rows as i32
-    const stride: i32 = this.stride as i32
+    const width: i32 = whole(this.bucket.width)
+    const rows: i32 = whole(this.rows)
+    const stride: i32 = whole(this.stride)
     for (let c: i32 = 0; c < width; c++) {
       for (let row: i32 = 0; row < rows; row++) {
         const value: f64 = item(this.columns, c * stride + row)
@@ -83,7 +83,7 @@ export class Recorder extends Block {
   }
 
   private close(): void {
-    this.bucket.pour(this.columns, this.stride as i32, this.rows as i32)
+    this.bucket.pour(this.columns, whole(this.stride), whole(this.rows))
     this.rows += 2
     this.bucket.size = this.fineLeft > 0 ? this.fine : this.coarse
     if (this.fineLeft > 0) this.fineLeft -= 1

@@ -2,7 +2,7 @@
 import type { Axis } from '../axis/axis.ts'
 import type { Load } from '../axis/load.ts'
 import { Block, State } from '../core/block.ts'
-import { item, type Numbers, numbers } from '../core/native.ts'
+import { item, type Numbers, numbers, put, whole } from '../core/native.ts'
 import { STANDING } from './figures.ts'
 
 /** The span is made of blocks, of which the oldest is forgotten when a new one begins [s]. */
@@ -27,11 +27,11 @@ export class Sliding extends Block {
 
   sample(axis: Axis, load: Load): void {
     const s = this.state
-    let from: i32 = WIDTH * ((s.block as i32) % BLOCKS)
+    let from: i32 = WIDTH * (whole(s.block) % BLOCKS)
     if (item(this.sums, from) >= Math.max(1, Math.floor(BLOCK / this.period + 0.5))) {
       s.block += 1
-      from = WIDTH * ((s.block as i32) % BLOCKS)
-      for (let k: i32 = 0; k < WIDTH; k++) this.sums[from + k] = 0
+      from = WIDTH * (whole(s.block) % BLOCKS)
+      for (let k: i32 = 0; k < WIDTH; k++) put(this.sums, from + k, 0)
     }
     const effort: f64 = load.effort()
     this.add(from, 1)
@@ -55,6 +55,6 @@ export class Sliding extends Block {
   }
 
   private add(index: i32, value: f64): void {
-    this.sums[index] = item(this.sums, index) + value
+    put(this.sums, index, item(this.sums, index) + value)
   }
 }

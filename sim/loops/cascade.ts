@@ -8,6 +8,7 @@ import { axisOf } from '../axis/reflect.ts'
 import { smoothing } from '../control/filters.ts'
 import { currentGains } from '../control/gains.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { derivativeFilterOf } from '../strategy/sensed-force/filter.ts'
 import { type Complex, power } from './complex.ts'
 import { Dense, eigenvalues, held, lifted } from './matrix.ts'
 import {
@@ -240,7 +241,7 @@ export class Cascade {
     // In free air the integral stands at the speed limit and takes no part.
     const law = lawOf({ kp, ki: this.point.contact ? ki : 0, kd }, period)
     return closeWith(
-      kd > 0 ? withSlope(plant, smoothing(1 / sensors.gauge.bandwidth, period), rate) : plant,
+      kd > 0 ? withSlope(plant, smoothing(derivativeFilterOf(this.scenario), period), rate) : plant,
       law,
       period,
     )

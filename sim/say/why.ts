@@ -14,6 +14,23 @@ export function whySentence(scenario: Scenario, strategy: StrategyId, why: Why, 
   return [outcome(scenario, why, why.force, words), difference(why, why.force, setting, words)].join(' ')
 }
 
+/** How the causes were found; '' where there was no force to take apart. */
+export function whyRule({ causes, orders, force }: Why): string {
+  if (force === null) return ''
+  const acting = causes.filter(({ cause }) => cause !== 'setting' && cause !== 'rest').length
+  const below = 'A cause below 0.1 % of the figure counts with what is left.'
+  if (acting === 0) return 'No cause that can be taken away makes 0.1 % of the figure.'
+  if (acting === 1) return `The grip is simulated again without the one cause that acts. ${below}`
+  const how = orders.drawn
+    ? `in ${orders.counted} orders, drawn at random in pairs of one and its reverse; ± is the standard error of that`
+    : 'in every order'
+  return [
+    `The grip is simulated again with the causes taken away ${how}.`,
+    'A cause counts with the mean of what its removal changes (Shapley value), so that causes add up and no order decides.',
+    `Its range goes from what changes if it alone is taken away to what changes if it is the last to go. ${below}`,
+  ].join(' ')
+}
+
 function outcome(scenario: Scenario, { verdict, figure, bound }: Why, whole: number, words: Wording): string {
   const force = words.force(whole)
   const most = bound === null ? '' : words.force(bound)

@@ -34,8 +34,9 @@ export function versionOf(input: Record<string, unknown>): Version | null {
 function firstSchema({ properties }: (typeof SCHEMAS)[ActuatorKind]) {
   const { job: _, sensors, servo, strategies, ...same } = properties
   const { encoder, gauge } = sensors.properties
+  const { derivativeFilter: __, ...force } = strategies.properties.sensedForce.properties
   const sensedForce = group('Sensed force', {
-    ...strategies.properties.sensedForce.properties,
+    ...force,
     sensor: gauge,
   })
   return Type.Object(

@@ -1,7 +1,21 @@
 import { describe, expect, it } from 'vitest'
-import { bestOf, type TuneCandidate, tradeOff, tuneGains } from '../../sim/ask/tune.ts'
-import { editScenario, missWhy, missWords, PRESETS, readPath, simulateGrip } from '../../sim/index.ts'
+import { bestOf, tradeOff, tuneGains } from '../../sim/ask/tune.ts'
+import type { TuneCandidate, TuneOptions } from '../../sim/ask/tune-judge.ts'
+import { run } from '../../sim/cli/core.ts'
+import {
+  editScenario,
+  missWhy,
+  missWords,
+  PRESETS,
+  readPath,
+  type Scenario,
+  simulateGrip,
+  strategyOf,
+} from '../../sim/index.ts'
 import { analyseLoops } from '../../sim/loops/analyse.ts'
+import { quick } from '../grip/scenarios.ts'
+import { SI } from '../say/support.ts'
+import { make } from '../scenario/make.ts'
 
 const { scenario } = PRESETS[0]!
 const options = {
@@ -11,7 +25,7 @@ const options = {
   peakSensitivity: 2,
   spread: 0.3,
 } as const
-const progress = [...tuneGains(scenario, options)]
+const progress = [...tuneGains(scenario, options, run)]
 const candidates = progress.map(({ candidate }) => candidate)
 
 describe('robust tune of the force loop on the opening preset', () => {
@@ -45,7 +59,7 @@ describe('robust tune of the force loop on the opening preset', () => {
     const refused = candidates.filter(({ sound }) => !sound)
     expect(refused.length).toBeGreaterThan(0)
     for (const { miss } of refused)
-      expect(missWhy(miss!)).toContain(miss!.kind === 'part' ? miss!.verdict : missWords(miss!))
+      expect(missWhy(miss!, SI)).toContain(miss!.kind === 'part' ? miss!.verdict : missWords(miss!))
   })
 
   it('judges the gains on the bench alike, by an independent run and analysis', () => {
@@ -65,6 +79,136 @@ describe('robust tune of the force loop on the opening preset', () => {
     const [first] = tuneGains(scenario, { ...options, phaseMargin: 80 })
     expect(first!.present).toMatchObject({ sound: false, miss: { kind: 'phase margin' } })
     expect(first!.present.gripTime).toBe(progress[0]!.present.gripTime)
+  })
+})
+
+describe('the opening preset’s threshold stop', { timeout: 120_000 }, () => {
+  const stop = { ...options, strategy: 'threshold-stop' } as const
+  const found = [...tuneGains(scenario, stop, run)]
+  const sound = found.map(({ candidate }) => candidate).filter((candidate) => candidate.sound)
+
+  it('is sound without its integral, and the search finds that', () => {
+    expect(found[0]!.present).toMatchObject({ sound: false, miss: { kind: 'part', verdict: 'crushed' } })
+    const alone = sound.find(({ edits }) =>
+      edits.every(({ path, value }) => value === (path === 'servo.ki' ? 0 : readPath(scenario, path))),
+    )
+    expect(alone).toBeDefined()
+    for (const factor of [0.7, 1, 1.3]) expect(gripOf(scenario, stop, alone!, factor).verdict).toBe('held')
+  })
+
+  it('is called sound by no gains that do not reach the force, by independent runs', () => {
+    const { least } = strategyOf('threshold-stop').forceOf(scenario)
+    for (const candidate of sound)
+      for (const factor of [0.7, 1, 1.3]) {
+        const { verdict, metrics } = gripOf(scenario, stop, candidate, factor)
+        expect(verdict).toBe('held')
+        expect(metrics.settledForce!).toBeGreaterThanOrEqual(0.9 * least)
+        expect(metrics.settledForce!).toBeGreaterThanOrEqual(candidate.settledForce! - 1e-9)
+        expect(metrics.holdMargin!).toBeGreaterThanOrEqual(candidate.holdMargin! - 1e-9)
+      }
+  })
+})
+
+describe('what counts', { timeout: 120_000 }, () => {
+  const weak = make(scenario, { 'strategies.sensedForce.kp': 0.00004 })
+
+  it('is the force: gains that stay short of it are not sound, though they hold', () => {
+    const { verdict, metrics } = simulateGrip(weak, 'sensed-force').result
+    expect(verdict).toBe('held')
+    expect(metrics.settledForce!).toBeLessThan(0.9 * 39.5)
+    const [first] = tuneGains(weak, { ...options, spread: 0 })
+    expect(first!.present).toMatchObject({ sound: false, miss: { kind: 'force' } })
+    const [content] = tuneGains(weak, { ...options, spread: 0, reach: 0.1 })
+    expect(content!.present.sound).toBe(true)
+  })
+
+  it('is the time, and what is to spare before it slides', () => {
+    const present = (more: Partial<TuneOptions>) =>
+      tuneGains(scenario, { ...options, ...more }, run).next().value!.present
+    const { gripTime, holdMargin } = present({})
+    expect(present({ within: gripTime! * 1.01 }).sound).toBe(true)
+    expect(present({ within: gripTime! * 0.99 }).miss).toMatchObject({ kind: 'grip time' })
+    expect(present({ holdMargin: holdMargin! * 0.99 }).sound).toBe(true)
+    expect(present({ holdMargin: holdMargin! * 1.01 }).miss).toMatchObject({ kind: 'hold margin' })
+  })
+})
+
+/** One part gripped with the gains of a candidate. */
+function gripOf(base: Scenario, { strategy }: TuneOptions, { edits }: Pick<TuneCandidate, 'edits'>, factor: number) {
+  const tuned = editScenario(base, edits)
+  if (!tuned.ok) throw new Error('refused')
+  const part = { ...tuned.scenario.part, stiffness: base.part.stiffness * factor }
+  return run({ ...tuned.scenario, part }, strategy).result
+}
+
+/** Gains drawn over two decades about those on the bench, a fifth of them off, judged without a line of the search. */
+function randomSearch(base: Scenario, tried: TuneOptions, count: number) {
+  let word = 12345
+  const uniform = () => {
+    word = (word * 48271) % 2147483647
+    return word / 2147483647
+  }
+  const sensed = tried.strategy === 'sensed-force'
+  const paths = sensed
+    ? ['kp', 'ki', 'kd', 'velocity.kp', 'velocity.ki'].map((key) => `strategies.sensedForce.${key}`)
+    : ['servo.kp', 'servo.ki', 'servo.kd']
+  const { least } = strategyOf(tried.strategy).forceOf(base)
+  let best = Number.POSITIVE_INFINITY
+  let sound = 0
+  for (let n = 0; n < count; n++) {
+    const edits = paths.map((path) => ({
+      path,
+      value: uniform() < 0.2 ? 0 : (readPath(base, path) as number) * 10 ** (2 * uniform() - 1),
+    }))
+    const tuned = editScenario(base, edits)
+    if (!tuned.ok) continue
+    const { loops } = analyseLoops(tuned.scenario, {
+      loops: sensed ? ['velocity', 'force'] : ['position'],
+      spread: tried.spread,
+    })
+    const keeps = loops.every(
+      ({ stable, margins }) =>
+        stable &&
+        (margins!.phaseMargin ?? 180) >= tried.phaseMargin &&
+        margins!.peakSensitivity <= tried.peakSensitivity,
+    )
+    if (!keeps) continue
+    const grips = [1 - tried.spread, 1, 1 + tried.spread].map((factor) => gripOf(base, tried, { edits }, factor))
+    if (!grips.every(({ verdict, metrics }) => verdict === 'held' && (metrics.settledForce ?? 0) >= 0.9 * least))
+      continue
+    sound++
+    const { objective } = tried as { objective: 'gripTime' | 'peakForce' }
+    if (grips.every(({ metrics }) => metrics[objective] !== null))
+      best = Math.min(best, Math.max(...grips.map(({ metrics }) => metrics[objective]!)))
+  }
+  return { sound, best }
+}
+
+describe('against as many gains drawn at random, on hostile grips', () => {
+  it.each<[string, Scenario, TuneOptions['strategy'], 'gripTime' | 'peakForce']>([
+    [
+      'an integral that crushes',
+      make(scenario, { 'arm.moves': [], 'run.duration': 0.8 }),
+      'threshold-stop',
+      'gripTime',
+    ],
+    ['a stiff part at speed', quick({ 'part.stiffness': 1e6, 'approach.speed': 0.04 }), 'current-clamp', 'gripTime'],
+    ['a slow servo', quick({ 'servo.rate': 1000, 'strategies.sensedForce.rate': 1000 }), 'threshold-stop', 'peakForce'],
+    ['a noisy gauge', quick({ 'sensors.gauge.noise': 0.5 }), 'sensed-force', 'gripTime'],
+    ['a fragile part', quick({ 'part.crackForce': 45 }), 'current-clamp', 'gripTime'],
+    [
+      'a light grip with much friction',
+      quick({ 'actuator.transmission.coulomb': 20, 'actuator.transmission.breakaway': 25 }),
+      'threshold-stop',
+      'gripTime',
+    ],
+  ])('%s', { timeout: 240_000 }, (_, base, strategy, objective) => {
+    const tried: TuneOptions = { ...options, strategy, objective }
+    const candidates = [...tuneGains(base, tried, run)].map(({ candidate }) => candidate)
+    const random = randomSearch(base, tried, candidates.length)
+    const best = bestOf(candidates, objective)
+    if (random.sound > 0) expect(candidates.some(({ sound }) => sound)).toBe(true)
+    if (Number.isFinite(random.best)) expect(best![objective]!).toBeLessThanOrEqual(1.05 * random.best)
   })
 })
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { REMOVALS } from '../../sim/ask/counter-runs.ts'
 import { type Runner, runHere } from '../../sim/ask/runner.ts'
+import { run as compiled } from '../../sim/cli/core.ts'
 import {
   explain,
   PRESETS,
@@ -16,12 +17,12 @@ import { SI, whyIn } from '../say/support.ts'
 import { make } from '../scenario/make.ts'
 
 const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
-  const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict)
+  const why = explain(scenario, strategy, compiled(scenario, strategy).result.verdict, compiled)
   return { ...why, sentence: whyIn(scenario, strategy, why) }
 }
 const teapot = PRESETS[0]!.scenario
 
-describe('the sentence', () => {
+describe('the sentence', { timeout: 120_000 }, () => {
   it('of a held part says what it sees, takes, and what the setting means', () => {
     const why = tell(teapot)
     expect(why).toMatchObject({ verdict: 'held', figure: 'peak', bound: teapot.part.crackForce, run: null })
@@ -139,6 +140,29 @@ describe('a counter-run that gives no force', () => {
     expect(why.untold).toEqual([{ cause: 'friction', label: expect.any(String), verdict: 'unstable' }])
     expect(why.causes.map(({ cause }) => cause)).not.toContain('friction')
     expect(sum(why.causes)).toBeCloseTo(why.force!, 9)
+  })
+})
+
+describe('a cause is one cause', () => {
+  it('a gauge that lags behind nothing leaves the filter on the derivative of the force as it was', () => {
+    const damped = quick({ 'strategies.sensedForce.kd': 2e-6, 'sensors.gauge.bandwidth': 400 })
+    const { edits } = REMOVALS.find(({ cause }) => cause === 'detection')!
+    const without = make(
+      damped,
+      Object.fromEntries(edits(damped, 'sensed-force').map(({ path, value }) => [path, value])),
+    )
+    expect(without.sensors.gauge.bandwidth).toBeGreaterThanOrEqual(1e6)
+    expect(without.strategies.sensedForce.derivativeFilter).toBe(1 / 400)
+  })
+
+  it('no two take away the same, but for what hangs together in time or is converted anew', () => {
+    // Momentum shifts what comes later and touches slowly, friction converts the setting, a stop presses with the clamp.
+    const shared = /^(run|arm|events|approach)\b|currentClamp\.limit$|threshold$/
+    for (const { id } of STRATEGIES) {
+      const paths = REMOVALS.flatMap(({ edits }) => edits(teapot, id).map(({ path }) => path))
+      const twice = paths.filter((path, n) => paths.indexOf(path) !== n && !shared.test(path))
+      expect(twice).toEqual([])
+    }
   })
 })
 

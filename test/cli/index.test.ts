@@ -162,19 +162,50 @@ describe('jawbench why and rescue', { timeout: 120_000 }, () => {
     const grip = jawbench('grip', ...asked, '--set', `${path}=${value}`)
     expect(JSON.parse(grip.stdout).results[0].verdict).toBe('held')
     expect(report.rescues.at(-1)).toMatchObject({ value: null, change: null })
+    const table = jawbench('rescue', ...asked.slice(0, 3)).stdout
+    for (const { sentence } of report.rescues) expect(table).toContain(sentence)
   })
 
   it('rescue: of a held part says what loses it', () => {
     const { status, stdout } = jawbench('rescue', 'bauble', '--strategy', 'current-clamp')
     expect(status).toBe(0)
-    expect(stdout).toMatch(/^held; lost from here on:\n/)
-    expect(stdout).toMatch(/strategies\.currentClamp\.limit +0\.39 +[\d.]+ +(dropped|slipped)/)
+    expect(stdout).toMatch(/^held, with 12 of 12 seeds of the noise; each parameter, how far it may drift:\n/)
+    expect(stdout).toMatch(
+      /strategies\.currentClamp\.limit +0\.39 → [\d.]+\n +Held from .* A to .* A.*; at .* A it (slides|slides out)\./,
+    )
+  })
+
+  it('tune: gains that are sound, among them those on the bench without the integral', () => {
+    const asked = ['tune', 'teapot', '--strategy', 'threshold-stop']
+    const { status, stdout } = jawbench(...asked, '--format', 'json')
+    expect(status).toBe(0)
+    const report = JSON.parse(stdout)
+    expect(report).toMatchObject({
+      format: 'jawbench-tune',
+      version: 1,
+      strategy: 'threshold-stop',
+      objective: 'gripTime',
+    })
+    expect(report.present).toMatchObject({ sound: false, miss: { kind: 'part', verdict: 'crushed' } })
+    expect(report.best).toMatchObject({ sound: true, edits: expect.arrayContaining([{ path: 'servo.ki', value: 0 }]) })
+    expect(report.tradeOff.length).toBeGreaterThan(1)
+    expect(report.sound + report.missed.reduce((sum: number, { count }: { count: number }) => sum + count, 0)).toBe(
+      report.tried,
+    )
+    const table = jawbench(...asked).stdout
+    expect(table).toContain(`${report.tried} sets of gains tried, ${report.sound} sound.`)
+    expect(table).toContain('The gains on the bench are not sound: softest part crushed.')
   })
 
   it.each([
     [['why', 'teapot'], '--strategy: given "", allowed threshold-stop'],
     [['rescue', 'teapot', '--strategy', 'all'], '--strategy: given "all"'],
     [['why', '--strategy', 'current-clamp'], 'no scenario file was named'],
+    [
+      ['tune', 'teapot', '--strategy', 'current-clamp', '--objective', 'luck'],
+      '--objective: given "luck", allowed gripTime',
+    ],
+    [['tune', 'teapot', '--strategy', 'current-clamp', '--spread', '2'], '--spread: given "2", allowed 0 to 0.9'],
     [['rescue', 'teapot', '--strategy', 'current-clamp', '--format', 'xml'], '--format: given "xml"'],
   ])('refuses %j', (args, message) => {
     const { status, stdout, stderr } = jawbench(...args)

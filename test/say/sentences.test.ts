@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Ground } from '../../sim/ask/actuators.ts'
-import type { Miss } from '../../sim/ask/tune.ts'
+import type { Miss } from '../../sim/ask/tune-judge.ts'
 import { fitnessWhy, inPlainSpaces, limitWords, loopNote, missWhy, missWords } from '../../sim/index.ts'
 import type { DryFriction, LoopRemark } from '../../sim/loops/remarks.ts'
 import { frictionNote, missingLoops } from '../../sim/say/loops.ts'
@@ -106,9 +106,29 @@ describe('a candidate that is not sound', () => {
     [{ kind: 'phase margin', value: 31.26 }, 'phase margin', 'phase margin 31.3°'],
     [{ kind: 'peak sensitivity', value: 2.346 }, 'peak sensitivity', 'peak sensitivity 2.35'],
     [{ kind: 'part', part: 'softest', verdict: 'crushed' }, 'softest part crushed', 'softest part crushed'],
+    [
+      { kind: 'force', part: 'nominal', value: 25, wanted: 36 },
+      'nominal part gripped too weakly',
+      'nominal part gripped too weakly, with 25 N where at least 36 N are wanted',
+    ],
+    [
+      { kind: 'grip time', part: 'stiffest', value: 0.25 },
+      'stiffest part gripped too late',
+      'stiffest part gripped too late, after 250 ms',
+    ],
+    [
+      { kind: 'grip time', part: 'stiffest', value: null },
+      'stiffest part gripped too late',
+      'stiffest part gripped too late, the force does not settle',
+    ],
+    [
+      { kind: 'hold margin', part: 'softest', value: 0.05 },
+      'hold margin of the softest part',
+      'hold margin of the softest part 5 %',
+    ],
   ])('%j', (miss, words, why) => {
     expect(missWords(miss)).toBe(words)
-    expect(missWhy(miss)).toBe(why)
+    expect(inPlainSpaces(missWhy(miss, SI))).toBe(why)
   })
 })
 

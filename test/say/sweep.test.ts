@@ -1,6 +1,7 @@
 /** Whatever happens, a reader who has chosen US units meets no SI unit that those replace. */
 import { describe, expect, it } from 'vitest'
 import type { Ground } from '../../sim/ask/actuators.ts'
+import type { Flaw } from '../../sim/ask/rescue.ts'
 import {
   analyseLoops,
   driveSettings,
@@ -17,8 +18,11 @@ import {
   loopNote,
   METRICS,
   metricText,
+  missWhy,
   PRESETS,
+  type Rescue,
   reasonOf,
+  rescueSentence,
   type Scenario,
   SIMPLIFICATIONS,
   STRATEGIES,
@@ -87,6 +91,49 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
     for (const result of all(simulated)) follows((words) => reasonOf(limited(scenario), result, words))
   })
 
+  it('what would save a part, and what happens instead', () => {
+    const margins = { stable: true, phaseMargin: 50, gainMargin: 12, delayMargin: 0.002, peakSensitivity: 1.5 }
+    const interval = { from: 0.02, to: 0.03, open: { from: false, to: true } }
+    const tried = VERDICTS.map((verdict, n) => ({ value: 0.01 * (n + 1), verdict, late: n > 4 }))
+    const base: Rescue = {
+      path: 'approach.speed',
+      label: 'Speed',
+      cost: 'setting',
+      from: 0.03,
+      value: null,
+      change: null,
+      becomes: null,
+      interval,
+      islands: [{ ...interval, to: 0.02 }],
+      margins,
+      seeds: { held: 12, of: 12 },
+      flaw: null,
+      along: [],
+      tried,
+    }
+    const flaws: Flaw[] = [
+      { kind: 'narrow' },
+      { kind: 'unstable loop' },
+      { kind: 'phase margin', value: 20 },
+      { kind: 'gain margin', value: 3 },
+      { kind: 'noise', held: 4, of: 12 },
+    ]
+    const told: Rescue[] = [
+      base,
+      { ...base, value: 0.025, becomes: 'held' },
+      { ...base, value: 0.04, becomes: 'dropped' },
+      { ...base, interval: null },
+      ...flaws.map((flaw) => ({ ...base, flaw })),
+    ]
+    for (const rescue of told) follows((words) => rescueSentence(scenario, rescue, words))
+  })
+
+  it('what a set of gains misses', () => {
+    follows((words) => missWhy({ kind: 'force', part: 'softest', value: 25, wanted: 36 }, words))
+    follows((words) => missWhy({ kind: 'grip time', part: 'softest', value: 0.2 }, words), false)
+    follows((words) => missWhy({ kind: 'hold margin', part: 'softest', value: 0.2 }, words), false)
+  })
+
   it('why the force became what it was, whatever the verdict', () => {
     const { metrics, events, cause } = simulated.result
     const way = { contact: 0.02, end: 0.03, arrival: 0.4, lift: 0.5 }
@@ -129,7 +176,8 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
         error: null,
       },
     ]
-    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], rule: '', run: null }
+    const orders = { counted: 2, drawn: false }
+    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], orders, run: null }
     const whys = VERDICTS.flatMap((verdict): Why[] => [
       { ...base, verdict },
       { ...base, verdict, bound: null },

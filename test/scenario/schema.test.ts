@@ -3,7 +3,15 @@ import { editScenario, SCENARIO_SCHEMA, SCHEMAS } from '../../sim/index.ts'
 import { make } from './make.ts'
 import { full, isChoice, isQuantity, KINDS, leavesOf, objectsOf, quantitiesOf } from './schema-walk.ts'
 
-const WITHOUT_DEFAULT = ['part.markForce', 'part.yieldForce', 'part.crackForce', 'arm.lift', 'run.step', 'run.cycle']
+const WITHOUT_DEFAULT = [
+  'part.markForce',
+  'part.yieldForce',
+  'part.crackForce',
+  'arm.lift',
+  'strategies.sensedForce.derivativeFilter',
+  'run.step',
+  'run.cycle',
+]
 
 describe.each(KINDS)('schema of a %s axis', (kind) => {
   /** What the kinds have in common is tried on one of them. */

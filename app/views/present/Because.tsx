@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react'
-import { STRATEGIES, type StrategyId, whySentence, wordingOf } from '../../../sim/index.ts'
+import { STRATEGIES, type StrategyId, whyRule, whySentence, wordingOf } from '../../../sim/index.ts'
 import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
 import { useRested } from '../../read/study/useRested.ts'
 import { useStudy } from '../../read/study/useStudy.ts'
@@ -56,7 +56,7 @@ function Told({ run: { strategy, result } }: { run: RunView }) {
           <div className="because-chart">
             <WhyChart why={why} units={units} />
           </div>
-          {why.force !== null && <p className="because-rule">{why.rule}</p>}
+          {why.force !== null && <p className="because-rule">{whyRule(why)}</p>}
         </>
       )}
     </>

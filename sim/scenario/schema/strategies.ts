@@ -1,4 +1,5 @@
 /** The approach that all strategies share, and the settings of each. */
+import Type from 'typebox'
 import { choice, group, quantity } from '../quantity.ts'
 
 export const approach = group('Approach', {
@@ -180,6 +181,26 @@ export const strategies = group('Strategies', {
       usual: [0, 1e-5],
       note: 'Jaw speed for each N/s of force change; it damps the force and passes the noise of the gauge on.',
     }),
+    derivativeFilter: Type.Union(
+      [
+        Type.Null(),
+        quantity({
+          label: 'Derivative filter',
+          symbol: 'T_Fd',
+          unit: 's',
+          shown: 'ms',
+          range: [0, 1],
+          usual: [0, 0.005],
+          note: 'Time constant of the filter on the change of the force; a long one keeps the gauge’s noise from the jaw and damps later.',
+        }),
+      ],
+      {
+        title: 'Derivative filter',
+        default: null,
+        description:
+          'Time constant of the filter on the change of the force; null: that of the gauge, one over its bandwidth.',
+      },
+    ),
     deadband: quantity({
       label: 'Dead band',
       symbol: 'v_db',

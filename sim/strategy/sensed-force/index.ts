@@ -3,6 +3,7 @@ import type { Scenario } from '../../scenario/index.ts'
 import { fillApproach } from '../follow.ts'
 import { MachineId } from '../machines.ts'
 import type { ForceBand, StrategyKind } from '../strategy.ts'
+import { derivativeFilterOf } from './filter.ts'
 import { SensedForce } from './machine.ts'
 
 /**
@@ -30,7 +31,7 @@ export const sensedForce: StrategyKind = {
     fillApproach(machine.course, scenario, work)
     machine.forceLoop.setPi(kp, ki, 1 / rate)
     machine.forceLoop.kd = kd
-    machine.forceLoop.slope.set(1 / scenario.sensors.gauge.bandwidth, 1 / rate)
+    machine.forceLoop.slope.set(derivativeFilterOf(scenario), 1 / rate)
     machine.forceLoop.limit = speedLimit
     machine.velocityLoop.setPi(velocity.kp, velocity.ki, period)
     machine.velocityLoop.limit = servo.currentLimit

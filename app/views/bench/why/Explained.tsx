@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react'
-import { type StrategyId, type Why, whySentence, wordingOf } from '../../../../sim/index.ts'
+import { type StrategyId, type Why, whyRule, whySentence, wordingOf } from '../../../../sim/index.ts'
 import { type Rested, useRested } from '../../../read/study/useRested.ts'
 import { useStudy } from '../../../read/study/useStudy.ts'
 import { WhyChart } from '../../../read/why/WhyChart.tsx'
@@ -57,7 +57,7 @@ function Answer({ rested, why }: { rested: Rested; why: Why }) {
       {why.force !== null && (
         <details className="why-small">
           <summary>How the causes are found</summary>
-          <p>{why.rule}</p>
+          <p>{whyRule(why)}</p>
           <dl>
             {why.causes.map(({ cause, label, without }) => (
               <div key={cause}>

@@ -1,4 +1,4 @@
-import { type Edit, type Rescue, sortRescues } from '../../../../sim/index.ts'
+import { COST_WORDS, type Edit, type Rescue, rescueSentence, sortRescues, wordingOf } from '../../../../sim/index.ts'
 import { VERDICT_WORDS } from '../../../read/result/words.ts'
 import { settingLabel, settingText } from '../../../read/scenario/setting.ts'
 import type { Rested } from '../../../read/study/useRested.ts'
@@ -15,7 +15,7 @@ interface Props {
   onTry(edits: Edit[]): void
 }
 
-/** The least change of each parameter that turns the verdict, by how little that is; each can be put on the bench. */
+/** A change of each parameter that saves the part, by what it costs, or that loses it; each can be put on the bench. */
 export function Rescues({ rested, search, onAgain, onTry }: Props) {
   const { items, status, message, stop } = search
   const units = useView((state) => state.units)
@@ -30,7 +30,7 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
       <p className="why-small">
         {held
           ? 'The nearest value of each parameter, changed alone, at which the part is no longer held.'
-          : 'The least change of each parameter, changed alone, with which the part is held.'}
+          : 'Each parameter changed alone, by what the change costs in practice. A value lies well inside those that hold.'}
       </p>
       <div className="rescue-state">
         <p role="status" aria-live={status === 'running' ? 'off' : 'polite'}>
@@ -40,6 +40,7 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
           {status === 'done' &&
             turning.length === 0 &&
             (held ? 'Nothing within the range loses it.' : 'No single change saves it.')}
+          {held && status === 'done' && seedsText(found)}
         </p>
         {status === 'running' && <Button onClick={stop}>Cancel</Button>}
         {(status === 'stopped' || status === 'failed') && <Button onClick={onAgain}>Search again</Button>}
@@ -52,22 +53,27 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
       {rest.length > 0 && (
         <details className="why-small">
           <summary>
-            {held ? 'No loss' : 'No help'} from {rest.length} others, as far as they were tried
+            {held ? 'No loss' : 'No help'} from {rest.length} others
           </summary>
           <ul>
-            {rest.map(({ path, tried }) => {
-              const text = (value: number) => settingText(rested.scenario, path, value, units)
-              return (
-                <li key={path}>
-                  {settingLabel(rested.scenario.actuator.kind, path)}: {text(tried[0])} to {text(tried[1])}
-                </li>
-              )
-            })}
+            {rest.map((rescue) => (
+              <li key={rescue.path}>
+                {settingLabel(rested.scenario.actuator.kind, rescue.path)}:{' '}
+                {rescueSentence(rested.scenario, rescue, wordingOf(units))}
+              </li>
+            ))}
           </ul>
         </details>
       )}
     </section>
   )
+}
+
+/** How many seeds of the noise leave a held part as it is. */
+function seedsText([first]: Rescue[]): string {
+  return first?.seeds
+    ? ` With ${first.seeds.held} of ${first.seeds.of} seeds of the noise it is held as it stands.`
+    : ''
 }
 
 interface FoundProps {
@@ -78,7 +84,7 @@ interface FoundProps {
 }
 
 function Found({ rescue, rested: { scenario }, units, onTry }: FoundProps) {
-  const { path, from, value, change, becomes, along } = rescue
+  const { path, from, value, change, becomes, along, cost } = rescue
   const label = settingLabel(scenario.actuator.kind, path)
   const say = (at: string, figure: unknown) => settingText(scenario, at, figure, units)
   return (
@@ -103,6 +109,10 @@ function Found({ rescue, rested: { scenario }, units, onTry }: FoundProps) {
             .join(', ')}
         </span>
       )}
+      <span className="why-small rescue-along">
+        {becomes === 'held' && `Takes ${COST_WORDS[cost]}. `}
+        {rescueSentence(scenario, rescue, wordingOf(units))}
+      </span>
     </li>
   )
 }

@@ -1,4 +1,4 @@
-import { missWhy, readPath, type Scenario, type TuneCandidate } from '../../../../sim/index.ts'
+import { missWhy, readPath, type Scenario, type TuneCandidate, wordingOf } from '../../../../sim/index.ts'
 import { editMany, useFault } from '../../../parameters/refusal.ts'
 import { fieldAt } from '../../../read/scenario/walk.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../../read/units.ts'
@@ -63,7 +63,7 @@ export function Picked({ search, picked, best }: Props) {
       {present && !present.sound && (
         <p>
           {untouched ? 'The gains on the bench' : 'The gains before'} are not sound:{' '}
-          {present.miss && missWhy(present.miss)}.
+          {present.miss && missWhy(present.miss, wordingOf(system))}.
         </p>
       )}
     </div>
@@ -93,7 +93,7 @@ function RowView({ row, format }: { row: Row; format(value: number | null): stri
 function figuresOf(picked: TuneCandidate, present: TuneCandidate | null, system: UnitSystem): Row[] {
   const row = (
     label: string,
-    key: 'phaseMargin' | 'peakSensitivity' | keyof typeof OBJECTIVES,
+    key: 'phaseMargin' | 'peakSensitivity' | 'settledForce' | 'holdMargin' | keyof typeof OBJECTIVES,
     unit: ShownUnit,
   ): Row => {
     const shown = (value: number | null | undefined) =>
@@ -104,6 +104,8 @@ function figuresOf(picked: TuneCandidate, present: TuneCandidate | null, system:
     ...Object.entries(OBJECTIVES).map(([key, { label, quantity }]) =>
       row(label, key as keyof typeof OBJECTIVES, quantityUnit(quantity, system)),
     ),
+    row('Least settled force', 'settledForce', quantityUnit('force', system)),
+    row('Least hold margin', 'holdMargin', quantityUnit('ratio', system)),
     row('Least phase margin', 'phaseMargin', named('°')),
     row('Highest peak sensitivity', 'peakSensitivity', named('')),
   ]

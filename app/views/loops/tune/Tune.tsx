@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { bestOf, STRATEGIES } from '../../../../sim/index.ts'
+import { bestOf, REACH, STRATEGIES } from '../../../../sim/index.ts'
 import { quantityUnit } from '../../../read/units.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -19,8 +19,9 @@ export function Tune() {
     <section className="loops-tune" aria-label="Robust tune">
       <h2>Robust tune</h2>
       <p className="loops-small">
-        Searches gains for the best grip that keeps these margins at all working points and holds the softest, the
-        nominal and the stiffest part. Figures are the worst of the three.
+        Searches all gains, zero included, for the best grip that keeps these margins at all working points and holds
+        the softest, the nominal and the stiffest part with at least {Math.round(100 * REACH)} % of the least force that
+        the setting means. Figures are the worst of the three.
       </p>
       <Options />
       <Command />

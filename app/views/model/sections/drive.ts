@@ -200,7 +200,7 @@ export const STRATEGIES: Section[] = [
       say`A velocity PI drives the axis throughout. Until the gauge reads more than $F_t$, and the profile does not speed up, the wanted speed is the profile’s. From then on a force PID sets it once a period $T_F = 1/f_F$, limited to $\pm v_lim$:`,
       tex`w = \left(k_p + \frac{k_i\,T_F}{2}\right)(F^* - F_m) + S - k_d\,\dot F_m`,
       tex`S' = S + k_i\,T_F\,(F^* - F_m)`,
-      say`The derivative acts on the measured force, filtered with the time constant $1/ω_g$. The dead band gives zero where $|w| \le v_db$ and leaves $w$ as it is outside. Speeding up towards the part stays within the acceleration of the approach; slowing down is at once.`,
+      say`The derivative acts on the measured force, filtered with the time constant $T_Fd$, which is $1/ω_g$ where none is set. The dead band gives zero where $|w| \le v_db$ and leaves $w$ as it is outside. Speeding up towards the part stays within the acceleration of the approach; slowing down is at once.`,
     ],
     quantities: [
       'strategies.sensedForce.target',
@@ -209,6 +209,7 @@ export const STRATEGIES: Section[] = [
       'strategies.sensedForce.kp',
       'strategies.sensedForce.ki',
       'strategies.sensedForce.kd',
+      'strategies.sensedForce.derivativeFilter',
       'strategies.sensedForce.deadband',
       'strategies.sensedForce.speedLimit',
       'sensors.gauge.bandwidth',

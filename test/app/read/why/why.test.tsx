@@ -22,7 +22,7 @@ const why = (forces: number[], changes: Partial<Why> = {}): Why => {
     bound: null,
     causes,
     untold: [],
-    rule: '',
+    orders: { counted: 1, drawn: false },
     run: null,
     ...changes,
   }

@@ -6,14 +6,13 @@ import { editScenario, PRESETS, type TuneCandidate } from '../../../../sim/index
 
 const candidate = (some: Partial<TuneCandidate>): TuneCandidate => ({
   edits: [],
-  bandwidth: 1,
-  damping: 1,
-  forceFactor: 1,
   phaseMargin: 50,
   peakSensitivity: 1.5,
   gripTime: null,
   peakForce: null,
   forceRipple: null,
+  settledForce: null,
+  holdMargin: null,
   sound: true,
   miss: null,
   ...some,

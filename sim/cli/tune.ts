@@ -1,0 +1,142 @@
+import { bestOf, tradeOff, tuneGains } from '../ask/tune.ts'
+import type { TuneCandidate, TuneObjective, TuneOptions } from '../ask/tune-judge.ts'
+import { STIFFNESS_SPREAD } from '../loops/working-point.ts'
+import { inPlainSpaces } from '../say/figure.ts'
+import { missWhy, missWords } from '../say/tune.ts'
+import { wordingOf } from '../say/wording.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
+import {
+  type Command,
+  figureText,
+  isJson,
+  numberOf,
+  optionsOf,
+  Refused,
+  refusing,
+  SCENARIO_OPTIONS,
+  SCENARIO_USAGE,
+  strategyNamed,
+} from './command.ts'
+import { run } from './core.ts'
+import { readScenario } from './input.ts'
+import { print, printJson } from './output.ts'
+
+const OBJECTIVES: readonly TuneObjective[] = ['gripTime', 'peakForce', 'forceRipple']
+
+/** An option, the least and the most that it may be, and its value where it is left out. */
+const NUMBERS = {
+  'phase-margin': [5, 90, 45],
+  'peak-sensitivity': [1.05, 5, 2],
+  spread: [0, 0.9, STIFFNESS_SPREAD],
+  within: [1e-3, 100, undefined],
+  'hold-margin': [0, 10, 0],
+} as const
+
+const OPTIONS = {
+  ...SCENARIO_OPTIONS,
+  strategy: { type: 'string', default: '' },
+  objective: { type: 'string', default: 'gripTime' },
+  'phase-margin': { type: 'string' },
+  'peak-sensitivity': { type: 'string' },
+  spread: { type: 'string' },
+  within: { type: 'string' },
+  'hold-margin': { type: 'string' },
+} as const
+
+export const tune: Command = {
+  id: 'tune',
+  takes: `FILE --strategy ID [--objective ${OBJECTIVES.join('|')}] [--phase-margin DEGREES] [--peak-sensitivity RATIO] [--spread SHARE] [--within SECONDS] [--hold-margin SHARE] ${SCENARIO_USAGE}`,
+  does: 'gains that keep their margins and grip the softest, the nominal and the stiffest part with the wanted force',
+  run(args) {
+    const { values, positionals } = optionsOf(args, OPTIONS, 1)
+    const strategy = strategyNamed(values.strategy)
+    const json = isJson(values.format)
+    const options = tuneOptions(strategy, values)
+    const scenario = readScenario(positionals[0], values.set)
+    const progress = refusing(() => [...tuneGains(scenario, options, run)])
+    const candidates = progress.map(({ candidate }) => candidate)
+    const { present } = progress[0]!
+    const answer = { present, best: bestOf(candidates, options.objective), tradeOff: tradeOff(candidates) }
+    const sound = candidates.filter((candidate) => candidate.sound).length
+    const counts = { tried: candidates.length, sound, missed: missedOf(candidates) }
+    if (json) printJson({ format: 'jawbench-tune', version: 1, ...options, ...answer, ...counts })
+    else print(table(answer, counts))
+    return 0
+  },
+}
+
+function tuneOptions(strategy: StrategyId, values: Record<string, unknown>): TuneOptions {
+  const objective = OBJECTIVES.find((id) => id === values.objective)
+  if (!objective) throw new Refused([`--objective: given "${values.objective}", allowed ${OBJECTIVES.join(', ')}`])
+  const number = (name: keyof typeof NUMBERS) => {
+    const [least, most, otherwise] = NUMBERS[name]
+    const value = numberOf(`--${name}`, values[name] as string | undefined)
+    if (value !== undefined && !(value >= least && value <= most))
+      throw new Refused([`--${name}: given "${value}", allowed ${least} to ${most}`])
+    return value ?? otherwise
+  }
+  return {
+    strategy,
+    objective,
+    phaseMargin: number('phase-margin')!,
+    peakSensitivity: number('peak-sensitivity')!,
+    spread: number('spread')!,
+    within: number('within'),
+    holdMargin: number('hold-margin'),
+  }
+}
+
+/** What the others miss first, the most frequent first. */
+function missedOf(candidates: TuneCandidate[]): { miss: string; count: number }[] {
+  const counts = new Map<string, number>()
+  for (const { miss } of candidates) if (miss) counts.set(missWords(miss), (counts.get(missWords(miss)) ?? 0) + 1)
+  return [...counts].map(([miss, count]) => ({ miss, count })).sort((a, b) => b.count - a.count)
+}
+
+type Answer = { present: TuneCandidate; best: TuneCandidate | null; tradeOff: TuneCandidate[] }
+type Counts = { tried: number; sound: number; missed: { miss: string; count: number }[] }
+
+function table({ present, best, tradeOff }: Answer, { tried, sound, missed }: Counts): string {
+  const shown: [string, TuneCandidate][] = [
+    ['on the bench', present],
+    ...tradeOff.map((each): [string, TuneCandidate] => [each === best ? 'best' : '', each]),
+    ...(best && !tradeOff.includes(best) ? [['best', best] as [string, TuneCandidate]] : []),
+  ]
+  const gains = present.edits.map(({ path }) => path)
+  const rows = [
+    ['', ...FIGURES.map(({ label }) => label), ...gains],
+    ...shown.map(([name, candidate]) => [
+      name,
+      ...FIGURES.map(({ key, scale = 1 }) => figureText(candidate[key] === null ? null : candidate[key] * scale)),
+      ...candidate.edits.map(({ value }) => figureText(value as number)),
+    ]),
+  ]
+  const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)))
+  const why = present.miss && inPlainSpaces(missWhy(present.miss, wordingOf('si')))
+  return [
+    `${tried} sets of gains tried, ${sound} sound.`,
+    ...(why ? [`The gains on the bench are not sound: ${why}.`] : []),
+    ...rows.map((row) =>
+      row
+        .map((cell, column) => cell.padStart(widths[column]!))
+        .join('  ')
+        .trimEnd(),
+    ),
+    ...(missed.length > 0 ? [`Missed first: ${missed.map(({ miss, count }) => `${miss} ${count}`).join(', ')}.`] : []),
+  ].join('\n')
+}
+
+/** Worst of the working points and of the three parts. */
+const FIGURES: {
+  key: 'gripTime' | 'peakForce' | 'forceRipple' | 'settledForce' | 'holdMargin' | 'phaseMargin' | 'peakSensitivity'
+  label: string
+  scale?: number
+}[] = [
+  { key: 'gripTime', label: 'grip time [ms]', scale: 1e3 },
+  { key: 'peakForce', label: 'peak force [N]' },
+  { key: 'settledForce', label: 'settled [N]' },
+  { key: 'forceRipple', label: 'ripple [N]' },
+  { key: 'holdMargin', label: 'hold margin [%]', scale: 100 },
+  { key: 'phaseMargin', label: 'phase margin [°]' },
+  { key: 'peakSensitivity', label: 'peak sensitivity' },
+]
