@@ -14,7 +14,7 @@ test('every axis is compared, sorted, and put on the bench with one press', asyn
 
   const coil = rows.filter({ hasText: 'Voice coil, 75 mm diameter' })
   await expect(coil).toContainText('lets go')
-  await coil.getByText('not honest').or(coil.getByText('honest')).first().click()
+  await coil.getByText('does not press as set').or(coil.getByText('presses as set')).first().click()
   await audit(page, 'actuators')
   await page.setViewportSize({ width: 390, height: 844 })
   expect(await sideways(page)).toBeLessThanOrEqual(0)

@@ -4,6 +4,7 @@ import type { Ground } from '../../sim/ask/actuators.ts'
 import type { Flaw } from '../../sim/ask/rescue.ts'
 import {
   analyseLoops,
+  type Doubt,
   driveSettings,
   type Edit,
   editScenario,
@@ -19,7 +20,9 @@ import {
   METRICS,
   metricText,
   missWhy,
+  type Overload,
   PRESETS,
+  RATINGS,
   type Rescue,
   reasonOf,
   rescueSentence,
@@ -60,6 +63,10 @@ const limited = (scenario: Scenario): Scenario => ({
   part: { ...scenario.part, markForce: 5, yieldForce: 6, crackForce: 7 },
 })
 
+/** Every rating exceeded, and every ground of a doubt. */
+const EVERY = RATINGS.map((rating): Overload => ({ rating, of: 'motor', value: 200, limit: 100, over: 100 }))
+const DOUBTS: Doubt['ground'][] = ['verdict', 'margin', 'error']
+
 /** The result as each of the verdicts would have it. */
 const all = ({ result }: { result: GripResult }): GripResult[] =>
   VERDICTS.flatMap((verdict) => {
@@ -80,6 +87,12 @@ const all = ({ result }: { result: GripResult }): GripResult[] =>
       { ...result, verdict, events, metrics: full },
       { ...result, verdict, events, metrics: { ...full, settledForce: 11 } },
       { ...result, verdict, events, metrics: { ...full, contactTime: null } },
+      { ...result, verdict, events, metrics: full, overloads: EVERY },
+      { ...result, verdict, events, metrics: { ...full, holdTime: null }, overloads: EVERY.slice(0, 1) },
+      ...DOUBTS.map((ground) => ({
+        ...result,
+        ...{ verdict, events, metrics: full, doubt: { ground, step: 1e-6, verdict, error: 0.3 } },
+      })),
     ]
   })
 

@@ -36,8 +36,8 @@ export function Actuators() {
         </p>
         <p className="bar-key">
           Bars: <b className="key continuous" /> continuous <b className="key peak" /> peak{' '}
-          <b className="key hidden-force" /> hidden by friction around the wanted force <b className="key window" />{' '}
-          force window. The scale widens small forces and ends at {say(most)}.
+          <b className="key hidden-force" /> what friction may take of the wanted force or add{' '}
+          <b className="key window" /> force window. The scale widens small forces and ends at {say(most)}.
         </p>
         <p role="status" className="progress">
           {status === 'running' && `Comparing … ${rows.length} axes so far.`}

@@ -27,8 +27,8 @@ export const COLUMNS: Column[] = [
   },
   {
     id: 'friction',
-    label: 'Friction hides',
-    note: 'So much force at one contact the current cannot tell, either way, at the wanted grip force.',
+    label: 'Friction, ±',
+    note: 'Friction may take so much of the wanted grip force at one contact, or add it, and the current does not show it.',
     quantity: 'force',
     value: (report) => report.frictionBand,
   },
