@@ -165,6 +165,34 @@ test('settings in drive units: overflow is said, both sheets are saved', async (
   }
 })
 
+test('margins follow the sample period that is entered, and every output has its resolution', async ({ page }) => {
+  await openLoops(page)
+  const drive = page.getByRole('region', { name: 'Drive units', exact: true })
+  const margins = drive.getByRole('region', { name: 'Margins as entered' })
+  const position = margins.getByRole('row', { name: /^Position/ })
+  const before = Number(await position.getByRole('cell').nth(1).textContent())
+  await drive.getByRole('spinbutton', { name: 'Sample period' }).fill('1')
+  await drive.getByRole('spinbutton', { name: 'Sample period' }).press('Enter')
+  await expect(margins).toHaveCount(1)
+  await expect.poll(async () => Number(await position.getByRole('cell').nth(1).textContent())).toBeLessThan(before - 10)
+  await expect(drive.getByRole('row', { name: /output of the force loop/ })).toContainText('1 mm/s')
+})
+
+test('the shown loop goes out as matrices and as a frequency response', async ({ page }) => {
+  await openLoops(page)
+  await choose(page, 'Force')
+  const out = page.getByRole('region', { name: 'For a notebook' })
+  const saved = async (name: string) => {
+    const [download] = await Promise.all([page.waitForEvent('download'), out.getByRole('button', { name }).click()])
+    return readFile(await download.path(), 'utf8')
+  }
+  const { format, loops } = JSON.parse(await saved('Matrices, poles, zeros'))
+  expect(format).toBe('jawbench-loop-models')
+  expect(loops).toHaveLength(4)
+  for (const { loop, a, b } of loops) expect([loop, a.length]).toEqual(['force', b.length])
+  expect(await saved('Frequency response')).toMatch(/^loop,working point,frequency \[rad\/s\],.*\r\nforce,free,/)
+})
+
 test('passes axe, light and dark, wide and at 390 px, where nothing overflows; shows US units', async ({ page }) => {
   await openLoops(page)
   await page.getByText('US', { exact: true }).click()

@@ -22,3 +22,18 @@ export function UnitText({ symbol }: { symbol: string }) {
     </span>
   )
 }
+
+/** A text with symbols in it: `k_p` becomes an italic k with an upright subscript. */
+export function FormulaText({ text }: { text: string }) {
+  return text.split(/(\p{L}_[\p{L}\d]+)/u).map((piece, place) => {
+    const [base, below] = piece.split('_')
+    return place % 2 === 0 ? (
+      <Fragment key={place}>{piece}</Fragment>
+    ) : (
+      <Fragment key={place}>
+        <i>{base}</i>
+        <sub>{below}</sub>
+      </Fragment>
+    )
+  })
+}

@@ -5,16 +5,21 @@ import {
   type CounterRuns,
   compareAxes,
   counterRuns,
+  type DesignOutcome,
+  type DriveScales,
   designGains,
+  type EnteredLoops,
+  enteredLoops,
   explain,
+  type Fault,
   type GainDesign,
   type Lesson,
   type LessonItem,
   type Limit,
-  type LoopAnalysis,
   type LoopId,
   type LoopsResult,
   limitsOf,
+  outcomeOf,
   type RescueProgress,
   type Runner,
   rescues,
@@ -32,10 +37,11 @@ import {
   type Why,
 } from '../../sim/index.ts'
 
-/** A design with what becomes of the loop at each working point; no loops where its gains are refused. */
+/** A design with what becomes of the loop at each working point; no outcomes but faults where the scenario refuses its gains. */
 export interface TriedDesign {
   design: GainDesign
-  loops: LoopAnalysis[]
+  outcomes: DesignOutcome[]
+  faults: Fault[]
 }
 
 export interface DesignQuestion {
@@ -76,6 +82,8 @@ export interface Studies {
   /** Steps in the time simulation, for the linear ones to be laid over. */
   steps: { input: StepQuestion; item: SimulatedSteps }
   designs: { input: DesignQuestion; item: DesignAnswer }
+  /** The loops as a drive runs them, with its integers and at its periods. */
+  entered: { input: { scenario: Scenario; scales: DriveScales }; item: EnteredLoops }
   /** The verdict is that of the run on the bench. */
   why: { input: GripQuestion & { verdict: Verdict }; item: Why }
   /** One parameter an item. */
@@ -97,6 +105,7 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   loops: (scenario) => [analyseLoops(scenario, { curves: true })],
   steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
   designs: (question) => [answerDesign(question)],
+  entered: ({ scenario, scales }) => [enteredLoops(scenario, scales)],
   why: ({ scenario, strategy, verdict }, run) => [explain(scenario, strategy, verdict, run)],
   rescue: ({ scenario, strategy }, run) => rescues(scenario, strategy, run),
   answers: whyAndRescue,
@@ -112,8 +121,10 @@ function* whyAndRescue({ scenario, strategy, verdict }: Studies['answers']['inpu
 
 function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {
   const designs = designGains(scenario, loop, wanted).map((design): TriedDesign => {
-    const tried = design.edits.length > 0 ? tryDesign(scenario, design) : null
-    return { design, loops: tried?.ok ? tried.result.loops : [] }
+    if (design.edits.length === 0) return { design, outcomes: [], faults: [] }
+    const tried = tryDesign(scenario, design)
+    if (!tried.ok) return { design, outcomes: [], faults: tried.faults }
+    return { design, outcomes: tried.result.loops.map(outcomeOf), faults: [] }
   })
   return { loop, designs, limits: limitsOf(scenario, loop) }
 }

@@ -9,8 +9,13 @@ import { analyseLoops } from '../loops/analyse.ts'
 import { Cascade } from '../loops/cascade.ts'
 import { slopeOf } from '../loops/design/axis-figures.ts'
 import type { LoopId } from '../loops/model.ts'
-import { type StepResponse, stepResponse, stepSpan } from '../loops/step-response.ts'
-import type { WorkingPoint, WorkingPointId, WorkingPointOptions } from '../loops/working-point.ts'
+import { type StepResponse, stepOf, stepSpan } from '../loops/step-response.ts'
+import {
+  WORKING_POINTS,
+  type WorkingPoint,
+  type WorkingPointId,
+  type WorkingPointOptions,
+} from '../loops/working-point.ts'
 import type { Actuator, Scenario } from '../scenario/index.ts'
 import { balanceAt, partAt } from './balance.ts'
 import { type Bound, tryLoop } from './loop-trial.ts'
@@ -48,13 +53,17 @@ const LONGEST = 2
 /** Throws as analyseLoops and tryLoop do. */
 export function simulatedSteps(scenario: Scenario, loop: LoopId, options: SimulatedStepOptions): SimulatedSteps {
   const { friction, scale = 1 } = options
-  const { loops, workingPoints } = analyseLoops(scenario, { ...options, loops: [loop] })
-  const cases = loops.flatMap(({ stable, crossover, workingPoint }) => {
+  // A simulated part starts fresh.
+  const { loops, workingPoints } = analyseLoops(scenario, {
+    ...options,
+    loops: [loop],
+    workingPoints: WORKING_POINTS,
+  })
+  const cases = loops.flatMap(({ stable, crossover, workingPoint, period }) => {
     if (!stable || crossover === null) return []
     const point = workingPoints.find(({ id }) => id === workingPoint)!
-    const model = new Cascade(scenario, point).loop(loop)
-    const count = Math.ceil(Math.min(LONGEST, stepSpan(model.period, crossover)) / model.period)
-    return { point, linear: stepResponse(model, count * model.period, count) }
+    const count = Math.ceil(Math.min(LONGEST, stepSpan(period, crossover)) / period)
+    return { point, linear: stepOf(new Cascade(scenario, point), loop, count * period, count) }
   })
   const free = clearStep(scenario, loop, cases, options, false)
   const pressed = clearStep(scenario, loop, cases, options, true)

@@ -1,19 +1,22 @@
-/** Margins, curves and step responses of the four loops at the four working points, from a scenario and nothing else. */
+/** Margins, curves and step responses of the four loops at the working points, from a scenario and nothing else. */
 import { isOpenLoop } from '../axis/reflect.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { anglesFor } from './angles.ts'
 import { Cascade } from './cascade.ts'
-import { type Complex, magnitude } from './complex.ts'
-import { type Margins, marginsOf } from './margins.ts'
-import { LOOPS, type LoopId, ownPoles } from './model.ts'
+import { type Complex, rootOf } from './complex.ts'
+import { type Examined, examine } from './examine.ts'
+import type { Margins } from './margins.ts'
+import { LOOPS, type LoopId } from './model.ts'
 import { type DryFriction, dryFriction, type LoopRemark, remarksOn } from './remarks.ts'
-import { anglesFor, type Curves, curvesOf, LoopResponse } from './response.ts'
-import { type StepResponse, stepResponse, stepSpan } from './step-response.ts'
+import { type Curves, curvesOf } from './response.ts'
+import type { Stability } from './stability.ts'
+import { type StepResponse, stepOf, stepSpan } from './step-response.ts'
 import {
-  WORKING_POINTS,
   type WorkingPoint,
   type WorkingPointId,
   type WorkingPointOptions,
   workingPoint,
+  workingPointsOf,
 } from './working-point.ts'
 
 export interface LoopAnalysis {
@@ -21,13 +24,15 @@ export interface LoopAnalysis {
   workingPoint: WorkingPointId
   /** Sample period of the loop [s]. */
   period: number
-  /** All closed poles inside the unit circle. */
+  /** All closed poles inside the unit circle; `stability` also knows those on it. */
   stable: boolean
-  /** Closed poles in the z plane, the slowest first. */
+  stability: Stability
+  /** Closed poles in the z plane of `polePeriod` [s], the slowest first: those of the current loop have the servo's period. */
   poles: Complex[]
+  polePeriod: number
   /** Highest frequency at which the loop gain falls through 1 [rad/s]; a property of the loop gain, so also of an unstable loop. */
   crossover: number | null
-  /** Null for an unstable loop, whose distances from −1 mean nothing. */
+  /** Null for a loop that is not stable, whose distances from −1 mean nothing. */
   margins: Margins | null
   /** What the figures do not say by themselves. */
   remarks: LoopRemark[]
@@ -62,7 +67,7 @@ const STEP_SAMPLES = 240
 export function analyseLoops(scenario: Scenario, options: AnalysisOptions = {}): LoopsResult {
   const wanted = options.loops ?? LOOPS
   const loops = isOpenLoop(scenario) ? wanted.filter((loop) => loop === 'current') : wanted
-  const points = (options.workingPoints ?? WORKING_POINTS).map((id) => workingPoint(scenario, id, options))
+  const points = (options.workingPoints ?? workingPointsOf(scenario)).map((id) => workingPoint(scenario, id, options))
   const cascades = points.map((point) => new Cascade(scenario, point))
   return {
     workingPoints: points,
@@ -79,24 +84,28 @@ function analyse(
   cascade: Cascade,
   { count = COUNT, curves = false }: AnalysisOptions,
 ): LoopAnalysis {
-  const model = cascade.loop(loop)
-  const poles = ownPoles(cascade.closedPoles(loop), model).sort((p, q) => magnitude(q) - magnitude(p))
-  const open = ownPoles(model.openPoles, model)
-  const response = new LoopResponse(poles, open)
-  const angles = anglesFor(poles, open, count)
-  const margins = marginsOf(response, angles, model.period)
-  const stable = magnitude(poles[0]!) < 1
-  const integrators = open.filter(({ re, im }) => Math.hypot(re - 1, im) < 1e-4).length
+  const examined = examine(cascade, loop)
+  const { period, polePeriod, closed: poles, stability, margins } = examined
+  const stable = stability === 'stable'
   return {
     loop,
     workingPoint: point.id,
-    period: model.period,
+    period,
     stable,
+    stability,
     poles,
+    polePeriod,
     crossover: margins.crossover,
     margins: stable ? margins : null,
-    remarks: remarksOn(scenario, loop, point, poles, model.period, margins),
-    curves: curves ? curvesOf(response, angles, model.period, integrators) : null,
-    step: curves ? stepResponse(model, stepSpan(model.period, margins.crossover), STEP_SAMPLES) : null,
+    remarks: remarksOn(scenario, loop, point, examined),
+    curves: curves ? curvesFrom(examined, count) : null,
+    step: curves ? stepOf(cascade, loop, stepSpan(period, margins.crossover), STEP_SAMPLES) : null,
   }
+}
+
+/** From a decade below the slowest closed pole or crossover on. */
+function curvesFrom({ response, closed, open, period, polePeriod, margins }: Examined, count: number): Curves {
+  const fast = (poles: readonly Complex[]) => poles.map((pole) => rootOf(pole, Math.round(polePeriod / period)))
+  const lowest = Math.min(...margins.crossings) * period
+  return curvesOf(response, anglesFor(fast(closed), fast(open), count, lowest), period)
 }

@@ -4,7 +4,7 @@
  * voltage, and that voltage acts from the next sample on. A slower loop sees the faster one lifted over its own period.
  */
 
-import { axisOf } from '../axis/reflect.ts'
+import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { smoothing } from '../control/filters.ts'
 import { currentGains } from '../control/gains.ts'
 import type { Scenario } from '../scenario/index.ts'
@@ -16,12 +16,13 @@ import {
   closedPoles,
   closeWith,
   columnOf,
-  type LoopId,
   type LoopModel,
   lawOf,
   type SampledPlant,
+  type ServoLoopId,
   withSlope,
 } from './model.ts'
+import type { Multirate } from './multirate.ts'
 import { type PlantModel, type PlantState, plantModel, type Weights } from './plant.ts'
 import type { WorkingPoint } from './working-point.ts'
 
@@ -34,8 +35,8 @@ export class Cascade {
   private readonly point: WorkingPoint
   private readonly period: number
   private readonly sampled: { a: Dense; b: Dense }
-  private readonly models = new Map<LoopId, LoopModel>()
-  private readonly poles = new Map<LoopId, Complex[]>()
+  private readonly models = new Map<ServoLoopId, LoopModel>()
+  private readonly poles = new Map<ServoLoopId, Complex[]>()
   private readonly servos = new Map<string, ReturnType<Cascade['servoPlant']>>()
   private servoPlantPoles: Complex[] | null = null
 
@@ -47,11 +48,10 @@ export class Cascade {
     this.sampled = held(this.plant.a, this.plant.b, this.period)
   }
 
-  loop(id: LoopId): LoopModel {
+  loop(id: ServoLoopId): LoopModel {
     const known = this.models.get(id)
     if (known) return known
     const build = {
-      current: () => this.current(),
       position: () => this.position(),
       velocity: () => this.velocity(false),
       force: () => this.force(),
@@ -61,7 +61,7 @@ export class Cascade {
     return model
   }
 
-  closedPoles(id: LoopId): Complex[] {
+  closedPoles(id: ServoLoopId): Complex[] {
     let poles = this.poles.get(id)
     if (!poles) {
       poles = closedPoles(this.loop(id))
@@ -71,37 +71,67 @@ export class Cascade {
   }
 
   /**
-   * The back-EMF feed-forward reaches the current loop from the slower servo. A loop at the current rate cannot hold its samples,
-   * so it is counted as a lag of the same delay: speed filter, half a period of differencing and half a period of holding.
+   * The current loop with the position servo closed around it, or, with `servo` false, with its command held. In open loop a step
+   * motor has no servo.
    */
-  private get speedLag(): number {
-    const { speedFilter, rate } = this.scenario.servo
-    return speedFilter + 1 / rate
+  currentLoop(servo = !isOpenLoop(this.scenario)): Multirate {
+    const { scenario, plant, period } = this
+    const { drive } = scenario
+    const { at, a, b, law } = this.fast(plant.names, false)
+    const [current, voltage, integral] = [at.get('current')!, at.get('voltage')!, at.get('integral')!]
+    const n = a.rows
+    const [slope, servoIntegral, command, speed] = [n, n + 1, n + 2, n + 3]
+    const size = n + 4
+    const fast = a.grown(size, size)
+    fast.set(voltage, current, 0)
+    fast.set(integral, current, 0)
+    fast.set(voltage, speed, b.at(voltage, 1))
+    for (const held of [slope, servoIntegral, command, speed]) fast.set(held, held, 1)
+    const input = new Float64Array(size)
+    input[voltage] = law.gain
+    input[integral] = law.step
+    const error = unit(size, command)
+    error[current] = -1
+    return {
+      period,
+      count: Math.round(drive.currentRate / scenario.servo.rate),
+      fast,
+      input,
+      jump: this.servoSample(at, { size, slope, integral: servoIntegral, command, speed }, servo),
+      set: unit(size, command),
+      error,
+      servoStates: size - n,
+      output: unit(size, current),
+    }
   }
 
-  private current(): LoopModel {
-    const inner = this.plant.names.filter((name) => name !== 'sampled' && (this.point.contact || name !== 'jaw'))
-    const { law, names, a, b } = this.fast(inner, false)
-    const voltage = names.indexOf('voltage')
-    const integral = names.indexOf('integral')
-    const n = names.length
-    for (let j = 0; j < n; j++) a.set(voltage, j, 0)
-    // The integral belongs to the controller; its place is taken by the measured speed.
-    const lag = this.period / (this.period + this.speedLag)
-    for (let j = 0; j < n; j++) a.set(integral, j, 0)
-    a.set(integral, names.indexOf('speed'), lag)
-    a.set(integral, integral, 1 - lag)
-    a.set(voltage, integral, b.at(voltage, 1))
-    const open =
-      this.scenario.drive.backEmfFeedforward > 0 ? a : a.kept([...a.column(0).keys()].filter((i) => i !== integral))
-    const plant = {
-      a: open,
-      b: unit(open.rows, voltage),
-      value: unit(open.rows, names.indexOf('current')),
-      slope: new Float64Array(open.rows),
-      poles: eigenvalues(open),
+  /** A sample of the servo: it reads travel and speed, its integral goes on, command and speed are held. */
+  private servoSample(
+    at: Map<FastState, number>,
+    to: { size: number; slope: number; integral: number; command: number; speed: number },
+    closed: boolean,
+  ): Dense {
+    const { servo } = this.scenario
+    const weight = smoothing(servo.speedFilter, 1 / servo.rate)
+    const law = closed ? lawOf(servo, 1 / servo.rate) : { gain: 0, step: 0, kd: 0 }
+    const jump = Dense.identity(to.size)
+    const sampled = at.get('sampled')!
+    jump.set(sampled, sampled, 0)
+    jump.set(to.command, to.command, 0)
+    jump.set(to.speed, to.speed, 0)
+    for (const row of [to.slope, to.speed]) {
+      jump.set(row, sampled, weight * servo.rate)
+      jump.set(row, to.slope, 1 - weight)
     }
-    return closeWith(plant, law, this.period)
+    for (const travel of [at.get('jaw')!, at.get('stretch')!]) {
+      jump.set(to.command, travel, -law.gain)
+      jump.set(to.integral, travel, -law.step)
+    }
+    if (law.step > 0) jump.set(to.command, to.integral, 1)
+    else jump.set(to.integral, to.integral, 0)
+    jump.set(to.command, sampled, -law.kd * weight * servo.rate)
+    jump.set(to.command, to.slope, -law.kd * (1 - weight))
+    return jump
   }
 
   /**

@@ -15,3 +15,10 @@ export function power(base: Complex, exponent: number): Complex {
 }
 
 export const magnitude = ({ re, im }: Complex) => Math.hypot(re, im)
+
+/** The root of `base` with the least angle. */
+export function rootOf(base: Complex, degree: number): Complex {
+  const size = magnitude(base) ** (1 / degree)
+  const angle = Math.atan2(base.im, base.re) / degree
+  return { re: size * Math.cos(angle), im: size * Math.sin(angle) }
+}

@@ -3,6 +3,10 @@
  * k·L(e^(jωT)) = −1, so the nearest k above and below 1 bound the gains that stay stable.
  */
 import type { FrequencyResponse } from './response.ts'
+import { peak, type Readings, readingsOf, root, summit } from './scalar.ts'
+
+/** Why a loop has no bandwidth: below −3 dB from the lowest frequency on, or above it up to half the sample rate; '' where it has one. */
+export type NoBandwidth = '' | 'below' | 'above'
 
 export interface Margins {
   /** Highest frequency at which |L| falls through 1 [rad/s], and all at which it passes 1. */
@@ -21,88 +25,96 @@ export interface Margins {
   peakSensitivity: number
   peakSensitivityFrequency: number
   modulusMargin: number
-  /**
-   * Highest frequency at which |L/(1 + L)| falls to 3 dB below its value at low frequency [rad/s], and its peak over that value [dB]; no
-   * bandwidth without a crossover.
-   */
+  /** Largest |L| read; 0 for a loop without a gain. */
+  largestGain: number
+  /** Lowest frequency at which |L/(1 + L)| falls through −3 dB [rad/s], and its peak over 1 [dB], 0 where it stays below. */
   bandwidth: number | null
+  noBandwidth: NoBandwidth
+  /** |L/(1 + L)| at the lowest frequency looked at: 1 where the loop follows a slow set point. */
+  slowAnswer: number
   peaking: number
 }
 
 const DEGREES = 180 / Math.PI
 
-/** Root of f between two angles at which its signs differ, by bisection with the secant's help (Illinois). */
-function root(f: (angle: number) => number, low: number, high: number): number {
-  let [a, b, fa, fb] = [low, high, f(low), f(high)]
-  for (let n = 0; n < 60 && b - a > 1e-13 * b; n++) {
-    const middle = n % 3 === 2 ? (a + b) / 2 : b - (fb * (b - a)) / (fb - fa)
-    const fm = f(middle)
-    if (fm === 0) return middle
-    if (fm > 0 === fb > 0) {
-      ;[b, fb] = [middle, fm]
-      fa /= 2
-    } else {
-      ;[a, fa] = [middle, fm]
-      fb /= 2
-    }
-  }
-  return (a + b) / 2
-}
-
-/** Largest value of f near the middle of three angles, by golden section. */
-function peak(f: (angle: number) => number, low: number, high: number): { angle: number; value: number } {
-  const ratio = (Math.sqrt(5) - 1) / 2
-  let [a, b] = [low, high]
-  let c = b - ratio * (b - a)
-  let d = a + ratio * (b - a)
-  let [fc, fd] = [f(c), f(d)]
-  for (let n = 0; n < 40 && b - a > 1e-9 * b; n++) {
-    if (fc > fd) {
-      ;[b, d, fd] = [d, c, fc]
-      c = b - ratio * (b - a)
-      fc = f(c)
-    } else {
-      ;[a, c, fc] = [c, d, fd]
-      d = a + ratio * (b - a)
-      fd = f(d)
-    }
-  }
-  return fc > fd ? { angle: c, value: fc } : { angle: d, value: fd }
-}
-
-/** `angles` rise, to π for a sampled loop, and are close enough together to tell every crossing. */
+/** `angles` rise, to π for a sampled loop, and are close enough together to tell every crossing (`searchAngles`). */
 export function marginsOf(response: FrequencyResponse, angles: Float64Array, period: number): Margins {
-  const read =
-    <T>(value: () => T) =>
-    (angle: number) => {
-      response.at(angle)
-      return value()
-    }
-  const logGain = read(() => Math.log(response.gain))
-  const imaginary = read(() => response.im)
-  const real = read(() => response.re)
-  const sensitivity = read(() => 1 / response.returned)
-  const tracking = read(() => response.gain / response.returned)
+  const readings = readingsOf(response, angles)
+  const crossings = crossingsOf(response, readings)
+  const falling = crossings.filter(({ falls }) => falls)
+  return {
+    crossover: falling.length > 0 ? falling.at(-1)!.angle / period : null,
+    crossings: crossings.map(({ angle }) => angle / period),
+    ...phaseMargins(response, crossings, period),
+    ...gainMargins(response, readings, period),
+    largestGain: readings.gain.reduce((most, gain) => Math.max(most, gain), 0),
+    ...sensitivityPeak(response, readings, period),
+    ...bandwidthOf(response, readings, period),
+    slowAnswer: readings.tracking[0]!,
+  }
+}
 
-  const n = angles.length
-  const gain = new Float64Array(n)
-  const im = new Float64Array(n)
-  const re = new Float64Array(n)
-  const s = new Float64Array(n)
-  const t = new Float64Array(n)
-  for (let i = 0; i < n; i++) {
-    response.at(angles[i]!)
-    gain[i] = response.gain
-    im[i] = response.im
-    re[i] = response.re
-    s[i] = 1 / response.returned
-    t[i] = gain[i]! * s[i]!
+/** A function of the angle from what the response then shows. */
+const reading =
+  (response: FrequencyResponse, value: () => number) =>
+  (angle: number): number => {
+    response.at(angle)
+    return value()
   }
 
-  let crossover: number | null = null
-  const crossings: number[] = []
-  let phase = { margin: Number.POSITIVE_INFINITY, angle: 0 }
+interface Crossing {
+  angle: number
+  /** |L| falls through 1 here, or rises. */
+  falls: boolean
+}
+
+function crossingsOf(response: FrequencyResponse, { angles, gain }: Readings): Crossing[] {
+  const logGain = reading(response, () => Math.log(response.gain))
+  const found: Crossing[] = []
+  const cross = (low: number, high: number, falls: boolean) => found.push({ angle: root(logGain, low, high), falls })
+  for (let i = 1; i < angles.length; i++) {
+    const above = gain[i - 1]! > 1
+    if (above !== gain[i]! > 1) cross(angles[i - 1]!, angles[i]!, above)
+    else if (i > 1 && turns(gain, i - 1) && gain[i - 2]! > 1 === above) touch(i - 1, above)
+  }
+  return found.sort((a, b) => a.angle - b.angle)
+
+  /** Between three readings on one side of 1 the gain may reach over to the other. */
+  function touch(i: number, above: boolean) {
+    const sign = above ? -1 : 1
+    const top = peak((angle) => sign * logGain(angle), angles[i - 1]!, angles[i + 1]!)
+    if (!(top.value > 0)) return
+    cross(angles[i - 1]!, top.angle, above)
+    cross(top.angle, angles[i + 1]!, !above)
+  }
+}
+
+/** A lowest value above 1 or a highest below it. */
+function turns(gain: Float64Array, i: number): boolean {
+  const [before, here, after] = [gain[i - 1]!, gain[i]!, gain[i + 1]!]
+  return here > 1 ? here <= before && here <= after : here >= before && here >= after
+}
+
+function phaseMargins(response: FrequencyResponse, crossings: readonly Crossing[], period: number) {
+  if (crossings.length === 0) return { phaseMargin: null, phaseMarginFrequency: null, delayMargin: null }
+  let least = { behind: Number.POSITIVE_INFINITY, angle: 0 }
   let delay = Number.POSITIVE_INFINITY
+  for (const { angle } of crossings) {
+    response.at(angle)
+    const behind = Math.atan2(-response.im, -response.re) // angle of L less −180°, within ±180°
+    if (Math.abs(behind) < Math.abs(least.behind)) least = { behind, angle }
+    delay = Math.min(delay, (behind > 0 ? behind : behind + 2 * Math.PI) / (angle / period))
+  }
+  return {
+    phaseMargin: least.behind * DEGREES,
+    phaseMarginFrequency: least.angle / period,
+    delayMargin: delay,
+  }
+}
+
+/** Where L is real and negative, −1/L is the gain that brings it to −1. */
+function gainMargins(response: FrequencyResponse, { angles, gain, re, im }: Readings, period: number) {
+  const imaginary = reading(response, () => response.im)
   let upper = { factor: Number.POSITIVE_INFINITY, angle: 0 }
   let lower = 0
   const meets = (angle: number, at: number) => {
@@ -111,58 +123,44 @@ export function marginsOf(response: FrequencyResponse, angles: Float64Array, per
     if (factor > 1 && factor < upper.factor) upper = { factor, angle }
     else if (factor < 1 && factor > lower) lower = factor
   }
-  for (let i = 1; i < n; i++) {
-    const [low, high] = [angles[i - 1]!, angles[i]!]
-    if (gain[i - 1]! > 1 !== gain[i]! > 1) {
-      const angle = root(logGain, low, high)
-      crossings.push(angle / period)
-      if (gain[i]! <= 1) crossover = angle / period
-      response.at(angle)
-      const behind = Math.atan2(-response.im, -response.re) // angle of L less −180°, within ±180°
-      if (Math.abs(behind) < Math.abs(phase.margin)) phase = { margin: behind, angle }
-      delay = Math.min(delay, (behind > 0 ? behind : behind + 2 * Math.PI) / (angle / period))
-    }
-    if (im[i - 1]! > 0 !== im[i]! > 0 && (re[i - 1]! < 0 || re[i]! < 0) && i < n - 1) {
-      const angle = root(imaginary, low, high)
-      meets(angle, real(angle))
-    }
+  const last = angles.length - 1
+  for (let i = 1; i < last; i++) {
+    if (im[i - 1]! > 0 === im[i]! > 0 || !(re[i - 1]! < 0 || re[i]! < 0)) continue
+    const angle = root(imaginary, angles[i - 1]!, angles[i]!)
+    response.at(angle)
+    meets(angle, response.re)
   }
   // At the Nyquist frequency the loop gain of a sampled loop is real.
-  if (Math.abs(im[n - 1]!) <= 1e-9 * gain[n - 1]!) meets(angles[n - 1]!, re[n - 1]!)
-
-  const most = summit(s, angles, sensitivity)
-  const start = t[0]!
-  const top = summit(t, angles, tracking)
-  const peaking = Math.max(0, 20 * Math.log10(top.value / start))
-  let bandwidth: number | null = null
-  const floor = start * Math.SQRT1_2
-  for (let i = n - 1; i > 0 && bandwidth === null && crossover !== null; i--) {
-    if (t[i]! < floor && t[i - 1]! >= floor)
-      bandwidth = root((angle) => tracking(angle) - floor, angles[i - 1]!, angles[i]!) / period
-  }
+  if (Math.abs(im[last]!) <= 1e-9 * gain[last]!) meets(angles[last]!, re[last]!)
+  const bounded = Number.isFinite(upper.factor)
   return {
-    crossover,
-    crossings,
-    phaseMargin: crossings.length > 0 ? phase.margin * DEGREES : null,
-    phaseMarginFrequency: crossings.length > 0 ? phase.angle / period : null,
-    delayMargin: crossings.length > 0 ? delay : null,
-    gainMargin: Number.isFinite(upper.factor) ? 20 * Math.log10(upper.factor) : null,
-    gainMarginFrequency: Number.isFinite(upper.factor) ? upper.angle / period : null,
-    lowerGainMargin: lower > 0 ? 20 * Math.log10(lower) : null,
+    gainMargin: bounded ? decibels(upper.factor) : null,
+    gainMarginFrequency: bounded ? upper.angle / period : null,
+    lowerGainMargin: lower > 0 ? decibels(lower) : null,
+  }
+}
+
+function sensitivityPeak(response: FrequencyResponse, { angles, sensitivity }: Readings, period: number) {
+  const most = summit(
+    sensitivity,
+    angles,
+    reading(response, () => 1 / response.returned),
+  )
+  return {
     peakSensitivity: most.value,
     peakSensitivityFrequency: most.angle / period,
     modulusMargin: 1 / most.value,
-    bandwidth,
-    peaking,
   }
 }
 
-/** The largest of the values, refined between its neighbours. */
-function summit(values: Float64Array, angles: Float64Array, f: (angle: number) => number) {
-  let index = 0
-  for (let i = 1; i < values.length; i++) if (values[i]! > values[index]!) index = i
-  const known = { angle: angles[index]!, value: values[index]! }
-  if (index === 0 || index === values.length - 1) return known
-  const found = peak(f, angles[index - 1]!, angles[index + 1]!)
-  return found.value > known.value ? found : known
+function bandwidthOf(response: FrequencyResponse, { angles, tracking }: Readings, period: number) {
+  const closed = reading(response, () => response.gain / response.returned)
+  const peaking = Math.max(0, decibels(summit(tracking, angles, closed).value))
+  const first = tracking.findIndex((value) => value < Math.SQRT1_2)
+  if (first < 0) return { bandwidth: null, noBandwidth: 'above' as const, peaking }
+  if (first === 0) return { bandwidth: null, noBandwidth: 'below' as const, peaking }
+  const angle = root((at) => closed(at) - Math.SQRT1_2, angles[first - 1]!, angles[first]!)
+  return { bandwidth: angle / period, noBandwidth: '' as const, peaking }
 }
+
+const decibels = (factor: number) => 20 * Math.log10(factor)

@@ -86,7 +86,7 @@ export class Dense {
  * Scales of the states that bring rows and columns of a square matrix to like size, powers of two so that nothing is rounded
  * (Parlett and Reinsch, Numerische Mathematik 13, 1969). The balanced matrix is D⁻¹ A D.
  */
-function balanced(a: Dense): { matrix: Dense; scale: Float64Array } {
+export function balanced(a: Dense): { matrix: Dense; scale: Float64Array } {
   const n = a.rows
   const matrix = a.copy()
   const scale = new Float64Array(n).fill(1)
@@ -178,9 +178,80 @@ export function eigenvalues(a: Dense): Complex[] {
   if (a.rows === 0) return []
   if (!a.data.every(Number.isFinite)) throw new RangeError('the linear model is not finite')
   const { matrix } = balanced(a)
-  const rows = Array.from({ length: a.rows }, (_, i) => Array.from(matrix.data.subarray(i * a.rows, (i + 1) * a.rows)))
-  const { realEigenvalues, imaginaryEigenvalues } = new EigenvalueDecomposition(new Matrix(rows), {
+  const { realEigenvalues, imaginaryEigenvalues } = new EigenvalueDecomposition(new Matrix(rowsOf(matrix)), {
     assumeSymmetric: false,
   })
   return realEigenvalues.map((re, i) => ({ re, im: imaginaryEigenvalues[i]! }))
 }
+
+/** Numbers as real and imaginary parts, row by row where they are a square matrix. */
+interface Parts {
+  re: Float64Array
+  im: Float64Array
+}
+
+/** x of (z·I − A)·x = b in place, b given as real and imaginary part: elimination with row pivots. Throws a RangeError where z is a pole. */
+export function solveShifted(a: Dense, z: Complex, b: Parts): void {
+  const n = a.rows
+  const matrix: Parts = { re: a.data.map((value) => -value), im: new Float64Array(n * n) }
+  for (let i = 0; i < n; i++) {
+    matrix.re[i * n + i]! += z.re
+    matrix.im[i * n + i] = z.im
+  }
+  for (let k = 0; k < n; k++) {
+    bringPivot(matrix, b, n, k)
+    clearBelow(matrix, b, n, k)
+  }
+  for (let k = n - 1; k >= 0; k--) solveRow(matrix, b, n, k)
+}
+
+/** Puts the row with the largest entry in column k in row k. */
+function bringPivot({ re, im }: Parts, b: Parts, n: number, k: number): void {
+  const sizeAt = (i: number) => re[i * n + k]! ** 2 + im[i * n + k]! ** 2
+  let best = k
+  for (let i = k + 1; i < n; i++) if (sizeAt(i) > sizeAt(best)) best = i
+  if (sizeAt(best) === 0) throw new RangeError('the linear model has a pole where it is looked at')
+  if (best === k) return
+  for (let j = k; j < n; j++) for (const part of [re, im]) swap(part, k * n + j, best * n + j)
+  for (const part of [b.re, b.im]) swap(part, k, best)
+}
+
+function swap(values: Float64Array, p: number, q: number): void {
+  const kept = values[p]!
+  values[p] = values[q]!
+  values[q] = kept
+}
+
+function clearBelow({ re, im }: Parts, b: Parts, n: number, k: number): void {
+  const [x, y] = [re[k * n + k]!, im[k * n + k]!]
+  const size = x * x + y * y
+  for (let i = k + 1; i < n; i++) {
+    const [p, q] = [re[i * n + k]!, im[i * n + k]!]
+    if (p === 0 && q === 0) continue
+    const fr = (p * x + q * y) / size
+    const fi = (q * x - p * y) / size
+    for (let j = k + 1; j < n; j++) {
+      const [u, v] = [re[k * n + j]!, im[k * n + j]!]
+      re[i * n + j]! -= fr * u - fi * v
+      im[i * n + j]! -= fr * v + fi * u
+    }
+    b.re[i]! -= fr * b.re[k]! - fi * b.im[k]!
+    b.im[i]! -= fr * b.im[k]! + fi * b.re[k]!
+  }
+}
+
+/** b[k] from those already solved behind it. */
+function solveRow({ re, im }: Parts, b: Parts, n: number, k: number): void {
+  let [u, v] = [b.re[k]!, b.im[k]!]
+  for (let j = k + 1; j < n; j++) {
+    u -= re[k * n + j]! * b.re[j]! - im[k * n + j]! * b.im[j]!
+    v -= re[k * n + j]! * b.im[j]! + im[k * n + j]! * b.re[j]!
+  }
+  const [x, y] = [re[k * n + k]!, im[k * n + k]!]
+  const size = x * x + y * y
+  b.re[k] = (u * x + v * y) / size
+  b.im[k] = (v * x - u * y) / size
+}
+
+export const rowsOf = ({ rows, columns, data }: Dense): number[][] =>
+  Array.from({ length: rows }, (_, i) => Array.from(data.subarray(i * columns, (i + 1) * columns)))

@@ -8,6 +8,9 @@ import { Dense, eigenvalues } from './matrix.ts'
 export type LoopId = 'current' | 'position' | 'velocity' | 'force'
 export const LOOPS: LoopId[] = ['current', 'position', 'velocity', 'force']
 
+/** The loops that the servo runs around the current loop; each is a sampled loop of one rate. */
+export type ServoLoopId = Exclude<LoopId, 'current'>
+
 export interface LoopModel {
   /** Sample period of the loop [s]. */
   period: number
@@ -72,7 +75,9 @@ export function closedMatrix({ a, b, c }: LoopModel): Dense {
   return closed
 }
 
-export const closedPoles = (model: LoopModel) => eigenvalues(closedMatrix(model))
+/** Without a gain they are the open ones, of which the decomposition would part those that are alike. */
+export const closedPoles = (model: LoopModel): Complex[] =>
+  model.c.every((weight) => weight === 0) ? [...model.openPoles] : eigenvalues(closedMatrix(model))
 
 /** The poles that belong to L: without the neutral mode's. */
 export function ownPoles(poles: readonly Complex[], { neutral }: LoopModel): Complex[] {

@@ -92,29 +92,7 @@ export interface Curves {
 
 const decibels = (gain: number) => 20 * Math.log10(gain)
 
-/** Angles ω·T on a logarithmic grid up to π, closer together about lightly damped poles. */
-export function anglesFor(closed: readonly Complex[], open: readonly Complex[], count: number): Float64Array {
-  const slowest = Math.min(...closed.map(({ re, im }) => Math.hypot(re - 1, im)).filter((d) => d > 1e-9))
-  const first = Math.min(Math.max(slowest / 10, 1e-4), 1e-2) * Math.PI
-  const angles: number[] = []
-  const last = count - 1
-  for (let i = 0; i < last; i++) angles.push(first * (Math.PI / first) ** (i / last))
-  angles.push(Math.PI)
-  const spacing = Math.log(Math.PI / first) / last
-  for (const { re, im } of [...closed, ...open]) {
-    const angle = Math.atan2(im, re)
-    const width = Math.abs(Math.log(Math.hypot(re, im)))
-    if (!(angle > first && angle < Math.PI) || width > 4 * spacing * angle) continue
-    for (const k of [-4, -2, -1, -0.5, 0, 0.5, 1, 2, 4]) {
-      const near = angle + k * width
-      if (near > first && near < Math.PI) angles.push(near)
-    }
-  }
-  return Float64Array.from(angles).sort()
-}
-
-/** `integrators`: open poles at z = 1, from which the phase starts at −90° each. */
-export function curvesOf(response: LoopResponse, angles: Float64Array, period: number, integrators: number): Curves {
+export function curvesOf(response: FrequencyResponse, angles: Float64Array, period: number): Curves {
   const n = angles.length
   const made: Curves = {
     frequency: new Float64Array(n),
@@ -125,7 +103,7 @@ export function curvesOf(response: LoopResponse, angles: Float64Array, period: n
     sensitivity: new Float64Array(n),
     complementary: new Float64Array(n),
   }
-  let expected = -90 * integrators
+  let expected = startPhase(response, angles[0]!)
   for (let i = 0; i < n; i++) {
     response.at(angles[i]!)
     const { gain, returned } = response
@@ -141,4 +119,12 @@ export function curvesOf(response: LoopResponse, angles: Float64Array, period: n
     made.complementary[i] = decibels(gain / returned)
   }
   return made
+}
+
+/** Phase that goes with the slope of the gain [deg]: −90° for each 20 dB a decade that it falls. */
+function startPhase(response: FrequencyResponse, angle: number): number {
+  response.at(angle / 2)
+  const before = response.gain
+  response.at(angle)
+  return -90 * Math.round(Math.log2(before / response.gain)) || 0
 }

@@ -1,5 +1,7 @@
+import type { Cascade } from './cascade.ts'
 import { lifted } from './matrix.ts'
-import { closedMatrix, columnOf, type LoopModel } from './model.ts'
+import { closedMatrix, columnOf, type LoopId, type LoopModel } from './model.ts'
+import { multirateStep } from './multirate.ts'
 
 /** Answer of the controlled quantity to a unit step of its set point: [s] and [1]. */
 export interface StepResponse {
@@ -33,4 +35,17 @@ export function stepResponse(model: LoopModel, duration: number, samples: number
     ;[state, next] = [next, state]
   }
   return { time, value }
+}
+
+/** The same of a loop by its name. The current steps with the servo's command held but for the step, as the drive's own test does it. */
+export function stepOf(cascade: Cascade, loop: LoopId, duration: number, samples: number): StepResponse {
+  if (loop !== 'current') return stepResponse(cascade.loop(loop), duration, samples)
+  const model = cascade.currentLoop(false)
+  const stride = Math.max(1, Math.round(duration / model.period / samples))
+  const every = multirateStep(model, stride * samples)
+  const at = (k: number) => k * stride
+  return {
+    time: Float64Array.from({ length: samples }, (_, k) => at(k) * model.period),
+    value: Float64Array.from({ length: samples }, (_, k) => every[at(k)]!),
+  }
 }

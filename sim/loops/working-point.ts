@@ -1,10 +1,13 @@
-/** Where the axis is looked at: in free air, or in contact with the softest, the nominal and the stiffest part. */
+/**
+ * Where the axis is looked at: in free air, or in contact with the softest, the nominal and the stiffest part; with a rounded part
+ * that relaxes also with the stiffest one after it has relaxed, squeezed further by then and so stiffer to the touch.
+ */
 
 import { lawOf } from '../job/grip/contact/laws.ts'
 import { contactsOf, travelToContact } from '../job/grip/geometry.ts'
 import type { Scenario } from '../scenario/index.ts'
 
-export type WorkingPointId = 'free' | 'softest' | 'nominal' | 'stiffest'
+export type WorkingPointId = 'free' | 'softest' | 'nominal' | 'stiffest' | 'relaxed'
 
 /** One contact, linear about its working force. */
 export interface Contact {
@@ -15,6 +18,8 @@ export interface Contact {
   /** The half part alone and the pad alone [N/m]. */
   part: number
   pad: number
+  /** What slow changes meet, once the part has given way to them: as `stiffness`, with the share of the part that does not relax. */
+  slow: number
 }
 
 export interface WorkingPoint {
@@ -37,18 +42,24 @@ export interface WorkingPointOptions {
 /** Common practice for a part whose spread has not been measured, no source. */
 export const STIFFNESS_SPREAD = 0.3
 
+/** With a part that is fresh. */
 export const WORKING_POINTS: WorkingPointId[] = ['free', 'softest', 'nominal', 'stiffest']
+
+/** All that tell a difference: under a proportional law a relaxed part is as stiff as a fresh one. */
+export const workingPointsOf = ({ part }: Scenario): WorkingPointId[] =>
+  part.relaxation.fraction > 0 && !lawOf(part.exponent).proportional() ? [...WORKING_POINTS, 'relaxed'] : WORKING_POINTS
 
 const LABELS: Record<WorkingPointId, string> = {
   free: 'Free air',
   softest: 'Softest part',
   nominal: 'Nominal part',
   stiffest: 'Stiffest part',
+  relaxed: 'Stiffest part, relaxed',
 }
 
 /** Stiffness of a working point's part over that of the nominal one. */
 export const stiffnessFactor = (id: WorkingPointId, spread = STIFFNESS_SPREAD) =>
-  id === 'softest' ? 1 - spread : id === 'stiffest' ? 1 + spread : 1
+  id === 'softest' ? 1 - spread : id === 'stiffest' || id === 'relaxed' ? 1 + spread : 1
 
 /** Throws a RangeError for a spread outside 0 … 0.99 or a force that is not above 0. */
 export function workingPoint(scenario: Scenario, id: WorkingPointId, options: WorkingPointOptions = {}): WorkingPoint {
@@ -58,7 +69,9 @@ export function workingPoint(scenario: Scenario, id: WorkingPointId, options: Wo
   const travel = travelToContact(scenario)
   if (id === 'free') return { id, label: LABELS[id], force: 0, travel: travel / 2, contact: null }
   const stiffness = scenario.part.stiffness * stiffnessFactor(id, spread)
-  const squeeze = lawOf(scenario.part.exponent).inverse(force / stiffness) / 2 + force / scenario.jaws.padStiffness
+  // A relaxed part bears the force with what has not faded: it is flattened as a fresh one by so much more force.
+  const elastic = id === 'relaxed' ? force / (1 - scenario.part.relaxation.fraction) : force
+  const squeeze = lawOf(scenario.part.exponent).inverse(elastic / stiffness) / 2 + force / scenario.jaws.padStiffness
   // Against an anvil the jaw also follows the part, which sinks into the far contact.
   const sunk = contactsOf(scenario) === 2 ? 0 : squeeze
   return {
@@ -66,20 +79,25 @@ export function workingPoint(scenario: Scenario, id: WorkingPointId, options: Wo
     label: LABELS[id],
     force,
     travel: travel + squeeze + sunk,
-    contact: contactAt(scenario, stiffness, force),
+    contact: contactAt(scenario, stiffness, force, elastic),
   }
 }
 
-/** A part of `stiffness` K pressed with `force` [N], as Side computes it: F = K·f(2s)·(1 + 2λ·ṡ), pad in series. */
-function contactAt({ part, jaws }: Scenario, stiffness: number, force: number): Contact {
+/**
+ * A part of `stiffness` K [N/m^n] pressed with `force` [N], flattened as `elastic` [N] flattens a fresh one: the tangent of
+ * F = K·f(2s)·(1 + 2λ·ṡ), s the squeeze of the half part, with the pad in series.
+ */
+export function contactAt({ part, jaws }: Scenario, stiffness: number, force: number, elastic = force): Contact {
   const law = lawOf(part.exponent)
-  const half = 2 * stiffness * law.slope(law.inverse(force / stiffness))
+  const half = 2 * stiffness * law.slope(law.inverse(elastic / stiffness))
   const pad = jaws.padStiffness
+  const left = half * (1 - part.relaxation.fraction)
   return {
     stiffness: (half * pad) / (half + pad),
     damping: (2 * part.damping * force * pad) / (half + pad),
     part: half,
     pad,
+    slow: (left * pad) / (left + pad),
   }
 }
 

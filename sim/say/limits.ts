@@ -1,12 +1,21 @@
 /** What limits the bandwidth of a loop, and what more of it would take. */
 import type { Limit, LimitFigures } from '../loops/design/limits.ts'
-import { figure, type Wording } from './wording.ts'
+import type { WorkingPointId } from '../loops/working-point.ts'
+import { decibels, figure, type Wording } from './wording.ts'
 
 export interface LimitWords {
   /** Where the bound comes from, with figures. */
   because: string
   /** What more bandwidth would take. */
   remedy: string
+}
+
+export const POINTS: Record<WorkingPointId, string> = {
+  free: 'in free air',
+  softest: 'on the softest part',
+  nominal: 'on the nominal part',
+  stiffest: 'on the stiffest part',
+  relaxed: 'on the stiffest part, relaxed,',
 }
 
 type Say<I extends keyof LimitFigures> = (figures: LimitFigures[I], words: Wording) => LimitWords
@@ -65,11 +74,45 @@ const SAY: { [I in keyof LimitFigures]: Say<I> } = {
     because: `Noise and steps of the gauge, ${words.force(ripple)} rms, become speed through the gain; ${quiet === 'dead band' ? 'three times that is to stay inside the dead band' : '5 % of the speed limit are allowed'}.`,
     remedy: 'Half the noise, or twice the dead band, which leaves a larger force error, doubles it.',
   }),
+  contact: ({ mass, stiffness, omega, damping, followed }, words) => ({
+    because: `In contact with the stiffest part, where the axis of ${words.movingMass(mass)} meets ${words.hardStiffness(stiffness)}, a swing of ${words.angularFrequency(omega)} (${words.swing(omega)}) is left with damping ${figure(damping)} by the velocity loop; its peak is to stay below one half. Slow commands the velocity loop follows against the part by ${words.ratio(followed)} only.`,
+    remedy:
+      'A softer pad, or one that damps more; a velocity loop with more integral gain follows slow commands better.',
+  }),
+  'free-air': ({ gainMargin, fingerMass }, words) => ({
+    because: `Before the touch the gauge feels its finger of ${words.mass(fingerMass)}, and the force loop answers it: with the present gains the margin is ${decibels(gainMargin)} in free air, of which 6 dB are to be left.`,
+    remedy: 'A lighter finger, or a gauge of less bandwidth, which costs delay.',
+  }),
+  reach: ({ most, at, factor, peakFrequency }, words) =>
+    at === null
+      ? {
+          because: `At no gain in the present ratio does the sampled loop keep a peak sensitivity of ${figure(most)} at every working point.`,
+          remedy: 'The loop inside it has to be tuned first, or the ratio of the gains changed.',
+        }
+      : {
+          because: `With the gains in their present ratio, ${figure(factor)} times as large, the sampled loop comes to a peak sensitivity of ${figure(most)}, ${POINTS[at]} at ${words.angularFrequency(peakFrequency)}; all delays and resonances of the model count.`,
+          remedy: 'Whichever of the others stands near it; another ratio of the gains may reach further.',
+        },
   speed: ({ speed, growth, target }, words) => ({
     because: `At the speed limit of ${words.speed(speed)} the force on the softest part grows by ${words.forceRate(growth)}; the whole target of ${words.force(target)} cannot swing faster. Small signals are not bound by it.`,
     remedy: 'A higher speed limit, at the price of a harder touch.',
   }),
 }
+
+const NAMES: Record<Limit['kind'], string> = {
+  delay: 'Delay',
+  resonance: 'Resonance',
+  voltage: 'Voltage',
+  encoder: 'Encoder',
+  noise: 'Noise',
+  'inner-loop': 'Inner loop',
+  speed: 'Speed limit',
+  contact: 'Contact resonance',
+  'free-air': 'Free air',
+  reach: 'Sampled loop',
+}
+
+export const limitName = ({ kind }: Pick<Limit, 'kind'>): string => NAMES[kind]
 
 export const limitWords = (limit: Limit, words: Wording): LimitWords =>
   (SAY[limit.id] as (figures: Limit, words: Wording) => LimitWords)(limit, words)

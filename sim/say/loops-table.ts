@@ -2,6 +2,7 @@
 import type { LoopAnalysis, LoopsResult } from '../loops/analyse.ts'
 import type { Complex } from '../loops/complex.ts'
 import type { LoopId } from '../loops/model.ts'
+import type { Stability } from '../loops/stability.ts'
 import type { WorkingPointId } from '../loops/working-point.ts'
 import { inPlainSpaces, NO_FIGURE } from './figure.ts'
 import { frictionNote, loopNote, missingLoops } from './loops.ts'
@@ -11,15 +12,21 @@ import { figure, type Wording } from './wording.ts'
 export interface LoopRow {
   loop: LoopId
   workingPoint: WorkingPointId
-  /** Sample period [s]; poles are in the z plane of that period. */
+  /** Sample period [s], and that in whose z plane the poles are: of the current loop the servo's. */
   period: number
+  polePeriod: number
   stable: boolean
-  /** [rad/s], [deg], [dB] */
+  stability: Stability
+  /** [rad/s], [deg], [s], [dB] */
   crossover: number | null
   phaseMargin: number | null
+  delayMargin: number | null
   gainMargin: number | null
   lowerGainMargin: number | null
   peakSensitivity: number | null
+  /** [rad/s] */
+  peakSensitivityFrequency: number | null
+  /** Radius of the circle about −1 that L stays out of: 1/peakSensitivity. */
   modulusMargin: number | null
   /** [rad/s], [dB] */
   bandwidth: number | null
@@ -29,17 +36,21 @@ export interface LoopRow {
 }
 
 export function rowOf(analysis: LoopAnalysis, words: Wording): LoopRow {
-  const { loop, workingPoint, period, stable, crossover, margins, poles } = analysis
+  const { loop, workingPoint, period, polePeriod, stable, stability, crossover, margins, poles } = analysis
   return {
     loop,
     workingPoint,
     period,
+    polePeriod,
     stable,
+    stability,
     crossover,
     phaseMargin: margins?.phaseMargin ?? null,
+    delayMargin: margins?.delayMargin ?? null,
     gainMargin: margins?.gainMargin ?? null,
     lowerGainMargin: margins?.lowerGainMargin ?? null,
     peakSensitivity: margins?.peakSensitivity ?? null,
+    peakSensitivityFrequency: margins?.peakSensitivityFrequency ?? null,
     modulusMargin: margins?.modulusMargin ?? null,
     bandwidth: margins?.bandwidth ?? null,
     peaking: margins?.peaking ?? null,
@@ -48,8 +59,18 @@ export function rowOf(analysis: LoopAnalysis, words: Wording): LoopRow {
   }
 }
 
-const HEAD = ['loop', 'at', 'crossover', 'phase margin', 'gain margin', 'peak sens.', 'bandwidth', 'stable']
-const UNITS = ['', '', 'rad/s', 'deg', 'dB', '', 'rad/s', '']
+const HEAD = [
+  'loop',
+  'at',
+  'crossover',
+  'phase margin',
+  'delay margin',
+  'gain margin',
+  'peak sens.',
+  'bandwidth',
+  'stable',
+]
+const UNITS = ['', '', 'rad/s', 'deg', 'ms', 'dB', '', 'rad/s', '']
 
 export function loopsTable(result: LoopsResult, words: Wording): string {
   const cell = (value: number | null) => (value === null ? NO_FIGURE : inPlainSpaces(figure(value)))
@@ -65,10 +86,11 @@ export function loopsTable(result: LoopsResult, words: Wording): string {
       row.workingPoint,
       cell(row.crossover),
       cell(row.phaseMargin),
+      cell(row.delayMargin && row.delayMargin * 1e3),
       cell(row.gainMargin),
       cell(row.peakSensitivity),
       cell(row.bandwidth),
-      row.stable ? 'yes' : 'NO',
+      row.stable ? 'yes' : row.stability === 'border' ? 'border' : 'NO',
     ]),
   )
   const notes = rows.filter((row) => row.note !== '').map((row) => `${row.loop}, ${row.workingPoint}: ${row.note}`)

@@ -12,21 +12,36 @@ function sentence(remark: LoopRemark, words: Wording): string {
   switch (remark.kind) {
     case 'unstable': {
       const { outside, of, swing, doubling } = remark
-      const grows = doubling === null ? '' : `, and doubles every ${words.shortTime(doubling)}`
-      return `Unstable: ${outside} of ${of} poles lie on or outside the unit circle; the fastest growing one swings at ${words.swing(swing)}${grows}. No margin exists.`
+      return `Unstable: ${outside} of ${of} poles lie outside the unit circle; the fastest growing one swings at ${words.swing(swing)} and doubles every ${words.shortTime(doubling)}. No margin exists.`
     }
+    case 'on the border':
+      return remark.swing > 0
+        ? `On the border of stability: a swing of ${words.swing(remark.swing)} neither grows nor dies away, and no margin exists.`
+        : 'On the border of stability: what is once disturbed stays, neither growing nor dying away, and no margin exists.'
+    case 'by itself':
+      return remark.stability === 'stable'
+        ? 'With the servo’s command held, the current loop by itself is stable.'
+        : 'Nor is the current loop stable by itself, with the servo’s command held.'
     case 'nothing to feel':
       return 'No crossover: in free air the gauge feels nothing but the inertia of its finger, so there is no force to control.'
+    case 'no gain':
+      return 'No crossover: all gains are 0, so the loop has no bandwidth and no phase margin.'
     case 'no crossover':
-      return 'No crossover: the loop gain does not fall through 1 at any frequency, so the loop has no bandwidth and no phase margin.'
+      return `No crossover: the loop gain does not fall through 1 at any frequency, so the loop has no ${remark.bandwidth ? '' : 'bandwidth and no '}phase margin.`
+    case 'no bandwidth':
+      return remark.closed === 'below'
+        ? 'No bandwidth: the closed loop lies below −3 dB at the lowest frequencies already.'
+        : 'No bandwidth: the closed loop does not fall through −3 dB below half the sample rate.'
     case 'crossings':
       return `The loop gain passes 1 at ${withUnit(remark.at.map(figure).join(', '), 'rad/s')}; the phase margin is the least of them.`
     case 'gain without bound':
       return 'The gain may rise without bound.'
     case 'conditionally stable':
       return `Conditionally stable: it oscillates as well when the gain falls by ${decibels(remark.fall)}.`
-    case 'estimate':
-      return 'An estimate: the back-EMF feed-forward from the slower servo, which causes this, is counted as a lag.'
+    case 'too slow for the servo':
+      return `With a gain lower by ${decibels(remark.fall)} it would be too slow for the position servo around it, and the two would oscillate.`
+    case 'relaxes':
+      return `Quick changes meet ${words.stiffness(remark.quick)} at one contact, slow ones, to which the part has time to give way, ${words.stiffness(remark.slow)}.`
     case 'content with any force':
       return 'At rest it is content with any force; only the force loop decides on one.'
     case 'cracks':

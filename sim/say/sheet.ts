@@ -1,35 +1,21 @@
 /** The settings sheet that goes with an axis to its commissioning: Markdown to read, CSV to load. */
 import type { LoopsResult } from '../loops/analyse.ts'
-import type { DriveScales, DriveSetting } from '../loops/drive-units.ts'
+import type { DriveScales } from '../loops/drive/settings.ts'
+import type { DriveSheet, JudgedSetting } from '../loops/drive/sheet.ts'
+import { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './drive.ts'
 import { formatPlain, inPlainSpaces, NO_FIGURE } from './figure.ts'
 import { frictionNote, missingLoops } from './loops.ts'
 import { shownUnit } from './units.ts'
-import { figure, type Wording } from './wording.ts'
-
-/** What the sheet is about. */
-export interface Sheet {
-  /** Of the scenario. */
-  name: string
-  scales: DriveScales
-  settings: DriveSetting[]
-  loops: LoopsResult
-}
+import { figure, type Wording, wordingOf } from './wording.ts'
 
 const COLUMNS = ['setting', 'path', 'value', 'unit', 'integer', 'means', 'error [%]', 'remark']
-
-/** What is wrong with a setting, in a few words; '' if nothing. */
-export function remarkOn({ overflow, lost, error }: DriveSetting): string {
-  if (overflow) return 'does not fit the word: more amperes per unit, fewer counts or less shift'
-  if (lost) return 'rounds to 0 and is lost: more shift'
-  if (error !== null && Math.abs(error) > 0.01) return 'rounding error above 1 %'
-  return ''
-}
 
 /** As a program reads it. */
 const number = (value: number, digits: number) => String(Number(value.toPrecision(digits)))
 
 /** For a program, so in SI. RFC 4180, one header row. */
-export function settingsCsv(settings: DriveSetting[]): string {
+export function settingsCsv(settings: JudgedSetting[]): string {
+  const si = wordingOf('si')
   const quote = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text)
   const rows = [
     COLUMNS,
@@ -41,7 +27,7 @@ export function settingsCsv(settings: DriveSetting[]): string {
       String(row.integer),
       number(row.means, 6),
       row.error === null ? '' : number(row.error * 100, 2),
-      remarkOn(row),
+      inPlainSpaces(remarkOn(row, si)),
     ]),
   ]
   return rows.map((row) => `${row.map(quote).join(',')}\r\n`).join('')
@@ -88,8 +74,8 @@ function scaleRows(scales: DriveScales, { system }: Wording): string[][] {
   ]
 }
 
-function settingCells(row: DriveSetting, { system }: Wording): string[] {
-  const { symbol, toShown } = shownUnit(row, system)
+function settingCells(row: JudgedSetting, words: Wording): string[] {
+  const { symbol, toShown } = shownUnit(row, words.system)
   return [
     row.label,
     row.path,
@@ -98,39 +84,61 @@ function settingCells(row: DriveSetting, { system }: Wording): string[] {
     String(row.integer),
     formatPlain(toShown(row.means)),
     row.error === null ? '' : formatPlain(row.error * 100, 2),
-    remarkOn(row),
+    remarkOn(row, words),
   ]
 }
 
-export function settingsMarkdown({ name, scales, settings, loops: result }: Sheet, words: Wording): string {
-  const { loops, workingPoints, friction } = result
-  const plain = (text: string) => text.replaceAll('|', '\\|').replaceAll(/[\r\n]+/g, ' ')
-  const table = (head: string[], rows: string[][]) =>
-    [head, head.map(() => '---'), ...rows].map((row) => `| ${row.map(plain).join(' | ')} |`).join('\n')
+const plain = (text: string) => text.replaceAll('|', '\\|').replaceAll(/[\r\n]+/g, ' ')
+const table = (head: string[], rows: string[][]) =>
+  [head, head.map(() => '---'), ...rows].map((row) => `| ${row.map(plain).join(' | ')} |`).join('\n')
+
+const MARGINS = [
+  'loop',
+  'working point',
+  'crossover [rad/s]',
+  'phase margin [°]',
+  'delay margin [ms]',
+  'gain margin [dB]',
+  'peak sensitivity',
+]
+
+function marginRows({ loops, workingPoints }: LoopsResult): string[][] {
   const cell = (value: number | null | undefined) => (value === null || value === undefined ? NO_FIGURE : figure(value))
+  return loops.map(({ loop, workingPoint, crossover, margins, stability }) => [
+    loop,
+    workingPoints.find(({ id }) => id === workingPoint)?.label ?? workingPoint,
+    cell(crossover),
+    stability === 'stable' ? cell(margins?.phaseMargin) : stability === 'border' ? 'on the border' : 'unstable',
+    cell(margins?.delayMargin && margins.delayMargin * 1e3),
+    cell(margins?.gainMargin),
+    cell(margins?.peakSensitivity),
+  ])
+}
+
+export function settingsMarkdown({ name, scales, settings, resolutions, entered }: DriveSheet, words: Wording): string {
+  const { loops } = entered
   const text = [
     `# Settings sheet: ${plain(name)}`,
     '## Scale factors',
     table(['factor', 'value'], scaleRows(scales, words)),
     '## Settings',
-    'Gains are integers shifted by the above; each sample the drive computes (Kp·e + Ki·Σe + Kd·Δe) >> shift.',
+    'Gains are integers shifted by the above; each sample the drive computes (Kp·e + Ki·Σe + Kd·Δe) >> shift, with the present error in Σe.',
     table(
       COLUMNS,
       settings.map((row) => settingCells(row, words)),
     ),
-    '## Margins to expect',
+    '## Resolution',
     table(
-      ['loop', 'working point', 'crossover [rad/s]', 'phase margin [°]', 'gain margin [dB]', 'peak sensitivity'],
-      loops.map(({ loop, workingPoint, crossover, margins, stable }) => [
-        loop,
-        workingPoints.find(({ id }) => id === workingPoint)?.label ?? workingPoint,
-        cell(crossover),
-        stable ? cell(margins?.phaseMargin) : 'unstable',
-        cell(margins?.gainMargin),
-        cell(margins?.peakSensitivity),
-      ]),
+      ['reading or output', 'one unit', 'what it does to the force'],
+      resolutions.map((each) => {
+        const { step, force } = resolutionWords(each, words)
+        return [RESOLUTION_LABELS[each.id], step, force]
+      }),
     ),
-    [frictionNote(friction, words), missingLoops(result)].filter((part) => part !== '').join(' '),
+    '## Margins to expect',
+    enteredWords(entered, scales, words),
+    table(MARGINS, marginRows(loops)),
+    [frictionNote(loops.friction, words), missingLoops(loops)].filter((part) => part !== '').join(' '),
     '## Cautions',
     CAUTIONS.map((caution) => `- ${caution}`).join('\n'),
     '## Commissioning',

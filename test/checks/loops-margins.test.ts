@@ -1,5 +1,8 @@
 /** Margins of textbook plants against the values that their books print, closed forms, and tuning rules against their papers. */
 import { describe, expect, it } from 'vitest'
+import { analyseLoops, PRESETS } from '../../sim/index.ts'
+import { anglesFor, searchAngles } from '../../sim/loops/angles.ts'
+import { Cascade } from '../../sim/loops/cascade.ts'
 import {
   magnitudeOptimum,
   parallelPid,
@@ -10,10 +13,11 @@ import {
   simcIntegrating,
   symmetricOptimum,
 } from '../../sim/loops/design/rules.ts'
+import { examine } from '../../sim/loops/examine.ts'
 import { type Margins, marginsOf } from '../../sim/loops/margins.ts'
 import { Dense } from '../../sim/loops/matrix.ts'
 import { closedPoles, closeWith } from '../../sim/loops/model.ts'
-import { anglesFor, type FrequencyResponse, LoopResponse } from '../../sim/loops/response.ts'
+import { type FrequencyResponse, LoopResponse } from '../../sim/loops/response.ts'
 
 /** num(s)/den(s)·e^(−delay·s) in continuous time, coefficients from the highest power down; the angle is ω itself. */
 class Continuous implements FrequencyResponse {
@@ -163,6 +167,117 @@ describe('the sampled current loop β/(z(z − 1))', () => {
       for (const pole of poles) expect(Math.abs(pole.im)).toBeCloseTo(root, 6)
     })
   }
+})
+
+describe('crossovers that no chart shows', () => {
+  // β/(z − 1): |L| = β/(2·sin(θ/2)) is 1 at θ = 2·asin(β/2), where 90° − θ/2 are left; at θ = π it is −β/2. Closed form.
+  for (const beta of [0.5, 1e-3, 1e-6, 1e-9]) {
+    it(`an integrator of ${beta} a sample crosses where it must`, () => {
+      const open = [{ re: 1, im: 0 }]
+      const response = new LoopResponse([{ re: 1 - beta, im: 0 }], open)
+      const m = marginsOf(response, searchAngles(response, [{ re: 1 - beta, im: 0 }, ...open]), 0.01)
+      const theta = 2 * Math.asin(beta / 2)
+      expect(m.crossover! / (theta / 0.01)).toBeCloseTo(1, 6)
+      expect(m.phaseMargin).toBeCloseTo(90 - (theta / 2) * (180 / Math.PI), 6)
+      // A loop gain of 1e-9 is known to seven digits only: it is the difference of two numbers near 1.
+      expect((factor(m.gainMargin) * beta) / 2).toBeCloseTo(1, 6)
+      expect(m.delayMargin! / ((Math.PI / 2 - theta / 2) / (theta / 0.01))).toBeCloseTo(1, 6)
+    })
+  }
+
+  it('a notch narrower than any grid is found between two crossings', () => {
+    // Poles and zeros of L = k·(z − n)(z − n*)/((z − p)(z − p*)) a hair apart about 1 rad: |L| = k away from it and near 0 at the notch.
+    const at = (size: number, angle: number) => [
+      { re: size * Math.cos(angle), im: size * Math.sin(angle) },
+      { re: size * Math.cos(angle), im: -size * Math.sin(angle) },
+    ]
+    const open = at(0.9995, 1)
+    // k = 3: closed poles are the roots of (z − p)(z − p*) + 3(z − n)(z − n*), over 4; with n on the circle at the same angle.
+    const [sum, product] = [(2 * 0.9995 * Math.cos(1) + 3 * 2 * Math.cos(1)) / 4, (0.9995 ** 2 + 3) / 4]
+    const im = Math.sqrt(product - (sum / 2) ** 2)
+    const closed = [
+      { re: sum / 2, im },
+      { re: sum / 2, im: -im },
+    ]
+    const response = new LoopResponse(closed, open)
+    // 1 + L = 4·(…): the list of poles gives the quotient of two monic polynomials, so L there is 4·quotient − 1.
+    const scaled: FrequencyResponse = {
+      re: 0,
+      im: 0,
+      gain: 0,
+      returned: 1,
+      at(angle: number) {
+        response.at(angle)
+        const made = this as { -readonly [K in keyof FrequencyResponse]: FrequencyResponse[K] }
+        made.re = 4 * (response.re + 1) - 1
+        made.im = 4 * response.im
+        made.gain = Math.hypot(made.re, made.im)
+        made.returned = Math.hypot(made.re + 1, made.im)
+      },
+    }
+    const m = marginsOf(scaled, searchAngles(scaled, [...open, ...closed]), 1)
+    expect(m.crossings).toHaveLength(2)
+    for (const crossing of m.crossings) expect(Math.abs(crossing - 1)).toBeLessThan(1e-3)
+  })
+
+  it('a brute grid of 100 000 angles finds no other crossover and no higher peak, on every loop of every preset', () => {
+    const angles = Float64Array.from({ length: 100_000 }, (_, i) => 1e-7 * (Math.PI / 1e-7) ** (i / 99_999))
+    for (const { scenario } of PRESETS) {
+      const { workingPoints } = analyseLoops(scenario, { loops: ['force'] })
+      for (const point of workingPoints) {
+        const cascade = new Cascade(scenario, point)
+        for (const loop of ['position', 'velocity', 'force'] as const) {
+          const { response, margins, period } = examine(cascade, loop)
+          let [crossover, peak, before] = [0, 0, Number.NaN]
+          const count = { crossings: 0 }
+          for (const angle of angles) {
+            response.at(angle)
+            if (before > 1 !== response.gain > 1 && !Number.isNaN(before)) {
+              count.crossings++
+              if (before > 1) crossover = angle / period
+            }
+            before = response.gain
+            peak = Math.max(peak, 1 / response.returned)
+          }
+          const name = `${scenario.name} ${loop} ${point.id}`
+          expect(margins.crossings.length, name).toBe(count.crossings)
+          expect(Math.abs((margins.crossover ?? 0) - crossover), name).toBeLessThanOrEqual(2e-4 * crossover)
+          expect(margins.peakSensitivity, name).toBeGreaterThanOrEqual(peak * (1 - 1e-9))
+          expect(margins.peakSensitivity, name).toBeLessThan(peak * 1.001)
+        }
+      }
+    }
+  })
+})
+
+describe('bandwidth', () => {
+  it('ωn²/(s(s + 2ζωn)): ωn·√(1 − 2ζ² + √(2 − 4ζ² + 4ζ⁴))', () => {
+    // Closed form; Franklin, Powell and Emami-Naeini, Feedback Control of Dynamic Systems (from memory).
+    for (const zeta of [0.3, 0.5, Math.SQRT1_2, 1]) {
+      const square = zeta * zeta
+      const expected = 4 * Math.sqrt(1 - 2 * square + Math.sqrt(2 - 4 * square + 4 * square * square))
+      expect(margins([16], [1, 8 * zeta, 0]).bandwidth).toBeCloseTo(expected, 5)
+    }
+  })
+
+  it('is absolute: 5/(s + 1) follows by 5/6, and falls to −3 dB where ω² = 2·5² − 6²', () => {
+    expect(margins([5], [1, 1]).bandwidth).toBeCloseTo(Math.sqrt(2 * 5 ** 2 - 6 ** 2), 5)
+  })
+
+  it('does not exist where the closed loop never comes up to −3 dB, and says so', () => {
+    expect(margins([0.5], [1, 1])).toMatchObject({ bandwidth: null, noBandwidth: 'below' })
+    // One sample of delay and no more: L = 0.9/(z − 0.9) makes L/(1 + L) = 0.9/z.
+    const [closed, open] = [[{ re: 0, im: 0 }], [{ re: 0.9, im: 0 }]]
+    const response = new LoopResponse(closed, open)
+    const m = marginsOf(response, searchAngles(response, [...closed, ...open]), 1)
+    expect(m).toMatchObject({ bandwidth: null, noBandwidth: 'above' })
+  })
+
+  it('is the first fall: a resonance that brings the closed loop up again does not count', () => {
+    // 0.1/s with a lightly damped mode at 10 rad/s, which lifts |T| above −3 dB once more.
+    const m = margins([10], [1, 0.2, 100, 0])
+    expect(m.bandwidth).toBeCloseTo(0.1, 3)
+  })
 })
 
 describe('tuning rules', () => {

@@ -9,6 +9,7 @@ import type { Complex } from '../../sim/loops/complex.ts'
 import { Dense, eigenvalues, exponential, held, lifted } from '../../sim/loops/matrix.ts'
 import { closedPoles, type LoopModel } from '../../sim/loops/model.ts'
 import { LoopResponse } from '../../sim/loops/response.ts'
+import { zerosOf } from '../../sim/loops/zeros.ts'
 import { expm } from './support.ts'
 
 interface Plant {
@@ -23,6 +24,7 @@ interface Plant {
   im: number[]
   open: [number, number][]
   closed: [number, number][]
+  zeros: [number, number][]
 }
 
 const PLANTS: Plant[] = JSON.parse(readFileSync(new URL('./fixtures/loops-plants.json', import.meta.url), 'utf8'))
@@ -66,6 +68,9 @@ describe('twelve random sampled plants', () => {
       const poles = closedPoles(model)
       expect(apart(poles, plant.closed)).toBeLessThan(1e-8)
       expect(apart(model.openPoles, plant.open)).toBeLessThan(1e-8)
+      const zeros = zerosOf(model.a, model.b, model.c)
+      expect(zeros).toHaveLength(plant.zeros.length)
+      for (const zero of zeros) expect(apart([zero], plant.zeros)).toBeLessThan(1e-7 * Math.hypot(zero.re, zero.im))
       const response = new LoopResponse(poles, model.openPoles)
       for (const [k, angle] of plant.angles.entries()) {
         response.at(angle)

@@ -105,6 +105,20 @@ describe('jawbench presets, schema and loops', { timeout: 120_000 }, () => {
     expect(loops.length).toBe(16)
     expect(loops[0]).toMatchObject({ loop: 'current', workingPoint: 'free', phaseMargin: expect.any(Number) })
   })
+
+  it('writes every loop as matrices and as a table of its frequency response', () => {
+    const [models, response] = [join(folder, 'models.json'), join(folder, 'response.csv')]
+    expect(jawbench('loops', 'teapot', '--models', models, '--response', response).status).toBe(0)
+    const { format, loops } = JSON.parse(readFileSync(models, 'utf8'))
+    expect(format).toBe('jawbench-loop-models')
+    expect(loops).toHaveLength(16)
+    const [head, ...rows] = readFileSync(response, 'utf8').trimEnd().split('\r\n')
+    expect(head).toMatch(/^loop,working point,frequency \[rad\/s\],/)
+    expect(new Set(rows.map((row) => row.split(',').slice(0, 2).join())).size).toBe(16)
+    const { status, stdout, stderr } = jawbench('loops', 'teapot', '--models', join(folder, 'none', 'models.json'))
+    expect([status, stdout]).toEqual([2, ''])
+    expect(stderr).toMatch(/^--models: .*cannot be written/)
+  })
 })
 
 describe('jawbench model', { timeout: 120_000 }, () => {

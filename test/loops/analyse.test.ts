@@ -6,8 +6,9 @@ import {
   missingLoops,
   PRESETS,
   type Scenario,
-  WORKING_POINTS,
+  workingPointsOf,
 } from '../../sim/index.ts'
+import { stabilityOf } from '../../sim/loops/stability.ts'
 import { scenarioOf } from '../checks/support.ts'
 import { frictionIn, noteIn } from '../say/support.ts'
 
@@ -23,11 +24,11 @@ const edited = (scenario: Scenario, edits: Record<string, unknown>): Scenario =>
 const BASE = scenarioOf()
 
 describe('analyseLoops', () => {
-  it('gives four loops at four working points for every preset, all figures finite', () => {
+  it('gives four loops at all working points for every preset, all figures finite', () => {
     for (const { scenario } of PRESETS) {
       const { loops } = analyseLoops(scenario, { curves: true })
       expect(loops.map(({ loop, workingPoint }) => `${loop} ${workingPoint}`)).toEqual(
-        LOOPS.flatMap((loop) => WORKING_POINTS.map((point) => `${loop} ${point}`)),
+        LOOPS.flatMap((loop) => workingPointsOf(scenario).map((point) => `${loop} ${point}`)),
       )
       for (const { curves, step, poles, margins } of loops) {
         for (const list of [...Object.values(curves!), step!.time]) expect(list.every(Number.isFinite)).toBe(true)
@@ -142,6 +143,82 @@ describe('analyseLoops', () => {
       /yields at 12 N/,
     )
   })
+})
+
+describe('what is neither stable nor unstable', () => {
+  it('a pole off the unit circle by rounding is on the border, not unstable', () => {
+    for (const size of [1, 1 + 2e-16, 1 - 2e-16, 1 + 1e-12])
+      expect(
+        stabilityOf(
+          [
+            { re: size, im: 0 },
+            { re: 0.5, im: 0 },
+          ],
+          5e-5,
+        ),
+      ).toBe('border')
+    expect(stabilityOf([{ re: 1 + 1e-6, im: 0 }], 5e-5)).toBe('unstable')
+    expect(stabilityOf([{ re: 1 - 1e-6, im: 0 }], 5e-5)).toBe('stable')
+  })
+
+  it('an axis without any friction has no loop that doubles in more than an hour', () => {
+    for (const { scenario } of PRESETS) {
+      const slick = edited(scenario, {
+        'actuator.transmission.coulomb': 0,
+        'actuator.transmission.breakaway': 0,
+        'actuator.transmission.viscous': 0,
+      })
+      for (const { loop, workingPoint, stability, remarks } of analyseLoops(slick).loops) {
+        expect(stability, `${scenario.name} ${loop} ${workingPoint}`).toBe('stable')
+        expect(remarks.map(({ kind }) => kind)).not.toContain('unstable')
+      }
+    }
+  })
+
+  it('a step motor in open loop without friction coasts for ever, and that is no instability', () => {
+    const coasting = edited(BASE, {
+      'actuator.family': 'step-screw',
+      'actuator.motor.openLoop': true,
+      'actuator.transmission.coulomb': 0,
+      'actuator.transmission.breakaway': 0,
+      'actuator.transmission.viscous': 0,
+      'drive.backEmfFeedforward': 0,
+    })
+    const [free] = analyseLoops(coasting, { workingPoints: ['free'] }).loops
+    expect(free!.remarks.map(({ kind }) => kind)).not.toContain('unstable')
+    expect(['stable', 'border']).toContain(free!.stability)
+  })
+})
+
+it('a crossover far below the usual chart is found, drawn and not called missing', () => {
+  const slow = edited(BASE, { 'strategies.sensedForce.kp': 1e-9 })
+  for (const { crossover, remarks, curves, margins } of analyseLoops(slow, {
+    loops: ['force'],
+    workingPoints: ['softest', 'stiffest'],
+    curves: true,
+  }).loops) {
+    expect(crossover).toBeGreaterThan(0)
+    expect(crossover).toBeLessThan(0.01)
+    expect(margins!.bandwidth! / crossover!).toBeCloseTo(1, 2)
+    expect(remarks.map(({ kind }) => kind)).not.toContain('no crossover')
+    expect(curves!.frequency[0]).toBeLessThan(crossover!)
+  }
+})
+
+it('a rounded part that has relaxed is stiffer to quick changes by (1 − φ)^(−1/3)', () => {
+  // Hertz: force K·e^1.5, tangent 1.5·K^(2/3)·F^(1/3); relaxed it bears F with 1 − φ of its elastic force. Closed form.
+  const soft = edited(BASE, {
+    'part.exponent': 1.5,
+    'part.stiffness': 4e6,
+    'part.relaxation.fraction': 0.45,
+    'part.relaxation.time': 0.9,
+  })
+  const { workingPoints } = analyseLoops(soft, { loops: ['force'] })
+  const at = (id: string) => workingPoints.find((point) => point.id === id)!.contact!
+  expect(at('relaxed').part / at('stiffest').part).toBeCloseTo(0.55 ** (-1 / 3), 9)
+  const { part, pad, slow } = at('relaxed')
+  expect(slow).toBeCloseTo(1 / (1 / pad + 1 / (part * 0.55)), 6)
+  expect(workingPointsOf(edited(soft, { 'part.exponent': 1, 'part.stiffness': 4e4 }))).not.toContain('relaxed')
 })
 
 function read(scenario: Scenario, path: string): number {

@@ -2,20 +2,53 @@ import { describe, expect, it } from 'vitest'
 import type { Ground } from '../../sim/ask/actuators.ts'
 import type { Miss } from '../../sim/ask/tune-judge.ts'
 import { fitnessWhy, inPlainSpaces, limitWords, loopNote, missWhy, missWords } from '../../sim/index.ts'
+import type { EnteredLoops } from '../../sim/loops/drive/sheet.ts'
 import type { DryFriction, LoopRemark } from '../../sim/loops/remarks.ts'
+import { enteredWords, remarkOn, resolutionWords } from '../../sim/say/drive.ts'
 import { frictionNote, missingLoops } from '../../sim/say/loops.ts'
-import { remarkOn } from '../../sim/say/sheet.ts'
 import { SI } from './support.ts'
 
 describe('a remark on a loop', () => {
   it.each<[LoopRemark, string]>([
     [
       { kind: 'unstable', outside: 2, of: 5, swing: 2 * Math.PI * 40, doubling: 0.0123 },
-      'Unstable: 2 of 5 poles lie on or outside the unit circle; the fastest growing one swings at 40 Hz, and doubles every 12.3 ms. No margin exists.',
+      'Unstable: 2 of 5 poles lie outside the unit circle; the fastest growing one swings at 40 Hz and doubles every 12.3 ms. No margin exists.',
     ],
     [
-      { kind: 'unstable', outside: 1, of: 5, swing: 0, doubling: null },
-      'Unstable: 1 of 5 poles lie on or outside the unit circle; the fastest growing one swings at 0 Hz. No margin exists.',
+      { kind: 'on the border', swing: 2 * Math.PI * 40 },
+      'On the border of stability: a swing of 40 Hz neither grows nor dies away, and no margin exists.',
+    ],
+    [
+      { kind: 'on the border', swing: 0 },
+      'On the border of stability: what is once disturbed stays, neither growing nor dying away, and no margin exists.',
+    ],
+    [
+      { kind: 'by itself', stability: 'stable' },
+      'With the servo’s command held, the current loop by itself is stable.',
+    ],
+    [
+      { kind: 'by itself', stability: 'unstable' },
+      'Nor is the current loop stable by itself, with the servo’s command held.',
+    ],
+    [
+      { kind: 'no crossover', bandwidth: true },
+      'No crossover: the loop gain does not fall through 1 at any frequency, so the loop has no phase margin.',
+    ],
+    [
+      { kind: 'no bandwidth', closed: 'below' },
+      'No bandwidth: the closed loop lies below −3 dB at the lowest frequencies already.',
+    ],
+    [
+      { kind: 'no bandwidth', closed: 'above' },
+      'No bandwidth: the closed loop does not fall through −3 dB below half the sample rate.',
+    ],
+    [
+      { kind: 'too slow for the servo', fall: 6.02 },
+      'With a gain lower by 6.02 dB it would be too slow for the position servo around it, and the two would oscillate.',
+    ],
+    [
+      { kind: 'relaxes', quick: 40_000, slow: 30_000 },
+      'Quick changes meet 40 N/mm at one contact, slow ones, to which the part has time to give way, 30 N/mm.',
     ],
     [
       { kind: 'crossings', at: [12.34, 5678] },
@@ -32,8 +65,10 @@ describe('a remark on a loop', () => {
   })
 
   it('stands beside the others', () => {
-    const remarks: LoopRemark[] = [{ kind: 'no crossover' }, { kind: 'gain without bound' }]
-    expect(loopNote({ remarks }, SI)).toMatch(/^No crossover: .*no phase margin\. The gain may rise without bound\.$/)
+    const remarks: LoopRemark[] = [{ kind: 'no crossover', bandwidth: false }, { kind: 'gain without bound' }]
+    expect(loopNote({ remarks }, SI)).toMatch(
+      /^No crossover: .*no bandwidth and no phase margin\. The gain may rise without bound\.$/,
+    )
     expect(loopNote({ remarks: [] }, SI)).toBe('')
   })
 })
@@ -157,8 +192,41 @@ describe('why a setting means its force or does not', () => {
   })
 })
 
-it('a setting that comes through needs no remark', () => {
-  const setting = { path: '', label: '', value: 1, unit: '', integer: 1, means: 1, largestError: null }
-  expect(remarkOn({ ...setting, error: 0.01, overflow: false, lost: false })).toBe('')
-  expect(remarkOn({ ...setting, error: -0.011, overflow: false, lost: false })).toBe('rounding error above 1 %')
+it('a setting that comes through needs no remark, another one what would help', () => {
+  const said = (setting: Parameters<typeof remarkOn>[0]) => inPlainSpaces(remarkOn(setting, SI))
+  expect(said({ trouble: null, remedies: [] })).toBe('')
+  expect(said({ trouble: 'coarse', remedies: [] })).toBe('rounding error above 1 %: no scale factor by itself helps')
+  expect(
+    said({
+      trouble: 'lost',
+      remedies: [
+        { scale: 'shift', bound: 'least', value: 20 },
+        { scale: 'samplePeriod', bound: 'most', value: 0.0005 },
+      ],
+    }),
+  ).toBe('rounds to 0 and is lost: a shift of at least 20 bit, or a sample period of at most 0.5 ms')
+})
+
+it('one unit of an output says what it does to the force, one of a reading does not', () => {
+  const plain = ({ step, force }: ReturnType<typeof resolutionWords>) => [inPlainSpaces(step), inPlainSpaces(force)]
+  expect(plain(resolutionWords({ id: 'current', step: 0.001, unit: 'A', force: 0.123 }, SI))).toEqual([
+    '1 mA',
+    '0.123 N at one contact',
+  ])
+  expect(plain(resolutionWords({ id: 'wanted-speed', step: 0.002, unit: 'm/s', force: 0.4 }, SI))).toEqual([
+    '2 mm/s',
+    '0.4 N on the stiffest part in one period of the force loop',
+  ])
+  expect(plain(resolutionWords({ id: 'travel', step: 1e-6, unit: 'm', force: null }, SI))[1]).toBe('')
+})
+
+it('margins as entered say the periods that they are for, and which were asked for', () => {
+  const entered = { samplePeriod: 0.001, forceSamplePeriod: 0.002, unfit: [] } as unknown as EnteredLoops
+  const scales = { samplePeriod: 0.001, forceSamplePeriod: 0.002 } as Parameters<typeof enteredWords>[1]
+  const said = (given: Partial<typeof scales> = {}) => inPlainSpaces(enteredWords(entered, { ...scales, ...given }, SI))
+  expect(said()).toMatch(
+    /^With the values that the integers mean, at sample periods of 1 ms and, for the force loop, 2 ms\. Rounding/,
+  )
+  expect(said({ samplePeriod: 0.0009 })).toContain('1 ms instead of 0.9 ms.')
+  expect(said({ forceSamplePeriod: 0.0015 })).toContain('2 ms for the force loop instead of 1.5 ms.')
 })

@@ -5,7 +5,7 @@ import type { Flaw } from '../../sim/ask/rescue.ts'
 import {
   analyseLoops,
   type Doubt,
-  driveSettings,
+  driveSheet,
   type Edit,
   editScenario,
   faultIn,
@@ -222,18 +222,21 @@ describe.each(PRESETS)('the loops of $id in US units', ({ scenario }) => {
   const result = analyseLoops(limited(scenario))
 
   it('notes, friction, limits', () => {
-    for (const analysis of result.loops) follows((words) => loopNote(analysis, words), false)
+    for (const analysis of result.loops) {
+      const relaxes = analysis.remarks.some(({ kind }) => kind === 'relaxes')
+      follows((words) => loopNote(analysis, words), relaxes)
+    }
     follows((words) => frictionNote(result.friction, words))
     for (const loop of LOOPS)
       for (const limit of limitsOf(scenario, loop)) {
-        const metric = ['resonance', 'encoder', 'force-noise', 'speed'].includes(limit.id)
+        const metric = ['resonance', 'encoder', 'force-noise', 'speed', 'contact', 'free-air'].includes(limit.id)
         follows((words) => Object.values(limitWords(limit, words)).join(' '), metric)
       }
   })
 
   it('the settings sheet', () => {
     const scales = scalesFrom(scenario)
-    const sheet = { name: 'Sheet', scales, settings: driveSettings(scenario, scales), loops: result }
+    const sheet = driveSheet(scenario, scales)
     follows((words) => settingsMarkdown(sheet, words))
     const us = settingsMarkdown(sheet, US)
     expect(us).toContain('counts per inch')
@@ -246,16 +249,25 @@ describe('in US units', () => {
     const remarks: LoopRemark[] = [
       { kind: 'cracks', force: 3 },
       { kind: 'yields', force: 3 },
+      { kind: 'relaxes', quick: 4e4, slow: 2e4 },
     ]
     for (const remark of remarks) follows((words) => loopNote({ remarks: [remark] }, words))
     const bare: LoopRemark[] = [
       { kind: 'unstable', outside: 1, of: 3, swing: 300, doubling: 0.01 },
       { kind: 'nothing to feel' },
-      { kind: 'no crossover' },
+      { kind: 'on the border', swing: 0 },
+      { kind: 'on the border', swing: 300 },
+      { kind: 'by itself', stability: 'stable' },
+      { kind: 'by itself', stability: 'unstable' },
+      { kind: 'no gain' },
+      { kind: 'no crossover', bandwidth: false },
+      { kind: 'no crossover', bandwidth: true },
+      { kind: 'no bandwidth', closed: 'below' },
+      { kind: 'no bandwidth', closed: 'above' },
       { kind: 'crossings', at: [100, 2000.4] },
       { kind: 'gain without bound' },
       { kind: 'conditionally stable', fall: 6 },
-      { kind: 'estimate' },
+      { kind: 'too slow for the servo', fall: 6 },
       { kind: 'content with any force' },
       { kind: 'idle integral' },
     ]

@@ -29,6 +29,14 @@ export const COLUMNS: Column[] = [
     absent: 'The loop gain stays below 1.',
   },
   {
+    id: 'delay-margin',
+    label: 'Delay margin',
+    unit: 'ms',
+    note: 'Dead time that the loop bears on top of what it has.',
+    value: ({ margins }) => (margins?.delayMargin == null ? null : margins.delayMargin * 1e3),
+    absent: 'The loop gain stays below 1.',
+  },
+  {
     id: 'gain-margin',
     label: 'Gain margin',
     unit: 'dB',
@@ -40,7 +48,7 @@ export const COLUMNS: Column[] = [
     id: 'modulus-margin',
     label: 'Modulus margin',
     unit: '',
-    note: 'Least distance of the Nyquist curve from −1.',
+    note: 'Least distance of the Nyquist curve from −1: the radius of the circle that it stays out of.',
     value: ({ margins }) => margins?.modulusMargin ?? null,
     absent: '',
   },
@@ -56,24 +64,32 @@ export const COLUMNS: Column[] = [
     id: 'bandwidth',
     label: 'Bandwidth',
     unit: 'rad/s',
-    note: 'Highest frequency at which the closed loop falls to 3 dB below its value at low frequency.',
+    note: 'Up to it the closed loop follows its set point: here it first falls through −3 dB.',
     value: ({ margins }) => margins?.bandwidth ?? null,
-    absent: 'The closed loop does not fall by 3 dB below half the sample rate.',
+    absent: 'The closed loop does not fall through −3 dB.',
   },
   {
     id: 'peaking',
     label: 'Peaking',
     unit: 'dB',
-    note: 'Peak of the closed loop over its value at low frequency.',
+    note: 'Peak of the closed loop over 1.',
     value: ({ margins, crossover }) => (crossover === null ? null : (margins?.peaking ?? null)),
     absent: '',
   },
 ]
 
+const NO_BANDWIDTH = {
+  '': '',
+  below: 'The closed loop lies below −3 dB at the lowest frequencies already.',
+  above: 'The closed loop does not fall through −3 dB below half the sample rate.',
+}
+
 /** '' where the figure exists. */
 export function whyAbsent(column: Column, analysis: LoopAnalysis): string {
   if (column.value(analysis) !== null) return ''
-  if (!analysis.stable) return 'The loop is unstable: its distances from −1 mean nothing.'
-  if (analysis.crossover === null) return 'The loop gain stays below 1: there is no crossover.'
+  if (!analysis.stable)
+    return `The loop is ${analysis.stability === 'border' ? 'on the border of stability' : 'unstable'}: its distances from −1 mean nothing.`
+  if (column.id === 'bandwidth') return NO_BANDWIDTH[analysis.margins!.noBandwidth]
+  if (analysis.crossover === null) return 'The loop gain does not fall through 1: there is no crossover.'
   return column.absent
 }

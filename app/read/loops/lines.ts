@@ -17,13 +17,15 @@ export const DASHES: Record<WorkingPointId, number[]> = {
   softest: [9, 4],
   nominal: [],
   stiffest: [9, 3, 2, 3],
+  relaxed: [9, 3, 2, 3, 2, 3],
 }
 
-const SHORT: Record<WorkingPointId, string> = {
+export const SHORT: Record<WorkingPointId, string> = {
   free: 'Free air',
   softest: 'Softest',
   nominal: 'Nominal',
   stiffest: 'Stiffest',
+  relaxed: 'Relaxed',
 }
 
 export const pointLabel = ({ workingPoints }: LoopsResult, id: WorkingPointId) =>
@@ -39,8 +41,11 @@ export function worstOf(analyses: LoopAnalysis[]): LoopAnalysis | null {
   return closing.reduce<LoopAnalysis | null>((worst, each) => (!worst || rank(each) > rank(worst) ? each : worst), null)
 }
 
+/** What a loop without margins is called, where room is short. */
+export const standing = ({ stability }: LoopAnalysis) => (stability === 'border' ? 'on the border' : 'unstable')
+
 export const nameOf = (analysis: LoopAnalysis, worst: LoopAnalysis | null) =>
-  `${SHORT[analysis.workingPoint]}${analysis.stable ? '' : ', unstable'}${analysis === worst ? ' · worst' : ''}`
+  `${SHORT[analysis.workingPoint]}${analysis.stable ? '' : `, ${standing(analysis)}`}${analysis === worst ? ' · worst' : ''}`
 
 export const WIDTH = 1.25
 export const WORST_WIDTH = 2.75
@@ -97,7 +102,7 @@ export function magnitudePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | 
 /** Phase margin, on the phase chart: at the turn of the curve itself that it is counted from. */
 export function phasePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | null): ChartPoint[] {
   return analyses.flatMap((each) => {
-    const { phaseMargin = null, phaseMarginFrequency = null } = each.margins ?? {}
+    const { phaseMargin = null, phaseMarginFrequency = null, delayMargin = null } = each.margins ?? {}
     if (phaseMargin === null || phaseMarginFrequency === null || !each.curves) return []
     const near = each.curves.frequency.findIndex((frequency) => frequency >= phaseMarginFrequency)
     const turns = Math.round(((each.curves.phase[near] ?? -180) - (phaseMargin - 180)) / 360)
@@ -105,18 +110,21 @@ export function phasePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | null
       {
         x: phaseMarginFrequency,
         y: phaseMargin - 180 + 360 * turns,
-        label: each === worst ? `phase margin ${formatFigure(phaseMargin)}°` : '',
+        label: each === worst ? marginLabel(phaseMargin, delayMargin) : '',
       },
     ]
   })
 }
+
+const marginLabel = (phaseMargin: number, delayMargin: number | null) =>
+  `phase margin ${formatFigure(phaseMargin)}°${delayMargin === null ? '' : `, delay ${formatFigure(delayMargin * 1e3)} ms`}`
 
 /** One sentence a working point. */
 export function summary(result: LoopsResult, analyses: LoopAnalysis[], worst: LoopAnalysis | null): string {
   return analyses
     .map((each) => {
       const name = `${pointLabel(result, each.workingPoint)}${each === worst ? ', the worst case' : ''}`
-      if (!each.stable) return `${name}: unstable.`
+      if (!each.stable) return `${name}: ${each.stability === 'border' ? 'on the border of stability' : 'unstable'}.`
       if (each.crossover === null) return `${name}: no crossover.`
       const { phaseMargin = null, gainMargin = null } = each.margins ?? {}
       const gain = gainMargin === null ? 'no bound on the gain' : `gain margin ${formatFigure(gainMargin)} dB`

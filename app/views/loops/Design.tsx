@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { type Limit, type LoopId, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
+import { type Limit, type LoopId, limitName, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
 import { LOOP_LABELS } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { shownUnit } from '../../read/units.ts'
@@ -8,6 +8,7 @@ import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
+import { FormulaText } from '../../ui/Symbols.tsx'
 import type { DesignAnswer } from '../../worker/studies.ts'
 import { Method } from './Method.tsx'
 import { useLoopsState } from './state.ts'
@@ -26,7 +27,7 @@ export function Design({ loop }: { loop: LoopId }) {
       {failure && <p role="status">No gains: {failure}</p>}
       {!answer && !failure && <p className="loops-small">Computing …</p>}
       {answer?.designs.map((tried) => (
-        <Method key={tried.design.method} tried={tried} />
+        <Method key={tried.design.method} tried={tried} limits={answer.limits} />
       ))}
       {answer && <Limits limits={answer.limits} />}
     </section>
@@ -123,16 +124,6 @@ const FIGURE: Record<Wish['key'], string> = {
 const automatic = (answer: DesignAnswer | null, key: Wish['key']): number | undefined =>
   answer?.designs.flatMap(({ design }) => design.figures).find(({ label }) => label.startsWith(FIGURE[key]))?.value
 
-const KINDS: Record<Limit['kind'], string> = {
-  delay: 'Delay',
-  resonance: 'Resonance',
-  voltage: 'Voltage',
-  encoder: 'Encoder',
-  noise: 'Noise',
-  'inner-loop': 'Inner loop',
-  speed: 'Speed limit',
-}
-
 function Limits({ limits }: { limits: Limit[] }) {
   const words = wordingOf(useView((state) => state.units))
   const said = limits.map((limit) => ({ ...limit, ...limitWords(limit, words) }))
@@ -140,15 +131,17 @@ function Limits({ limits }: { limits: Limit[] }) {
     <div className="loops-limits">
       <h3>What limits the bandwidth</h3>
       <ol>
-        {said.map(({ kind, crossover, because, remedy }) => (
-          <li key={kind}>
+        {said.map(({ id, kind, crossover, because, remedy }) => (
+          <li key={id}>
             <strong>
-              {KINDS[kind]}:{' '}
+              {limitName({ kind })}:{' '}
               {Number.isFinite(crossover)
                 ? `crossover up to ${withUnit(formatFigure(crossover), 'rad/s')}`
                 : 'sets no bound'}
             </strong>
-            <p>{because}</p>
+            <p>
+              <FormulaText text={because} />
+            </p>
             <p>More: {remedy}</p>
           </li>
         ))}

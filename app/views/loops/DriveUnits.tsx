@@ -1,9 +1,9 @@
 import { useMemo } from 'react'
 import {
-  analyseLoops,
   type DriveScales,
-  type DriveSetting,
-  driveSettings,
+  driveSheet,
+  type JudgedSetting,
+  judgedSettings,
   remarkOn,
   scalesFrom,
   settingsCsv,
@@ -19,6 +19,7 @@ import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
 import { UnitText } from '../../ui/Symbols.tsx'
+import { Entered } from './Entered.tsx'
 import { SCALES } from './scales.ts'
 import { useLoopsState } from './state.ts'
 
@@ -29,7 +30,7 @@ export function DriveUnits() {
   const system = useView((state) => state.units)
   const suggested = useMemo(() => scalesFrom(scenario), [scenario])
   const scales = useMemo(() => ({ ...suggested, ...entered }), [suggested, entered])
-  const settings = useMemo(() => driveSettings(scenario, scales), [scenario, scales])
+  const settings = useMemo(() => judgedSettings(scenario, scales), [scenario, scales])
   const wrong = settings.filter(({ overflow, lost }) => overflow || lost)
   const save = (text: string, type: string, ending: string) =>
     download(new Blob([text], { type }), `${fileName(scenario.name)}-settings.${ending}`)
@@ -47,18 +48,10 @@ export function DriveUnits() {
           : `${wrong.length} of ${settings.length} settings do not come through: ${wrong.map(({ label }) => label).join('; ')}.`}
       </p>
       <SettingsTable settings={settings} system={system} />
+      <Entered scenario={scenario} scales={scales} />
       <p className="loops-save">
         <Button
-          onClick={() =>
-            save(
-              settingsMarkdown(
-                { name: scenario.name, scales, settings, loops: analyseLoops(scenario) },
-                wordingOf(system),
-              ),
-              'text/markdown',
-              'md',
-            )
-          }
+          onClick={() => save(settingsMarkdown(driveSheet(scenario, scales), wordingOf(system)), 'text/markdown', 'md')}
         >
           Settings sheet (Markdown)
         </Button>
@@ -106,7 +99,7 @@ function ScaleFields({ scales, suggested, system }: ScaleFieldsProps) {
   )
 }
 
-function SettingsTable({ settings, system }: { settings: DriveSetting[]; system: UnitSystem }) {
+function SettingsTable({ settings, system }: { settings: JudgedSetting[]; system: UnitSystem }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
     <section className="loops-scroll" tabIndex={0} aria-label="Settings in drive units">
@@ -139,10 +132,10 @@ function SettingsTable({ settings, system }: { settings: DriveSetting[]; system:
   )
 }
 
-function SettingRow({ setting, system }: { setting: DriveSetting; system: UnitSystem }) {
+function SettingRow({ setting, system }: { setting: JudgedSetting; system: UnitSystem }) {
   const exponent = useScenario((state) => state.scenario.part.exponent)
   const unit = setting.unit === 's' ? quantityUnit('shortTime', system) : shownUnit(setting, system, exponent)
-  const remark = remarkOn(setting)
+  const remark = remarkOn(setting, wordingOf(system))
   const error = setting.error === null ? null : setting.error * 100
   return (
     <tr data-wrong={setting.overflow || setting.lost}>

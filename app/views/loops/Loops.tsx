@@ -11,6 +11,7 @@ import { useNarrow } from '../../ui/useNarrow.ts'
 import { Bode } from './Bode.tsx'
 import { Design } from './Design.tsx'
 import { DriveUnits } from './DriveUnits.tsx'
+import { Export } from './Export.tsx'
 import { MarginTable } from './MarginTable.tsx'
 import { Nyquist } from './Nyquist.tsx'
 import { Poles } from './Poles.tsx'
@@ -79,6 +80,7 @@ function LoopView({ result }: { result: LoopsResult }) {
         <Step {...common} />
       </div>
       <Poles result={result} analyses={analyses} />
+      <Export loop={loop} result={result} analyses={analyses} />
       <section className="loops-friction" aria-label="Friction">
         <h2>Friction</h2>
         <p>{frictionNote(result.friction, wordingOf(units))}</p>
@@ -95,8 +97,8 @@ function statusOf(result: LoopsResult): string {
   if (unstable.length === 0) return 'All loops are stable at all working points, as linear loops.'
   return unstable
     .map(
-      ({ loop, workingPoint }) =>
-        `${LOOP_LABELS[loop]} loop unstable: ${pointLabel(result, workingPoint).toLowerCase()}.`,
+      ({ loop, workingPoint, stability }) =>
+        `${LOOP_LABELS[loop]} loop ${stability === 'border' ? 'on the border of stability' : 'unstable'}: ${pointLabel(result, workingPoint).toLowerCase()}.`,
     )
     .join(' ')
 }

@@ -1,6 +1,6 @@
 import { type LoopAnalysis, type LoopsResult, loopNote, wordingOf } from '../../../sim/index.ts'
 import { COLUMNS, whyAbsent } from '../../read/loops/figures.ts'
-import { pointLabel } from '../../read/loops/lines.ts'
+import { pointLabel, standing } from '../../read/loops/lines.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 
@@ -42,7 +42,7 @@ export function MarginTable({ result, analyses, worst }: Props) {
                   {pointLabel(result, each.workingPoint)}
                   {each === worst && <span className="worst-word"> worst</span>}
                 </th>
-                <td>{each.stable ? 'yes' : <strong>unstable</strong>}</td>
+                <td>{each.stable ? 'yes' : <strong>{standing(each)}</strong>}</td>
                 {COLUMNS.map((column) => {
                   const why = whyAbsent(column, each)
                   return (

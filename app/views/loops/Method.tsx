@@ -1,18 +1,26 @@
-import { Fragment } from 'react'
-import { type Edit, type LoopAnalysis, readPath, type Scenario } from '../../../sim/index.ts'
+import {
+  type DesignOutcome,
+  designWords,
+  type Edit,
+  type Limit,
+  readPath,
+  type Scenario,
+  wordingOf,
+} from '../../../sim/index.ts'
+import { sentence } from '../../parameters/faultText.ts'
 import { editMany, useFault } from '../../parameters/refusal.ts'
-import { worstOf } from '../../read/loops/lines.ts'
+import { SHORT } from '../../read/loops/lines.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
-import { knowsUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
+import { knowsUnit, quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure, formatPlain } from '../../ui/format.ts'
-import { UnitText } from '../../ui/Symbols.tsx'
+import { FormulaText, UnitText } from '../../ui/Symbols.tsx'
 import type { TriedDesign } from '../../worker/studies.ts'
 
 /** One method: its gains beside those on the bench, what becomes of the loop, formula, source and what went in. */
-export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
+export function Method({ tried: { design, outcomes, faults }, limits }: { tried: TriedDesign; limits: Limit[] }) {
   const scenario = useScenario((state) => state.scenario)
   const system = useView((state) => state.units)
   const fault = useFault(`design.${design.method}`)
@@ -35,19 +43,25 @@ export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
       {design.edits.length > 0 && (
         <>
           <GainTable edits={design.edits} scenario={scenario} system={system} />
-          <p>{outcome(loops)}</p>
+          {faults.map((each) => (
+            <p key={each.path}>The bench does not take these gains: {sentence(each, '', scenario, system)}</p>
+          ))}
+          {outcomes.length > 0 && <Outcomes method={design.label} outcomes={outcomes} />}
+          {designWords(design.short, outcomes, limits, wordingOf(system)).map((words) => (
+            <p key={words}>{words}</p>
+          ))}
         </>
       )}
       <p role="status" className="field-fault">
         {fault}
       </p>
       <p>
-        <Formula text={design.formula} />
+        <FormulaText text={design.formula} />
       </p>
       <p className="loops-small">
         {design.figures
           .map(({ label, value, unit }) => {
-            const shown = knowsUnit(unit) ? shownUnit({ unit }, system) : shownUnit({ unit }, 'si')
+            const shown = figureUnit(unit, system)
             return `${label} ${formatFigure(shown.toShown(value))} ${shown.symbol}`.trim()
           })
           .join(', ')}
@@ -56,6 +70,11 @@ export function Method({ tried: { design, loops } }: { tried: TriedDesign }) {
       <p className="loops-small">Source: {design.source}</p>
     </article>
   )
+}
+
+function figureUnit(unit: string, system: UnitSystem) {
+  if (unit === 's') return quantityUnit('shortTime', system)
+  return shownUnit({ unit }, knowsUnit(unit) ? system : 'si')
 }
 
 interface GainTableProps {
@@ -98,28 +117,60 @@ function GainTable({ edits, scenario, system }: GainTableProps) {
   )
 }
 
-/** `k_p` becomes an italic k with an upright subscript. */
-function Formula({ text }: { text: string }) {
-  return text.split(/(\p{L}_[\p{L}\d]+)/u).map((piece, place) => {
-    const [base, below] = piece.split('_')
-    return place % 2 === 0 ? (
-      <Fragment key={place}>{piece}</Fragment>
-    ) : (
-      <Fragment key={place}>
-        <i>{base}</i>
-        <sub>{below}</sub>
-      </Fragment>
-    )
-  })
+/** What the loop does with the designed gains, a row for each working point. */
+function Outcomes({ method, outcomes }: { method: string; outcomes: DesignOutcome[] }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className="loops-scroll" tabIndex={0} aria-label={`What these gains give: ${method}`}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Gives</th>
+            {GIVEN.map(({ label, unit, note }) => (
+              <th key={label} scope="col" className="figure" title={note}>
+                {label} <span className="unit">{unit}</span>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {outcomes.map((outcome) => (
+            <tr key={outcome.workingPoint}>
+              <th scope="row">{SHORT[outcome.workingPoint]}</th>
+              {GIVEN.map(({ label, value }) => (
+                <td key={label} className="figure">
+                  {formatFigure(value(outcome))}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
 }
 
-/** The worst case with the designed gains, in a sentence. */
-function outcome(loops: LoopAnalysis[]): string {
-  const worst = worstOf(loops)
-  if (!worst) return 'The bench does not take these gains, or there is no loop to close with them.'
-  const where = worst.workingPoint === 'free' ? 'in free air' : `on the ${worst.workingPoint} part`
-  if (!worst.stable) return `Unstable ${where}.`
-  const { phaseMargin, gainMargin, peakSensitivity } = worst.margins!
-  const gain = gainMargin === null ? 'no bound on the gain' : `gain margin ${formatFigure(gainMargin)} dB`
-  return `Worst ${where}: phase margin ${formatFigure(phaseMargin)}°, ${gain}, peak sensitivity ${formatFigure(peakSensitivity)}.`
+interface Given {
+  label: string
+  unit: string
+  note: string
+  value(outcome: DesignOutcome): number | null
 }
+
+const GIVEN: Given[] = [
+  {
+    label: 'Band',
+    unit: 'rad/s',
+    note: 'Bandwidth: lowest frequency at which the closed loop falls through −3 dB.',
+    value: ({ bandwidth }) => bandwidth,
+  },
+  {
+    label: 'Over',
+    unit: '%',
+    note: 'Overshoot of the linear answer to a step of the set point.',
+    value: ({ overshoot }) => overshoot && overshoot * 100,
+  },
+  { label: 'Phase', unit: '°', note: 'Phase margin.', value: ({ phaseMargin }) => phaseMargin },
+  { label: 'Gain', unit: 'dB', note: 'Gain margin.', value: ({ gainMargin }) => gainMargin },
+  { label: 'Peak', unit: '', note: 'Peak sensitivity.', value: ({ peakSensitivity }) => peakSensitivity },
+]

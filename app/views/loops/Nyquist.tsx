@@ -68,15 +68,17 @@ export function Nyquist({ result, analyses, worst }: Props) {
         </text>
       </svg>
       <p className="loops-small">
-        Solid: nominal part; dashed: softest; dash-dotted: stiffest; dotted: free air; heavy: worst case.
-        {margin !== null && ` Thin circle: modulus margin ${formatFigure(margin)} of the worst case.`}
+        Solid: nominal part; dashed: softest; dash-dotted: stiffest, with two dots after relaxing; dotted: free air;
+        heavy: worst case.
+        {margin !== null &&
+          ` Thin circle: peak sensitivity ${formatFigure(1 / margin)} of the worst case, whose curve stays out of the radius 1/${formatFigure(1 / margin)} = ${formatFigure(margin)} about −1.`}
       </p>
     </figure>
   )
 }
 
 function distance({ stable, margins, crossover }: LoopAnalysis): string {
-  if (!stable) return 'unstable.'
+  if (!stable) return 'not stable.'
   if (crossover === null) return 'stays inside the unit circle.'
   return `comes within ${formatFigure(margins?.modulusMargin)} of the critical point −1.`
 }

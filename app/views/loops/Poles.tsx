@@ -5,7 +5,10 @@ import { formatFigure } from '../../ui/format.ts'
 
 /** The closed poles of every working point as natural frequency and damping, folded away. */
 export function Poles({ result, analyses }: { result: LoopsResult; analyses: LoopAnalysis[] }) {
-  const rows = useMemo(() => analyses.map((each) => ({ ...each, modes: modesOf(each.poles, each.period) })), [analyses])
+  const rows = useMemo(
+    () => analyses.map((each) => ({ ...each, modes: modesOf(each.poles, each.polePeriod) })),
+    [analyses],
+  )
   return (
     <details className="loops-poles">
       <summary>Closed poles</summary>

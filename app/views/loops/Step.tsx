@@ -156,7 +156,7 @@ function linearSteps(result: LoopsResult, analyses: LoopAnalysis[], worst: LoopA
       .filter((each) => !shown.includes(each))
       .map(
         (each) =>
-          `${pointLabel(result, each.workingPoint)}: ${each.stable ? 'no crossover' : 'unstable'}, no step response to show.`,
+          `${pointLabel(result, each.workingPoint)}: ${each.stable ? 'no crossover' : 'not stable'}, no step response to show.`,
       ),
   }
 }

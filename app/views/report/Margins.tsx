@@ -1,6 +1,6 @@
 import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
 import { COLUMNS } from '../../read/loops/figures.ts'
-import { analysesOf, LOOP_LABELS, pointLabel, worstOf } from '../../read/loops/lines.ts'
+import { analysesOf, LOOP_LABELS, pointLabel, standing, worstOf } from '../../read/loops/lines.ts'
 import { textAt } from '../../read/scenario/textAt.ts'
 import type { Answered } from '../../read/study/useKept.ts'
 import type { UnitSystem } from '../../read/units.ts'
@@ -58,7 +58,9 @@ function MarginRows({ result }: { result: LoopsResult }) {
               </th>
               {SHOWN.map((column, index) => (
                 <td key={column.id}>
-                  {worst && !worst.stable ? index === 0 && <b>unstable</b> : formatFigure(worst && column.value(worst))}
+                  {worst && !worst.stable
+                    ? index === 0 && <b>{standing(worst)}</b>
+                    : formatFigure(worst && column.value(worst))}
                 </td>
               ))}
             </tr>

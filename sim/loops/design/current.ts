@@ -28,6 +28,7 @@ export function currentDesigns(
       figures: [...inputs, { label: 'Wanted bandwidth', value: bandwidth, unit: 'rad/s' }],
       edits: [{ path: 'drive.currentBandwidth', value: bandwidth }],
       note: '',
+      short: null,
     },
     {
       loop: 'current',
@@ -39,6 +40,7 @@ export function currentDesigns(
       figures: [...inputs, { label: 'Sum of small lags', value: small, unit: 's' }],
       edits: [{ path: 'drive.currentBandwidth', value: tidy(optimum.gain / inductance) }],
       note: '',
+      short: null,
     },
   ]
 }

@@ -18,7 +18,15 @@ export interface GainDesign {
   /** Empty where the method gives no gains for this axis; `note` says why. */
   edits: Edit[]
   note: string
+  /** What the method cannot give of the wish, so that the gains are its nearest ones; null if it gives it. */
+  short: Shortfall | null
 }
+
+export type Shortfall =
+  /** Wanted bandwidth, and the fastest that the lags leave to the method [rad/s]. */
+  | { kind: 'too fast'; wanted: number; fastest: number }
+  /** A damping gain would have to be negative: the axis' own friction damps more than is wanted. */
+  | { kind: 'friction' }
 
 /** What the engineer asks for; each has a default that follows from the axis. */
 export interface Wanted {

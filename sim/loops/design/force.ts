@@ -1,13 +1,12 @@
 /** Gain of the force loop for a wanted margin over the part's whole range of stiffness, on the exact sampled loop. */
 import type { Scenario } from '../../scenario/index.ts'
 import { analyseLoops } from '../analyse.ts'
-import type { WorkingPointId, WorkingPointOptions } from '../working-point.ts'
+import type { WorkingPointOptions } from '../working-point.ts'
 import { forceSlopes } from './axis-figures.ts'
 import { type GainDesign, tidy, type Wanted } from './design.ts'
 
 /** Peak sensitivity of the SIMC rule on a pure delay with integrator (Skogestad 2003, table 3: 1.59), rounded. */
-const PEAK_SENSITIVITY = 1.6
-const CONTACTS: WorkingPointId[] = ['softest', 'nominal', 'stiffest']
+export const PEAK_SENSITIVITY = 1.6
 const FORCE = 'strategies.sensedForce'
 
 export function forceDesigns(scenario: Scenario, wanted: Wanted, options: WorkingPointOptions): GainDesign[] {
@@ -23,8 +22,8 @@ export function forceDesigns(scenario: Scenario, wanted: Wanted, options: Workin
     method: 'stiffness-range',
     label: 'Margin over the stiffness range',
     formula: integral
-      ? 'Largest k_p with peak sensitivity M_s within the wanted one at softest, nominal and stiffest part, k_i = k′·k_p²/4 with the softest part’s k′ = dF/dx'
-      : 'Largest k_p with peak sensitivity M_s within the wanted one at softest, nominal and stiffest part',
+      ? 'Largest k_p with peak sensitivity M_s within the wanted one in free air and at softest, nominal and stiffest part, k_i = k′·k_p²/4 with the softest part’s k′ = dF/dx'
+      : 'Largest k_p with peak sensitivity M_s within the wanted one in free air and at softest, nominal and stiffest part',
     source: integral
       ? 'Search on the sampled loop; integral time 4/(k′·k_p): Skogestad, J. Process Control 13 (2003) 291–309'
       : 'Search on the sampled loop',
@@ -35,6 +34,7 @@ export function forceDesigns(scenario: Scenario, wanted: Wanted, options: Workin
     ],
     edits: [],
     note: '',
+    short: null,
   }
   if (kp === null)
     return [
@@ -57,9 +57,9 @@ function withGains(scenario: Scenario, gains: { kp: number; ki: number; kd: numb
   return { ...scenario, strategies: { ...strategies, sensedForce: { ...strategies.sensedForce, ...gains } } }
 }
 
-/** Largest peak sensitivity at any stiffness; Infinity where one of the loops is unstable. */
+/** Largest peak sensitivity in free air and at any stiffness; Infinity where one of the loops is unstable. */
 function worstPeak(scenario: Scenario, options: WorkingPointOptions): number {
-  const { loops } = analyseLoops(scenario, { ...options, loops: ['force'], workingPoints: CONTACTS, count: 120 })
+  const { loops } = analyseLoops(scenario, { ...options, loops: ['force'], count: 120 })
   return Math.max(...loops.map(({ margins }) => margins?.peakSensitivity ?? Number.POSITIVE_INFINITY))
 }
 

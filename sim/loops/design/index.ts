@@ -32,7 +32,7 @@ export function designGains(
   return DESIGNERS[loop](scenario, wanted, options)
 }
 
-/** The loop with the design's gains, at all working points; or the faults that keep them from the scenario. */
+/** The loop with the design's gains, at all working points, with its step responses; or the faults that keep them from the scenario. */
 export function tryDesign(
   scenario: Scenario,
   design: GainDesign,
@@ -43,6 +43,6 @@ export function tryDesign(
   return {
     ok: true,
     scenario: edited.scenario,
-    result: analyseLoops(edited.scenario, { ...options, loops: [design.loop] }),
+    result: analyseLoops(edited.scenario, { curves: true, ...options, loops: [design.loop] }),
   }
 }

@@ -1,14 +1,28 @@
 /**
  * What limits the bandwidth of a loop, each with the crossover that it allows and the figures behind it; `sim/say` tells what
- * buying more would take. The bounds are rules of thumb on closed forms; the analysis of the loop itself has the last word.
+ * buying more would take. Most bounds are rules of thumb on closed forms; 'contact', 'free-air' and 'reach' are those of the sampled loop
+ * itself.
  */
 import type { Scenario } from '../../scenario/index.ts'
-import type { LoopId } from '../model.ts'
+import type { LoopId, ServoLoopId } from '../model.ts'
 import type { WorkingPointOptions } from '../working-point.ts'
 import { type AxisFigures, axisFigures, forceSlopes } from './axis-figures.ts'
+import { type ContactResonance, contactResonance, freeAir } from './contact-limits.ts'
 import { DELAY_SAMPLES } from './current.ts'
+import { PEAK_SENSITIVITY } from './force.ts'
+import { type Reach, reachOf } from './scaled-gains.ts'
 
-export type LimitKind = 'delay' | 'resonance' | 'voltage' | 'encoder' | 'noise' | 'inner-loop' | 'speed'
+export type LimitKind =
+  | 'delay'
+  | 'resonance'
+  | 'voltage'
+  | 'encoder'
+  | 'noise'
+  | 'inner-loop'
+  | 'speed'
+  | 'contact'
+  | 'free-air'
+  | 'reach'
 
 /** The figures behind each bound, in SI. */
 export interface LimitFigures {
@@ -33,6 +47,11 @@ export interface LimitFigures {
   'force-noise': { ripple: number; quiet: 'dead band' | 'speed limit' }
   /** Speed limit [m/s], how the force on the softest part grows at it [N/s], target [N]. */
   speed: { speed: number; growth: number; target: number }
+  contact: Omit<ContactResonance, 'crossover'>
+  /** Gain margin in free air [dB], mass of the gauge's finger [kg]. */
+  'free-air': { gainMargin: number; fingerMass: number }
+  /** Peak sensitivity that is kept. */
+  reach: Omit<Reach, 'crossover'> & { most: number }
 }
 
 type LimitOf<I extends keyof LimitFigures> = {
@@ -55,9 +74,13 @@ const PEAK = 0.5
 export function limitsOf(scenario: Scenario, loop: LoopId, options: WorkingPointOptions = {}): Limit[] {
   const limits: Record<LoopId, () => Limit[]> = {
     current: () => currentLimits(scenario),
-    position: () => motionLimits(scenario, scenario.servo.kd > 0),
-    velocity: () => motionLimits(scenario, true),
-    force: () => forceLimits(scenario, options),
+    position: () => [...motionLimits(scenario, scenario.servo.kd > 0), ...reach(scenario, 'position', options)],
+    velocity: () => [...motionLimits(scenario, true), ...reach(scenario, 'velocity', options)],
+    force: () => [
+      ...forceLimits(scenario, options),
+      ...contactLimits(scenario, options),
+      ...reach(scenario, 'force', options),
+    ],
   }
   return limits[loop]().sort((a, b) => a.crossover - b.crossover)
 }
@@ -182,4 +205,18 @@ function forceLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] 
       target,
     },
   ]
+}
+
+function contactLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] {
+  const contact = contactResonance(scenario, options, PEAK)
+  const free = freeAir(scenario, options, PEAK)
+  return [
+    ...(contact ? [{ id: 'contact' as const, kind: 'contact' as const, ...contact }] : []),
+    ...(free ? [{ id: 'free-air' as const, kind: 'free-air' as const, ...free }] : []),
+  ]
+}
+
+function reach(scenario: Scenario, loop: ServoLoopId, options: WorkingPointOptions): Limit[] {
+  const found = reachOf(scenario, loop, PEAK_SENSITIVITY, options)
+  return found ? [{ id: 'reach', kind: 'reach', most: PEAK_SENSITIVITY, ...found }] : []
 }

@@ -1,7 +1,7 @@
 /** Gains of the position and the velocity loop, on the reflected mass. */
 import type { Edit, Scenario } from '../../scenario/index.ts'
 import { axisFigures } from './axis-figures.ts'
-import { type Figure, type GainDesign, tidy, type Wanted } from './design.ts'
+import { type Figure, type GainDesign, type Shortfall, tidy, type Wanted } from './design.ts'
 import {
   type ParallelPid,
   parallelPi,
@@ -29,6 +29,12 @@ const velocityEdits = ({ kp, ki }: { kp: number; ki: number }): Edit[] => [
   { path: `${VELOCITY}.ki`, value: tidy(ki) },
 ]
 
+/** SIMC with τ = 0 is its fastest. */
+const tooFast = (wanted: number | undefined, delay: number): Shortfall | null =>
+  wanted !== undefined && wanted * delay > 1 ? { kind: 'too fast', wanted, fastest: 1 / delay } : null
+
+const overdamped = (gain: number): Shortfall | null => (gain < 0 ? { kind: 'friction' } : null)
+
 function inputs(scenario: Scenario, more: Figure[]): Figure[] {
   const { mass, plant } = axisFigures(scenario)
   return [
@@ -46,6 +52,7 @@ export function positionDesigns(scenario: Scenario, wanted: Wanted): GainDesign[
   const closed = wanted.bandwidth ? Math.max(0, 1 / wanted.bandwidth - delay) : delay
   const inner = parallelPi(symmetricOptimum(acceleration, delay))
   const outer = 1 / (8 * delay)
+  const placed = placePosition(acceleration, drag, omega, zeta)
   const lag: Figure = { label: 'Sum of lags θ', value: delay, unit: 's' }
   return [
     {
@@ -58,8 +65,9 @@ export function positionDesigns(scenario: Scenario, wanted: Wanted): GainDesign[
         { label: 'Wanted bandwidth ω', value: omega, unit: 'rad/s' },
         { label: 'Wanted damping ζ', value: zeta, unit: '' },
       ]),
-      edits: positionEdits(placePosition(acceleration, drag, omega, zeta)),
+      edits: positionEdits(placed),
       note: '',
+      short: overdamped(placed.kd),
     },
     {
       loop: 'position',
@@ -71,6 +79,7 @@ export function positionDesigns(scenario: Scenario, wanted: Wanted): GainDesign[
       figures: inputs(scenario, [lag]),
       edits: positionEdits({ kp: inner.kp * outer + inner.ki, ki: inner.ki * outer, kd: inner.kp }),
       note: '',
+      short: null,
     },
     {
       loop: 'position',
@@ -82,6 +91,7 @@ export function positionDesigns(scenario: Scenario, wanted: Wanted): GainDesign[
       figures: inputs(scenario, [lag, { label: 'Closed-loop time τ', value: closed, unit: 's' }]),
       edits: positionEdits(parallelPid(simcDoubleIntegrating(acceleration, delay, closed))),
       note: '',
+      short: tooFast(wanted.bandwidth, delay),
     },
   ]
 }
@@ -92,6 +102,7 @@ export function velocityDesigns(scenario: Scenario, wanted: Wanted): GainDesign[
   const omega = wanted.bandwidth ?? 1 / (5 * delay)
   const zeta = wanted.damping ?? 1
   const closed = wanted.bandwidth ? Math.max(0, 1 / wanted.bandwidth - delay) : delay
+  const placed = placeVelocity(acceleration, drag, omega, zeta)
   const lag: Figure = { label: 'Sum of lags θ', value: delay, unit: 's' }
   return [
     {
@@ -104,8 +115,9 @@ export function velocityDesigns(scenario: Scenario, wanted: Wanted): GainDesign[
         { label: 'Wanted bandwidth ω', value: omega, unit: 'rad/s' },
         { label: 'Wanted damping ζ', value: zeta, unit: '' },
       ]),
-      edits: velocityEdits(placeVelocity(acceleration, drag, omega, zeta)),
+      edits: velocityEdits(placed),
       note: '',
+      short: overdamped(placed.kp),
     },
     {
       loop: 'velocity',
@@ -116,6 +128,7 @@ export function velocityDesigns(scenario: Scenario, wanted: Wanted): GainDesign[
       figures: inputs(scenario, [lag]),
       edits: velocityEdits(parallelPi(symmetricOptimum(acceleration, delay))),
       note: '',
+      short: null,
     },
     {
       loop: 'velocity',
@@ -126,6 +139,7 @@ export function velocityDesigns(scenario: Scenario, wanted: Wanted): GainDesign[
       figures: inputs(scenario, [lag, { label: 'Closed-loop time τ', value: closed, unit: 's' }]),
       edits: velocityEdits(parallelPi(simcIntegrating(acceleration, delay, closed))),
       note: '',
+      short: tooFast(wanted.bandwidth, delay),
     },
   ]
 }

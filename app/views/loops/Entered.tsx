@@ -1,0 +1,117 @@
+import { useMemo } from 'react'
+import {
+  type DriveScales,
+  driveResolutions,
+  type EnteredLoops,
+  enteredWords,
+  RESOLUTION_LABELS,
+  resolutionWords,
+  type Scenario,
+  wordingOf,
+} from '../../../sim/index.ts'
+import { COLUMNS } from '../../read/loops/figures.ts'
+import { analysesOf, LOOP_LABELS, pointLabel, standing, worstOf } from '../../read/loops/lines.ts'
+import { useKept } from '../../read/study/useKept.ts'
+import { useView } from '../../store/view.ts'
+import { formatFigure } from '../../ui/format.ts'
+
+interface Props {
+  scenario: Scenario
+  scales: DriveScales
+}
+
+/** What one unit amounts to, and the margins that are left with the integers at the drive's own periods. */
+export function Entered({ scenario, scales }: Props) {
+  const question = useMemo(() => ({ scenario, scales }), [scenario, scales])
+  const { item, failure } = useKept('entered', question)
+  return (
+    <>
+      <Resolution {...question} />
+      <h3>Margins as entered</h3>
+      {failure && <p role="status">No margins: {failure}</p>}
+      {!item && !failure && <p className="loops-small">Computing …</p>}
+      {item && <Margins entered={item} scales={scales} />}
+    </>
+  )
+}
+
+function Resolution({ scenario, scales }: Props) {
+  const words = wordingOf(useView((state) => state.units))
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className="loops-scroll" tabIndex={0} aria-label="Resolution">
+      <table className="loops-table">
+        <thead>
+          <tr>
+            <th scope="col">Reading or output</th>
+            <th scope="col" className="figure">
+              One unit
+            </th>
+            <th scope="col">What it does to the force</th>
+          </tr>
+        </thead>
+        <tbody>
+          {driveResolutions(scenario, scales).map((each) => {
+            const { step, force } = resolutionWords(each, words)
+            return (
+              <tr key={each.id}>
+                <th scope="row">{RESOLUTION_LABELS[each.id]}</th>
+                <td className="figure">{step}</td>
+                <td className="remark">{force}</td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+const SHOWN = COLUMNS.filter(({ id }) =>
+  ['crossover', 'phase-margin', 'delay-margin', 'gain-margin', 'peak-sensitivity'].includes(id),
+)
+
+/** Each loop at its worst working point. */
+function Margins({ entered, scales }: { entered: EnteredLoops; scales: DriveScales }) {
+  const words = wordingOf(useView((state) => state.units))
+  const { loops: result } = entered
+  const loops = [...new Set(result.loops.map(({ loop }) => loop))]
+  return (
+    <>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="loops-scroll" tabIndex={0} aria-label="Margins as entered">
+        <table className="loops-table">
+          <thead>
+            <tr>
+              <th scope="col">Worst of each loop</th>
+              {SHOWN.map(({ id, label, unit }) => (
+                <th key={id} scope="col" className="figure">
+                  {label} <span className="unit">{unit}</span>
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {loops.map((loop) => {
+              const worst = worstOf(analysesOf(result, loop))
+              return (
+                <tr key={loop} data-wrong={worst?.stable === false}>
+                  <th scope="row">
+                    {LOOP_LABELS[loop]}, {worst ? pointLabel(result, worst.workingPoint).toLowerCase() : 'no crossover'}
+                    {worst?.stable === false && `: ${standing(worst)}`}
+                  </th>
+                  {SHOWN.map((column) => (
+                    <td key={column.id} className="figure">
+                      {formatFigure(worst && column.value(worst))}
+                    </td>
+                  ))}
+                </tr>
+              )
+            })}
+          </tbody>
+        </table>
+      </section>
+      <p className="loops-small">{enteredWords(entered, scales, words)}</p>
+    </>
+  )
+}
