@@ -237,8 +237,8 @@ describe.each(PRESETS)('the loops of $id in US units', ({ scenario }) => {
   it('the settings sheet', () => {
     const scales = scalesFrom(scenario)
     const sheet = driveSheet(scenario, scales)
-    follows((words) => settingsMarkdown(sheet, words))
-    const us = settingsMarkdown(sheet, US)
+    follows((words) => settingsMarkdown(sheet, words, []))
+    const us = settingsMarkdown(sheet, US, [])
     expect(us).toContain('counts per inch')
     expect(us).not.toMatch(/[Nn]ewton|metre|\| (N|m|A\/m|m\/s|m\/s²) \|/)
   })

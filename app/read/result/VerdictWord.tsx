@@ -37,8 +37,9 @@ type Known = Pick<GripResult, 'verdict' | 'overloads' | 'doubt'>
 export function VerdictWord({ result: { verdict, overloads, doubt } }: { result: Known }) {
   return (
     <span className="verdict-words">
-      <BareVerdict verdict={verdict} /> {doubt && <Said mark="doubted" tone="failure" word="In doubt" />}{' '}
-      {overloads.length > 0 && <Said mark="overloaded" tone="failure" word="Overloaded" />}
+      <BareVerdict verdict={verdict} />
+      {doubt && <> {<Said mark="doubted" tone="failure" word="In doubt" />}</>}
+      {overloads.length > 0 && <> {<Said mark="overloaded" tone="failure" word="Overloaded" />}</>}
     </span>
   )
 }
