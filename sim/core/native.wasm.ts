@@ -55,15 +55,17 @@ export function widen(now: Numbers, low: Numbers, high: Numbers, rising: Numbers
   const one = f64x2.splat(1)
   const end: usize = (<usize>width) << 3
   for (let at: usize = 0; at < end; at += 16) {
-    const value = v128.load(changetype<usize>(now) + at)
+    // One half after the other, as they were written a moment ago: a processor hands on what is still on its way to memory only so.
+    const first = v128.load64_splat(changetype<usize>(now) + at)
+    const value = v128.load64_lane(changetype<usize>(now) + at + 8, first, 1)
     const lowest = v128.load(changetype<usize>(low) + at)
     const highest = v128.load(changetype<usize>(high) + at)
     const above = f64x2.gt(value, highest)
     const below = f64x2.lt(value, lowest)
-    const rises = v128.andnot(v128.load(changetype<usize>(rising) + at), below)
-    v128.store(changetype<usize>(high) + at, v128.bitselect(value, highest, above))
-    v128.store(changetype<usize>(low) + at, v128.bitselect(value, lowest, below))
-    v128.store(changetype<usize>(rising) + at, v128.bitselect(one, rises, above))
+    const rose = v128.load(changetype<usize>(rising) + at)
+    v128.store(changetype<usize>(high) + at, f64x2.pmax(highest, value))
+    v128.store(changetype<usize>(low) + at, f64x2.pmin(lowest, value))
+    v128.store(changetype<usize>(rising) + at, v128.or(v128.andnot(rose, below), v128.and(above, one)))
   }
 }
 

@@ -25,8 +25,9 @@ class DriveState extends State {
 }
 
 export class Drive extends Block {
-  /** Period of the current loop [s], its samples for each of the servo. */
+  /** Period of the current loop [s] and samples a second, its samples for each of the servo. */
   period: f64 = 5e-5
+  rate: f64 = 2e4
   perServo: f64 = 1
   /** The strategy works with the gauge. */
   sensed: f64 = 0
@@ -137,7 +138,7 @@ export class Drive extends Block {
 
   /** What the gauge felt in the period just past; `speedBefore` [m/s] is the output's speed at its start. */
   feel(axis: Axis, load: Load, arm: Arm, speedBefore: f64): void {
-    if (this.sensed > 0) this.gauge.feel(load.felt(), (axis.state.speed - speedBefore) / this.period - arm.state.along)
+    if (this.sensed > 0) this.gauge.feel(load.felt(), (axis.state.speed - speedBefore) * this.rate - arm.state.along)
   }
 
   settle(): void {

@@ -65,6 +65,11 @@ export class Figures extends Block {
   }
 
   private keep(sample: f64, force: f64): void {
+    if (this.stride === 1) put(this.history, whole(sample), force)
+    else this.thin(sample, force)
+  }
+
+  private thin(sample: f64, force: f64): void {
     const index: f64 = Math.floor(sample / this.stride)
     if (index * this.stride === sample) put(this.history, whole(index), force)
   }

@@ -72,6 +72,7 @@ function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind, wor
   const { motor } = actuator
   const period = 1 / scenario.drive.currentRate
   drive.period = period
+  drive.rate = scenario.drive.currentRate
   drive.perServo = Math.round(scenario.drive.currentRate / servo.rate)
   drive.sensed = strategy.sensed ? 1 : 0
   drive.encoderResolution = sensors.encoder.resolution

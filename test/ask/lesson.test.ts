@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { checkLesson, judgeLesson, type Lesson, runLesson, simulateGrip, sliderValues } from '../../sim/index.ts'
+import { remembered } from '../grip/remembered.ts'
 
 /** The shortest lesson there is. */
 const plain = {
@@ -185,15 +186,15 @@ describe('judging', () => {
 
   it('a slider by its goal, with the nearest setting that meets it', () => {
     const lesson = sound(slider)
-    const wrong = judgeLesson(lesson, 0.1)
+    const wrong = judgeLesson(lesson, 0.1, remembered)
     expect(wrong.right).toBe(false)
     expect(wrong.goals[0]).toMatchObject({ met: false, below: { value: 60, unit: 'N' } })
     expect(wrong.nearest).not.toBeNull()
-    const near = judgeLesson(lesson, wrong.nearest!)
+    const near = judgeLesson(lesson, wrong.nearest!, remembered)
     expect(near).toMatchObject({ right: true, nearest: null })
     expect(near.goals[0]!.figure.value).toBeLessThan(60)
     const nearer = sliderValues(slider.question).find((value) => value > wrong.nearest!)!
-    expect(judgeLesson(lesson, nearer).right, 'a nearer setting').toBe(false)
+    expect(judgeLesson(lesson, nearer, remembered).right, 'a nearer setting').toBe(false)
   })
 
   it('tells only what is given before the answer', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { core } from '../../sim/cli/core.ts'
 import {
   type CounterRuns,
   counterRuns,
@@ -11,6 +12,7 @@ import {
   simulateGrip,
 } from '../../sim/index.ts'
 import { scenarioOf } from '../checks/support.ts'
+import { remembered } from '../grip/remembered.ts'
 import { KINDS } from '../scenario/schema-walk.ts'
 
 const teapot = PRESETS[0]!.scenario
@@ -21,7 +23,8 @@ function figures(id: string, scenario: Scenario = teapot, strategy: StrategyId =
   return bound.figures(scenario, strategy).map(({ value }) => value!)
 }
 
-const all = (scenario: Scenario, strategy: StrategyId) => [...counterRuns(scenario, strategy)].at(-1) as CounterRuns
+const all = (scenario: Scenario, strategy: StrategyId) =>
+  [...counterRuns(scenario, strategy, remembered)].at(-1) as CounterRuns
 
 describe('simplifications', () => {
   it('have ids of their own and say in words what is left out', () => {
@@ -110,7 +113,7 @@ describe('closed forms', () => {
 
 describe('counter-runs', () => {
   it('grow one by one, each with an outcome or the reason why there is none', () => {
-    const steps = [...counterRuns(teapot, 'sensed-force')]
+    const steps = [...counterRuns(teapot, 'sensed-force', remembered)]
     const { of } = steps[0]!
     expect(steps.map(({ runs }) => runs.length)).toEqual(Array.from({ length: of + 1 }, (_, n) => n))
     for (const { outcome, faults, edits } of steps.at(-1)!.runs) {
@@ -145,6 +148,7 @@ describe('counter-runs', () => {
     for (const { id } of STRATEGIES) {
       const { base, runs } = all(teapot, id)
       const { stepError } = simulateGrip({ ...teapot, part: { ...teapot.part, crackForce: 1e6 } }, id, {
+        core,
         stepError: true,
       }).result
       const { peakForce } = runs.find((run) => run.id === 'step')!.outcome!

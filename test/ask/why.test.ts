@@ -8,7 +8,6 @@ import {
   type Scenario,
   STRATEGIES,
   type StrategyId,
-  simulateGrip,
   type Traces,
   whySentence,
 } from '../../sim/index.ts'
@@ -189,7 +188,7 @@ describe('the forces of the causes', () => {
     const two = REMOVALS.filter(({ cause }) => cause === 'windup' || cause === 'stopping')
     const why = explain(quickGrip, 'threshold-stop', 'held', runHere, two)
     const peak = (edits: Record<string, unknown>) =>
-      simulateGrip(make(quickGrip, { ...UNLOSABLE, ...edits }), 'threshold-stop').result.metrics.peakForce!
+      compiled(make(quickGrip, { ...UNLOSABLE, ...edits }), 'threshold-stop').result.metrics.peakForce!
     const windup = { 'servo.ki': 0 }
     const { threshold } = quickGrip.strategies.thresholdStop
     const stopping = {

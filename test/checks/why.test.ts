@@ -1,15 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { run } from '../../sim/cli/core.ts'
-import {
-  axisOf,
-  contactsOf,
-  explain,
-  PRESETS,
-  STRATEGIES,
-  type StrategyId,
-  simulateGrip,
-  strategyOf,
-} from '../../sim/index.ts'
+import { axisOf, contactsOf, explain, PRESETS, STRATEGIES, type StrategyId, strategyOf } from '../../sim/index.ts'
 import { make } from '../scenario/make.ts'
 
 const sum = (parts: { force: number }[]) => parts.reduce((total, { force }) => total + force, 0)
@@ -17,10 +8,10 @@ const every = PRESETS.flatMap(({ id, scenario }) => STRATEGIES.map((strategy) =>
 
 describe('why, on every preset and strategy', () => {
   it.each(every)('%s, %s: the causes add up to the figure within 1 %', (_, strategy, scenario) => {
-    const { verdict, metrics } = simulateGrip(scenario, strategy).result
+    const { verdict, metrics } = run(scenario, strategy).result
     const why = explain(scenario, strategy, verdict, run)
     const solid = make(scenario, { 'part.crackForce': undefined, 'part.yieldForce': undefined })
-    expect(why.force).toBe(simulateGrip(solid, strategy).result.metrics.peakForce)
+    expect(why.force).toBe(run(solid, strategy).result.metrics.peakForce)
     if (verdict === 'held') expect(why.force).toBe(metrics.peakForce)
     expect(Math.abs(sum(why.causes) / why.force! - 1)).toBeLessThan(0.01)
     expect(sum(why.causes.map(({ share }) => ({ force: share! })))).toBeCloseTo(1, 9)
@@ -38,7 +29,7 @@ describe('why, on every preset and strategy', () => {
 describe('a cause has the size that its closed form gives', () => {
   const teapot = PRESETS[0]!.scenario
   const told = (scenario: typeof teapot, strategy: StrategyId) => {
-    const why = explain(scenario, strategy, simulateGrip(scenario, strategy).result.verdict, run)
+    const why = explain(scenario, strategy, run(scenario, strategy).result.verdict, run)
     return (cause: string) => why.causes.find((each) => each.cause === cause)?.force ?? 0
   }
 
@@ -61,7 +52,7 @@ describe('a cause has the size that its closed form gives', () => {
 
   it('loss of power takes all of a back-drivable grip', () => {
     const lost = make(teapot, { 'events.powerLoss': { time: 0.9, windings: 'open' } })
-    const { metrics, verdict } = simulateGrip(lost, 'current-clamp').result
+    const { metrics, verdict } = run(lost, 'current-clamp').result
     expect(verdict).toBe('dropped')
     const why = explain(lost, 'current-clamp', verdict, run)
     expect(why).toMatchObject({ figure: 'hold', force: 0, bound: metrics.requiredForce })
@@ -92,7 +83,7 @@ describe('a cause has the size that its closed form gives', () => {
       'approach.speed': 0.02,
       'strategies.thresholdStop.threshold': 0.33,
     })
-    const why = explain(late, 'threshold-stop', simulateGrip(late, 'threshold-stop').result.verdict, run)
+    const why = explain(late, 'threshold-stop', run(late, 'threshold-stop').result.verdict, run)
     expect(why.figure).toBe('hold')
     expect(why.causes.find(({ cause }) => cause === 'relaxation')!.share).toBeLessThan(-0.1)
     const smooth = {

@@ -10,8 +10,10 @@ import {
   editScenario,
   inPlainSpaces,
   judgedSettings,
+  judgeGrip,
   PRESETS,
   remarkOn,
+  type Scenario,
   scalesFrom,
   settingsCsv,
   settingsMarkdown,
@@ -19,6 +21,7 @@ import {
 } from '../../sim/index.ts'
 import { enteredScenario } from '../../sim/loops/drive/entered.ts'
 import { scenarioOf } from '../checks/support.ts'
+import { make } from '../scenario/make.ts'
 
 const SI = wordingOf('si')
 

@@ -82,8 +82,8 @@ function askedOf(lesson: Lesson, base: Scenario, scenarios: Map<string, Scenario
 }
 
 /** The judgement alone. */
-export function judgeLesson(lesson: Lesson, answer: number): Judgement {
-  for (const item of runLesson(lesson, answer)) if (item.kind === 'judged') return item.judgement
+export function judgeLesson(lesson: Lesson, answer: number, runner = runHere): Judgement {
+  for (const item of runLesson(lesson, answer, runner)) if (item.kind === 'judged') return item.judgement
   throw new Error(`lesson "${lesson.title}": not judged`)
 }
 

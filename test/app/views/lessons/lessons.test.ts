@@ -8,6 +8,7 @@ import {
   sliderValues,
   type Verdict,
 } from '../../../../sim/index.ts'
+import { remembered } from '../../../grip/remembered.ts'
 
 /** Words of a lesson that stand before the answer and after it. */
 const texts = (lesson: (typeof LESSONS)[number]['lesson']) => {
@@ -52,7 +53,7 @@ const SAID: Record<string, Record<string, Verdict>> = {
 it.each(Object.entries(SAID))('lesson %s: the parts fare as its words say', (id, said) => {
   const { lesson } = LESSONS.find((listed) => listed.id === id)!
   const start = lesson.question.kind === 'choice' ? 0 : lesson.question.start
-  const runs = [...runLesson(lesson, start)].flatMap((item) => (item.kind === 'run' ? [item.run] : []))
+  const runs = [...runLesson(lesson, start, remembered)].flatMap((item) => (item.kind === 'run' ? [item.run] : []))
   for (const [run, verdict] of Object.entries(said))
     expect(runs.find((each) => each.id === run)!.result.verdict, run).toBe(verdict)
 })
@@ -64,24 +65,24 @@ describe.each(LESSONS)('lesson $id', ({ lesson }) => {
   it('is decided by its runs, and a wrong answer is judged wrong', () => {
     switch (question.kind) {
       case 'number': {
-        const { expected, right } = judgeLesson(lesson, question.start)
+        const { expected, right } = judgeLesson(lesson, question.start, remembered)
         expect(right).toBe(false)
         expect(expected!.value).toBeGreaterThan(question.min)
         expect(expected!.value).toBeLessThan(question.max)
-        expect(judgeLesson(lesson, expected!.value as number).right).toBe(true)
+        expect(judgeLesson(lesson, expected!.value as number, remembered).right).toBe(true)
         break
       }
       case 'choice': {
-        const rights = question.choices.filter((_, choice) => judgeLesson(lesson, choice).right)
+        const rights = question.choices.filter((_, choice) => judgeLesson(lesson, choice, remembered).right)
         expect(rights).toHaveLength(1)
         break
       }
       case 'slider': {
-        expect(judgeLesson(lesson, question.start).right).toBe(false)
+        expect(judgeLesson(lesson, question.start, remembered).right).toBe(false)
         // Not met at either end, and between them over a stretch that a person can hit.
-        const ends = [question.min, question.max].map((end) => judgeLesson(lesson, end))
+        const ends = [question.min, question.max].map((end) => judgeLesson(lesson, end, remembered))
         expect(ends.map(({ right }) => right)).toEqual([false, false])
-        for (const { nearest } of ends) expect(judgeLesson(lesson, nearest!).right).toBe(true)
+        for (const { nearest } of ends) expect(judgeLesson(lesson, nearest!, remembered).right).toBe(true)
         const [low, high] = ends.map(({ nearest }) => sliderValues(question).indexOf(nearest!))
         expect(high! - low!).toBeGreaterThanOrEqual(3)
       }
@@ -89,8 +90,8 @@ describe.each(LESSONS)('lesson $id', ({ lesson }) => {
   })
 
   it('fills every placeholder, with a figure, in both systems of units', () => {
-    const told = [...runLesson(lesson, null)].find((item) => item.kind === 'told')!.figures
-    const { figures } = judgeLesson(lesson, wrong)
+    const told = [...runLesson(lesson, null, remembered)].find((item) => item.kind === 'told')!.figures
+    const { figures } = judgeLesson(lesson, wrong, remembered)
     const { before, after } = texts(lesson)
     for (const units of ['si', 'us'] as const) {
       expect(before.map((text) => lessonText(text, told, units)).join()).not.toMatch(/[{}]|—|NaN|undefined/)

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { describe, expect, it } from 'vitest'
 import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
-import { run } from '../../../../sim/cli/core.ts'
+import { core, run } from '../../../../sim/cli/core.ts'
 import {
   explain,
   finerScenario,
@@ -18,8 +18,8 @@ import { reasonIn } from '../../../say/support.ts'
 
 /** As the page runs it: the grip, then another at half the step for the step error. */
 function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
-  const { result } = simulateGrip(scenario, strategy)
-  return { ...result, ...stepCheck(result, simulateGrip(finerScenario(scenario, result), strategy).result) }
+  const { result } = simulateGrip(scenario, strategy, { core })
+  return { ...result, ...stepCheck(result, simulateGrip(finerScenario(scenario, result), strategy, { core }).result) }
 }
 
 function commandLine(preset: string): string[] {
