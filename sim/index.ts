@@ -33,6 +33,7 @@ export {
   type Doubt,
   type GripEvents,
   type GripResult,
+  type MetricId,
   type Metrics,
   VERDICTS,
   type Verdict,

@@ -7,6 +7,7 @@ const WITHOUT_DEFAULT = [
   'part.markForce',
   'part.yieldForce',
   'part.crackForce',
+  'drive.busPower',
   'arm.lift',
   'strategies.sensedForce.derivativeFilter',
   'run.step',

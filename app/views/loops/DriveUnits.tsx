@@ -54,7 +54,13 @@ export function DriveUnits() {
       <Entered scenario={scenario} scales={scales} />
       <p className="loops-save">
         <Button
-          onClick={() => save(settingsMarkdown(driveSheet(scenario, scales), wordingOf(system), gripsOf(scenario)), 'text/markdown', 'md')}
+          onClick={() =>
+            save(
+              settingsMarkdown(driveSheet(scenario, scales), wordingOf(system), gripsOf(scenario)),
+              'text/markdown',
+              'md',
+            )
+          }
         >
           Settings sheet (Markdown)
         </Button>

@@ -25,6 +25,11 @@ export const SOURCES: Source[] = [
     text: 'C. Canudas de Wit, H. Olsson, K. J. Åström, P. Lischinsky: IEEE Transactions on Automatic Control 40(3), 1995.',
     marks: ['Canudas de Wit, Olsson, Åström, Lischinsky', '40(3), 1995'],
   },
+  {
+    id: 'richardson',
+    text: 'L. F. Richardson: Philosophical Transactions of the Royal Society A 210, 1911; as a stated uncertainty P. J. Roache: Journal of Fluids Engineering 116, 1994.',
+    marks: ['Richardson, Phil. Trans. A 210, 1911', 'Roache, J. Fluids Eng. 116, 1994'],
+  },
   { id: 'hess', text: 'D. P. Hess, A. Soom, 1990: the Stribeck curve.', marks: ['Hess and Soom (1990)'] },
   {
     id: 'mindlin',
