@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 import { core } from './.tools/core-plugin.mjs'
+import { notices } from './.tools/notices.ts'
 import { contentPolicy, offline } from './.tools/offline.ts'
 import { asNamespace, opening } from './.tools/opening.ts'
 import { tex } from './.tools/tex.ts'
@@ -9,15 +10,18 @@ import { tex } from './.tools/tex.ts'
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
 // Cross-origin isolation gives the page SharedArrayBuffer and a finer clock.
-const isolation = {
+const headers = {
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Embedder-Policy': 'require-corp',
+  'X-Content-Type-Options': 'nosniff',
 }
+const { watch, write } = notices()
 
 export default defineConfig({
   root: here('app'),
   publicDir: here('public'),
   base: './',
+  appType: 'mpa', // what is not there is 404 and not the page
   cacheDir: here('node_modules/.vite'),
   build: {
     outDir: here('dist'),
@@ -35,13 +39,13 @@ export default defineConfig({
       },
     },
   },
-  worker: { format: 'es', plugins: () => [core(), asNamespace('typebox')] },
-  server: { host: '127.0.0.1', headers: isolation },
+  worker: { format: 'es', plugins: () => [core(), asNamespace('typebox'), watch()] },
+  server: { host: '127.0.0.1', headers },
   preview: {
     host: '127.0.0.1',
     port: 4173,
     strictPort: true,
-    headers: { ...isolation, 'Content-Security-Policy': contentPolicy },
+    headers: { ...headers, 'Content-Security-Policy': `${contentPolicy}; frame-ancestors 'none'` },
   },
   plugins: [
     core(),
@@ -49,6 +53,8 @@ export default defineConfig({
     asNamespace('typebox'),
     react(),
     opening('app/store/start.ts', 'app/page.tsx', 'app/views/bench/traces/TraceChart.tsx'),
+    watch(),
+    write(),
     offline(here('app/offline/service.worker.ts')),
   ],
 })

@@ -15,6 +15,7 @@ export async function ensureBuilt() {
     'vite.config.ts',
     '.tools/core.mjs',
     '.tools/core-plugin.mjs',
+    '.tools/notices.ts',
     '.tools/offline.ts',
     '.tools/opening.ts',
     '.tools/tex.ts',

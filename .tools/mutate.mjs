@@ -7,13 +7,14 @@ import { dirname, join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { draw, mutantsOf } from './mutants.mjs'
 import { copyTree, makeScratch, scratch } from './scratch.mjs'
-import { main, root, SetupError } from './setup.mjs'
+import { endWithReader, main, root, SetupError } from './setup.mjs'
 
 const tree = join(scratch, 'tree')
 
 /** A broken line may make a test run for ever; none that is sound takes a tenth of this [ms]. */
 const ENDLESS = 3_600_000
 
+endWithReader()
 await main(async () => {
   const { values } = parseArgs({
     options: {
@@ -47,16 +48,16 @@ await main(async () => {
 })
 
 /** The simulator's sources in the copy. */
-const sources = () =>
-  readdirSync(join(tree, 'sim'), { recursive: true, encoding: 'utf8' })
+function sources() {
+  return readdirSync(join(tree, 'sim'), { recursive: true, encoding: 'utf8' })
     .map((name) => `sim/${name.replaceAll('\\', '/')}`)
     .filter((file) => file.endsWith('.ts') && !/\.(d|wasm)\.ts$/.test(file))
     .sort()
+}
 
-const withMutants = (/** @type {string} */ file) => ({
-  file,
-  mutants: mutantsOf(readFileSync(join(tree, file), 'utf8')),
-})
+function withMutants(/** @type {string} */ file) {
+  return { file, mutants: mutantsOf(readFileSync(join(tree, file), 'utf8')) }
+}
 
 /**
  * Breaks a place of the copy, tries the tests nearest to it first and mends it again.
@@ -101,7 +102,7 @@ async function redBy(/** @type {string[]} */ ...which) {
   return 'the tests do not start'
 }
 
-const short = (/** @type {string} */ text) => {
+function short(/** @type {string} */ text) {
   const line = text.replaceAll(/\s+/g, ' ')
   return `\`${line.length > 40 ? `${line.slice(0, 39)}…` : line}\``
 }

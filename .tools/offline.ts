@@ -45,9 +45,10 @@ export function offline(source: string): Plugin {
           contents.set(item.fileName, item.type === 'chunk' ? item.code : item.source)
         }
         const files = [...contents.keys()].sort()
-        const hash = createHash('sha256')
+        const worker = readFileSync(source, 'utf8')
+        const hash = createHash('sha256').update(worker)
         for (const file of files) hash.update(file).update(contents.get(file) ?? '')
-        const { code } = await transformWithOxc(readFileSync(source, 'utf8'), source)
+        const { code } = await transformWithOxc(worker, source)
         const facts = `const FILES = ${JSON.stringify(files)}\nconst VERSION = '${hash.digest('hex').slice(0, 12)}'\n`
         this.emitFile({ type: 'asset', fileName: 'sw.js', source: facts + code })
       },

@@ -41,3 +41,11 @@ export async function main(/** @type {() => unknown} */ run) {
     process.exitCode = 1
   }
 }
+
+/** A reader that has seen enough ends a script that has nothing else to do than to speak to it. */
+export function endWithReader() {
+  process.stdout.on('error', (/** @type {NodeJS.ErrnoException} */ error) => {
+    if (error.code !== 'EPIPE') console.error(error.message)
+    process.exit(1)
+  })
+}

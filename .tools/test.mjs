@@ -7,7 +7,7 @@ import { join } from 'node:path'
 import { closingLine, countPlaywright, countVitest } from './counts.mjs'
 import { inTurn } from './in-turn.mjs'
 import { alone } from './lock.mjs'
-import { cache, ensureInstalled, root, SetupError } from './setup.mjs'
+import { cache, endWithReader, ensureInstalled, root, SetupError } from './setup.mjs'
 
 /** @typedef {import('./counts.mjs').Counts} Counts */
 /** @typedef {{ counts: Counts, write: (text: string) => void }} Stage */
@@ -18,6 +18,7 @@ const notes = []
 const next = inTurn((text) => process.stdout.write(text))
 const colours = process.stdout.isTTY && !process.env.NO_COLOR ? { FORCE_COLOR: '1' } : {}
 
+endWithReader()
 if (await stage('install', ensureInstalled)) await Promise.all([withoutBrowser(), withBrowser()])
 if (totals.failed > 0) process.exitCode = 1
 for (const note of notes) console.log(`\n${note}`)

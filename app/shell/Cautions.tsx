@@ -14,6 +14,11 @@ export function CautionLine() {
       <Button quiet onClick={() => setOpen(true)}>
         All cautions
       </Button>
+      {import.meta.env.PROD && (
+        <a href="./notices.html" target="_blank" rel="noopener">
+          Licences
+        </a>
+      )}
       {/* In a section, because the dialog's own header would otherwise count as the page's. */}
       <section>
         <Dialog open={open} title="Cautions" onClose={() => setOpen(false)}>

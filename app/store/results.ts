@@ -10,6 +10,11 @@ export interface RunView {
   status: 'running' | 'done' | 'failed'
   /** Why it failed. */
   message?: string
+  /** Of a long run: the share that is done and since when it runs, by the page's clock [ms]. */
+  progress?: { done: number; since: number }
+  /** Ends a long run where it stands; runs what was ended so once more. */
+  stop?: () => void
+  again?: () => void
   result: GripResult | null
   /** Columns of `rows` values each; new arrays whenever `revision` grows. */
   traces: Traces | null

@@ -50,17 +50,20 @@ export function startRunner() {
   }
 
   const run = (strategy: StrategyId, scenario: Scenario) => {
-    let shown = performance.now()
+    const since = performance.now()
+    let shown = since
     const common = { strategy, scenario }
     pool.cancel(`refine ${strategy}`)
     pool.run(
       strategy,
       { scenario, strategy, traces: true },
       {
-        progress(traces: GrowingTraces) {
+        progress(traces: GrowingTraces, done: number) {
           if (performance.now() - shown < UNHURRIED) return
           shown = performance.now()
-          show({ ...common, status: 'running', result: null, traces: traces.view(), rows: traces.rows })
+          const progress = { done, since }
+          const stop = () => end(strategy, scenario, done)
+          show({ ...common, status: 'running', progress, stop, result: null, traces: traces.view(), rows: traces.rows })
         },
         done(result, traces) {
           show({ ...common, status: 'done', result, traces, rows: traces.time.length })
@@ -75,6 +78,13 @@ export function startRunner() {
   const replace = ({ strategy, result }: RunView, by: GripResult) => {
     const shown = useResults.getState().runs[strategy]
     if (shown?.result === result) show({ ...shown, result: by })
+  }
+
+  const end = (strategy: StrategyId, scenario: Scenario, done: number) => {
+    pool.cancel(strategy)
+    const message = `it was stopped at ${Math.floor(100 * done)} %.`
+    const again = () => run(strategy, scenario)
+    show({ strategy, scenario, status: 'failed', message, again, result: null, traces: null, rows: 0 })
   }
 
   const refine = () => {

@@ -15,7 +15,9 @@ export type Request = { kind: 'grip'; job: number; input: GripJob; newest: Int32
 export type Answer =
   | { kind: 'ready' }
   | { kind: 'started'; job: number }
-  /** New rows, columns in the order of CHANNELS; none, as a sign of life, when the traces are not wanted. */
+  /** The share of the job that is done, now and then. */
+  | { kind: 'progress'; job: number; done: number }
+  /** New rows, columns in the order of CHANNELS. */
   | { kind: 'chunk'; job: number; columns: Float64Array[] }
   | { kind: 'done'; job: number; result: GripResult }
   | { kind: 'stopped'; job: number }

@@ -8,8 +8,8 @@ import { GrowingTraces } from './columns.ts'
 import type { GripJob } from './messages.ts'
 
 export interface Listener {
-  /** The traces so far; called for each piece that arrives. */
-  progress?(traces: GrowingTraces): void
+  /** The traces so far, and the share of the run that is done; called for each sign of life. */
+  progress?(traces: GrowingTraces, done: number): void
   done(result: GripResult, traces: Traces): void
   failed(message: string): void
 }
@@ -44,7 +44,7 @@ export class SimulatorPool {
   private readonly lengths = new Map<string, number>()
   private readonly restarted: () => void
 
-  /** `restarted` is told whenever a worker was lost and a new one started. */
+  /** `restarted` is told whenever a worker was lost over a job that is still wanted, and a new one started. */
   constructor(size: number, restarted: () => void) {
     this.restarted = restarted
     this.seats = Array.from({ length: size }, () => this.seat())
@@ -98,6 +98,7 @@ export class SimulatorPool {
 
   private start(seat: Seat, task: Task) {
     const traces = new GrowingTraces()
+    let share = 0
     const end = (tell: () => void) => {
       seat.task = null
       if (!task.dropped) {
@@ -107,10 +108,14 @@ export class SimulatorPool {
       this.fill()
     }
     const events: JobEvents = {
+      progress(done) {
+        share = done
+        if (!task.dropped) task.listener.progress?.(traces, share)
+      },
       chunk(columns) {
         if (task.dropped) return
         traces.append(columns)
-        task.listener.progress?.(traces)
+        task.listener.progress?.(traces, share)
       },
       done: (result) => end(() => task.listener.done(result, traces.view())),
       failed: (message) => end(() => task.listener.failed(message)),
@@ -125,7 +130,7 @@ export class SimulatorPool {
   private replace(seat: Seat) {
     const { task } = seat
     this.seats[this.seats.indexOf(seat)] = this.seat()
-    this.restarted()
+    if (task && !task.dropped) this.restarted()
     if (task && !task.dropped && !this.waiting.has(task.lane)) {
       task.restarts += 1
       if (task.restarts > MOST_RESTARTS) task.listener.failed('The simulator stopped each time it ran this scenario.')

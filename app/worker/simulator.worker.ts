@@ -1,11 +1,11 @@
 /** The simulator's side of the door: runs one job at a time and hands out its traces piece by piece. */
-import { CHANNELS, simulateGrip, type Traces } from '../../sim/index.ts'
+import { CHANNELS, judgeGrip, simulateGrip, type Traces } from '../../sim/index.ts'
 import { newCore } from './core.ts'
 import type { Answer, Request } from './messages.ts'
 
 declare const self: DedicatedWorkerGlobalScope
 
-/** Least time between two pieces [ms]: a run that is quicker hands its traces out whole, which costs the page least. */
+/** Least time between two signs of life [ms]: a run that is quicker hands its traces out whole, which costs the page least. */
 const PACE = 50
 
 const core = newCore()
@@ -26,25 +26,30 @@ self.onmessage = ({ data: { job, input, newest } }: MessageEvent<Request>) => {
   let last = performance.now()
   const release = () => {
     for (const columns of held) send(columns)
+    streamed ||= held.length > 0
     held = []
   }
+  const onProgress = (done: number) => {
+    if (performance.now() - last > PACE) {
+      last = performance.now()
+      answer({ kind: 'progress', job, done })
+      release()
+    }
+    return wanted()
+  }
+  const onChunk = (columns: Float64Array[]) => {
+    held.push(columns)
+    return wanted()
+  }
   try {
-    const { result, traces, cancelled } = simulateGrip(input.scenario, input.strategy, {
-      core,
-      onChunk(columns) {
-        held.push(input.traces ? columns : [])
-        if (performance.now() - last > PACE) {
-          last = performance.now()
-          streamed = true
-          release()
-        }
-        return wanted()
-      },
-    })
-    if (cancelled) return answer({ kind: 'stopped', job })
-    if (input.traces && streamed) release()
-    else if (input.traces) send(columnsOf(traces))
-    answer({ kind: 'done', job, result })
+    const { scenario, strategy, traces } = input
+    const ran = traces
+      ? simulateGrip(scenario, strategy, { core, onChunk, onProgress })
+      : { ...judgeGrip(scenario, strategy, { core, onProgress }), traces: null }
+    if (!wanted()) return answer({ kind: 'stopped', job })
+    if (ran.traces && streamed) release()
+    else if (ran.traces) send(columnsOf(ran.traces))
+    answer({ kind: 'done', job, result: ran.result })
   } catch (error) {
     answer({ kind: 'failed', job, message: error instanceof Error ? error.message : String(error) })
   }

@@ -10,10 +10,12 @@ import { reasonOf } from '../say/reason.ts'
 import { wordingOf } from '../say/wording.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
 import { type Command, isJson, optionsOf, Refused, refusing, SCENARIO_OPTIONS, SCENARIO_USAGE } from './command.ts'
 import { core } from './core.ts'
 import { readScenario } from './input.ts'
 import { print, printJson, writeOut } from './output.ts'
+import { progressOf } from './progress.ts'
 
 export const grip: Command = {
   id: 'grip',
@@ -32,13 +34,22 @@ export const grip: Command = {
     if (wanted.length === 0)
       throw new Refused([`--strategy: given "${values.strategy}", allowed all, ${ids.join(', ')}`])
     const json = isJson(values.format)
-    const runs = wanted.map((id) => refusing(() => simulateGrip(scenario, id, { stepError: true, core })))
+    const runs = wanted.map((id) => refusing(() => simulated(scenario, id)))
     if (values.traces !== undefined) writeTraces(values.traces, runs)
     const results = runs.map((run) => run.result)
     if (json) printJson(report(scenario, results))
     else print(table(scenario, results))
     return results.some(({ cause }) => cause === 'numbers' || cause === 'travel') ? 3 : 0
   },
+}
+
+function simulated(scenario: Scenario, id: StrategyId): Simulated {
+  const progress = progressOf(id)
+  try {
+    return simulateGrip(scenario, id, { stepError: true, core, onProgress: progress.tell })
+  } finally {
+    progress.end()
+  }
 }
 
 /** One file for one strategy; for several, the strategy's id goes before the ending. */

@@ -6,14 +6,6 @@ import type { Wording } from './wording.ts'
 
 type Loaded = Pick<GripResult, 'metrics' | 'overloads'>
 
-/** What each is called beside the word "overloaded". */
-export const RATING_WORDS: Record<Rating, string> = {
-  continuousCurrent: 'continuous current',
-  peakCurrent: 'peak current',
-  windingTemperature: 'winding temperature',
-  busPower: 'bus power',
-}
-
 type Say = (overload: Overload, words: Wording, scenario: Scenario, run: Loaded) => string
 
 const SAY: Record<Rating, Say> = {

@@ -25,7 +25,9 @@ describe('the samples of DEVELOPERS.md', () => {
   it('say where they belong', () => expect(samples.length).toBeGreaterThan(2))
 
   it('compile in the places that they name', () => {
-    expect(run(join(root, 'node_modules/typescript/bin/tsc'), '-b')).toEqual({ status: 0, said: '' })
+    const { status, said } = run(join(root, 'node_modules/typescript/bin/tsc'), '-b')
+    expect(said).toBe('')
+    expect(status).toBe(0)
   })
 
   it.each(samples.flatMap((sample) => sample.try ?? []))('do what they promise: %s', (command) => {

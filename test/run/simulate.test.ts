@@ -66,6 +66,28 @@ describe.each(IDS)('simulateGrip, %s', (id) => {
   })
 })
 
+describe('a duty', () => {
+  const duty = () => quick({ 'run.cycle': 2 })
+
+  it('tells how far it is, all its runs and those at half the step included', () => {
+    const told: number[] = []
+    const onProgress = (done: number) => told.push(done) > 0
+    const { result } = simulateGrip(duty(), 'current-clamp', { stepError: true, onProgress })
+    expect(told.length).toBeGreaterThanOrEqual(10)
+    expect(told).toEqual([...new Set(told)].sort((a, b) => a - b))
+    expect(told[0]).toBeLessThanOrEqual(1 / 15)
+    expect(told.at(-1)).toBeCloseTo(1, 12)
+    expect(result).toEqual(simulateGrip(duty(), 'current-clamp', { stepError: true }).result)
+  })
+
+  it('stops in the first of its runs when it is asked to', () => {
+    let told = 0
+    const { cancelled } = simulateGrip(duty(), 'current-clamp', { stepError: true, onProgress: () => ++told < 1 })
+    expect(cancelled).toBe(true)
+    expect(told).toBe(1)
+  })
+})
+
 describe('simulateGrip', () => {
   it('refuses a strategy that it does not know', () => {
     expect(() => simulateGrip(quick(), 'squeeze' as never)).toThrow(RangeError)

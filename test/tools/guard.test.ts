@@ -15,32 +15,71 @@ const FAMILY = `
   console.log(process.pid)
   setInterval(() => {}, 1e6)`
 
-function guarded(text: string) {
+/** What npm does: it runs a script through a shell. */
+const SHELL = `
+  import { spawnSync } from 'node:child_process'
+  console.log(process.pid)
+  spawnSync('sh', ['-c', '"$@"; true', 'sh', process.execPath, ...process.argv.slice(2)], { stdio: 'inherit' })`
+
+function written(text: string) {
   const file = join(mkdtempSync(join(tmpdir(), 'jawbench-guard-')), 'script.mjs')
   writeFileSync(file, text)
-  return ['.tools/guard.mjs', relative('.tools', file)]
+  return file
 }
 
-/** The ids that the family says, and the watcher's. */
-async function family(guard: ChildProcess): Promise<number[]> {
+const guarded = (text: string) => ['.tools/guard.mjs', relative('.tools', written(text))]
+
+/** So many ids that a process and what it has started say. */
+async function idsOf(process: ChildProcess, count: number): Promise<number[]> {
   let said = ''
-  while (said.split('\n').length < 4) said += String((await once(guard.stdout!, 'data'))[0])
-  const ids = said.trim().split('\n').map(Number)
-  const watchers = readFileSync(`/proc/${guard.pid}/task/${guard.pid}/children`, 'utf8').trim().split(' ').map(Number)
-  return [...ids, ...watchers]
+  while (said.split('\n').length <= count) said += String((await once(process.stdout!, 'data'))[0])
+  return said.trim().split('\n').map(Number)
 }
 
-it.runIf(process.platform === 'linux').each(['SIGTERM', 'SIGINT', 'SIGKILL'] as const)(
-  'leaves nothing running when it is ended by %s',
+const childrenOf = (pid: number | undefined) =>
+  readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').trim().split(' ').map(Number)
+
+const LINUX = process.platform === 'linux'
+
+it.runIf(LINUX).each(['SIGTERM', 'SIGINT', 'SIGHUP', 'SIGKILL'] as const)(
+  'leaves nothing running when it is ended by %s, by which it ends itself',
   async (signal) => {
     const guard = spawn(process.execPath, guarded(FAMILY), { stdio: ['ignore', 'pipe', 'inherit'] })
-    const ids = await family(guard)
+    const ended = once(guard, 'exit')
+    const ids = [...(await idsOf(guard, 3)), ...childrenOf(guard.pid)]
     expect(ids).toHaveLength(4)
     expect(ids.every(isRunning)).toBe(true)
     guard.kill(signal)
-    await expect.poll(() => ids.filter(isLiving), { timeout: 600_000 }).toEqual([])
+    await expectGone(ids)
+    expect(await ended).toEqual([null, signal])
   },
 )
+
+it.runIf(LINUX)(
+  'leaves nothing running when npm is killed outright, which has started it through a shell',
+  async () => {
+    const npm = spawn(process.execPath, [written(SHELL), ...guarded(FAMILY)], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+      env: { ...process.env, npm_lifecycle_event: 'test' },
+    })
+    const ids = await idsOf(npm, 4)
+    npm.kill('SIGKILL')
+    await expectGone(ids)
+  },
+)
+
+it.runIf(LINUX)('leaves nothing running when its script is killed, and says that it went wrong', async () => {
+  const guard = spawn(process.execPath, guarded(FAMILY), { stdio: ['ignore', 'pipe', 'inherit'] })
+  const ended = once(guard, 'exit')
+  const ids = await idsOf(guard, 3)
+  const [watcher] = childrenOf(guard.pid)
+  const [script] = childrenOf(watcher)
+  process.kill(script!, 'SIGKILL')
+  await expectGone(ids)
+  expect(await ended).toEqual([1, null])
+})
+
+const expectGone = (ids: number[]) => expect.poll(() => ids.filter(isLiving), { timeout: 600_000 }).toEqual([])
 
 /** A process that has ended but that nobody has asked about yet still has its id. */
 const isLiving = (pid: number) => isRunning(pid) && !readStat(pid).includes(') Z ')

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Answer, GripJob, Request } from '../../../app/worker/messages.ts'
 import { SimulatorPool } from '../../../app/worker/pool.ts'
+import { takeSimulator } from '../../../app/worker/simulators.ts'
 import { CHANNELS, type GripResult } from '../../../sim/index.ts'
 
 /** A worker whose answers the test gives by hand. */
@@ -14,7 +15,6 @@ class HandWorker {
 
   constructor() {
     HandWorker.all.push(this)
-    queueMicrotask(() => this.say({ kind: 'ready' }))
   }
   postMessage(request: Request) {
     this.requests.push(request)
@@ -43,10 +43,14 @@ const poolOf = (size: number) => new SimulatorPool(size, restarted as () => void
 beforeEach(() => {
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] })
   vi.stubGlobal('Worker', HandWorker)
+  vi.stubGlobal('crossOriginIsolated', true)
   HandWorker.all = []
   restarted = vi.fn()
 })
 afterEach(() => {
+  // None that is left over goes to the next test.
+  const made = HandWorker.all.length
+  while (HandWorker.all.length === made) takeSimulator()
   vi.useRealTimers()
   vi.unstubAllGlobals()
 })
@@ -120,19 +124,64 @@ describe('a pool of simulators', () => {
     expect(ear.done).toHaveBeenCalledOnce()
   })
 
-  it('notices a worker that is silent: one that never starts, one that does not stop', async () => {
+  it('replaces a worker that is silent while another gets on, which takes its place', () => {
     const pool = poolOf(1)
-    await Promise.resolve()
     pool.run('a', job('one'), listener())
-    vi.advanceTimersByTime(6_100)
-    expect(restarted).toHaveBeenCalledTimes(1)
-    const second = HandWorker.all[1]!
-    second.say({ kind: 'started', job: 1 })
+    vi.advanceTimersByTime(7_000)
+    const [first, spare] = HandWorker.all as [HandWorker, HandWorker]
+    spare.say({ kind: 'ready' })
+    vi.advanceTimersByTime(4_900)
+    expect(first.ended).toBe(false)
+    vi.advanceTimersByTime(200)
+    expect(first.ended).toBe(true)
+    expect(restarted).toHaveBeenCalledOnce()
+    expect(asked(spare)).toEqual(['one'])
+    expect(HandWorker.all.length).toBe(2)
+  })
+
+  it('waits as long as the machine lets no other worker get on, and for ever while there are signs of life', () => {
+    const pool = poolOf(1)
+    const ear = listener()
+    pool.run('a', job('one'), ear)
+    const [worker] = HandWorker.all as [HandWorker]
+    vi.advanceTimersByTime(3_600_000)
+    expect(HandWorker.all.length).toBe(2)
+    for (let n = 1; n <= 1000; n++) {
+      worker.say({ kind: 'progress', job: 1, done: n / 1000 })
+      vi.advanceTimersByTime(5_900)
+    }
+    expect(ear.progress.mock.calls.at(-1)![1]).toBe(1)
+    worker.finish('in the end')
+    vi.advanceTimersByTime(3_600_000)
+    expect(ear.done).toHaveBeenCalledOnce()
+    expect(restarted).not.toHaveBeenCalled()
+    expect(HandWorker.all.length).toBe(2)
+  })
+
+  it('says nothing of a worker that does not stop when it is asked to', () => {
+    const pool = poolOf(1)
+    pool.run('a', job('one'), listener())
+    pool.cancel('a')
+    vi.advanceTimersByTime(6_000)
+    const [first, spare] = HandWorker.all as [HandWorker, HandWorker]
+    spare.say({ kind: 'ready' })
+    vi.advanceTimersByTime(1)
+    expect(first.ended).toBe(true)
+    expect(restarted).not.toHaveBeenCalled()
     pool.run('a', job('two'), listener())
-    vi.advanceTimersByTime(2_200)
-    expect(restarted).toHaveBeenCalledTimes(2)
-    expect(second.ended).toBe(true)
-    expect(asked(HandWorker.all[2]!)).toEqual(['two'])
+    expect(asked(spare)).toEqual(['two'])
+  })
+
+  it('ends a worker that cannot be asked to stop, where memory cannot be shared', () => {
+    vi.stubGlobal('crossOriginIsolated', false)
+    const pool = poolOf(1)
+    pool.run('a', job('one'), listener())
+    pool.cancel('a')
+    pool.run('a', job('two'), listener())
+    const [first, second] = HandWorker.all as [HandWorker, HandWorker]
+    expect(first.ended).toBe(true)
+    expect(asked(second)).toEqual(['two'])
+    expect(restarted).not.toHaveBeenCalled()
   })
 
   it('gives a job up that takes worker after worker with it', () => {

@@ -1,5 +1,5 @@
 import { memo, useRef } from 'react'
-import { STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
+import { progressText, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
 import { FIGURES, type Figure } from '../../../read/result/figures.ts'
 import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
 import { differenceText, reasonText } from '../../../read/result/words.ts'
@@ -35,13 +35,39 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
           Pin<span className="sr-only"> this run of {label}</span>
         </Button>
       </header>
+      {run?.status === 'running' && <LongRun run={run} label={label} />}
       {outcome?.result ? <Outcome run={outcome} /> : <Waiting run={run} />}
       <WhyFold strategy={strategy} />
     </article>
   )
 }
 
+/** Time after which a run is long [s]: shorter ones are over before this can be read. */
+const LONG = 1
+
+/** How far a long run is, and a way to stop it. */
+function LongRun({ run: { progress, stop }, label }: { run: RunView; label: string }) {
+  const elapsed = progress ? (performance.now() - progress.since) / 1000 : 0
+  if (!progress || elapsed < LONG) return null
+  return (
+    <p className="long-run">
+      {progressText(progress.done, elapsed)}
+      <Button quiet onClick={stop}>
+        Stop<span className="sr-only"> this run of {label}</span>
+      </Button>
+    </p>
+  )
+}
+
 function Waiting({ run }: { run: RunView | undefined }) {
+  if (run?.again)
+    return (
+      <>
+        <p className="word">Stopped</p>
+        <p className="reason">The run has no result: {run.message}</p>
+        <Button onClick={run.again}>Run it again</Button>
+      </>
+    )
   if (run?.status === 'failed')
     return (
       <>
