@@ -11,7 +11,7 @@ import { type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
 import { endOf } from './end.ts'
 import { type Cycle, type CycleOptions, type OnChunk, type OnProgress, runCycle } from './run.ts'
-import { finerScenario, stepCheck } from './step-error.ts'
+import { finerRun, stepCheck } from './step-error.ts'
 
 export interface SimulateOptions {
   /** The core that carries it out; the simulator's own files if left out. */
@@ -53,11 +53,10 @@ export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: 
   const end = endOf(cycle.bench, cycle.hash)
   const result = judged(scenario, strategy, end)
   if (options.stepError && !cycle.cancelled) {
-    const finer = judgeGrip(finerScenario(scenario, result), strategy, {
-      core,
-      onProgress: partOf(options.onProgress, share, 1),
-    })
-    Object.assign(result, stepCheck(result, finer.result))
+    const against = finerRun(scenario, result)
+    const finer = modelOf(against.scenario, strategyOf(strategy), { finer: against.finer })
+    const { bench } = runDuty(finer, { core, onProgress: partOf(options.onProgress, share, 1) })
+    Object.assign(result, stepCheck(result, judged(scenario, strategy, endOf(bench, ''))))
   }
   return { result, traces: tracesOf(cycle.columns ?? []), cancelled: cycle.cancelled, weakest: weakestOf(end) }
 }

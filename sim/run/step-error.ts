@@ -3,22 +3,37 @@
  * at half the step shows half of it, and the whole is twice the change (extrapolation to step 0, Richardson, Phil. Trans. A 210, 1911;
  * as a stated uncertainty, Roache, J. Fluids Eng. 116, 1994).
  */
-import { SLIP_LIMIT } from '../job/grip/load.ts'
 import { type Doubt, type GripResult, METRIC_IDS, type MetricId, type Metrics } from '../job/grip/result.ts'
 import type { Scenario } from '../scenario/index.ts'
 
 /** Step error from which on a run is doubted; own bound. */
 const DOUBTFUL = 0.05
 
+/** What counts as no slip [m], as the verdict has it; told anew, since the page needs it without the simulator. */
+export const NO_SLIP = 1e-4
+
 /** The order of the scheme makes this of the change at half the step. */
 const WHOLE = 2
 
 type Errors = Partial<Record<MetricId, number>>
 
-/** The run that another is held against: at half its step, or, of an unstable run at a named step, at the step that the stiffest mode asks for. */
-export function finerScenario(scenario: Scenario, { events, step }: Pick<GripResult, 'events' | 'step'>): Scenario {
-  const finer = events.unstable === null || scenario.run.step === null ? step / 2 : null
-  return { ...scenario, run: { ...scenario.run, step: finer } }
+/** Of an unstable run at a named step half of it tells nothing; it is held against the step that the stiffest mode asks for. */
+const asksForChosen = ({ run }: Scenario, { events }: Pick<GripResult, 'events'>) =>
+  events.unstable !== null && run.step !== null
+
+/** The run that another is held against, and how much further its step is divided. */
+export function finerRun(
+  scenario: Scenario,
+  result: Pick<GripResult, 'events'>,
+): { scenario: Scenario; finer: number } {
+  if (!asksForChosen(scenario, result)) return { scenario, finer: 2 }
+  return { scenario: { ...scenario, run: { ...scenario.run, step: null } }, finer: 1 }
+}
+
+/** The same by its step alone. */
+export function finerScenario(scenario: Scenario, result: Pick<GripResult, 'events' | 'step'>): Scenario {
+  const step = asksForChosen(scenario, result) ? null : result.step / 2
+  return { ...scenario, run: { ...scenario.run, step } }
 }
 
 /** Held against the run of `finerScenario`. */
@@ -51,7 +66,7 @@ function largestOf(metrics: Metrics, errors: Errors): number | null {
     over(errors.settledForce ?? WHOLE * settledForce, settledForce),
     over(errors.holdMargin, Math.max(1, 1 + (holdMargin ?? 0))),
     over(errors.damageMargin, Math.max(1, 1 + (damageMargin ?? 0))),
-    over(errors.slipDistance, Math.max(SLIP_LIMIT, slipDistance ?? 0)),
+    over(errors.slipDistance, Math.max(NO_SLIP, slipDistance ?? 0)),
   )
 }
 
