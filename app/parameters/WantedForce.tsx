@@ -64,7 +64,7 @@ export function WantedForce() {
         min={RANGE[0]}
         max={RANGE[1]}
         resetTo={Math.min(RANGE[1], Math.max(RANGE[0], expectedOf(base)))}
-        note="Normal force at one contact. Sets every strategy so that it should give this force while the jaws creep on; friction decides how far the force at rest can lie from it."
+        note="Normal force at one contact. Sets every strategy so that it should give this force while the jaws creep on; friction, and in a duty the warmth of the magnets, decide how far the force at rest can lie from it."
         fault={fault}
         id="wanted-grip-force"
         onEdit={set}
@@ -149,9 +149,9 @@ function placeText(band: ForceBand, { least, most }: Window, result: GripResult 
   if (result && result.overloads.length > 0) return `In the window, but ${spokenVerdict(result).replace('held, ', '')}.`
   const below = least !== null && band.least < least
   const above = most !== null && most_ > most
-  if (below && above) return 'In the window; friction reaches out at both ends.'
-  if (below) return 'In the window; friction reaches below it.'
-  return above ? 'In the window; friction reaches above it.' : 'In the window.'
+  if (below && above) return 'In the window; at rest it can lie outside at either end.'
+  if (below) return 'In the window; at rest it can lie below it.'
+  return above ? 'In the window; at rest it can lie above it.' : 'In the window.'
 }
 
 function settingText(

@@ -6,6 +6,7 @@
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
 import type { GripResult } from '../job/grip/result.ts'
+import { impactForce, touchSpeed } from '../job/grip/statics.ts'
 import { damageLimit } from '../job/grip/window.ts'
 import type { Actuator, Fault, Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
@@ -47,7 +48,7 @@ export interface AxisReport {
   /** Force at one contact that drives the axis back without current; null: none does. */
   backDriveForce: number | null
   movingMass: number
-  /** Highest force of the first impact at the approach speed, v·√(kM) shared by the contacts. */
+  /** Highest force of the first impact, all the energy of the moving mass in pads and part. */
   impactForce: number
   /** Highest speed at bus voltage and continuous current, and over the approach speed. */
   topSpeed: number
@@ -72,7 +73,7 @@ export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere
   const forceAt = (current: number) =>
     Math.max(0, (axis.forcePerAmpere * current - transmission.coulomb) / (contacts * (1 + axis.raise)))
   const mass = axis.mass + jawMassOf(scenario)
-  const impact = impactForce(scenario, mass)
+  const impact = impactForce(scenario, mass, touchSpeed(scenario))
   const topSpeed = Math.max(
     0,
     (scenario.drive.busVoltage -
@@ -113,16 +114,6 @@ function frictionBand(scenario: Scenario, actuator: Actuator, force: number): nu
 function currentToRun(scenario: Scenario, actuator: Actuator): number {
   const { coulomb, viscous } = actuator.transmission
   return (coulomb + viscous * scenario.approach.speed) / axisOf(actuator).forcePerAmpere
-}
-
-/** Linear impact without damping, v·√(kM), on pad and part in series, at one contact [N]. */
-function impactForce({ part, jaws, approach }: Scenario, mass: number): number {
-  const contacts = contactsOf({ jaws })
-  const half = 2 * part.stiffness * (part.exponent === 1 ? 1 : Math.sqrt(1e-3))
-  const side = (half * jaws.padStiffness) / (half + jaws.padStiffness)
-  const stiffness = contacts === 2 ? 2 * side : side / 2
-  const speed = approach.creepFrom > part.width ? Math.min(approach.creepSpeed, approach.speed) : approach.speed
-  return (speed * Math.sqrt(stiffness * mass)) / contacts
 }
 
 function fitness(report: AxisReport, strategy: StrategyId, force: number, run: Runner): StrategyFitness {

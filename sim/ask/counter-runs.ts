@@ -1,8 +1,8 @@
 /** What the counter-runs of `explain` take away, cause by cause; told in the order of CAUSES. */
 import { axisOf } from '../axis/reflect.ts'
-import { lawOf } from '../job/grip/contact/laws.ts'
 import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
-import { type Edit, editScenario, type Scenario } from '../scenario/index.ts'
+import { jawStiffness, springsAt } from '../job/grip/statics.ts'
+import { type Actuator, type Edit, editScenario, type Scenario } from '../scenario/index.ts'
 import { approachCourse } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import { derivativeFilterOf } from '../strategy/sensed-force/filter.ts'
@@ -161,17 +161,14 @@ function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
 
 /** Speed at which next to no momentum is left, v·√(k·m) of the axis on the part, and the travel that it then takes to press [m]. */
 function slowTouch(scenario: Scenario, strategy: StrategyId): { speed: number; travel: number } {
-  const { part, jaws, actuator, servo } = scenario
-  const law = lawOf(part.exponent)
+  const { actuator, servo } = scenario
   const kind = strategyOf(strategy)
   const contacts = contactsOf(scenario)
   const force = Math.max(kind.forceOf(scenario).expected, 1e-3)
-  const flattening = law.inverse(force / part.stiffness)
-  const half = 2 * part.stiffness * law.slope(flattening)
-  const contact = (half * jaws.padStiffness) / (half + jaws.padStiffness)
+  const springs = springsAt(scenario, force)
   const axis = axisOf(actuator)
-  const impedance = Math.sqrt((contacts === 2 ? 2 : 0.5) * contact * (axis.mass + jawMassOf(scenario)))
-  const squeeze = (flattening / 2 + force / jaws.padStiffness) * (contacts === 2 ? 1 : 2)
+  const impedance = Math.sqrt(jawStiffness(scenario, springs) * (axis.mass + jawMassOf(scenario)))
+  const squeeze = springs.squeeze * (contacts === 2 ? 1 : 2)
   const lag = kind.sensed || servo.kp === 0 ? 0 : (contacts * force * (1 + axis.raise)) / axis.forcePerAmpere / servo.kp
   const speed = Math.min(FASTEST, Math.max(SLOWEST, (LEFT * contacts * force) / impedance))
   return { speed, travel: 1.5 * (squeeze + lag) }
@@ -203,8 +200,20 @@ function withoutFriction(scenario: Scenario, strategy: StrategyId): Edit[] {
   ]
   const checked = editScenario(scenario, bare)
   if (!checked.ok || kindOf.sensed) return bare
-  const current = kindOf.settingFor(checked.scenario, kindOf.forceOf(scenario).expected)
+  const current = kindOf.settingFor(asMeant(checked.scenario), kindOf.forceOf(asMeant(scenario)).expected)
   return [...bare, set(kindOf.setting.path, current), set('strategies.currentClamp.limit', current)]
+}
+
+/** What the person set: before gauge and current measurement err, and with magnets that do not weaken. */
+export function asMeant({ sensors, drive, actuator, run, ...scenario }: Scenario): Scenario {
+  const { motor } = actuator
+  return {
+    ...scenario,
+    sensors: { ...sensors, gauge: { ...sensors.gauge, gainError: 0, offset: 0 } },
+    drive: { ...drive, currentOffset: 0 },
+    actuator: { ...actuator, motor: { ...motor, thermal: { ...motor.thermal, magnetCoefficient: 0 } } } as Actuator,
+    run: { ...run, cycle: null },
+  }
 }
 
 function exactMeasuring({ sensors }: Scenario, strategy: StrategyId): Edit[] {

@@ -13,7 +13,7 @@ import { liftTime } from '../scenario/lift.ts'
 import { approachEnd } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-import { approachTime, CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
+import { approachTime, asMeant, CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
 import { type Runner, runHere } from './runner.ts'
 import { type Shares, shapley, walk } from './shapley.ts'
 
@@ -93,7 +93,7 @@ export function explain(
     const missed = { metrics, events, cause, travel: metrics.jawTravel ?? 0, way: wayOf(scenario) }
     return { verdict, figure, force: null, bound: null, causes: [], untold: [], orders: NONE, run: missed }
   }
-  const wanted = strategyOf(strategy).forceOf(withoutGaugeErrors(scenario)).expected
+  const wanted = strategyOf(strategy).forceOf(asMeant(scenario)).expected
   const bound = figure === 'peak' ? damageLimit(scenario) : run(scenario, strategy).result.metrics.requiredForce
   const { causes, untold, orders } = tell(counter, whole, wanted)
   return {
@@ -258,11 +258,6 @@ function wayOf(scenario: Scenario): MissedRun['way'] {
   const contact = travelToContact(scenario)
   const end = approachEnd(scenario)
   return { contact, end, arrival: approachTime(scenario, contact), lift: liftTime(scenario) }
-}
-
-/** What the person set, before the gauge errs. */
-function withoutGaugeErrors({ sensors, ...scenario }: Scenario): Scenario {
-  return { ...scenario, sensors: { ...sensors, gauge: { ...sensors.gauge, gainError: 0, offset: 0 } } }
 }
 
 /** Null where the rules refuse the edits. */

@@ -1,5 +1,6 @@
 /** Free cooling of a motor's two nodes in closed form, and the steady state of a duty. */
 import { exponential } from '../core/elementary.ts'
+import { COPPER_COEFFICIENT, REFERENCE } from './heat.ts'
 
 export interface HeatOptions {
   /** [K/W], [s], [K/W], [s], [°C] */
@@ -36,6 +37,28 @@ export function steadyStart(options: HeatOptions, start: Temperatures, end: Temp
   const w = end.winding - start.winding
   const h = end.housing - start.housing
   return { winding: start.winding + (d * w + e12 * h) / det, housing: start.housing + (a * h + e21 * w) / det }
+}
+
+/** A motor this far above its ambient runs away [K]. */
+export const RUNAWAY = 500
+
+/**
+ * Mean temperatures in a duty that goes on for ever, `current` [A] in the winding for `share` of the time: with the copper loss
+ * P = share·I²·R·(1 + α(T_w − T_ref)), the housing lies P·R_ha above the ambient and the winding another P·R_wh (closed form). `resistance`
+ * [Ω] is that of the cold winding. A motor that runs away is given the ambient and RUNAWAY.
+ */
+export function dutyTemperatures(
+  options: HeatOptions,
+  resistance: number,
+  current: number,
+  share: number,
+): Temperatures {
+  const { ambient, windingResistance, housingResistance } = options
+  const cold = share * current * current * resistance
+  const rest = 1 - cold * COPPER_COEFFICIENT * (windingResistance + housingResistance)
+  const loss = rest > 0 ? (cold * (1 + COPPER_COEFFICIENT * (ambient - REFERENCE))) / rest : Number.POSITIVE_INFINITY
+  const housing = Math.min(RUNAWAY, loss * housingResistance)
+  return { winding: ambient + Math.min(RUNAWAY, housing + loss * windingResistance), housing: ambient + housing }
 }
 
 /** exp(M·time) of the two nodes, from the eigenvalues of M (both real and negative). */

@@ -3,6 +3,7 @@ import { numbers } from '../core/native.ts'
 import type { Actuator, ArmMove, Scenario } from '../scenario/index.ts'
 import { ACROSS, ALONG, Arm, GRAVITY, MOVE_SIZE, moveAcceleration, UP } from './arm.ts'
 import { Axis } from './axis.ts'
+import { Heat } from './heat.ts'
 import { axisOf, isOpenLoop } from './reflect.ts'
 
 /** What a job says of the output: its mass [kg], and the stroke [m] of actuator and of what it moves. */
@@ -75,6 +76,15 @@ function fillHeat({ heat }: Axis, thermal: Actuator['motor']['thermal']): void {
   heat.magnetCoefficient = thermal.magnetCoefficient
   heat.state.winding = thermal.ambient
   heat.state.housing = thermal.ambient
+}
+
+/** Factor on the force constant where the magnets are at `temperature` [°C]. */
+export function fluxAt({ magnetCoefficient }: Actuator['motor']['thermal'], temperature: number): number {
+  const heat = new Heat()
+  heat.magnetCoefficient = magnetCoefficient
+  heat.state.housing = temperature
+  heat.settle()
+  return heat.flux
 }
 
 export const DIRECTIONS: Record<ArmMove['axis'], number> = { along: ALONG, across: ACROSS, up: UP }

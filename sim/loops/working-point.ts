@@ -5,6 +5,7 @@
 
 import { lawOf } from '../job/grip/contact/laws.ts'
 import { contactsOf, travelToContact } from '../job/grip/geometry.ts'
+import { inSeries, type Springs, springsAt } from '../job/grip/statics.ts'
 import type { Scenario } from '../scenario/index.ts'
 
 export type WorkingPointId = 'free' | 'softest' | 'nominal' | 'stiffest' | 'relaxed'
@@ -71,37 +72,29 @@ export function workingPoint(scenario: Scenario, id: WorkingPointId, options: Wo
   const stiffness = scenario.part.stiffness * stiffnessFactor(id, spread)
   // A relaxed part bears the force with what has not faded: it is flattened as a fresh one by so much more force.
   const elastic = id === 'relaxed' ? force / (1 - scenario.part.relaxation.fraction) : force
-  const squeeze = lawOf(scenario.part.exponent).inverse(elastic / stiffness) / 2 + force / scenario.jaws.padStiffness
+  const springs = springsAt({ ...scenario, part: { ...scenario.part, stiffness } }, force, elastic)
   // Against an anvil the jaw also follows the part, which sinks into the far contact.
-  const sunk = contactsOf(scenario) === 2 ? 0 : squeeze
+  const sunk = contactsOf(scenario) === 2 ? 0 : springs.squeeze
   return {
     id,
     label: LABELS[id],
     force,
-    travel: travel + squeeze + sunk,
-    contact: contactAt(scenario, stiffness, force, elastic),
+    travel: travel + springs.squeeze + sunk,
+    contact: contactAt(scenario, springs, force),
   }
 }
 
-/**
- * A part of `stiffness` K [N/m^n] pressed with `force` [N], flattened as `elastic` [N] flattens a fresh one: the tangent of
- * F = K·f(2s)·(1 + 2λ·ṡ), s the squeeze of the half part, with the pad in series.
- */
-export function contactAt({ part, jaws }: Scenario, stiffness: number, force: number, elastic = force): Contact {
-  const law = lawOf(part.exponent)
-  const half = 2 * stiffness * law.slope(law.inverse(elastic / stiffness))
-  const pad = jaws.padStiffness
-  const left = half * (1 - part.relaxation.fraction)
+/** The tangent of F = K·f(2s)·(1 + 2λ·ṡ), s the squeeze of the half part, with the pad in series, at `force` [N]. */
+function contactAt(
+  { part: { damping, relaxation } }: Scenario,
+  { part, pad, stiffness }: Springs,
+  force: number,
+): Contact {
   return {
-    stiffness: (half * pad) / (half + pad),
-    damping: (2 * part.damping * force * pad) / (half + pad),
-    part: half,
+    stiffness,
+    damping: (2 * damping * force * pad) / (part + pad),
+    part,
     pad,
-    slow: (left * pad) / (left + pad),
+    slow: inSeries(part * (1 - relaxation.fraction), pad),
   }
-}
-
-/** Jaw stiffness against both contacts of a mirrored pair, or against the part on its anvil [N/m of jaw travel]. */
-export function jawStiffness(scenario: Scenario, contact: Contact): number {
-  return contactsOf(scenario) === 2 ? 2 * contact.stiffness : contact.stiffness / 2
 }

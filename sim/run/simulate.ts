@@ -1,5 +1,5 @@
 /** One grip of one strategy: run it, judge it, and, if asked, state the error of its step. */
-import { cooled, steadyStart, type Temperatures } from '../axis/cooling.ts'
+import { cooled, RUNAWAY, steadyStart, type Temperatures } from '../axis/cooling.ts'
 import type { GripResult } from '../job/grip/result.ts'
 import { judgeEnd, weakestOf } from '../job/grip/verdict.ts'
 import type { RunEnd } from '../job/job.ts'
@@ -83,8 +83,6 @@ const partOf = (onProgress: OnProgress | undefined, from: number, to: number): O
 
 /** Rounds of one cycle after which the steady temperatures of a duty stand; losses change with them, so one is not enough. */
 const ROUNDS = 4
-/** A motor this far above its ambient runs away [K]. */
-const RUNAWAY = 500
 
 /** A single grip from cold, or one of a duty that has gone on for ever, found from single cycles. */
 function runDuty(model: Model, options: CycleOptions): Cycle {

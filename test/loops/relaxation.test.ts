@@ -1,8 +1,9 @@
 import { expect, it } from 'vitest'
 import { contactsOf } from '../../sim/index.ts'
+import { jawStiffness } from '../../sim/job/grip/statics.ts'
 import type { Dense } from '../../sim/loops/matrix.ts'
 import { plantModel } from '../../sim/loops/plant.ts'
-import { jawStiffness, workingPoint } from '../../sim/loops/working-point.ts'
+import { workingPoint } from '../../sim/loops/working-point.ts'
 import { scenarioOf } from '../checks/support.ts'
 
 /** x for A x = b by elimination. */

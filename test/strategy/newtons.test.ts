@@ -5,7 +5,7 @@ import { make } from '../scenario/make.ts'
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
-/** Axes of each kind with friction, mirrored or against an anvil. */
+/** Axes of each kind with friction, mirrored or against an anvil, cold or warm, their current read wrongly. */
 const axes: fc.Arbitrary<Scenario> = fc
   .record({
     kind: fc.constantFrom('screw', 'rack', 'direct'),
@@ -17,12 +17,18 @@ const axes: fc.Arbitrary<Scenario> = fc
     efficiency: within(0.4, 1),
     gainError: within(-0.1, 0.1),
     offset: within(-2, 2),
+    ambient: within(-40, 120),
+    magnetCoefficient: within(-0.01, 0),
+    currentOffset: within(-0.03, 0.5),
   })
-  .map(({ kind, layout, coulomb, stick, threadFriction, lead, efficiency, gainError, offset }) =>
+  .map(({ kind, layout, coulomb, stick, threadFriction, lead, efficiency, gainError, offset, ...rest }) =>
     make({
       actuator: {
         kind,
-        motor: { peakCurrent: 5000 },
+        motor: {
+          peakCurrent: 5000,
+          thermal: { ambient: rest.ambient, magnetCoefficient: rest.magnetCoefficient },
+        },
         transmission: {
           coulomb,
           breakaway: coulomb + stick,
@@ -32,6 +38,7 @@ const axes: fc.Arbitrary<Scenario> = fc
       },
       jaws: { layout },
       servo: { currentLimit: 5000 },
+      drive: { currentOffset: rest.currentOffset },
       sensors: { gauge: { gainError, offset } },
     }),
   )
@@ -90,6 +97,31 @@ describe('friction band of a current', () => {
   it('is push against friction and push with it, shared by the contacts', () => {
     expect(clamp.forceOf(direct())).toEqual({ expected: (24 - 2) / 2, least: (24 - 3) / 2, most: (24 + 3) / 2 })
     expect(clamp.forceOf(direct({ 'jaws.layout': 'anvil' }))).toEqual({ expected: 22, least: 21, most: 27 })
+  })
+
+  it('is that of the current in the winding: what is set less what the measurement adds', () => {
+    const off = (offset: number) => clamp.forceOf(direct({ 'drive.currentOffset': offset }))
+    expect(off(0.5)).toEqual(clamp.forceOf(direct({ 'strategies.currentClamp.limit': 1.5 })))
+    expect(off(-0.5)).toEqual(clamp.forceOf(direct({ 'strategies.currentClamp.limit': 2.5 })))
+    expect(off(4)).toEqual({ expected: 0, least: 0, most: 0 })
+  })
+
+  it('shrinks with magnets that a hot place weakens', () => {
+    const thermal = 'actuator.motor.thermal'
+    const hot = direct({ [`${thermal}.ambient`]: 75, [`${thermal}.magnetCoefficient`]: -0.002 })
+    const { expected, least, most } = clamp.forceOf(hot)
+    expect(expected).toBeCloseTo((24 * 0.9 - 2) / 2, 9)
+    expect(least).toBeCloseTo((24 * 0.9 - 3) / 2, 9)
+    expect(most).toBeCloseTo((24 * 0.9 + 3) / 2, 9)
+  })
+
+  it('reaches down, in a duty, to what its warm magnets still press', () => {
+    const single = clamp.forceOf(direct())
+    const duty = clamp.forceOf(direct({ 'run.cycle': 4 }))
+    expect(duty.expected).toBe(single.expected)
+    expect(duty.most).toBe(single.most)
+    expect(duty.least).toBeLessThan(single.least)
+    expect(clamp.forceOf(direct({ 'run.cycle': 8 })).least).toBeGreaterThan(duty.least)
   })
 
   it('starts at zero: a current below friction presses nothing', () => {

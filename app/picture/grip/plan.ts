@@ -97,39 +97,15 @@ export function baseLength({ jaws }: Scenario): number {
 }
 
 /** `drive`: length of the drive unit left of the end wall, in units. */
-export function planOf(scenario: Scenario, { width, height, names = false }: Size, drive: number): Plan {
+export function planOf(scenario: Scenario, size: Size, drive: number): Plan {
   const { jaws, part } = scenario
+  const { width, height, names = false } = size
   const unit = baseLength(scenario) / 100
   const mirrored = jaws.layout === 'mirrored'
   const shape = shapeOf(part)
-  const half = jaws.opening / 2 / unit
-  const partWidth = part.width / unit
-  const partHeight = partWidth * HEIGHTS[shape]
-  const padHalf = Math.min(jaws.padLength / 2 / unit, 60)
-  const contactY = LEVEL.blockBottom + CLEARANCE + Math.max(partHeight / 2, padHalf + 2)
-  const fingerEnd = contactY + padHalf + 3
-  const floor = contactY + partHeight / 2
-  const left = -half + JAW.blockFrom - JAW.clearance - JAW.wall - drive
-  const wall = mirrored ? half - JAW.blockFrom + JAW.clearance + JAW.wall : half - JAW.blockFrom
-  const right = Math.max(wall, (mirrored ? partWidth / 2 : half) + ARROW + 2)
-  const bottom = Math.max(floor, fingerEnd) + BELOW
-
-  const top = names ? NAMES_TOP : MARGIN
-  const sideRoom = names ? NAMES_RIGHT : MARGIN
-  const roomX = Math.max(40, width - MARGIN - sideRoom)
-  const roomY = Math.max(40, height - top - STRIP)
-  const u = Math.min(roomX / (right - left), roomY / (bottom - LEVEL.flange))
-  const spareX = roomX - u * (right - left)
-  const spareY = roomY - u * (bottom - LEVEL.flange)
-  const origin = { x: MARGIN + 0.62 * spareX - left * u, y: top + 0.5 * spareY - LEVEL.flange * u }
-
-  const lensRight = origin.x + (-half - JAW.pad - JAW.finger - 6) * u
-  const lensTop = origin.y + (LEVEL.blockBottom + 12) * u
-  const lensBottom = height - 5
-  const touch = mirrored ? -partWidth / 2 : half - partWidth
-  const arrowEnd = origin.x + (touch - ARROW) * u - 6
-  // Clear of the finger and of the force window's outer edge, as far as it can still be read.
-  const r = Math.max(30, Math.min(88, (lensRight - 8) / 2, arrowEnd / 2 - 4, (lensBottom - lensTop) / 2))
+  const measures = measuresOf(scenario, unit, shape, drive)
+  const { half, partWidth, partHeight, padHalf, contactY, fingerEnd, floor, left, wall } = measures
+  const { u, origin } = placeOf(measures, size)
   return {
     width,
     height,
@@ -154,8 +130,59 @@ export function planOf(scenario: Scenario, { width, height, names = false }: Siz
     driveRight: (-half + JAW.blockFrom - JAW.clearance - JAW.wall) * u,
     driveLeft: left * u,
     right: wall * u,
-    lens: { x: Math.max(r + 6, Math.min(lensRight, arrowEnd) - r), y: lensBottom - r, r },
+    lens: lensOf(measures, origin, u, height),
     arrow: ARROW * u,
     names,
   }
+}
+
+type Measures = ReturnType<typeof measuresOf>
+
+/** Sizes and levels in units, from the middle of the opening and from the flange. */
+function measuresOf({ jaws, part }: Scenario, unit: number, shape: ShapeKind, drive: number) {
+  const mirrored = jaws.layout === 'mirrored'
+  const half = jaws.opening / 2 / unit
+  const partWidth = part.width / unit
+  const partHeight = partWidth * HEIGHTS[shape]
+  const padHalf = Math.min(jaws.padLength / 2 / unit, 60)
+  const contactY = LEVEL.blockBottom + CLEARANCE + Math.max(partHeight / 2, padHalf + 2)
+  const fingerEnd = contactY + padHalf + 3
+  const floor = contactY + partHeight / 2
+  const wall = mirrored ? half - JAW.blockFrom + JAW.clearance + JAW.wall : half - JAW.blockFrom
+  return {
+    half,
+    partWidth,
+    partHeight,
+    padHalf,
+    contactY,
+    fingerEnd,
+    floor,
+    wall,
+    left: -half + JAW.blockFrom - JAW.clearance - JAW.wall - drive,
+    right: Math.max(wall, (mirrored ? partWidth / 2 : half) + ARROW + 2),
+    bottom: Math.max(floor, fingerEnd) + BELOW,
+    /** Where the driven jaw on the left touches the part. */
+    touch: mirrored ? -partWidth / 2 : half - partWidth,
+  }
+}
+
+/** Pixels for each unit, and where the middle of the opening comes to lie at the level of the flange. */
+function placeOf({ left, right, bottom }: Measures, { width, height, names = false }: Size) {
+  const top = names ? NAMES_TOP : MARGIN
+  const roomX = Math.max(40, width - MARGIN - (names ? NAMES_RIGHT : MARGIN))
+  const roomY = Math.max(40, height - top - STRIP)
+  const u = Math.min(roomX / (right - left), roomY / (bottom - LEVEL.flange))
+  const spareX = roomX - u * (right - left)
+  const spareY = roomY - u * (bottom - LEVEL.flange)
+  return { u, origin: { x: MARGIN + 0.62 * spareX - left * u, y: top + 0.5 * spareY - LEVEL.flange * u } }
+}
+
+/** The magnifier below the drive, clear of the finger and of the force window's outer edge, as far as it can still be read. */
+function lensOf({ half, touch }: Measures, origin: Plan['origin'], u: number, height: number): Lens {
+  const right = origin.x + (-half - JAW.pad - JAW.finger - 6) * u
+  const top = origin.y + (LEVEL.blockBottom + 12) * u
+  const bottom = height - 5
+  const arrowEnd = origin.x + (touch - ARROW) * u - 6
+  const r = Math.max(30, Math.min(88, (right - 8) / 2, arrowEnd / 2 - 4, (bottom - top) / 2))
+  return { x: Math.max(r + 6, Math.min(right, arrowEnd) - r), y: bottom - r, r }
 }

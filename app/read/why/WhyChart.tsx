@@ -19,10 +19,7 @@ export function WhyChart({ why, units }: { why: Why; units: UnitSystem }) {
   const say = (newtons: number) => formatFigure(force.toShown(newtons))
   const signed = (newtons: number) => `${newtons > 0 ? '+' : ''}${say(newtons)}`
   const percent = (share: number | null) => (share === null ? '' : `${formatFigure(100 * share, 2)} %`)
-  const bars = stacked(why)
-  const ends = bars.flatMap(({ from, to }) => [from, to])
-  const bound = why.bound !== null && why.bound < FAR * Math.max(...ends) ? why.bound : null
-  const scale = scaleOf(Math.min(0, ...ends), Math.max(...ends, bound ?? 0))
+  const { bars, scale, bound } = layoutOf(why)
   return (
     <table className="why-chart">
       <caption className="sr-only">
@@ -39,20 +36,14 @@ export function WhyChart({ why, units }: { why: Why; units: UnitSystem }) {
         </tr>
       </thead>
       <tbody>
-        {bars.map(({ cause, from, to }, n) => (
+        {bars.map(({ cause, from, to, kind }) => (
           <tr key={cause.cause}>
             <th scope="row">
               {cause.label}
               <Range cause={cause} say={signed} />
             </th>
-            <Bar
-              scale={scale}
-              from={from}
-              to={to}
-              kind={n === 0 ? 'setting' : to < from ? 'less' : 'more'}
-              bound={bound}
-            />
-            <td>{n === 0 ? say(cause.force) : signed(cause.force)}</td>
+            <Bar {...{ scale, from, to, kind, bound }} />
+            <td>{kind === 'setting' ? say(cause.force) : signed(cause.force)}</td>
             <td>{percent(cause.share)}</td>
           </tr>
         ))}
@@ -91,15 +82,21 @@ function Range({ cause: { alone, last, error }, say }: { cause: Cause; say(newto
   )
 }
 
-/** Each cause's bar from the end of the one before [N]. */
-function stacked({ causes }: Why) {
+/** Each cause's bar from the end of the one before [N], the scale of all, and the bound where it lies near enough to be drawn. */
+function layoutOf(why: Why) {
   let at = 0
-  return causes.map((cause) => {
+  const bars = why.causes.map((cause, n) => {
     const from = at
     at += cause.force
-    return { cause, from, to: at }
+    const kind: Kind = n === 0 ? 'setting' : at < from ? 'less' : 'more'
+    return { cause, from, to: at, kind }
   })
+  const ends = bars.flatMap(({ from, to }) => [from, to])
+  const bound = why.bound !== null && why.bound < FAR * Math.max(...ends) ? why.bound : null
+  return { bars, bound, scale: scaleOf(Math.min(0, ...ends), Math.max(...ends, bound ?? 0)) }
 }
+
+type Kind = 'setting' | 'more' | 'less' | 'whole'
 
 type Scale = (newtons: number) => number
 
@@ -113,7 +110,7 @@ interface BarProps {
   scale: Scale
   from: number
   to: number
-  kind: 'setting' | 'more' | 'less' | 'whole'
+  kind: Kind
   bound: number | null
 }
 

@@ -35,7 +35,7 @@ export const COLUMNS: Column[] = [
   {
     id: 'impact',
     label: 'Impact',
-    note: 'First impact at the approach speed, v·√(kM) shared by the contacts, without damping.',
+    note: 'First impact at the speed of touching: all the energy of the moving mass in pads and part, without damping.',
     quantity: 'force',
     value: (report) => report.impactForce,
   },

@@ -11,7 +11,7 @@ import {
   textIn,
   wordingOf,
 } from '../../../sim/index.ts'
-import { quantityUnit, shownUnit } from '../../read/units.ts'
+import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { BlockView } from './BlockView.tsx'
@@ -98,67 +98,81 @@ interface RunsProps {
 }
 
 function Runs({ title, runs, base, scenario, heat }: RunsProps) {
-  const units = useView((state) => state.units)
-  const force = quantityUnit('force', units)
-  const temperature = quantityUnit('temperature', units)
-  const newtons = (value: number | null) => formatFigure(value === null ? null : force.toShown(value))
+  const system = useView((state) => state.units)
   if (runs.length === 0) return null
   return (
     <div className="model-runs">
       <table className="model-table" aria-label={`Counter-runs: ${title}`}>
         <thead>
-          <tr>
-            <th scope="col">Change</th>
-            <th scope="col" className="figure">
-              Peak <span className="unit">{force.symbol}</span>
-            </th>
-            <th scope="col" className="figure">
-              Settled <span className="unit">{force.symbol}</span>
-            </th>
-            {heat ? (
-              <th scope="col" className="figure">
-                Winding <span className="unit">{temperature.symbol}</span>
-              </th>
-            ) : (
-              <th scope="col" className="figure">
-                To spare before sliding
-              </th>
-            )}
-            <th scope="col">Verdict</th>
-          </tr>
+          <RunsHead heat={heat} system={system} />
         </thead>
         <tbody>
-          {runs.map(({ label, outcome, faults }) =>
-            outcome ? (
-              <tr key={label}>
-                <th scope="row">{label}</th>
-                <td className="figure">
-                  {newtons(outcome.peakForce)} <small>{percent(changeOf(outcome.peakForce, base.peakForce))}</small>
-                </td>
-                <td className="figure">
-                  {newtons(outcome.settledForce)}{' '}
-                  <small>{percent(changeOf(outcome.settledForce, base.settledForce))}</small>
-                </td>
-                <td className="figure">
-                  {heat
-                    ? formatFigure(
-                        outcome.windingTemperature === null ? null : temperature.toShown(outcome.windingTemperature),
-                      )
-                    : percent(outcome.holdMargin)}
-                </td>
-                <td>{turned(outcome, base) ? <strong>{outcome.verdict}</strong> : outcome.verdict}</td>
-              </tr>
-            ) : (
-              <tr key={label}>
-                <th scope="row">{label}</th>
+          {runs.map(({ label, outcome, faults }) => (
+            <tr key={label}>
+              <th scope="row">{label}</th>
+              {outcome ? (
+                <OutcomeCells outcome={outcome} base={base} heat={heat} system={system} />
+              ) : (
                 <td colSpan={4}>
-                  Not possible here: {faults.map((fault) => faultLine(faultIn(fault, scenario, units))).join('; ')}
+                  Not possible here: {faults.map((fault) => faultLine(faultIn(fault, scenario, system))).join('; ')}
                 </td>
-              </tr>
-            ),
-          )}
+              )}
+            </tr>
+          ))}
         </tbody>
       </table>
     </div>
+  )
+}
+
+function RunsHead({ heat, system }: { heat: boolean; system: UnitSystem }) {
+  const force = <span className="unit">{quantityUnit('force', system).symbol}</span>
+  return (
+    <tr>
+      <th scope="col">Change</th>
+      <th scope="col" className="figure">
+        Peak {force}
+      </th>
+      <th scope="col" className="figure">
+        Settled {force}
+      </th>
+      <th scope="col" className="figure">
+        {heat ? (
+          <>
+            Winding <span className="unit">{quantityUnit('temperature', system).symbol}</span>
+          </>
+        ) : (
+          'To spare before sliding'
+        )}
+      </th>
+      <th scope="col">Verdict</th>
+    </tr>
+  )
+}
+
+interface OutcomeProps {
+  outcome: Outcome
+  base: Outcome
+  heat: boolean
+  system: UnitSystem
+}
+
+function OutcomeCells({ outcome, base, heat, system }: OutcomeProps) {
+  const figure = (quantity: 'force' | 'temperature', value: number | null) =>
+    formatFigure(value === null ? null : quantityUnit(quantity, system).toShown(value))
+  return (
+    <>
+      <td className="figure">
+        {figure('force', outcome.peakForce)} <small>{percent(changeOf(outcome.peakForce, base.peakForce))}</small>
+      </td>
+      <td className="figure">
+        {figure('force', outcome.settledForce)}{' '}
+        <small>{percent(changeOf(outcome.settledForce, base.settledForce))}</small>
+      </td>
+      <td className="figure">
+        {heat ? figure('temperature', outcome.windingTemperature) : percent(outcome.holdMargin)}
+      </td>
+      <td>{turned(outcome, base) ? <strong>{outcome.verdict}</strong> : outcome.verdict}</td>
+    </>
   )
 }

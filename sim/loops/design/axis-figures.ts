@@ -1,8 +1,9 @@
 /** The few figures of an axis on which tuning rules work, from the scenario. */
 import { contactsOf } from '../../job/grip/geometry.ts'
+import { inSeries, jawStiffness } from '../../job/grip/statics.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { type PlantModel, plantModel } from '../plant.ts'
-import { type Contact, jawStiffness, type WorkingPointOptions, workingPoint } from '../working-point.ts'
+import { type Contact, type WorkingPointOptions, workingPoint } from '../working-point.ts'
 
 export interface AxisFigures {
   plant: PlantModel
@@ -47,7 +48,6 @@ export function forceSlopes(scenario: Scenario, options: WorkingPointOptions = {
 /** The same of one contact. */
 export function slopeOf(scenario: Scenario, contact: Contact): number {
   const jaw = jawStiffness(scenario, contact)
-  const link = scenario.actuator.transmission.stiffness
-  const load = (jaw * link) / (jaw + link)
+  const load = inSeries(jaw, scenario.actuator.transmission.stiffness)
   return ((1 + scenario.sensors.gauge.gainError) * load) / contactsOf(scenario)
 }
