@@ -27,7 +27,8 @@ export { REACH, type TuneCandidate, type TuneObjective, type TuneOptions } from 
 export { type Cause, explain, type Why } from './ask/why.ts'
 export { accelerationOf } from './axis/fill.ts'
 export { axisOf } from './axis/reflect.ts'
-export { contactsOf, travelToContact } from './job/grip/geometry.ts'
+export { backMass } from './job/grip/fill.ts'
+export { contactsOf, gyrationOf, padRadiusOf, travelToContact } from './job/grip/geometry.ts'
 export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
   type Doubt,
@@ -100,6 +101,7 @@ export {
   type UnitSystem,
 } from './say/units.ts'
 export { whyRule, whySentence } from './say/why.ts'
+export { stiffWords } from './say/window.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategyOf } from './strategy/index.ts'

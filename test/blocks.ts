@@ -77,14 +77,21 @@ export interface SlipOptions {
   static: number
   sliding: number
   step: number
+  /** Centre of mass off the pads, radius of the limit surface, radius of gyration [m]. */
+  below?: number
+  beside?: number
+  radius?: number
+  gyration?: number
 }
 
-export function slipOf({ mass, padStiffness, step, ...friction }: SlipOptions): Slip {
+export function slipOf(options: SlipOptions): Slip {
+  const { mass, padStiffness, step, below = 0, beside = 0, radius = 0.01, gyration = 0.02, ...friction } = options
   const slip = new Slip()
-  slip.set(mass, padStiffness)
+  slip.set(mass, gyration, padStiffness)
+  slip.gripAt(below, beside, radius)
   slip.staticFriction = friction.static
   slip.slidingFriction = friction.sliding
-  slip.step = step
+  slip.setStep(step)
   return slip
 }
 

@@ -9,6 +9,7 @@ import {
   type Scenario,
   STRATEGIES,
   type StrategyKind,
+  stiffWords,
 } from '../../sim/index.ts'
 import { spokenVerdict } from '../read/result/words.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../read/units.ts'
@@ -124,7 +125,12 @@ const isApart = (strategy: StrategyKind, scenario: Scenario, force: number) => {
 type Window = ReturnType<typeof forceWindow>
 type Figure = (newtons: number | null) => string
 
-function windowText({ least, most }: Window, figure: Figure): string {
+function windowText(window: Window, figure: Figure): string {
+  const stiff = window.leastStiff === null ? null : figure(window.leastStiff)
+  return window.yields ? `${edgesText(window, figure)} ${stiffWords(stiff)}` : edgesText(window, figure)
+}
+
+function edgesText({ least, most }: Window, figure: Figure): string {
   if (least !== null && most !== null && least > most)
     return `No force window: it takes ${figure(least)} to hold the part and it is damaged from ${figure(most)}.`
   if (least !== null && most !== null) return `Force window ${figure(least)} to ${figure(most)}.`

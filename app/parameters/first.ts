@@ -1,10 +1,20 @@
 /** What an optional key starts with when a person first sets it: credible, and accepted by the rules between keys. */
-import { axisOf, contactsOf, forceWindow, type QuantitySchema, type Scenario } from '../../sim/index.ts'
+import {
+  axisOf,
+  contactsOf,
+  forceWindow,
+  gyrationOf,
+  padRadiusOf,
+  type QuantitySchema,
+  type Scenario,
+} from '../../sim/index.ts'
 
 export function firstValue(scenario: Scenario, path: string, schema?: QuantitySchema): unknown {
   const { duration } = scenario.run
   if (path === 'arm.lift') return Math.min(round(duration * 0.6), ...scenario.arm.moves.map((move) => move.start))
   if (path === 'run.step') return Number((1 / scenario.drive.currentRate / 10).toPrecision(12))
+  const same = asLeftOut(scenario)[path]
+  if (same !== undefined) return same
   if (path === 'events.powerLoss') return { time: round(duration * 0.7) }
   if (path === 'events.release') return { time: round(duration * 0.9) }
   if (path === 'run.cycle') return round(duration * 2)
@@ -16,6 +26,14 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
   if (schema?.unit === 'N') return round(2 * (forceWindow(scenario).least ?? continuousForce(scenario)))
   return schema ? (schema.default ?? schema.minimum) : {}
 }
+
+/** Keys that stand for something when they are left out start as that. */
+const asLeftOut = ({ part, jaws, actuator }: Scenario): Record<string, number> => ({
+  'part.gyration': round(gyrationOf(part)),
+  'jaws.padRadius': padRadiusOf(jaws),
+  'actuator.transmission.coulombBack': actuator.transmission.coulomb,
+  'actuator.transmission.viscousBack': actuator.transmission.viscous,
+})
 
 /** Force at one contact [N] that the motor's continuous current gives without friction. */
 const continuousForce = ({ actuator, jaws }: Scenario) =>

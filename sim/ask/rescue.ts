@@ -349,6 +349,7 @@ class Search {
 /** Verdicts of parts that were lost alike, by too much or too little force. */
 const ALIKE: Partial<Record<Verdict, string>> = {
   slipped: 'too little',
+  loose: 'too little',
   dropped: 'too little',
   marked: 'too much',
   crushed: 'too much',

@@ -76,6 +76,9 @@ const UNLOSABLE: Edit[] = [
   { path: 'jaws.friction.loadExponent', value: 1 },
 ]
 
+/** Verdicts on too little force: what is asked then is why the grip is so weak. */
+const LOST: ReadonlySet<Verdict> = new Set(['slipped', 'loose', 'dropped'])
+
 /** `verdict` of the run on the bench decides which figure is taken apart. Throws a RangeError where the run itself takes too many steps. */
 export function explain(
   scenario: Scenario,
@@ -84,7 +87,7 @@ export function explain(
   run: Runner = runHere,
   removals = REMOVALS,
 ): Why {
-  const figure = verdict === 'slipped' || verdict === 'dropped' ? 'hold' : 'peak'
+  const figure = LOST.has(verdict) ? 'hold' : 'peak'
   const first = edited(scenario, [...UNLOSABLE, ...fixedLift(scenario)])
   const counter = first && new CounterRuns(first, strategy, figure, removals, run)
   const whole = verdict === 'unstable' || verdict === 'missed' ? null : (counter?.force(0) ?? null)

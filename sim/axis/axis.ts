@@ -33,6 +33,9 @@ export class Axis extends Block {
   /** Integration step [s], and how many make a period of the current loop. */
   step: f64 = 1e-5
   steps: f64 = 1
+  /** Change of speed in a step for each newton, of motor side and output [s/kg]. */
+  kick: f64 = 1e-5
+  outputKick: f64 = 1e-5
   readonly winding: Winding = new Winding()
   readonly transmission: Transmission = new Transmission()
   readonly friction: Friction = new Friction()
@@ -61,6 +64,8 @@ export class Axis extends Block {
   setStep(step: f64, steps: f64): void {
     this.step = step
     this.steps = steps
+    this.kick = step / this.mass
+    this.outputKick = step / this.outputMass
     this.winding.setStep(step)
     this.friction.setStep(step)
   }
@@ -95,11 +100,11 @@ export class Axis extends Block {
     const commutation = this.commutation
     const shaped: bool = commutation.shaped()
     const constant: f64 = this.forcePerAmpere * this.heat.flux
-    const coil: f64 = winding.resistance * this.heat.resistance
+    const keeps: f64 = winding.keeps(winding.resistance * this.heat.resistance)
     const onMotor: f64 = this.linearMass * pull
     const onOutput: f64 = this.outputMass * pull
-    const mass: f64 = this.mass
-    const outputMass: f64 = this.outputMass
+    const kick: f64 = this.kick
+    const outputKick: f64 = this.outputKick
     const dt: f64 = this.step
     const steps: i32 = whole(this.steps)
     let x: f64 = s.motorTravel
@@ -110,13 +115,14 @@ export class Axis extends Block {
 
     for (let n: i32 = 0; n < steps; n++) {
       const force: f64 = shaped ? constant * commutation.factor(x, target) : constant
-      const current: f64 = connected ? winding.step(voltage, force * v, coil) : 0
       const link: f64 = transmission.force(x - travel, v - speed)
       const against: f64 = load.press(travel, speed)
-      let motor: f64 = force * current - link - friction.force(v, link) + onMotor
+      let motor: f64 = force * winding.state.current - link - friction.force(v, link) + onMotor
       if (shaped) motor += commutation.cogging(x)
-      v += (dt * motor) / mass
-      speed += (dt * (link - against + stops.force(travel, speed) + onOutput)) / outputMass
+      v += kick * motor
+      speed += outputKick * (link - against + stops.force(travel, speed) + onOutput)
+      // After the speed, as the position is: the current that pushes is the one at the step's beginning, and nothing leads.
+      if (connected) winding.step(voltage - force * v, keeps)
       x += dt * v
       travel += dt * speed
       load.follow(travel, speed, time + n * dt)

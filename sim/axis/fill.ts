@@ -42,13 +42,15 @@ export function axisFilled(actuator: Actuator, output: Output): Axis {
 }
 
 function fillFriction({ friction }: Axis, actuator: Actuator): void {
-  const { coulomb, breakaway, stribeckSpeed, viscous, bristleStiffness } = actuator.transmission
+  const t = actuator.transmission
   const { mass, raise, lower } = axisOf(actuator)
-  friction.coulomb = coulomb
-  friction.rise = breakaway - coulomb
-  friction.stribeck = 1 / (stribeckSpeed * stribeckSpeed)
-  friction.viscous = viscous
-  friction.stiffness = bristleStiffness
+  friction.coulomb = t.coulomb
+  friction.coulombBack = t.coulombBack ?? t.coulomb
+  friction.rise = t.breakaway - t.coulomb
+  friction.stribeck = 1 / (t.stribeckSpeed * t.stribeckSpeed)
+  friction.viscous = t.viscous
+  friction.viscousBack = t.viscousBack ?? t.viscous
+  friction.stiffness = t.bristleStiffness
   friction.mass = mass
   friction.raise = raise
   friction.lower = lower

@@ -1,15 +1,19 @@
 /**
  * Friction of the axis, at the output coordinate: LuGre bristles (Canudas de Wit, Olsson, Åström, Lischinsky, IEEE Trans.
  * Automatic Control 40(3), 1995) with the Stribeck curve of Hess and Soom (1990), g(v) = Fc + (Fs − Fc)/(1 + (v/vs)²):
- * ż = v − σ0|v|z/g, F = σ0 z + σ1 ż + σ2 v; and, for thread or gear, a part that is a share of the load once a second bristle
- * has been carried over its reach: żl = v − |v|·zl/reach. Its reach does not grow with the load, as a contact's tangential
- * stiffness grows with its normal force (Mindlin 1949). Bristles are updated implicitly, so they never pass their ends.
+ * ż = v − α·σ0|v|z/g, F = σ0 z + σ1 ż + σ2 v. Up to a share of their reach the bristles are purely elastic, α = 0, and so they are
+ * while they spring back (elasto-plastic friction, Dupont, Hayward, Armstrong, Altpeter, IEEE Trans. Automatic Control 47(5), 2002):
+ * a load at rest does not creep, however it is shaken. For thread or gear a part is a share of the load once a second bristle has
+ * been carried over its reach, by the same law. Its reach does not grow with the load, as a contact's tangential stiffness grows with
+ * its normal force (Mindlin 1949). Bristles are updated implicitly, so they never pass their ends.
  */
 import { Block, State } from '../core/block.ts'
 
 /** Travel before loaded flanks slide [m], and the damping of that stretch as a time [s]; common practice, no source. */
 export const LOAD_REACH: f64 = 2e-6
 export const LOAD_DAMPING: f64 = 2e-4
+/** Share of its reach up to which a bristle is elastic; between it and the whole reach it gives way more and more. */
+export const ELASTIC: f64 = 0.9
 /** Keeps 0/0 away where an axis has no friction at all. */
 const TINY: f64 = 1e-300
 /** A bristle may stand past its end by rounding alone. */
@@ -23,12 +27,36 @@ class FrictionState extends State {
   stiffness: f64 = 0
 }
 
+/** Share of sliding in the motion of a bristle bent by `bent` of a reach of `level`: 0 elastic, then 3u² − 2u³ over what is left, 1 all of it. */
+function givesWay(bent: f64, level: f64): f64 {
+  const u: f64 = (bent - ELASTIC * level) / ((1 - ELASTIC) * level)
+  return u <= 0 ? 0 : u >= 1 ? 1 : u * u * (3 - 2 * u)
+}
+
+/**
+ * A bristle [m] carried on by `move` [m], with `level`/`stiffness` its reach: elastic while it springs back, and giving way by the share
+ * that it has come to at the end of the step, as one correction finds it.
+ */
+function carried(old: f64, move: f64, level: f64, stiffness: f64): f64 {
+  const moved: f64 = old + move
+  if (moved * move <= 0) return moved
+  const bent: f64 = stiffness * (moved < 0 ? -moved : moved)
+  if (bent <= ELASTIC * level) return moved
+  const path: f64 = stiffness * (move < 0 ? -move : move)
+  if (stiffness * (old < 0 ? -old : old) >= level) return (moved * level) / (level + path + TINY)
+  const near: f64 = (bent * level) / (level + givesWay(bent, level) * path)
+  const share: f64 = level / (level + givesWay(near, level) * path)
+  return bent * share < level ? moved * share : (moved * level) / bent
+}
+
 export class Friction extends Block {
-  /** [N], break-away over Coulomb [N], 1/vs² [s²/m²], [N·s/m], [N/m] */
+  /** [N] and [N·s/m], forwards and back; break-away over Coulomb [N], 1/vs² [s²/m²], σ0 [N/m] */
   coulomb: f64 = 0
+  coulombBack: f64 = 0
+  viscous: f64 = 0
+  viscousBack: f64 = 0
   rise: f64 = 0
   stribeck: f64 = 0
-  viscous: f64 = 0
   stiffness: f64 = 0
   /** Mass that the bristles hold [kg]. */
   mass: f64 = 1
@@ -53,14 +81,14 @@ export class Friction extends Block {
   fastest(force: f64): f64 {
     const loaded: f64 = (Math.max(this.raise, this.lower) * force) / (LOAD_REACH * this.mass)
     const springs: f64 = Math.max(Math.sqrt(this.stiffness / this.mass), Math.sqrt(loaded))
-    return Math.max(springs, Math.max(this.viscous / this.mass, loaded * LOAD_DAMPING))
+    return Math.max(springs, Math.max(Math.max(this.viscous, this.viscousBack) / this.mass, loaded * LOAD_DAMPING))
   }
 
   /** Bristles bent to the same force as under the constants before, as far as the present ones allow. */
   settle(): void {
     const s = this.state
     if (s.stiffness > 0) {
-      const most: f64 = ((1 + ROUNDING) * (this.coulomb + this.rise)) / this.stiffness
+      const most: f64 = ((1 + ROUNDING) * (Math.max(this.coulomb, this.coulombBack) + this.rise)) / this.stiffness
       const bristle: f64 = s.bristle * (s.stiffness / this.stiffness)
       s.bristle = Math.max(-most, Math.min(most, bristle))
     }
@@ -70,18 +98,23 @@ export class Friction extends Block {
   /** Friction force [N] against `speed` [m/s] under `load` [N], positive where the load pushes the axis back. */
   force(speed: f64, load: f64): f64 {
     const move: f64 = speed * this.step
-    const path: f64 = move < 0 ? -move : move
-    const level: f64 = this.coulomb + this.rise / (1 + speed * speed * this.stribeck)
+    const back: bool = speed < 0
+    const coulomb: f64 = back ? this.coulombBack : this.coulomb
+    const viscous: f64 = back ? this.viscousBack : this.viscous
     const old: f64 = this.state.bristle
-    const bristle: f64 = ((old + move) * level) / (level + this.stiffness * path + TINY)
+    let bristle: f64 = old + move
+    const bent: f64 = this.stiffness * (bristle < 0 ? -bristle : bristle)
+    // The level is never below Coulomb's: most of the time there is no need to know it.
+    if (bent > ELASTIC * coulomb)
+      bristle = carried(old, move, coulomb + this.rise / (1 + speed * speed * this.stribeck), this.stiffness)
     this.state.bristle = bristle
-    const own: f64 = this.stiffness * bristle + this.damping * (bristle - old) + this.viscous * speed
-    return this.raise + this.lower === 0 ? own : own + this.loaded(move, path, load)
+    const own: f64 = this.stiffness * bristle + this.damping * (bristle - old) + viscous * speed
+    return this.raise + this.lower === 0 ? own : own + this.loaded(move, load)
   }
 
-  private loaded(move: f64, path: f64, load: f64): f64 {
+  private loaded(move: f64, load: f64): f64 {
     const old: f64 = this.state.loadBristle
-    const bristle: f64 = ((old + move) * LOAD_REACH) / (LOAD_REACH + path)
+    const bristle: f64 = carried(old, move, LOAD_REACH, 1)
     this.state.loadBristle = bristle
     const share: f64 = bristle * load > 0 ? this.raise : this.lower
     const size: f64 = load < 0 ? -load : load

@@ -31,8 +31,8 @@ export abstract class Load extends Block {
   abstract release(): void
   /** Nothing that still comes can make it good. */
   abstract isLost(): bool
-  /** Takes in what its figures need, once a period, after its end. */
-  abstract observe(time: f64, arm: Arm): void
+  /** Takes in what its figures need, once a period, after its end; the axis `yields` where only its force is given, not its place. */
+  abstract observe(time: f64, arm: Arm, yields: bool): void
   /** Writes its channels from `from` on, as many as `channels` says. */
   abstract channels(): i32
   abstract show(now: Numbers, from: i32): void

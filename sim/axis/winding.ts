@@ -26,10 +26,14 @@ export class Winding extends Block {
     return Math.sqrt((forcePerAmpere * forcePerAmpere) / (this.inductance * mass))
   }
 
-  /** Current [A] after one step. */
-  step(voltage: f64, backEmf: f64, resistance: f64): f64 {
-    const current: f64 = (this.state.current + this.gain * (voltage - backEmf)) / (1 + this.gain * resistance)
-    this.state.current = current
-    return current
+  /** What one step leaves of the current through a coil of `resistance` [Ω], without a voltage. */
+  keeps(resistance: f64): f64 {
+    return 1 / (1 + this.gain * resistance)
+  }
+
+  /** One step of the current under voltage less back-EMF [V]; `keeps` as above. */
+  step(voltage: f64, keeps: f64): void {
+    const s = this.state
+    s.current = (s.current + this.gain * voltage) * keeps
   }
 }

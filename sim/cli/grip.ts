@@ -7,6 +7,7 @@ import { type Simulated, simulateGrip } from '../run/simulate.ts'
 import { formatFigure, inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
 import { plainMetric, stepErrorOf } from '../say/metric.ts'
 import { reasonOf } from '../say/reason.ts'
+import { stiffWords } from '../say/window.ts'
 import { wordingOf } from '../say/wording.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
@@ -85,6 +86,7 @@ function table(scenario: Scenario, results: GripResult[]): string {
   return [
     scenario.name,
     `force window: ${force(window.least)} N to ${force(window.most)} N at one contact`,
+    ...(window.yields ? [stiffWords(window.leastStiff === null ? null : `${force(window.leastStiff)} N`)] : []),
     '',
     line(
       '',

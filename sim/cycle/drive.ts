@@ -61,6 +61,11 @@ export class Drive extends Block {
     return this.state.powered > 0 ? this.machine().saturated() : 0
   }
 
+  /** Keeps no place: it presses with its limit, or has no power. */
+  yields(): bool {
+    return this.state.powered === 0 || this.machine().saturated() !== 0
+  }
+
   /** Starts as if it had given this command [A] for long, at this voltage [V]. */
   rest(command: f64, voltage: f64): void {
     this.state.command = command

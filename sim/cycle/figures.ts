@@ -32,8 +32,11 @@ export class Figures extends Block {
     this.history = numbers(whole(Math.ceil(samples / this.stride)) + 1)
   }
 
-  /** One sample of the current loop, after it, under `voltage` [V]; `target` is where the drive wants the output [m]. */
-  sample(time: f64, axis: Axis, load: Load, arm: Arm, target: f64, voltage: f64): void {
+  /**
+   * One sample of the current loop, after it, under `voltage` [V]; `target` is where the drive wants the output [m], unless it
+   * `yields`.
+   */
+  sample(time: f64, axis: Axis, load: Load, arm: Arm, target: f64, yields: bool, voltage: f64): void {
     const s = this.sums
     const force: f64 = load.effort()
     const current: f64 = axis.current()
@@ -45,7 +48,7 @@ export class Figures extends Block {
     this.draw(voltage, current)
     if (axis.heat.state.winding > s.hottest) s.hottest = axis.heat.state.winding
     if (time >= this.windowStart && time < this.windowEnd) this.settle(force, axis, target)
-    load.observe(time, arm)
+    load.observe(time, arm, yields)
   }
 
   /** At the end of the run. */

@@ -9,8 +9,8 @@ import type { Scenario } from '../scenario/index.ts'
 /** Step error from which on a run is doubted; own bound. */
 const DOUBTFUL = 0.05
 
-/** What counts as no slip [m], as the verdict has it; told anew, since the page needs it without the simulator. */
-export const NO_SLIP = 1e-4
+/** Slip below which its error counts as a share of this and not of itself [m]; common practice, no source. */
+const LITTLE_SLIP = 1e-4
 
 /** The order of the scheme makes this of the change at half the step. */
 const WHOLE = 2
@@ -56,7 +56,7 @@ function errorsBetween(coarse: Metrics, fine: Metrics): Errors {
   return Object.fromEntries(pairs)
 }
 
-/** Forces as a share of themselves; margins of the ratio that they are over one; slip of itself or of what counts as slip. */
+/** Forces as a share of themselves; margins of the ratio that they are over one; slip of itself or of a tenth of a millimetre. */
 function largestOf(metrics: Metrics, errors: Errors): number | null {
   const { peakForce, settledForce, holdMargin, damageMargin, slipDistance } = metrics
   if (!peakForce || !settledForce || errors.peakForce === undefined) return null
@@ -66,7 +66,7 @@ function largestOf(metrics: Metrics, errors: Errors): number | null {
     over(errors.settledForce ?? WHOLE * settledForce, settledForce),
     over(errors.holdMargin, Math.max(1, 1 + (holdMargin ?? 0))),
     over(errors.damageMargin, Math.max(1, 1 + (damageMargin ?? 0))),
-    over(errors.slipDistance, Math.max(NO_SLIP, slipDistance ?? 0)),
+    over(errors.slipDistance, Math.max(LITTLE_SLIP, slipDistance ?? 0)),
   )
 }
 

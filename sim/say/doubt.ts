@@ -26,6 +26,7 @@ function ground(doubt: Doubt, step: number, words: Wording): string {
 const STATES: Record<GripResult['verdict'], string> = {
   held: 'held',
   slipped: 'slipping',
+  loose: 'loose',
   dropped: 'dropped',
   marked: 'marked',
   crushed: 'crushed',

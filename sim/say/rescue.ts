@@ -65,6 +65,7 @@ function left({ margins, seeds }: Rescue, at: string, words: Wording): string {
 const HAPPENS: Record<Verdict, string> = {
   held: 'it is held',
   slipped: 'it slides',
+  loose: 'it comes loose',
   dropped: 'it slides out',
   marked: 'it is marked',
   crushed: 'it breaks',

@@ -14,8 +14,6 @@ import {
   type StrategyId,
   simulateGrip,
 } from '../../sim/index.ts'
-import { SLIP_LIMIT } from '../../sim/job/grip/load.ts'
-import { NO_SLIP } from '../../sim/run/step-error.ts'
 import { make } from '../scenario/make.ts'
 
 const HEADLINES: MetricId[] = ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance']
@@ -66,10 +64,6 @@ describe('the stated step error is the true one within a factor of 2.5', { timeo
     })
     expect(compare(sliding, 'current-clamp')).toContain('slipDistance')
   })
-})
-
-it('counts as no slip what the verdict counts as none', () => {
-  expect(NO_SLIP).toBe(SLIP_LIMIT)
 })
 
 describe('a step that is too coarse', () => {

@@ -40,12 +40,14 @@ function figuresOf(of: Scenario, samples: Sample[], contactTime: number): Metric
   samples.forEach((sample, k) => {
     const { near, far, pull } = sample
     Object.assign(load.state, { nearForce: near, farForce: far, normal: near + far, down: pull, side: 0 })
+    const { staticFriction, state: pads } = load.slip
+    Object.assign(pads, { asked: (of.part.mass * pull) ** 2, able: (staticFriction * (near + far)) ** 2 })
     axis.winding.state.current = sample.current
     axis.state.motorSpeed = sample.speed
     axis.state.travel = sample.travel
     axis.heat.state.winding = sample.temperature
     arm.at(k * PERIOD)
-    figures.sample(k * PERIOD, axis, load, arm, 0, 0)
+    figures.sample(k * PERIOD, axis, load, arm, 0, false, 0)
   })
   figures.finish(load)
   return metricsOf({ scenario: of, load, sums: figures.sums, period: bench.period })
@@ -97,8 +99,12 @@ describe('Figures', () => {
           maxForceInMove: highest(both),
           requiredForce: highest(samples.map(({ pull }) => (part.mass * pull) / (2 * jaws.friction.static))),
           holdMargin:
-            lowest(samples.map(({ near, far, pull }) => (jaws.friction.static * (near + far)) / (part.mass * pull))) -
-            1,
+            lowest(
+              samples.map(({ near, far, pull }) => {
+                const sum = near + far
+                return Math.min((jaws.friction.static * sum) / (part.mass * pull), sum / Math.abs(far - near))
+              }),
+            ) - 1,
           slipDistance: 0.002,
           damageMargin: 30 / peak - 1,
           peakCurrent: highest(samples.map(({ current }) => Math.abs(current))),
@@ -124,9 +130,9 @@ describe('Figures', () => {
     figures.prepare(4000)
     axis.winding.state.current = 2
     figures.sums.latest = 2
-    for (let k = 0; k < 200; k++) figures.sample(k * PERIOD, axis, load, arm, 0, 24)
+    for (let k = 0; k < 200; k++) figures.sample(k * PERIOD, axis, load, arm, 0, false, 24)
     expect(figures.sums.peakPower / (48 * (1 - Math.exp(-1)))).toBeCloseTo(1, 2)
-    for (let k = 200; k < 4000; k++) figures.sample(k * PERIOD, axis, load, arm, 0, k < 2000 ? 24 : -24)
+    for (let k = 200; k < 4000; k++) figures.sample(k * PERIOD, axis, load, arm, 0, false, k < 2000 ? 24 : -24)
     expect(figures.sums.peakPower).toBeCloseTo(48, 2)
     expect(figures.sums.power).toBeCloseTo(-48, 2)
   })

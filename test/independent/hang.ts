@@ -50,7 +50,7 @@ export class Hang {
     return (this.slides ? slidingFriction : staticFriction) * factor * normal
   }
 
-  /** The pads take over the weight without a swing, as far as friction carries it. */
+  /** The pads take over the weight without a swing; what friction cannot carry slides from the first instant. */
   start(pull: Pull, normal: number): number[] {
     const { mass, centre } = this.input.part
     const down = mass * pull.down
@@ -59,7 +59,7 @@ export class Hang {
     const torque = this.turns ? -centre.up * across - centre.across * down : 0
     const demand = Math.hypot(down, across, torque / this.radius)
     this.slides = demand > this.cap(normal)
-    const share = this.slides ? this.cap(normal) / demand / this.stiffness : 1 / this.stiffness
+    const share = 1 / this.stiffness
     const state = [0, 0, 0, 0, down * share, across * share, 0]
     // Stretched pads under a part at rest: shift and stretch are the same from here on.
     state[HANG.down] = down * share

@@ -48,11 +48,11 @@ export function readInput(scenario: object) {
     },
     friction: {
       coulomb: number('actuator.transmission.coulomb'),
-      coulombBack: read.or('actuator.transmission.coulombBack', 'actuator.transmission.coulomb'),
+      coulombBack: read.or('actuator.transmission.coulombBack', number('actuator.transmission.coulomb')),
       breakaway: number('actuator.transmission.breakaway'),
       stribeckSpeed: number('actuator.transmission.stribeckSpeed'),
       viscous: number('actuator.transmission.viscous'),
-      viscousBack: read.or('actuator.transmission.viscousBack', 'actuator.transmission.viscous'),
+      viscousBack: read.or('actuator.transmission.viscousBack', number('actuator.transmission.viscous')),
       bristleStiffness: number('actuator.transmission.bristleStiffness'),
     },
     link: {
@@ -151,9 +151,7 @@ export function readInput(scenario: object) {
       kd: number('strategies.sensedForce.kd'),
       deadBand: number('strategies.sensedForce.deadband'),
       speedLimit: number('strategies.sensedForce.speedLimit'),
-      derivativeFilter: read.has('strategies.sensedForce.derivativeFilter')
-        ? number('strategies.sensedForce.derivativeFilter')
-        : 1 / gaugeBandwidth,
+      derivativeFilter: read.or('strategies.sensedForce.derivativeFilter', 1 / gaugeBandwidth),
       velocityKp: number('strategies.sensedForce.velocity.kp'),
       velocityKi: number('strategies.sensedForce.velocity.ki'),
     },
@@ -273,9 +271,8 @@ class Reader {
     return value
   }
 
-  /** The number at a path that may be missing or null, else that at another. */
-  or = (path: string, otherwise: string) =>
-    typeof this.find(path) === 'number' ? this.number(path) : this.number(otherwise)
+  /** The number at a path that may be missing or null, else another. */
+  or = (path: string, otherwise: number) => (typeof this.find(path) === 'number' ? this.number(path) : otherwise)
 
   /** A limit that may be left out: none. */
   limit = (path: string) => (this.has(path) ? this.number(path) : Number.POSITIVE_INFINITY)

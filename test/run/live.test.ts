@@ -188,7 +188,11 @@ describe.each(CORES)('%s', (_core, newCore) => {
       const grip = gripped('sensed-force')
       grip.advance(0.7)
       expect(hunts(grip.state.figures)).toBe(false)
-      grip.change(edited({ 'strategies.sensedForce.velocity.kp': 10 * kp }))
+      // Another force with it: a jaw at rest sits in its friction, and no gain wakes it.
+      const { target } = teapot.strategies.sensedForce
+      grip.change(
+        edited({ 'strategies.sensedForce.velocity.kp': 10 * kp, 'strategies.sensedForce.target': 0.75 * target }),
+      )
       grip.advance(1)
       const { reversals, ripple } = grip.state.figures
       expect(hunts(grip.state.figures)).toBe(true)

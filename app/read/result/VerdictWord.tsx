@@ -7,6 +7,7 @@ import './verdictWord.css'
 const MARKS: Record<Verdict | 'overloaded' | 'doubted', string> = {
   held: 'M3 3V13M13 3V13M5 8A3 3 0 1 0 11 8A3 3 0 1 0 5 8',
   slipped: 'M3 2V10M13 2V10M5 11A3 3 0 1 0 11 11A3 3 0 1 0 5 11M8 1V5M6.5 3.5L8 5L9.5 3.5',
+  loose: 'M1.5 3V13M14.5 3V13M5.5 9.5A2.5 2.5 0 1 0 10.5 9.5A2.5 2.5 0 1 0 5.5 9.5M3 6L4.5 4.5M13 6L11.5 4.5',
   dropped: 'M3 1V7M13 1V7M5.5 13A2.5 2.5 0 1 0 10.5 13A2.5 2.5 0 1 0 5.5 13M8 1V8M6 6L8 8L10 6',
   marked: 'M3 3V13M13 3V13M5 6Q8 3 11 6L9.5 8L11 10Q8 13 5 10L6.5 8Z',
   crushed: 'M3 3V13M13 3V13M8 3L6.5 6L9.5 8L6.5 10L8 13M6 4.5A4 4 0 0 0 6 11.5M10 4.5A4 4 0 0 1 10 11.5',

@@ -1,4 +1,4 @@
-import { forceWindow, type Scenario } from '../../../sim/index.ts'
+import { forceWindow, type Scenario, stiffWords } from '../../../sim/index.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 
@@ -14,16 +14,18 @@ export interface WindowWords {
 /** The force window in words, in the units of the page. */
 export function windowWords(scenario: Scenario, units: UnitSystem): WindowWords {
   const { symbol, toShown } = quantityUnit('force', units)
-  const { least, most } = forceWindow(scenario)
+  const { least, most, yields, leastStiff } = forceWindow(scenario)
   const force = (value: number) => `${formatFigure(toShown(value))} ${symbol}`
+  const stiff = yields ? ` ${stiffWords(leastStiff === null ? null : force(leastStiff))}` : ''
   if (least !== null && most !== null && least >= most)
     return {
       title: 'No grip force both holds and spares this part:',
-      sentence: `holding needs at least ${force(least)}, the part takes at most ${force(most)}.`,
+      sentence: `holding needs at least ${force(least)}, the part takes at most ${force(most)}.${stiff}`,
       span: 'empty',
       empty: true,
     }
-  return { title: 'Force window', empty: false, ...open(least && force(least), most && force(most)) }
+  const words = open(least && force(least), most && force(most))
+  return { title: 'Force window', empty: false, ...words, sentence: words.sentence + stiff }
 }
 
 function open(least: string | 0 | null, most: string | 0 | null): Pick<WindowWords, 'sentence' | 'span'> {

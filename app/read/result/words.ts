@@ -8,6 +8,7 @@ import type { Figure } from './figures.ts'
 export const VERDICT_WORDS: Record<Verdict, string> = {
   held: 'Held',
   slipped: 'Slipped',
+  loose: 'Loose',
   dropped: 'Dropped',
   marked: 'Marked',
   crushed: 'Crushed',

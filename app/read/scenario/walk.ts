@@ -8,7 +8,7 @@ export type Field =
       path: string
       title: string
       note: string
-      options: { value: string | number | boolean; label: string }[]
+      options: { value: string | boolean; label: string }[]
     }
   | { kind: 'text'; path: string; title: string; longest: number }
   | { kind: 'group'; path: string; title: string; fields: Field[]; absent: Absent }
@@ -17,8 +17,15 @@ export type Field =
 /** What stands in the scenario when the key is not set; 'never': it is always set. `words` are what a person reads. */
 export type Absent = 'never' | { value: null | undefined; words: string; note: string }
 
-/** Keys that the simulator chooses itself when they are null; with the others null means that there is none. */
-const AUTOMATIC = new Set(['arm.lift', 'run.step'])
+/** Keys for which the simulator takes a value of its own when they are not set; with the others there is none then. */
+const AUTOMATIC = new Set([
+  'arm.lift',
+  'run.step',
+  'part.gyration',
+  'jaws.padRadius',
+  'actuator.transmission.coulombBack',
+  'actuator.transmission.viscousBack',
+])
 
 /** The parts of a JSON Schema node that the panel reads. */
 interface Node {
@@ -68,15 +75,7 @@ function readField(kind: ActuatorKind, path: string): Field | undefined {
 
 function fieldOf(path: string, node: Node, required: boolean): Field | undefined {
   const title = node.title ?? path
-  const options = node.anyOf?.filter((option) => option.type !== 'null')
   if (node.const !== undefined) return undefined
-  if (options && options.length > 1 && options.every((option) => option.const !== undefined)) {
-    const values = options.map((option, index) => ({
-      value: option.const as number,
-      label: node.labels?.[index] ?? String(option.const),
-    }))
-    return { kind: 'choice', path, title, note: node.description ?? '', options: values }
-  }
   if (node.enum) {
     const values = node.enum.map((value, index) => ({ value, label: node.labels?.[index] ?? value }))
     return { kind: 'choice', path, title, note: node.description ?? '', options: values }
@@ -89,12 +88,8 @@ function fieldOf(path: string, node: Node, required: boolean): Field | undefined
     return { kind: 'choice', path, title, note: node.description ?? '', options }
   }
   const inner = concrete(node)
-  const absent: Absent =
-    inner !== node
-      ? { value: null, words: AUTOMATIC.has(path) ? 'automatic' : 'none', note: node.description ?? '' }
-      : required
-        ? 'never'
-        : { value: undefined, words: 'none', note: node.description ?? '' }
+  const left = { words: AUTOMATIC.has(path) ? 'automatic' : 'none', note: node.description ?? '' }
+  const absent: Absent = inner !== node ? { value: null, ...left } : required ? 'never' : { value: undefined, ...left }
   if (inner.type === 'number' || inner.type === 'integer')
     return { kind: 'quantity', path, schema: { ...inner, title: inner.title ?? title } as QuantitySchema, absent }
   if (inner.type === 'string') return { kind: 'text', path, title, longest: inner.maxLength ?? 200 }

@@ -8,7 +8,7 @@ export const FORMULAS: Record<string, Block> = {
   guide: tex`F_b = 2\,µ_g\,F\,\frac{h}{l_g},\qquad h = l_g`,
   support: tex`ΔF = µ_s\,m\,g`,
   'lumped-part': tex`f = \frac{1}{2π}\,\sqrt{\frac{k_J}{M + m_J}}`,
-  rotation: tex`h = \frac{4}{3}\,\frac{µ_s\,F}{m\,a_p}\,\frac{l_p}{2}`,
+  rotation: tex`h = \frac{4}{3}\,\frac{µ_s\,F\,r_p}{m\,a_p}`,
   'pad-shear': tex`ξ = \frac{m\,a_p}{2\,s_G\,k_p}`,
   'hand-over': tex`m\,a_p\left(1 + \mathrm{e}^{-π D/\sqrt{1 - D^2}}\right)`,
   copper: tex`\frac{\left(1 + α_Cu\,(T_max - T_ref)\right)\left(1 + α_Cu\,(T_ref - T_20)\right)}{1 + α_Cu\,(T_max - T_20)} - 1`,

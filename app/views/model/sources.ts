@@ -30,6 +30,11 @@ export const SOURCES: Source[] = [
     text: 'L. F. Richardson: Philosophical Transactions of the Royal Society A 210, 1911; as a stated uncertainty P. J. Roache: Journal of Fluids Engineering 116, 1994.',
     marks: ['Richardson, Phil. Trans. A 210, 1911', 'Roache, J. Fluids Eng. 116, 1994'],
   },
+  {
+    id: 'dupont',
+    text: 'P. Dupont, V. Hayward, B. Armstrong, F. Altpeter: IEEE Transactions on Automatic Control 47(5), 2002.',
+    marks: ['Dupont, Hayward, Armstrong, Altpeter', '47(5), 2002'],
+  },
   { id: 'hess', text: 'D. P. Hess, A. Soom, 1990: the Stribeck curve.', marks: ['Hess and Soom (1990)'] },
   {
     id: 'mindlin',
@@ -51,6 +56,11 @@ export const SOURCES: Source[] = [
     id: 'cundall',
     text: 'P. A. Cundall, O. D. L. Strack: Géotechnique 29, 1979.',
     marks: ['Cundall and Strack', 'Géotechnique 29, 1979'],
+  },
+  {
+    id: 'howe',
+    text: 'R. D. Howe, M. R. Cutkosky: International Journal of Robotics Research 15, 1996: limit surface of a soft contact.',
+    marks: ['Howe and Cutkosky, Int. J. Robotics Research 15, 1996'],
   },
   {
     id: 'bowden',

@@ -18,8 +18,9 @@ export function decidedAt({ result, scenario }: Pick<RunView, 'result' | 'scenar
   const times = {
     crushed: events.crack,
     dropped: events.drop,
+    loose: events.loose,
     slipped: events.slip,
-    marked: metrics.peakForceTime,
+    marked: events.mark,
     unstable: events.unstable,
     missed: metrics.contactTime === null ? duration : liftTime(scenario),
     held: Math.max(liftTime(scenario), ...scenario.arm.moves.map((move) => move.start + move.duration)),

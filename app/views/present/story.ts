@@ -147,8 +147,9 @@ function fateMark(run: RunView, x: (time: number) => number, y: (force: number) 
   const fates = {
     crushed: ['cracks', events.crack],
     dropped: ['drops', events.drop],
+    loose: ['comes loose', events.loose],
     slipped: ['slides', events.slip],
-    marked: ['is marked', metrics.peakForceTime],
+    marked: ['is marked', events.mark],
     unstable: ['leaves its rails', events.unstable],
     missed: null,
     held: null,

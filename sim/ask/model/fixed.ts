@@ -2,12 +2,12 @@
 
 import { GRAVITY } from '../../axis/arm.ts'
 import { STIFFEST_STOP } from '../../axis/endstops.ts'
-import { LOAD_DAMPING, LOAD_REACH } from '../../axis/friction.ts'
+import { ELASTIC, LOAD_DAMPING, LOAD_REACH } from '../../axis/friction.ts'
 import { COPPER_COEFFICIENT, REFERENCE } from '../../axis/heat.ts'
 import { BAND, SETTLED, STANDING } from '../../cycle/figures.ts'
 import { FLIPS, WINDOW } from '../../cycle/rails.ts'
 import { RESIDUAL } from '../../job/grip/contact/side.ts'
-import { SLIP_LIMIT } from '../../job/grip/load.ts'
+import { EVEN_PRESSURE } from '../../job/grip/fill.ts'
 import { DAMPING_RATIO, SHEAR } from '../../job/grip/slip.ts'
 import { STIFFNESS_SPREAD } from '../../loops/working-point.ts'
 import { LONGEST_STEP, MODE_PER_STEP } from '../../model/step.ts'
@@ -68,6 +68,23 @@ export const FIXED_FIGURES: FixedFigure[] = [
     unit: 's',
     shown: 'ms',
     basis: PRACTICE,
+  },
+  {
+    id: 'elastic',
+    symbol: 'κ',
+    label: 'Share of its reach up to which a bristle is elastic',
+    value: ELASTIC,
+    unit: '',
+    shown: '%',
+    basis: PRACTICE,
+  },
+  {
+    id: 'even',
+    symbol: 'r_e',
+    label: 'Lever of friction over the radius of a pad',
+    value: EVEN_PRESSURE,
+    unit: '',
+    basis: 'Disc under even pressure, closed form',
   },
   {
     id: 'stop',
@@ -137,15 +154,6 @@ export const FIXED_FIGURES: FixedFigure[] = [
     value: STANDING,
     unit: 'm/s',
     shown: 'mm/s',
-    basis: PRACTICE,
-  },
-  {
-    id: 'slip',
-    symbol: 'd_0',
-    label: 'Slide that still counts as held',
-    value: SLIP_LIMIT,
-    unit: 'm',
-    shown: 'mm',
     basis: PRACTICE,
   },
   {

@@ -2,6 +2,7 @@
 
 import { armOf } from '../../axis/fill.ts'
 import { axisOf } from '../../axis/reflect.ts'
+import { padLever } from '../../job/grip/fill.ts'
 import { jawMassOf } from '../../job/grip/geometry.ts'
 import { DAMPING_RATIO, SHEAR } from '../../job/grip/slip.ts'
 import { jawStiffness } from '../../job/grip/statics.ts'
@@ -92,19 +93,19 @@ export const PART: Simplification[] = [
   {
     id: 'rotation',
     element: 'part',
-    title: 'The part does not turn',
-    text: 'The part moves in straight lines. In a real grip a centre of mass beside the grip axis turns it between the pads.',
+    title: 'The turn in the pads',
+    text: 'A part held off its centre of mass turns about the grip axis, on one ellipse of friction force and torque and under pads that press evenly. The ellipse overrates a grip by up to 7 % where both work together, and few know where their pads press. It turns about no other axis.',
     bound: {
       how: 'formula',
-      formula: 'h = (4/3)·µ_s·F·(l_p/2)/(m·a)',
+      formula: 'h = (4/3)·µ_s·F·r_p/(m·a)',
       basis:
-        'Closed form: two discs of the diameter l_p under even pressure, carrying no weight besides. As friction carries the weight too, less is left.',
+        'Closed form: two discs of the radius r_p under even pressure, carrying no weight besides. As friction carries the weight too, less is left.',
       figures: (scenario, strategy) => {
         const { jaws, part } = scenario
         const pull = hangs(scenario)
         if (pull === 0) return []
         const { expected } = strategyOf(strategy).forceOf(scenario)
-        const torque = (4 / 3) * jaws.friction.static * expected * (jaws.padLength / 2)
+        const torque = 2 * jaws.friction.static * expected * padLever(jaws)
         return [
           {
             label: 'Centre of mass off the grip axis, at most',

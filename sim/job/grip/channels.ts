@@ -5,5 +5,6 @@ export const GRIP_CHANNELS = [
   { id: 'partShift', label: 'part shift along the grip', unit: 'm' },
   { id: 'sag', label: 'part sag', unit: 'm' },
   { id: 'drift', label: 'part drift sideways', unit: 'm' },
+  { id: 'turn', label: 'part turned', unit: 'rad' },
   { id: 'dent', label: 'dent', unit: 'm' },
 ] as const

@@ -12,3 +12,9 @@ export const jawMassOf = (scenario: Jaws) => contactsOf(scenario) * scenario.jaw
 /** Travel of a jaw from the open position to first touch of the nominal part [m]. */
 export const travelToContact = (scenario: Pick<Scenario, 'jaws' | 'part'>) =>
   (scenario.jaws.opening - scenario.part.width) / contactsOf(scenario)
+
+/** Radius of gyration of the part about the grip axis [m]: as named, or that of a disc as wide. */
+export const gyrationOf = ({ gyration, width }: Scenario['part']): number => gyration ?? width / Math.sqrt(8)
+
+/** Radius of the face of a pad [m]: as named, or half of its length. */
+export const padRadiusOf = ({ padRadius, padLength }: Scenario['jaws']): number => padRadius ?? padLength / 2

@@ -4,14 +4,11 @@ import { Load } from '../../axis/load.ts'
 import { State } from '../../core/block.ts'
 import type { Numbers } from '../../core/native.ts'
 import { Side } from './contact/side.ts'
-import { holdingForce, loadFactor } from './holding.ts'
+import { heldStiffly, heldYielding, holdingForce, loadFactor, pullOnPads } from './holding.ts'
 import { Slip } from './slip.ts'
 
-/** A part that slid less than this counts as held [m]; common practice, no source. */
-export const SLIP_LIMIT: f64 = 1e-4
-
 /** Channels of the record, in this order; `channels.ts` names them. */
-const CHANNELS: i32 = 6
+const CHANNELS: i32 = 7
 
 class GripState extends State {
   /** Shift of the part along the grip [m], and its speed [m/s]. */
@@ -34,6 +31,10 @@ class GripState extends State {
   crackTime: f64 = NaN
   crackSeen: f64 = NaN
   crackFar: f64 = 0
+  /** When the jaws met through a part that was whole until then [s]; it counts as broken. */
+  met: f64 = NaN
+  /** When a force first exceeded the limit for marks or dents [s]. */
+  markTime: f64 = NaN
   /** Contacts whose force has exceeded the mark limit. */
   nearMarked: f64 = 0
   farMarked: f64 = 0
@@ -46,6 +47,8 @@ class GripState extends State {
   drop: f64 = NaN
   lost: f64 = NaN
   free: f64 = NaN
+  /** When it hung and a contact was open [s]. */
+  loose: f64 = NaN
   /** What friction amounts to for each newton of normal force, over the coefficients as given. */
   gripped: f64 = 1
   /** What pulls on the part in this period [m/s²]. */
@@ -61,16 +64,26 @@ class GripSums extends State {
   /** Least and most force at either contact while the arm moves [N]. */
   least: f64 = Infinity
   most: f64 = -Infinity
-  /** Most force needed at one contact [N], and least of what friction can hold over what pulls. */
+  /** Most force needed at one contact [N]. */
   required: f64 = 0
-  margin: f64 = Infinity
+  /**
+   * Least of what holds over what works against it: of both contacts' force over what pushes the part from one to the other, of what
+   * friction could carry over what the pads carry while they stick, and over what pulls across.
+   */
+  closed: f64 = Infinity
+  stuck: f64 = Infinity
+  across: f64 = Infinity
 }
 
 export class GripLoad extends Load {
   /** Both jaws are driven; travel of a jaw to first touch [m]; [kg]. */
   mirrored: f64 = 1
   gap: f64 = 0
+  /** Further travel at which the jaws would meet [m]. */
+  depth: f64 = Infinity
   partMass: f64 = 1
+  /** What the arm's motion along the grip drives back where the axis yields: driven jaw and what moves with it in a straight line. */
+  backMass: f64 = 0
   /** [N], Infinity: none; force above which a part counts as marked or dented [N]; pad length [m]. */
   crackForce: f64 = Infinity
   markForce: f64 = Infinity
@@ -102,7 +115,7 @@ export class GripLoad extends Load {
     this.step = step
     this.near.setStep(step)
     this.far.setStep(step)
-    this.slip.step = step
+    this.slip.setStep(step)
   }
 
   pull(arm: Arm): f64 {
@@ -141,6 +154,7 @@ export class GripLoad extends Load {
       s.shift += this.step * s.shiftSpeed
       if (s.hanging > 0) this.slip.move(s.gripped * (near + far), s.down, s.side)
     }
+    if (travel - this.gap > this.depth && s.out === 0 && isNaN(s.crackTime)) this.meet(time)
     if (near > s.nearMost) s.nearMost = near
     if (far > s.farMost) s.farMost = far
     const force: f64 = near > far ? near : far
@@ -151,7 +165,8 @@ export class GripLoad extends Load {
     const s = this.state
     s.normal = s.nearForce + s.farForce
     if (s.hanging > 0) {
-      if (this.slip.state.sliding > 0 && isNaN(s.slip)) s.slip = time
+      if (this.slip.hasSlid() && isNaN(s.slip)) s.slip = time
+      if (s.out === 0 && (s.nearForce === 0 || s.farForce === 0) && isNaN(s.loose)) s.loose = time
       if (s.out === 0 && this.slip.state.distance > this.padLength) {
         s.drop = time
         this.lose()
@@ -190,21 +205,19 @@ export class GripLoad extends Load {
   isLost(): bool {
     const s = this.state
     const mark: f64 = Math.min(this.markForce, this.dentForce)
-    return s.out > 0 || this.slip.state.distance > SLIP_LIMIT || s.peak > mark || !isNaN(s.crackTime)
+    const lost: bool = s.out > 0 || !isNaN(s.slip) || !isNaN(s.loose)
+    return lost || s.peak > mark || !isNaN(s.crackTime)
   }
 
-  observe(time: f64, arm: Arm): void {
+  observe(time: f64, arm: Arm, yields: bool): void {
     const s = this.state
     const sums = this.sums
     const held: bool = s.out === 0
     if (s.hanging > 0) {
-      const across: f64 = Math.sqrt(s.down * s.down + s.side * s.side)
-      const needed: f64 = this.needed(across, arm.state.along)
-      if (needed > sums.required) sums.required = needed
-      if (across > 0 && (held || s.drop === time)) {
-        const holds: f64 = (this.slip.staticFriction * s.gripped * s.normal) / (this.partMass * across)
-        if (holds < sums.margin) sums.margin = holds
-      }
+      const slip = this.slip
+      const across: f64 = this.partMass * pullOnPads(s.down, s.side, slip.below, slip.beside, slip.radius)
+      sums.required = Math.max(sums.required, this.needed(across, arm, yields))
+      if (held || s.drop === time) this.compare(across)
       if (held && this.effort() < sums.weakest) sums.weakest = this.effort()
     }
     if (arm.state.moving > 0) {
@@ -224,7 +237,8 @@ export class GripLoad extends Load {
     now[from + 2] = s.shift
     now[from + 3] = this.slip.state.sag
     now[from + 4] = this.slip.state.drift
-    now[from + 5] = 0.5 * (this.near.state.dent + this.far.state.dent) // each side counts the flattening of the whole part
+    now[from + 5] = this.slip.state.turn
+    now[from + 6] = 0.5 * (this.near.state.dent + this.far.state.dent) // each side counts the flattening of the whole part
   }
 
   settle(): void {
@@ -241,15 +255,44 @@ export class GripLoad extends Load {
     s.hanging = s.nearForce + s.farForce > 0 ? 1 : 0
     s.out = s.hanging > 0 ? 0 : 1
     if (s.hanging === 0) return
-    this.slip.hang(arm.state.down, arm.state.side)
+    const normal: f64 = s.nearForce + s.farForce
+    const factor: f64 = loadFactor(this.loadExponent, this.referenceForce, 0.5 * normal)
+    this.slip.hang(factor * normal, arm.state.down, arm.state.side)
     s.lift = time
   }
 
-  /** Force needed at one contact [N] under a pull [m/s²] across and along the grip: friction of two contacts, none of them lost. */
-  private needed(across: f64, along: f64): f64 {
-    const friction: f64 = this.slip.staticFriction
-    const held: f64 = holdingForce(friction, this.loadExponent, this.referenceForce, this.partMass * across)
-    return Math.max(held, (this.partMass * Math.abs(along)) / 2)
+  /**
+   * Hold margin: of a part that stuck, by what its pads carried, swings included; of one that slid, by what pulled, or what it broke away
+   * at where that was less.
+   */
+  margin(): f64 {
+    const sums = this.sums
+    const grip: f64 = this.slip.hasSlid() ? Math.min(this.slip.state.least, sums.across) : sums.stuck
+    return Math.min(grip, sums.closed) - 1
+  }
+
+  /** Force needed at one contact [N] under a load across [N] and what the arm does along: friction of two contacts, none of them lost. */
+  private needed(across: f64, arm: Arm, yields: bool): f64 {
+    const along: f64 = arm.state.along
+    const held: f64 = holdingForce(this.slip.staticFriction, this.loadExponent, this.referenceForce, across)
+    if (yields && this.backMass > 0) return heldYielding(held, this.partMass, this.backMass, along, arm.gravityAlong)
+    return heldStiffly(held, this.partMass, along)
+  }
+
+  /** What holds beside what works against it, at the end of a period; `across` [N]. */
+  private compare(across: f64): void {
+    const s = this.state
+    const sums = this.sums
+    const push: f64 = Math.abs(s.farForce - s.nearForce)
+    if (push > 0) sums.closed = Math.min(sums.closed, s.normal / push)
+    if (!this.slip.hasSlid()) sums.stuck = Math.min(sums.stuck, this.slip.spare())
+    if (across > 0) sums.across = Math.min(sums.across, (this.slip.staticFriction * s.gripped * s.normal) / across)
+  }
+
+  /** The jaws have gone through the whole part. */
+  private meet(time: f64): void {
+    this.state.met = time
+    this.crack(time)
   }
 
   private lose(): void {
@@ -268,6 +311,7 @@ export class GripLoad extends Load {
     }
     s.peak = force
     s.peakTime = time
+    if (isNaN(s.markTime) && force > Math.min(this.markForce, this.dentForce)) s.markTime = time
     if (force > this.crackForce) this.crack(time)
   }
 

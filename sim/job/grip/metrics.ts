@@ -34,6 +34,7 @@ const current = { unit: 'A' }
 const time = { unit: 's', shown: 'ms' }
 const length = { unit: 'm', shown: 'mm' }
 const share = { unit: '', shown: '%' }
+const angle = { unit: 'rad', shown: '°' }
 
 interface Read extends Omit<Metric, 'id' | 'value'> {
   /** The figure at the end of a run; NaN or infinite where it does not exist. */
@@ -119,8 +120,8 @@ const READ: Record<MetricId, Read> = {
     ...share,
     grain: 0.001,
     label: 'Hold margin',
-    note: 'Least ratio, over the time after the lift, of the pull that friction can carry to the pull there is, minus 1; below 0 the part slides.',
-    take: ({ load }) => load.sums.margin - 1,
+    note: 'Least ratio, over the time after the lift, of what friction can carry to what the pads carry, turning included, and of both contacts’ force to what pushes the part from one to the other, minus 1. At 0 a contact opens; below 0 the part slides, and the figure is that of what pulls on it.',
+    take: ({ load }) => load.margin(),
     missing: orUntouched('The run ended before the support was taken away, or nothing pulls on the part.'),
   },
   damageMargin: {
@@ -137,8 +138,15 @@ const READ: Record<MetricId, Read> = {
   slipDistance: {
     ...length,
     label: 'Slip',
-    note: 'Distance that the part slid in the pads over the whole run, without the give of the pads before they slide.',
+    note: 'Way that the part slid in the pads over the whole run, turning at the lever of the pads included, without the give of the pads before they slide.',
     take: (end) => (isTouched(end) ? end.load.slip.state.distance : Number.NaN),
+    missing: () => UNTOUCHED,
+  },
+  rotation: {
+    ...angle,
+    label: 'Turned',
+    note: 'Largest angle by which the part has turned about the grip axis; a part held at its centre of mass does not turn.',
+    take: (end) => (isTouched(end) ? end.load.slip.state.mostTurn : Number.NaN),
     missing: () => UNTOUCHED,
   },
   seenWidth: {

@@ -5,7 +5,7 @@ import type { Overload } from '../ratings.ts'
 import type { Sums } from '../sums.ts'
 import type { GripLoad } from './load.ts'
 
-export const VERDICTS = ['held', 'slipped', 'dropped', 'marked', 'crushed', 'missed', 'unstable'] as const
+export const VERDICTS = ['held', 'slipped', 'loose', 'dropped', 'marked', 'crushed', 'missed', 'unstable'] as const
 export type Verdict = (typeof VERDICTS)[number]
 
 /** Headline figures of one grip, in the order of tables; `metrics.ts` says what each is. */
@@ -22,6 +22,7 @@ export const METRIC_IDS = [
   'holdMargin',
   'damageMargin',
   'slipDistance',
+  'rotation',
   'seenWidth',
   'seenStiffness',
   'settledCurrent',
@@ -56,9 +57,15 @@ export interface GripEvents {
   /** The strategy halted its move or took over: threshold stop confirmed, clamp saturated, gauge felt contact. */
   engaged: number | null
   crack: number | null
+  /** The jaws met through the part. */
+  met: number | null
+  /** A force first exceeded the part's limit for marks or dents. */
+  mark: number | null
   /** First sliding, and the part out of the jaws. */
   slip: number | null
   drop: number | null
+  /** The part hung and neither contact held it, or now one and now the other. */
+  loose: number | null
   /** The part is free again after the jaws have opened on purpose. */
   release: number | null
   /** The run left its rails; the traces end here. */

@@ -3,17 +3,21 @@ import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { RunEnd } from '../job.ts'
 import { type Overload, overloadsOf } from '../ratings.ts'
-import { GripLoad, SLIP_LIMIT } from './load.ts'
+import { GripLoad } from './load.ts'
 import { metricsOf } from './metrics.ts'
 import type { GripEvents, GripResult, Metrics, Verdict } from './result.ts'
 
-/** The worst that happened decides: unstable, crushed, missed, dropped, slipped, marked, else held. */
+/**
+ * The worst that happened decides: unstable, crushed, missed, dropped, loose, slipped, marked, else held. A part is held only where
+ * both contacts stayed closed and friction had something to spare all the time, so its hold margin is never below 0.
+ */
 export function verdictOf(scenario: Scenario, { events, metrics }: Pick<GripResult, 'events' | 'metrics'>): Verdict {
   if (events.unstable !== null) return 'unstable'
   if (events.crack !== null) return 'crushed'
   if (metrics.contactTime === null || events.lift === null) return 'missed'
   if (events.drop !== null) return 'dropped'
-  if ((metrics.slipDistance ?? 0) > SLIP_LIMIT) return 'slipped'
+  if (events.loose !== null) return 'loose'
+  if (events.slip !== null) return 'slipped'
   return (metrics.peakForce ?? 0) > markLimit(scenario) ? 'marked' : 'held'
 }
 
@@ -52,6 +56,9 @@ function eventsOf({ engaged, left }: RunEnd, { state }: GripLoad): GripEvents {
     engaged: known(engaged),
     crack: known(state.crackTime),
     slip: known(state.slip),
+    loose: known(state.loose),
+    met: known(state.met),
+    mark: known(state.markTime),
     drop: known(state.drop),
     release: known(state.free),
     unstable: known(left),

@@ -1,5 +1,5 @@
 /** The jaws with their pads. */
-import { choice, group, quantity } from '../quantity.ts'
+import { choice, group, limit, quantity } from '../quantity.ts'
 
 export const jaws = group('Jaws', {
   layout: choice(
@@ -57,6 +57,15 @@ export const jaws = group('Jaws', {
     range: [0.0001, 1],
     usual: [0.01, 0.06],
     note: 'A part that has slid this far has left the jaws.',
+  }),
+  padRadius: limit({
+    label: 'Pad radius',
+    symbol: 'r_p',
+    unit: 'm',
+    shown: 'mm',
+    range: [0.0001, 1],
+    usual: [0.002, 0.03],
+    note: 'Of the face that touches the part: friction keeps a part from turning with 2/3 of it as its lever; left out, it is half of the pad length.',
   }),
   friction: group('Pad friction', {
     static: quantity({

@@ -1,5 +1,4 @@
 /** The part that is gripped, and what it takes. */
-import Type from 'typebox'
 import { group, limit, quantity } from '../quantity.ts'
 
 export const part = group('Part', {
@@ -23,6 +22,37 @@ export const part = group('Part', {
     usual: [0.005, 5],
     note: 'With pad friction and arm acceleration it sets the least force that holds.',
   }),
+  centre: group('Centre of mass', {
+    up: quantity({
+      label: 'Above the pads',
+      symbol: 'c_u',
+      unit: 'm',
+      shown: 'mm',
+      default: 0,
+      range: [-1, 1],
+      usual: [-0.05, 0.05],
+      note: 'Centre of mass above the middle of the pads; a part held above or below it turns as the arm moves across.',
+    }),
+    across: quantity({
+      label: 'Beside the pads',
+      symbol: 'c_a',
+      unit: 'm',
+      shown: 'mm',
+      default: 0,
+      range: [-1, 1],
+      usual: [-0.05, 0.05],
+      note: 'Centre of mass beside the middle of the pads; its weight turns the part about the grip, and friction has to carry that too.',
+    }),
+  }),
+  gyration: limit({
+    label: 'Radius of gyration',
+    symbol: 'i_p',
+    unit: 'm',
+    shown: 'mm',
+    range: [0.0001, 2],
+    usual: [0.002, 0.1],
+    note: 'About the grip axis; it says how quickly a part held off its centre turns; left out, it is that of a disc as wide as the part.',
+  }),
   stiffness: quantity({
     label: 'Stiffness',
     symbol: 'K',
@@ -33,12 +63,14 @@ export const part = group('Part', {
     usual: [1000, 100000000],
     note: 'Force over flattening of the whole part to the power n; a stiff part turns a small position error into a large force.',
   }),
-  exponent: Type.Union([Type.Literal(1), Type.Literal(1.5)], {
-    title: 'Contact exponent',
-    default: 1,
+  exponent: quantity({
+    label: 'Contact exponent',
     symbol: 'n',
-    labels: ['1, linear', '1.5, rounded surfaces (Hertz)'],
-    description: '1 for a shell or a block, 1.5 for rounded solid surfaces.',
+    unit: '',
+    default: 1,
+    range: [1, 2],
+    usual: [1, 1.5],
+    note: 'Power with which the force grows with the flattening: 1 for a shell or a block, 1.5 for rounded solid surfaces (Hertz).',
   }),
   damping: quantity({
     label: 'Contact damping',

@@ -1,5 +1,5 @@
 /** From the motor to the jaw: screw, rack, or nothing between. */
-import { group, quantity } from '../quantity.ts'
+import { group, limit, quantity } from '../quantity.ts'
 
 export const moved = {
   carriageMass: quantity({
@@ -20,6 +20,14 @@ export const moved = {
     range: [0, 1e5],
     usual: [0.2, 40],
     note: 'Sliding friction of motor, guide and screw without load, at the jaw; current cannot tell it from grip force.',
+  }),
+  coulombBack: limit({
+    label: 'Coulomb friction, opening',
+    symbol: 'F_cb',
+    unit: 'N',
+    range: [0, 1e5],
+    usual: [0.2, 40],
+    note: 'Sliding friction as the jaws open, where it differs; left out: the same both ways.',
   }),
   breakaway: quantity({
     label: 'Break-away friction',
@@ -48,6 +56,14 @@ export const moved = {
     range: [0, 1e6],
     usual: [1, 500],
     note: 'Friction that grows with speed, at the jaw; it raises the current on the way and is gone when the part is held.',
+  }),
+  viscousBack: limit({
+    label: 'Viscous friction, opening',
+    symbol: 'b_b',
+    unit: 'N·s/m',
+    range: [0, 1e6],
+    usual: [1, 500],
+    note: 'Friction that grows with speed as the jaws open, where it differs; left out: the same both ways.',
   }),
   bristleStiffness: quantity({
     label: 'Bristle stiffness',

@@ -52,7 +52,6 @@ describe('the panel', () => {
       kind: 'choice',
       options: [{ value: 'mirrored', label: 'Both jaws driven' }, { value: 'anvil' }],
     })
-    expect(fieldAt('screw', 'part.exponent')).toMatchObject({ kind: 'choice', options: [{ value: 1 }, { value: 1.5 }] })
     expect(fieldAt('screw', 'actuator.motor.openLoop')).toMatchObject({
       kind: 'choice',
       options: [{ value: false }, { value: true }],

@@ -1,5 +1,5 @@
 /** The run as a whole: events, stepping, figures, and the linear loops. */
-import { contactsOf, type Scenario } from '../../../../sim/index.ts'
+import { backMass, contactsOf, type Scenario } from '../../../../sim/index.ts'
 import { type Section, say, tex } from '../section.ts'
 
 const period = ({ drive }: Scenario) => 1 / drive.currentRate
@@ -23,12 +23,12 @@ export const RUN: Section[] = [
     blocks: [
       say`The period $T_i$ of the current loop is the beat. At its start: pulls of the arm, events, heat, gauge, servo and strategy where their turn has come, then the current loop. The plant then takes $N$ steps in semi-implicit Euler:`,
       tex`v' = v + \frac{Δt}{M}\,F_v,\qquad x' = x + Δt\,v'`,
-      say`Within a step: current, transmission, contacts, friction; then all speeds; then all travels with the new speeds. Forces that depend on speed take the old one. $F_v$ stands for all forces on a mass $M$. The step is the one that the scenario names, or`,
+      say`Within a step: current, transmission, contacts, friction; then all speeds; then currents and travels with the new speeds. Forces that depend on speed take the old one. $F_v$ stands for all forces on a mass $M$. The step is the one that the scenario names, or`,
       tex`Δt = \frac{T_i}{N},\qquad Δt \le \min\left(Δt_max,\; \frac{q}{ω}\right)`,
       say`with the fastest rate $ω$ in the plant, from every spring $k$, every damper $d$ and the masses $m_e$ at their ends:`,
       tex`ω = \max\left(\sqrt{\frac{k}{m_e}},\; \frac{d}{m_e}\right)`,
       say`In the step there are only $+$, $-$, $\times$, $\div$, $\sqrt{\;}$ and comparisons; sine, exponential and power are summed from these. So a run of the length $T$ is the same to the last bit in every browser, and its fingerprint says so.`,
-      say`Step error: for a method of first order, half the step shows half of the error, so that of any figure is twice its change from $y$ to $y_half$. The largest share counts: of peak force, settled force and slip of themselves, of a margin of the ratio that it is over one, of a slip below what counts as none of that. Beyond 5 %, or where half the step gives another verdict, the verdict is in doubt.`,
+      say`Step error: for a method of first order, half the step shows half of the error, so that of any figure is twice its change from $y$ to $y_half$. The largest share counts: of peak force, settled force and slip of themselves, of a margin of the ratio that it is over one, of a little slip of a tenth of a millimetre. Beyond 5 %, or where half the step gives another verdict, the verdict is in doubt.`,
       tex`ε = \max\frac{2\,|y_half - y|}{|y|}`,
     ],
     quantities: ['run.step', 'run.duration'],
@@ -52,13 +52,17 @@ export const RUN: Section[] = [
     id: 'figures',
     title: 'Force window, figures and verdict',
     blocks: [
-      say`Least force at one contact that holds, with the pull $a_p$ across and $a_x$ along the grip, at the worst instant of the moves:`,
-      tex`F_min = \max\left(N_0\left(\frac{m\,a_p}{2\,µ_s\,N_0}\right)^{1/m_µ},\; \frac{m\,|a_x|}{2}\right)`,
+      say`Least force at one contact that holds, with the pull $a_p$ across and $a_x$ along the grip, at the worst instant of the moves. Off the centre of mass the torque of the pull over the lever $r_f$ of friction counts as a third direction of it:`,
+      tex`F_f0 = N_0\left(\frac{m\,a_p}{2\,µ_s\,N_0}\right)^{1/m_µ},\qquad F_min = \max\left(F_f0,\; \frac{m\,|a_x|}{2}\right)`,
+      say`So it is where the axis keeps its place. Against a fixed jaw an axis may yield to the arm, at its current limit or without power, unless its thread locks itself. Then only its force is given, and what moves in a straight line with the driven jaw, $M_x$ in all, is driven back with the part. In statics, with the pull $g_x$ of gravity along the grip under which the jaws closed:`,
+      tex`F_min = M_x\,(g_x - a_x)_+ + \max\left(F_f0 + \frac{m\,(-a_x)_+}{2},\; m\,(-a_x)_+\right)`,
+      say`Without gravity that is $(m + M_x)\,|a_x|$ where the arm pulls the jaw open. The window has this edge, and says so; the force needed in a run takes it at the instants at which the drive stood at its limit or had no power.`,
       say`The most that the part takes, $F_max$, is the least of $F_mark$, $F_y$ and $F_crack$. Margins before sliding and before damage:`,
-      tex`S_h = \min_{t}\frac{µ_s\,ν\,(F_n + F_f)}{m\,a_p} - 1,\qquad S_d = \frac{F_max}{F_pk} - 1`,
+      tex`S_h = \min_{t}\left(\frac{µ\,ν\,(F_n + F_f)}{|H|},\; \frac{F_n + F_f}{|F_n - F_f|}\right) - 1,\qquad S_d = \frac{F_max}{F_pk} - 1`,
+      say`$|H|$ is what the pads carry in all directions, swings included. The first term falls below 1 as the part breaks away; once it has slid the figure is that of what pulls, with $m\,a_p$ for $|H|$ and $µ_s$ for $µ$. The second comes to 1 as a contact opens.`,
       say`The settled window has the length $T_set$ and ends with the first move, a lift, a release or a loss of power, else with the run. The grip time ends when the force has come within $ε_set$ of the settled force to stay. Reversals count changes of sign of the motor side’s speed beyond $v_0$. Width and stiffness seen, from the travel $x_1$ of a jaw at first touch and $x_2$ in that window:`,
       tex`w_s = w_0 - N_c\,x_1,\qquad k_w = \frac{F_set}{N_c\,(x_2 - x_1)}`,
-      say`The worst that happened is the verdict: unstable, crushed, missed, dropped, slipped beyond $d_0$, marked, else held. A run is unstable when its numbers are no longer finite, the jaw is ten times its stroke or opening away, or a controller has gone from limit to limit more than $n_0$ times within $T_0$.`,
+      say`The worst that happened is the verdict: unstable, crushed, missed, dropped, loose, slipped, marked, else held. A part is loose when a contact opened while it hung, and slipped when it slid or turned in the pads, be it ever so little; so a negative margin is never held. A run is unstable when its numbers are no longer finite, the jaw is ten times its stroke or opening away, or a controller has gone from limit to limit more than $n_0$ times within $T_0$.`,
     ],
     quantities: [
       'part.mass',
@@ -80,6 +84,12 @@ export const RUN: Section[] = [
       { symbol: 'a_p', title: 'Pull of gravity and arm across the grip', unit: 'm/s²' },
       { symbol: 'a_x', title: 'Pull of gravity and arm along the grip', unit: 'm/s²' },
       { symbol: 'ν', title: 'Factor of the load on friction', unit: '' },
+      { symbol: 'µ', title: 'Coefficient in force', unit: '' },
+      { symbol: 'H', title: 'Force of the pads across the grip', unit: 'N' },
+      { symbol: 'F_f0', title: 'Least force against sliding', unit: 'N' },
+      { symbol: 'r_f', title: 'Lever of friction', unit: 'm' },
+      { symbol: 'M_x', title: 'Driven jaw and what moves with it in a straight line', unit: 'kg', value: backMass },
+      { symbol: 'g_x', title: 'Pull of gravity along the grip', unit: 'm/s²' },
       { symbol: 'S_h', title: 'Margin before sliding', unit: '' },
       { symbol: 'S_d', title: 'Margin before damage', unit: '' },
       { symbol: 'w_s', title: 'Width seen', unit: 'm' },
@@ -87,7 +97,7 @@ export const RUN: Section[] = [
       { symbol: 'x_1', title: 'Travel of a jaw at first touch', unit: 'm' },
       { symbol: 'x_2', title: 'Travel of a jaw in the settled state', unit: 'm' },
     ],
-    fixed: ['settled', 'band', 'standing', 'slip', 'flips', 'flip-window'],
+    fixed: ['settled', 'band', 'standing', 'flips', 'flip-window'],
     sources: ['welford'],
   },
   {
@@ -105,12 +115,12 @@ export const RUN: Section[] = [
     quantities: [
       'strategies.sensedForce.target',
       'part.stiffness',
+      'part.exponent',
       'part.damping',
       'jaws.padStiffness',
       'actuator.transmission.stiffness',
     ],
     own: [
-      { symbol: 'n', title: 'Contact exponent', unit: '', value: ({ part }) => part.exponent },
       { symbol: 'e', title: 'Flattening at the target force', unit: 'm' },
       { symbol: 'k_h', title: 'Stiffness of half the part', unit: 'N/m' },
       { symbol: 'k_c', title: 'Stiffness of a contact', unit: 'N/m' },

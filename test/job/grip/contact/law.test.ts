@@ -5,7 +5,7 @@ import { lawOf } from '../../../../sim/job/grip/contact/laws.ts'
 const log = (low: number, high: number) =>
   fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map((value) => Math.exp(value))
 
-describe.each([1, 1.5])('contact law with exponent %d', (exponent) => {
+describe.each([1, 1.001, 1.25, 1.5, 1.8, 2])('contact law with exponent %d', (exponent) => {
   const law = lawOf(exponent)
 
   it('is the power of the flattening', () => {
@@ -49,6 +49,7 @@ describe.each([1, 1.5])('contact law with exponent %d', (exponent) => {
 
 describe('lawOf', () => {
   it('refuses an exponent for which there is no law', () => {
-    expect(() => lawOf(2)).toThrow(new RangeError('no contact law with this exponent'))
+    for (const exponent of [0.99, 2.01, Number.NaN])
+      expect(() => lawOf(exponent)).toThrow(new RangeError('no contact law with this exponent'))
   })
 })

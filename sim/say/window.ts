@@ -1,0 +1,5 @@
+/** What stands beside the force window where its lower edge depends on whether the axis keeps its place. */
+
+/** `stiff`: from where on an axis holds that keeps its place, already in words; null: from nothing on. */
+export const stiffWords = (stiff: string | null): string =>
+  `The lower edge is that of an axis that yields to the arm, as one at its current limit or without power does; one that keeps its place holds ${stiff === null ? 'with any force' : `from ${stiff}`}.`
