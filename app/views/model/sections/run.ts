@@ -28,7 +28,7 @@ export const RUN: Section[] = [
       say`with the fastest rate $ω$ in the plant, from every spring $k$, every damper $d$ and the masses $m_e$ at their ends:`,
       tex`ω = \max\left(\sqrt{\frac{k}{m_e}},\; \frac{d}{m_e}\right)`,
       say`In the step there are only $+$, $-$, $\times$, $\div$, $\sqrt{\;}$ and comparisons; sine, exponential and power are summed from these. So a run of the length $T$ is the same to the last bit in every browser, and its fingerprint says so.`,
-      say`Step error: for a method of first order, half the step shows half of the error, so that of any figure is twice its change from $y$ to $y_half$. The largest share counts: of peak force, settled force and slip of themselves, of a margin of the ratio that it is over one, of a little slip of a tenth of a millimetre. Beyond 5 %, or where half the step gives another verdict, the verdict is in doubt.`,
+      say`Step error: for a method of first order, half the step shows half of the error, so that of any figure is twice its change from $y$ to $y_half$. The largest share counts: of peak force, settled force and slip of themselves, of a margin of the ratio that it is over one. Beyond 5 %, or where half the step gives another verdict, the verdict is in doubt.`,
       tex`ε = \max\frac{2\,|y_half - y|}{|y|}`,
     ],
     quantities: ['run.step', 'run.duration'],
