@@ -38,13 +38,16 @@ export { backMass } from './job/grip/fill.ts'
 export { contactsOf, gyrationOf, padRadiusOf, travelToContact } from './job/grip/geometry.ts'
 export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
+  type Doubt,
   type GripEvents,
   type GripResult,
+  type MetricId,
   type Metrics,
   VERDICTS,
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
+export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -72,7 +75,7 @@ export { LiveGrip } from './run/live.ts'
 export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
 export type { OnChunk, OnProgress } from './run/run.ts'
 export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip } from './run/simulate.ts'
-export { stepErrorBetween } from './run/step-error.ts'
+export { finerScenario, stepCheck } from './run/step-error.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { designWords } from './say/design.ts'
 export { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './say/drive.ts'
@@ -87,8 +90,9 @@ export {
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
-export { metricText, plainMetric, worth } from './say/metric.ts'
+export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
 export { progressText } from './say/progress.ts'
+export { overloadSentences } from './say/ratings.ts'
 export { reasonOf } from './say/reason.ts'
 export { recommendedName, recommendSentences } from './say/recommend.ts'
 export { COST_WORDS, rescueSentence } from './say/rescue.ts'

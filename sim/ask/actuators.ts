@@ -5,7 +5,7 @@
 
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
-import type { Verdict } from '../job/grip/result.ts'
+import type { GripResult } from '../job/grip/result.ts'
 import { impactForce, touchSpeed } from '../job/grip/statics.ts'
 import { damageLimit } from '../job/grip/window.ts'
 import type { Actuator, Fault, Scenario } from '../scenario/index.ts'
@@ -22,9 +22,7 @@ export interface StrategyFitness {
   honest: boolean
   ground: Ground
   /** What the simulator made of it; null where the scenario was refused. */
-  verdict: Verdict | null
-  peakForce: number | null
-  settledForce: number | null
+  result: GripResult | null
 }
 
 /** Forces are at one contact [N], speeds [m/s], masses [kg], temperature [°C]. */
@@ -126,9 +124,7 @@ function fitness(report: AxisReport, strategy: StrategyId, force: number, run: R
     strategy,
     honest: HONEST.has(ground.kind),
     ground,
-    verdict: result?.verdict ?? null,
-    peakForce: result?.metrics.peakForce ?? null,
-    settledForce: result?.metrics.settledForce ?? null,
+    result,
   }
 }
 

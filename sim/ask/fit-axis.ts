@@ -8,6 +8,9 @@ import { jawMassOf } from '../job/grip/geometry.ts'
 import { type Actuator, type Checked, editScenario, type Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 
+/** Of the place, not of the motor: it stays. */
+const AMBIENT = 'actuator.motor.thermal.ambient'
+
 /** Damping ratio of the position loop. */
 const DAMPING = 0.8
 const LOWEST_BANDWIDTH = 2 * Math.PI * 10
@@ -72,7 +75,8 @@ export function fitAxis(scenario: Scenario, actuator: Actuator, force = wantedFo
     const setting = strategy.settingFor(checked.scenario, force)
     return { path: strategy.setting.path, value: rounded(strategy.sensed ? setting : Math.min(setting, currentLimit)) }
   })
-  return editScenario(checked.scenario, settings)
+  const air = { path: AMBIENT, value: scenario.actuator.motor.thermal.ambient }
+  return editScenario(checked.scenario, [...settings, air])
 }
 
 const rounded = (value: number) => Number(value.toPrecision(4))

@@ -1,17 +1,20 @@
 /**
- * Which strategy the figures of one simulated part speak for: of those that hold it undamaged, the one that stays
- * farthest from both edges of the force window. A rule of this program, no standard; cost, cycle time and wear are not in it.
+ * Which strategy the figures of one simulated part speak for: of those that hold it undamaged, within all ratings and without
+ * doubt, the one that stays farthest from both edges of the force window. A rule of this program, no standard; cost, cycle time and wear are not in it.
  */
 import type { GripResult, Verdict } from '../job/grip/result.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 
-export type Weighed = Pick<GripResult, 'strategy' | 'verdict' | 'metrics'>
+export type Weighed = Pick<GripResult, 'strategy' | 'verdict' | 'metrics' | 'overloads' | 'doubt'>
 
 export interface Standing {
   strategy: StrategyId
   verdict: Verdict
   holdMargin: number | null
   damageMargin: number | null
+  /** A rating of motor or drive is exceeded; the verdict cannot be relied on. */
+  overloaded: boolean
+  doubtful: boolean
   /** The smaller of the two margins; what has no limit is no margin. Null: it may not be recommended. */
   spare: number | null
 }
@@ -42,8 +45,11 @@ export function recommend(results: Weighed[]): Recommendation {
   }
 }
 
-function standingOf({ strategy, verdict, metrics: { holdMargin, damageMargin } }: Weighed): Standing {
+function standingOf({ strategy, verdict, metrics, overloads, doubt }: Weighed): Standing {
+  const { holdMargin, damageMargin } = metrics
+  const overloaded = overloads.length > 0
+  const doubtful = doubt !== null
   const least = Math.min(holdMargin ?? Number.POSITIVE_INFINITY, damageMargin ?? Number.POSITIVE_INFINITY)
-  const spare = verdict === 'held' && holdMargin !== null && least >= 0 ? least : null
-  return { strategy, verdict, holdMargin, damageMargin, spare }
+  const fit = verdict === 'held' && !overloaded && !doubtful && holdMargin !== null && least >= 0
+  return { strategy, verdict, holdMargin, damageMargin, overloaded, doubtful, spare: fit ? least : null }
 }

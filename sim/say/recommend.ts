@@ -13,7 +13,10 @@ export function recommendSentences({ best, next, out }: Recommendation, words: W
   const others = next.map((standing) => `${nameOf(standing.strategy)} holds too: ${distance(standing, words)}.`)
   const bad = out.map((standing) => `${nameOf(standing.strategy)} is out: ${whyOut(standing)}.`)
   if (!best)
-    return ['No strategy holds the part undamaged with something to spare: no settings are handed over.', ...bad]
+    return [
+      'No strategy holds the part undamaged, within all ratings and with something to spare: no settings are handed over.',
+      ...bad,
+    ]
   return [`${capital(distance(best, words))}${ahead(best, next, out)}.`, ...others, ...bad, UNWEIGHED]
 }
 
@@ -32,7 +35,11 @@ function distance({ holdMargin, damageMargin }: Standing, words: Wording): strin
   return `${words.ratio(holdMargin ?? 0)} to spare before it slides, ${damage}`
 }
 
-const whyOut = ({ verdict, holdMargin }: Standing) =>
-  verdict === 'held' ? (holdMargin === null ? 'its hold cannot be stated' : 'nothing to spare') : verdict
+function whyOut({ verdict, holdMargin, overloaded, doubtful }: Standing): string {
+  if (verdict !== 'held') return verdict
+  if (overloaded) return 'held, but above a rating of motor or drive'
+  if (doubtful) return 'held, but in doubt by its step'
+  return holdMargin === null ? 'its hold cannot be stated' : 'nothing to spare'
+}
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)

@@ -17,7 +17,14 @@ const result = (
   holdMargin: number | null,
   damageMargin: number | null,
   gripTime = 0.1,
-) => ({ strategy, verdict, metrics: { holdMargin, damageMargin, gripTime } as Metrics }) as never
+) =>
+  ({
+    strategy,
+    verdict,
+    metrics: { holdMargin, damageMargin, gripTime } as Metrics,
+    overloads: [],
+    doubt: null,
+  }) as never
 const words = wordingOf('si')
 
 describe('the recommended strategy', () => {
@@ -51,6 +58,20 @@ describe('the recommended strategy', () => {
     expect(answer.best).toBeNull()
     expect(recommendSentences(answer, words)[0]).toContain('No strategy holds')
     expect(recommend([]).best).toBeNull()
+  })
+
+  it('is none that overloads motor or drive, or whose verdict is in doubt', () => {
+    const good = result(stop!, 'held', 1, 1) as object
+    const outs = [
+      { ...good, overloads: [{}] },
+      { ...good, strategy: clamp, doubt: { ground: 'margin' } },
+    ] as never[]
+    const answer = recommend(outs)
+    expect(answer.best).toBeNull()
+    expect(recommendSentences(answer, words).slice(1)).toEqual([
+      'Threshold stop is out: held, but above a rating of motor or drive.',
+      'Current clamp is out: held, but in doubt by its step.',
+    ])
   })
 
   it('always holds undamaged, and no other that does keeps clearly farther away', () => {

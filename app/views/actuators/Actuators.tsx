@@ -8,6 +8,7 @@ import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { AxisRow } from './AxisRow.tsx'
 import { COLUMNS } from './columns.ts'
+import { FILTERS } from './filters.ts'
 import { useAxes } from './useAxes.ts'
 import './actuators.css'
 
@@ -21,6 +22,7 @@ export function Actuators() {
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const { rows, status, message } = useAxes(scenario)
+  const [filters, setFilters] = useState<string[]>([])
   const window = forceWindow(scenario)
   const wanted = wantedForce(scenario)
   const force = quantityUnit('force', units)
@@ -37,17 +39,54 @@ export function Actuators() {
         </p>
         <p className="bar-key">
           Bars: <b className="key continuous" /> continuous <b className="key peak" /> peak{' '}
-          <b className="key hidden-force" /> hidden by friction around the wanted force <b className="key window" />{' '}
-          force window. The scale widens small forces and ends at {say(most)}.
+          <b className="key hidden-force" /> what friction may take of the wanted force or add{' '}
+          <b className="key window" /> force window. The scale widens small forces and ends at {say(most)}.
         </p>
         <p role="status" className="progress">
           {status === 'running' && `Comparing … ${rows.length} axes so far.`}
           {status === 'failed' && `The comparison could not be finished: ${message}`}
         </p>
       </div>
-      <AxesTable rows={rows} {...{ window, wanted, most, units }} />
+      <Filters chosen={filters} onChoose={setFilters} rows={rows} />
+      <AxesTable rows={narrowed(rows, filters)} {...{ window, wanted, most, units }} />
     </div>
   )
+}
+
+interface FiltersProps {
+  chosen: string[]
+  onChoose(chosen: string[]): void
+  rows: ComparedAxis[]
+}
+
+/** What the table is narrowed to, and to how many axes. */
+function Filters({ chosen, onChoose, rows }: FiltersProps) {
+  const others = rows.filter(({ id }) => id !== 'own')
+  return (
+    <fieldset className="axis-filters">
+      <legend>Only axes with</legend>
+      {FILTERS.map(({ id, label }) => (
+        <label key={id} className="toggle">
+          <input
+            type="checkbox"
+            checked={chosen.includes(id)}
+            onChange={({ target }) => onChoose(target.checked ? [...chosen, id] : chosen.filter((each) => each !== id))}
+          />
+          {label}
+        </label>
+      ))}
+      <span role="status">
+        {chosen.length > 0 &&
+          `${narrowed(others, chosen).length} of ${others.length}, and the one on the bench for comparison.`}
+      </span>
+    </fieldset>
+  )
+}
+
+/** The axis on the bench always stays, for comparison. */
+function narrowed(rows: ComparedAxis[], chosen: string[]): ComparedAxis[] {
+  const filters = FILTERS.filter(({ id }) => chosen.includes(id))
+  return rows.filter(({ id, report }) => id === 'own' || filters.every(({ passes }) => passes(report)))
 }
 
 interface AxesTableProps {

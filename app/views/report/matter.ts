@@ -24,13 +24,9 @@ export function missingFrom({ columns, told, loops }: Matter): string[] {
     columns.every(ended) ? '' : 'grips',
     columns.every(({ strategy, run }) => run?.status === 'failed' || told[strategy]) ? '' : 'causes',
     loops.busy ? 'margins' : '',
-    columns.every(hasStepError) ? '' : 'step errors',
+    columns.every(isChecked) ? '' : 'step errors',
   ].filter((each) => each !== '')
 }
 
-/** Or will never have one. */
-function hasStepError({ run }: Column): boolean {
-  if (!run?.result) return run?.status === 'failed'
-  const { stepError, metrics, events } = run.result
-  return stepError !== null || events.unstable !== null || !metrics.peakForce || !metrics.settledForce
-}
+/** Held against a finer run, whether or not it has a step error. */
+const isChecked = ({ run }: Column) => (run?.result ? run.result.stepErrors !== null : run?.status === 'failed')
