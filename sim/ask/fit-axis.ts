@@ -5,7 +5,7 @@
  */
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { jawMassOf } from '../job/grip/geometry.ts'
-import { type Actuator, type Checked, checkScenario, editScenario, type Scenario } from '../scenario/index.ts'
+import { type Actuator, type Checked, editScenario, type Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 
 /** Of the place, not of the motor: it stays. */
@@ -15,6 +15,9 @@ const AMBIENT = 'actuator.motor.thermal.ambient'
 const DAMPING = 0.8
 const LOWEST_BANDWIDTH = 2 * Math.PI * 10
 const HIGHEST_BANDWIDTH = 2 * Math.PI * 60
+
+/** Where the gains of the velocity loop lie. */
+const VELOCITY = 'strategies.sensedForce.velocity'
 
 /** Bandwidth of the position loop that the present gains give on the present axis [rad/s]. */
 export function positionBandwidth(scenario: Scenario): number {
@@ -55,15 +58,12 @@ export function fitAxis(scenario: Scenario, actuator: Actuator, force = wantedFo
       currentLimit,
     },
   }
-  const { sensedForce, thresholdStop, currentClamp } = scenario.strategies
-  const checked = checkScenario({
-    ...fitted,
-    strategies: {
-      thresholdStop: { ...thresholdStop, threshold: currentLimit },
-      currentClamp: { ...currentClamp, limit: currentLimit },
-      sensedForce: { ...sensedForce, velocity: gains.velocity },
-    },
-  })
+  const inner = Object.entries(gains.velocity).map(([key, value]) => ({ path: `${VELOCITY}.${key}`, value }))
+  const limits = STRATEGIES.filter(({ sensed }) => !sensed).map(({ setting }) => ({
+    path: setting.path,
+    value: currentLimit,
+  }))
+  const checked = editScenario(fitted, [...inner, ...limits])
   if (!checked.ok) return checked
   const settings = STRATEGIES.map((strategy) => {
     const setting = strategy.settingFor(checked.scenario, force)

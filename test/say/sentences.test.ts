@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import type { Ground } from '../../sim/ask/actuators.ts'
 import type { Miss } from '../../sim/ask/tune-judge.ts'
 import { fitnessWhy, inPlainSpaces, limitWords, loopNote, missWhy, missWords } from '../../sim/index.ts'
 import type { EnteredLoops } from '../../sim/loops/drive/sheet.ts'
 import type { DryFriction, LoopRemark } from '../../sim/loops/remarks.ts'
 import { enteredWords, remarkOn, resolutionWords } from '../../sim/say/drive.ts'
 import { frictionNote, missingLoops } from '../../sim/say/loops.ts'
+import type { Ground } from '../../sim/strategy/strategy.ts'
 import { SI } from './support.ts'
 
 describe('a remark on a loop', () => {

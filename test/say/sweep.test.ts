@@ -1,6 +1,5 @@
 /** Whatever happens, a reader who has chosen US units meets no SI unit that those replace. */
 import { describe, expect, it } from 'vitest'
-import type { Ground } from '../../sim/ask/actuators.ts'
 import type { Flaw } from '../../sim/ask/rescue.ts'
 import {
   analyseLoops,
@@ -40,6 +39,7 @@ import {
 } from '../../sim/index.ts'
 import type { LoopRemark } from '../../sim/loops/remarks.ts'
 import { modelTable, spokenModel } from '../../sim/say/model-table.ts'
+import type { Ground } from '../../sim/strategy/strategy.ts'
 import { metricUnits } from './support.ts'
 
 const US = wordingOf('us')
@@ -154,6 +154,7 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       metrics: { ...metrics, contactTime: null },
       events: { ...events, engaged: null },
       cause,
+      feels: 'effort' as const,
       travel: 0.01,
       way,
     }
@@ -198,16 +199,15 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       { ...base, verdict, figure: 'hold', bound: 20 },
       { ...base, verdict, figure: 'hold', bound: null, causes: causes.slice(0, 1) },
     ])
-    for (const why of whys) follows((words) => whySentence(limited(scenario), strategy, why, words))
+    for (const why of whys) follows((words) => whySentence(limited(scenario), why, words))
     const soft = { ...scenario, part: { ...scenario.part, markForce: 5, yieldForce: 60 } }
-    follows((words) => whySentence(soft, strategy, { ...base, verdict: 'marked' }, words))
+    follows((words) => whySentence(soft, { ...base, verdict: 'marked' }, words))
     const nothing: Why = { ...base, verdict: 'missed', force: null, bound: null, causes: [] }
     const engaged = { ...run, events: { ...events, engaged: 0.2 } }
     for (const missed of [run, engaged, { ...run, way: { ...way, end: 0.01 } }])
-      follows((words) => whySentence(scenario, strategy, { ...nothing, run: missed }, words))
+      follows((words) => whySentence(scenario, { ...nothing, run: missed }, words))
     const times = [{ ...run, way: { ...way, lift: 0.1 } }, { ...run, metrics: { ...metrics, contactTime: 0.1 } }, null]
-    for (const timed of times)
-      follows((words) => whySentence(scenario, strategy, { ...nothing, run: timed }, words), false)
+    for (const timed of times) follows((words) => whySentence(scenario, { ...nothing, run: timed }, words), false)
   })
 
   it('every figure', () => {

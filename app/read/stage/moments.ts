@@ -65,15 +65,12 @@ export const nextOf = (times: number[], now: number): number | undefined =>
   times.find((time) => time > now + 1e-9) ?? times[0]
 
 /** Line style of a strategy, as in the traces, so that colour is never the only sign. */
-export const LINE_STYLES: Record<StrategyId, string | undefined> = {
-  'threshold-stop': undefined,
-  'current-clamp': '7 4',
-  'sensed-force': '2 3',
-}
+export const lineStyleOf = (strategy: StrategyId): string | undefined =>
+  STRATEGIES.find(({ id }) => id === strategy)?.look.dash.join(' ') || undefined
 
 /** What a run is called: by its strategy, unless it has a look of its own. */
 export const nameOf = ({ strategy, look }: Pick<RunView, 'strategy' | 'look'>): string =>
   look?.name ?? STRATEGIES.find(({ id }) => id === strategy)?.label ?? strategy
 
 export const dashOf = ({ strategy, look }: Pick<RunView, 'strategy' | 'look'>): string | undefined =>
-  look ? look.dash : LINE_STYLES[strategy]
+  look ? look.dash : lineStyleOf(strategy)

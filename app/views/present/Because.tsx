@@ -49,7 +49,7 @@ function Told({ run: { strategy, result } }: { run: RunView }) {
         )}{' '}
         {status === 'failed' && `This could not be worked out: ${message}`}
         {status !== 'failed' && !(rested && why) && 'Taking the force apart …'}
-        {rested && why && whySentence(rested.scenario, rested.strategy, why, wordingOf(units))}
+        {rested && why && whySentence(rested.scenario, why, wordingOf(units))}
       </p>
       {why && (
         <>

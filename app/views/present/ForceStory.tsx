@@ -1,7 +1,7 @@
 /** The grip force of all strategies against the window, over stretched time: large, with nothing but what a customer asks. */
 import { memo, useId, useMemo } from 'react'
 import type { Scenario } from '../../../sim/index.ts'
-import { LINE_STYLES } from '../../read/stage/moments.ts'
+import { lineStyleOf } from '../../read/stage/moments.ts'
 import { stretchCurve } from '../../read/stage/TimeBar.tsx'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
@@ -167,7 +167,7 @@ const Lines = memo(function Lines({ story, text, faint = false }: { story: Story
       data-strategy={strategy}
       className="story-line"
       strokeWidth={0.15 * text}
-      strokeDasharray={LINE_STYLES[strategy]}
+      strokeDasharray={lineStyleOf(strategy)}
       opacity={faint ? 0.25 : 1}
     />
   ))

@@ -44,9 +44,9 @@ function reasonOf({ run }: Column, units: UnitSystem): string {
   return run ? reasonText(run, units) : ''
 }
 
-function whyText({ run, strategy }: Column, told: Told | undefined, units: UnitSystem): string {
+function whyText({ run }: Column, told: Told | undefined, units: UnitSystem): string {
   if (run?.status === 'failed') return ''
   if (told?.failure) return `What made the force could not be worked out: ${told.failure}`
   if (!run || !told?.why) return 'What made the force is being worked out.'
-  return whySentence(run.scenario, strategy, told.why, wordingOf(units))
+  return whySentence(run.scenario, told.why, wordingOf(units))
 }
