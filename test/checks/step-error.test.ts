@@ -1,7 +1,8 @@
 /**
  * The step error that a run states against the one that it has: its distance from the same run at a sixteenth of the step. Noise and
  * steps of measurement are off, since they would be drawn anew with every step. The scheme is of first order (closed form), so the
- * stated error is 2·(1 − 1/2)/(1 − 1/16) = 1.07 of that distance; a figure that is a highest or least of samples may miss by a factor.
+ * stated error is 2·(1 − 1/2)/(1 − 1/16) = 1.07 of that distance; a highest or least of samples wanders by the sample that it falls on,
+ * so it may be stated too large by up to 4, and too small by up to 2.5 (own bounds).
  */
 import { describe, expect, it } from 'vitest'
 import { core } from '../../sim/cli/core.ts'
@@ -17,7 +18,8 @@ import {
 import { make } from '../scenario/make.ts'
 
 const HEADLINES: MetricId[] = ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance']
-const FACTOR = 2.5
+const TOO_SMALL = 2.5
+const TOO_LARGE = 4
 /** Changes smaller than this share of a figure are rounding and instants of samples. */
 const WORTH = 1e-5
 
@@ -40,13 +42,15 @@ function compare(scenario: Scenario, strategy: StrategyId): MetricId[] {
     if (value === null || finer === null) return false
     const error = Math.abs(value - finer)
     if (error <= WORTH * Math.max(Math.abs(value), id === 'slipDistance' ? 1e-4 : 1)) return false
-    expect(result.stepErrors![id]! / error, id).toBeGreaterThan(1 / FACTOR)
-    expect(result.stepErrors![id]! / error, id).toBeLessThan(FACTOR)
+    expect(result.stepErrors![id]! / error, id).toBeGreaterThan(1 / TOO_SMALL)
+    expect(result.stepErrors![id]! / error, id).toBeLessThan(TOO_LARGE)
     return true
   })
 }
 
-describe('the stated step error is the true one within a factor of 2.5', { timeout: 240_000 }, () => {
+describe('the stated step error is the true one, at most 4 times too large and 2.5 too small', {
+  timeout: 240_000,
+}, () => {
   for (const { id, scenario } of PRESETS)
     it(id, () => {
       const strategies = STRATEGIES.map((strategy) => strategy.id)
@@ -56,11 +60,11 @@ describe('the stated step error is the true one within a factor of 2.5', { timeo
 
   it('of a part that slides', () => {
     const { scenario } = PRESETS[0]!
+    const friction = scenario.jaws.friction.static / 2.7
     const sliding = calm(scenario, {
       'part.crackForce': 1e6,
-      'jaws.friction.sliding': 0.19,
-      'jaws.friction.static': 0.2,
-      'jaws.friction.loadExponent': 1,
+      'jaws.friction.static': friction,
+      'jaws.friction.sliding': 0.95 * friction,
     })
     expect(compare(sliding, 'current-clamp')).toContain('slipDistance')
   })
