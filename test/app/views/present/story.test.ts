@@ -61,7 +61,8 @@ describe('the force story', () => {
       strategy: 'current-clamp',
       result: { ...result, strategy: 'current-clamp', events: { ...result.events, crack: time } },
     })
-    const marksWith = (other: RunView) => storyOf({ runs: [run, other], scenario, axis: lens, unit, room, text: 18 }).marks
+    const marksWith = (other: RunView) =>
+      storyOf({ runs: [run, other], scenario, axis: lens, unit, room, text: 18 }).marks
     expect(marksWith(again(result.events.crack!)).map(({ words }) => words)).toEqual([story.marks[0]!.words, ''])
     const [first, second] = marksWith(again(result.events.crack! + 0.002))
     expect(second!.drop - first!.drop).toBeGreaterThan(18)
