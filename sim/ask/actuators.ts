@@ -5,7 +5,7 @@
 
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
-import type { Verdict } from '../job/grip/result.ts'
+import type { GripResult } from '../job/grip/result.ts'
 import { impactForce, touchSpeed } from '../job/grip/statics.ts'
 import { damageLimit } from '../job/grip/window.ts'
 import type { Actuator, Fault, Scenario } from '../scenario/index.ts'
@@ -22,9 +22,7 @@ export interface StrategyFitness {
   honest: boolean
   ground: Ground
   /** What the simulator made of it; null where the scenario was refused. */
-  verdict: Verdict | null
-  peakForce: number | null
-  settledForce: number | null
+  result: GripResult | null
 }
 
 /** Forces are at one contact [N], speeds [m/s], masses [kg], temperature [°C]. */
@@ -63,8 +61,6 @@ export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere
   const { motor, transmission } = actuator
   const contacts = contactsOf(scenario)
   const fitted = actuator === scenario.actuator ? { ok: true as const, scenario } : fitAxis(scenario, actuator, force)
-  const forceAt = (current: number) =>
-    Math.max(0, (axis.forcePerAmpere * current - transmission.coulomb) / (contacts * (1 + axis.raise)))
   const mass = axis.mass + jawMassOf(scenario)
   const impact = impactForce(scenario, mass, touchSpeed(scenario))
   const topSpeed = Math.max(
@@ -79,8 +75,7 @@ export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere
     actuator,
     scenario: fitted.ok ? fitted.scenario : null,
     faults: fitted.ok ? [] : fitted.faults,
-    continuousForce: forceAt(motor.continuousCurrent),
-    peakForce: forceAt(motor.peakCurrent),
+    ...axisForces(scenario, actuator),
     frictionBand: band,
     backDrivable: axis.lower < 1,
     backDriveForce: back,
@@ -95,6 +90,17 @@ export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere
   }
   report.strategies = STRATEGIES.map(({ id }) => fitness(report, id, force, run))
   return report
+}
+
+/** Force at one contact [N] at continuous and at peak current, friction and losses of the way taken off. */
+export function axisForces(scenario: Pick<Scenario, 'jaws'>, actuator: Actuator) {
+  const { forcePerAmpere, raise } = axisOf(actuator)
+  const forceAt = (current: number) =>
+    Math.max(0, (forcePerAmpere * current - actuator.transmission.coulomb) / (contactsOf(scenario) * (1 + raise)))
+  return {
+    continuousForce: forceAt(actuator.motor.continuousCurrent),
+    peakForce: forceAt(actuator.motor.peakCurrent),
+  }
 }
 
 /** Half of what friction hides at one contact [N]: break-away and the load's share, with it and against it. */
@@ -118,9 +124,7 @@ function fitness(report: AxisReport, strategy: StrategyId, force: number, run: R
     strategy,
     honest: HONEST.has(ground.kind),
     ground,
-    verdict: result?.verdict ?? null,
-    peakForce: result?.metrics.peakForce ?? null,
-    settledForce: result?.metrics.settledForce ?? null,
+    result,
   }
 }
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Flaw } from '../../sim/ask/rescue.ts'
 import {
   analyseLoops,
+  type Doubt,
   driveSheet,
   type Edit,
   editScenario,
@@ -18,7 +19,9 @@ import {
   METRICS,
   metricText,
   missWhy,
+  type Overload,
   PRESETS,
+  RATINGS,
   type Rescue,
   reasonOf,
   rescueSentence,
@@ -60,6 +63,10 @@ const limited = (scenario: Scenario): Scenario => ({
   part: { ...scenario.part, markForce: 5, yieldForce: 6, crackForce: 7 },
 })
 
+/** Every rating exceeded, and every ground of a doubt. */
+const EVERY = RATINGS.map((rating): Overload => ({ rating, of: 'motor', value: 200, limit: 100, over: 100 }))
+const DOUBTS: Doubt['ground'][] = ['verdict', 'margin', 'error']
+
 /** The result as each of the verdicts would have it. */
 const all = ({ result }: { result: GripResult }): GripResult[] =>
   VERDICTS.flatMap((verdict) => {
@@ -80,6 +87,12 @@ const all = ({ result }: { result: GripResult }): GripResult[] =>
       { ...result, verdict, events, metrics: full },
       { ...result, verdict, events, metrics: { ...full, settledForce: 11 } },
       { ...result, verdict, events, metrics: { ...full, contactTime: null } },
+      { ...result, verdict, events, metrics: full, overloads: EVERY },
+      { ...result, verdict, events, metrics: { ...full, holdTime: null }, overloads: EVERY.slice(0, 1) },
+      ...DOUBTS.map((ground) => ({
+        ...result,
+        ...{ verdict, events, metrics: full, doubt: { ground, step: 1e-6, verdict, error: 0.3 } },
+      })),
     ]
   })
 
@@ -224,8 +237,8 @@ describe.each(PRESETS)('the loops of $id in US units', ({ scenario }) => {
   it('the settings sheet', () => {
     const scales = scalesFrom(scenario)
     const sheet = driveSheet(scenario, scales)
-    follows((words) => settingsMarkdown(sheet, words))
-    const us = settingsMarkdown(sheet, US)
+    follows((words) => settingsMarkdown(sheet, words, []))
+    const us = settingsMarkdown(sheet, US, [])
     expect(us).toContain('counts per inch')
     expect(us).not.toMatch(/[Nn]ewton|metre|\| (N|m|A\/m|m\/s|m\/s²) \|/)
   })

@@ -23,9 +23,9 @@ interface Props {
 export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
   const still = useReducedMotion()
   const head = useRef<HTMLHeadingElement>(null)
-  const { state, ask } = useLesson(lesson, ({ right }) => {
+  const { state, ask } = useLesson(lesson, ({ right }, played) => {
     useLessons.getState().answered(id, right)
-    if (!still) useView.setState({ time: 0, playing: true })
+    if (played && !still) useView.setState({ time: 0, playing: true })
   })
   const { runs, told, judged, status } = state
   useEffect(() => {
@@ -33,6 +33,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
   }, [])
   useStandAtEnd(runs)
   const figures = judged?.judgement.figures ?? told?.figures ?? {}
+  const revealed = judged?.revealed ?? false
   return (
     <article className="lesson" aria-labelledby="lesson-title">
       <div className="lesson-read">
@@ -55,7 +56,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
               figures={told.figures}
               asked={told.asked}
               running={status === 'running'}
-              rightChoice={judged?.judgement.rightChoice ?? null}
+              rightChoice={judged && revealed ? judged.judgement.rightChoice : null}
               onAnswer={ask}
             />
           </>
@@ -72,7 +73,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
           told && <OpenGripper scenario={told.scenario} />
         )}
       </div>
-      {judged && <After lesson={lesson} figures={judged.judgement.figures} onNext={onNext} />}
+      {judged && revealed && <After lesson={lesson} figures={judged.judgement.figures} onNext={onNext} />}
     </article>
   )
 }

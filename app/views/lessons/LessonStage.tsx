@@ -1,7 +1,8 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
 import { useMemo } from 'react'
 import { type Lesson, type LessonRun, lessonText, type Scenario } from '../../../sim/index.ts'
-import { isDamage, reasonText, VERDICT_WORDS } from '../../read/result/words.ts'
+import { VerdictWord } from '../../read/result/VerdictWord.tsx'
+import { reasonText } from '../../read/result/words.ts'
 import { Lane, OpenPicture } from '../../read/stage/Lane.tsx'
 import { laneSizes } from '../../read/stage/laneSize.ts'
 import { nameOf, playSpan } from '../../read/stage/moments.ts'
@@ -90,12 +91,11 @@ function PlayButton({ onPlay }: { onPlay(): void }) {
 function Card({ run }: { run: RunView }) {
   const units = useView((state) => state.units)
   const name = nameOf(run)
-  const { verdict } = run.result!
   return (
     <article aria-label={name} data-strategy={run.strategy}>
       <h3>{name}</h3>
-      <p className="lesson-word" data-damage={isDamage(verdict)}>
-        {VERDICT_WORDS[verdict]}
+      <p className="lesson-word">
+        <VerdictWord result={run.result!} />
       </p>
       <p>{reasonText(run, units)}</p>
       <Button onClick={() => openOnBench(run)}>

@@ -121,7 +121,7 @@ export const STEPPING: Simplification[] = [
     text: 'The plant is integrated by semi-implicit Euler, whose error falls in proportion to the step.',
     bound: {
       how: 'runs',
-      basis: 'The step halved; what is left is about as much again.',
+      basis: 'The step halved, which shows half of what it makes.',
       variants: (scenario) => [
         {
           label: 'halved',
