@@ -1,5 +1,5 @@
 // A folder of its own for each run, in test-results; those of runs that have ended are removed at the next one.
-import { cpSync, mkdirSync, readdirSync, rmSync } from 'node:fs'
+import { cpSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { isRunning } from './processes.mjs'
 import { root } from './setup.mjs'
@@ -9,16 +9,20 @@ const results = join(root, 'test-results')
 /** Path of this run's folder. */
 export const scratch = join(results, String(process.pid))
 
-/** Makes this run's folder. */
+/** Makes this run's folder; several threads of one process share it. */
 export function makeScratch() {
   mkdirSync(results, { recursive: true })
   for (const name of readdirSync(results))
-    if (!isRunning(Number(name)) || name === String(process.pid)) rmSync(join(results, name), { recursive: true })
-  mkdirSync(scratch)
+    if (!isRunning(Number(name)) || isBefore(name)) rmSync(join(results, name), { recursive: true, force: true })
+  mkdirSync(scratch, { recursive: true })
 }
 
+/** Whether a folder is that of an earlier process which had our id. */
+const isBefore = (/** @type {string} */ name) =>
+  name === String(process.pid) && statSync(scratch).birthtimeMs < Date.now() - 1000 * process.uptime()
+
 /** What a copy of the tree does without: made things, and packages, which are found in the folders above it. */
-const LEFT = ['node_modules', 'dist', 'coverage', 'test-results', 'playwright-report', '.git']
+const LEFT = ['node_modules', 'dist', 'lib', 'coverage', 'test-results', 'playwright-report', '.git']
 
 /** Copies the sources to a folder inside this run's, where all tools work on the copy alone. */
 export function copyTree(/** @type {string} */ tree) {

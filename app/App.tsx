@@ -1,4 +1,4 @@
-import { Suspense } from 'react'
+import { Suspense, useEffect } from 'react'
 import { CautionLine } from './shell/Cautions.tsx'
 import { FileDrop } from './shell/FileDrop.tsx'
 import { Guard } from './shell/Guard.tsx'
@@ -7,6 +7,7 @@ import { Notice } from './shell/Notice.tsx'
 import { RefusedFile } from './shell/RefusedFile.tsx'
 import { useShortcuts } from './shell/shortcuts.ts'
 import { useTheme } from './shell/theme.ts'
+import { replaceView } from './store/address.ts'
 import { useView } from './store/view.ts'
 import { VIEWS } from './views/index.ts'
 
@@ -14,7 +15,10 @@ export function App() {
   useTheme()
   useShortcuts()
   const chosen = useView((state) => state.view)
-  const { Component, alone = false } = VIEWS.find((view) => view.id === chosen) ?? VIEWS[0]!
+  const { id, Component, alone = false } = VIEWS.find((view) => view.id === chosen) ?? VIEWS[0]!
+  useEffect(() => {
+    if (id !== chosen) replaceView(id) // an address may name a view that this version does not have
+  }, [id, chosen])
   return (
     <FileDrop>
       <div className="app">

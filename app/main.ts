@@ -4,6 +4,7 @@
  */
 import './style/index.css'
 import './shell/shell.css'
+import './ui/chart.css'
 import { simulatorCount, startEarly } from './worker/simulators.ts'
 
 startEarly(simulatorCount())

@@ -1,4 +1,5 @@
 import type { Locator, Page } from '@playwright/test'
+import { extractText, getDocumentProxy } from 'unpdf'
 import {
   audit,
   card,
@@ -110,8 +111,11 @@ test('broken links and files are refused in words, and the bench stays as it was
     await mass.fill(typed)
     await mass.press('Enter')
     await expect(mass).toHaveAttribute('aria-invalid', 'true')
-    await expect(mass).toHaveValue(kept)
+    await expect(mass, 'what was typed stays beside its reason').toHaveValue(typed)
+    await expect(mass).toHaveAccessibleErrorMessage(/Allowed: /)
   }
+  await mass.press('Escape')
+  await expect(mass).toHaveValue(kept)
   expect(await outcome(page)).toEqual(before)
 })
 
@@ -298,4 +302,18 @@ test('a simulator that dies is restarted and said so, and an empty window is sai
   await expect(page.getByRole('alert')).toHaveText(
     /^No grip force both holds and spares this part: holding needs at least .* N, the part takes at most .* N\.$/,
   )
+})
+
+test('prints one page: window, verdicts, picture and traces, light, without what is operated', async ({ page }) => {
+  await page.emulateMedia({ colorScheme: 'dark' })
+  await openBench(page)
+  await expect(page.locator('.traces canvas')).toHaveCount(4)
+  const pdf = await getDocumentProxy(new Uint8Array(await page.pdf({ preferCSSPageSize: true })))
+  const { text } = await extractText(pdf)
+  const words = text.map((each) => each.replaceAll(/\s+/g, ' '))
+  expect(words.length).toBe(1)
+  for (const shown of ['Teapot on a ball screw', 'simulated, not measured', 'Force window', 'Crushed', 'Jaw travel'])
+    expect(words[0]).toContain(shown)
+  for (const operated of ['Play', 'Pin', 'Present', 'Presets', 'Traces shown', 'Approach speed'])
+    expect(words[0]).not.toContain(operated)
 })

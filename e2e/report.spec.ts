@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test'
 import { extractText, getDocumentProxy } from 'unpdf'
 import { scenarioToLink } from '../app/store/link.ts'
 import { type Edit, editScenario, PRESETS, STRATEGIES } from '../sim/index.ts'
-import { audit, card, expect, openBench, sideways, test } from './support.ts'
+import { audit, expect, sideways, test } from './support.ts'
 
 const teapot = PRESETS[0]!.scenario
 
@@ -56,11 +56,85 @@ test('prints one page of A4 with the figures of the command line', async ({ page
   expect(words).not.toContain(squeeze('Print or save as PDF'))
   expect(words).not.toContain('Undo')
 
-  const link = await sheet(page).getByRole('link').getAttribute('href')
-  expect(words).toContain(link)
-  const other = await page.context().newPage()
-  await openBench(other, link ?? '')
-  await expect(card(other, 'Threshold stop')).toContainText(reasons[0] ?? '')
+  // Recommended, why, and what is entered for it alone; the gripper in section; how to come to the same figures.
+  for (const text of [
+    'RecommendedSensed force',
+    'farthest from its nearer edge',
+    'Threshold stop is out: crushed',
+    'simulated',
+  ])
+    expect(words).toContain(squeeze(text))
+  expect(words).toContain(squeeze('Settings to enter, sensed force'))
+  expect(words).not.toContain(squeeze('Confirm time'))
+  await expect(sheet(page).locator('.report-picture svg')).toHaveCount(1)
+  expect(words).toContain(squeeze('jawbench grip teapot'))
+  expect(words).not.toContain('127.0.0.1')
+  const json = spawnSync(process.execPath, ['.tools/jawbench.mjs', 'grip', 'teapot', '--format', 'json'], {
+    encoding: 'utf8',
+  })
+  const { results } = JSON.parse(json.stdout) as { results: { hash: string }[] }
+  expect(results.length).toBe(STRATEGIES.length)
+  for (const { hash } of results) expect(words).toContain(hash)
+})
+
+test('another strategy can be handed over, and the report says that the figures do not recommend it', async ({
+  page,
+}) => {
+  await openReport(page)
+  await page.getByRole('combobox', { name: 'Hand over' }).selectOption({ label: 'Current clamp' })
+  await expect(sheet(page)).toContainText('Handed over')
+  await expect(sheet(page)).toContainText('The figures recommend: sensed force.')
+  await expect(sheet(page).getByRole('heading', { name: 'Settings to enter, current clamp' })).toBeVisible()
+  await page.getByRole('checkbox', { name: 'Current clamp' }).uncheck()
+  await page.getByRole('checkbox', { name: 'Sensed force' }).uncheck()
+  await expect(sheet(page)).toContainText('No strategy holds the part undamaged')
+  await expect(sheet(page).getByRole('heading', { name: /Settings to enter/ })).toHaveCount(0)
+})
+
+test('prints nothing but a word of waiting until all has been worked out', async ({ page }) => {
+  await page.goto('./')
+  await page.getByRole('navigation').getByText('Report', { exact: true }).click()
+  await expect(page.getByText(/^Being worked out: /)).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Print or save as PDF' })).toBeDisabled()
+  await page.emulateMedia({ media: 'print' })
+  await expect(page.locator('.report-waits')).toBeVisible()
+  await expect(sheet(page)).toBeHidden()
+  await page.emulateMedia({ media: 'screen' })
+  await complete(page)
+  await page.emulateMedia({ media: 'print' })
+  await expect(sheet(page)).toBeVisible()
+  await expect(page.locator('.report-waits')).toBeHidden()
+})
+
+test('keeps to one page, signatures included, whatever the bench can hold', async ({ page }) => {
+  const moves = Array.from({ length: 20 }, (_, i) => ({
+    start: 0.6 + 0.04 * i,
+    axis: 'across',
+    acceleration: 2,
+    duration: 0.03,
+    jerk: 2000,
+  }))
+  const long = linkTo(
+    { path: 'name', value: 'A very long name of a grip '.repeat(7).trim() },
+    { path: 'notes', value: 'Each line tells of one pot.\n'.repeat(300) },
+    { path: 'arm.moves', value: moves },
+    ...[1, 2, 3, 4].map((n) => ({
+      path: ['part.mass', 'part.markForce', 'part.yieldForce', 'jaws.padLength'][n - 1]!,
+      value: [0.71, 51, 52, 0.031][n - 1],
+    })),
+  )
+  await openReport(page, long)
+  for (const units of ['US', 'SI']) {
+    await page.getByText(units, { exact: true }).click()
+    const { pages } = await print(page)
+    expect(pages.length, units).toBe(1)
+    for (const words of ['Checked by', 'Left out to keep to one page', 'and 17 more'])
+      expect(pages[0], units).toContain(squeeze(words))
+  }
+  await page.getByLabel('Further pages with every parameter').check()
+  const { pages } = await print(page)
+  expect(pages[0]).toContain(squeeze('The further pages have it all.'))
+  expect(pages.slice(1).join('').split(squeeze('Each line tells of one pot.')).length - 1).toBe(300)
 })
 
 test('prints letter in US units, black on white also from the dark theme, one page a preset', async ({ page }) => {
@@ -88,24 +162,20 @@ test('prints letter in US units, black on white also from the dark theme, one pa
   await expect(page.getByRole('navigation')).toBeHidden()
 })
 
-test('the button prints; further pages hold every parameter; the rest of long notes goes there too', async ({
-  page,
-}) => {
+test('the button prints; further pages hold every parameter', async ({ page }) => {
   await page.addInitScript(() => {
     window.print = () => document.body.setAttribute('data-printed', document.title)
   })
-  const notes = `${'A long note about the line. '.repeat(30)}The end.`
-  await openReport(page, linkTo({ path: 'notes', value: notes }, { path: 'approach.speed', value: 0.03 }))
+  await openReport(page, linkTo({ path: 'approach.speed', value: 0.03 }))
   await page.getByRole('button', { name: 'Print or save as PDF' }).click()
   await expect(page.locator('body')).toHaveAttribute('data-printed', /^Teapot on a ball screw/)
   await expect(sheet(page)).toContainText('30 mm/s (50 mm/s)')
+  await expect(sheet(page)).toContainText('jawbench grip teapot --set approach.speed=0.03')
   await page.getByLabel('Further pages with every parameter').check()
   const { pages } = await print(page)
   expect(pages.length).toBe(2)
-  expect(pages[0]).not.toContain('Theend.')
   expect(pages[0]).toContain('Checkedby')
-  for (const words of ['The end.', 'Bristle stiffness', 'How each figure is computed'])
-    expect(pages[1]).toContain(squeeze(words))
+  for (const words of ['Bristle stiffness', 'How each figure is computed']) expect(pages[1]).toContain(squeeze(words))
 })
 
 test('is honest where there is nothing to show', async ({ page }) => {

@@ -3,7 +3,18 @@ import { test as base, expect, type Locator, type Page } from '@playwright/test'
 
 export { expect }
 
-export const test = base.extend<{ driven: undefined; quiet: undefined }>({
+export const test = base.extend<{ driven: undefined; quiet: undefined; firstVisit: boolean; visited: undefined }>({
+  /** Whether the browser has never been here: then the bench plays once by itself. */
+  firstVisit: [false, { option: true }],
+  visited: [
+    async ({ context, firstVisit }, use) => {
+      // Pages that are no place for storage, such as a blank one, have nothing to play either.
+      const played = () => location.protocol === 'http:' && localStorage.setItem('jawbench.played', '1')
+      if (!firstVisit) await context.addInitScript(played)
+      await use(undefined)
+    },
+    { auto: true },
+  ],
   /** A project without a browser that can be driven: its tests count as not run. */
   driven: [
     // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the names of what a fixture needs from this place

@@ -1,6 +1,6 @@
 /** The public face of the simulator: all that the page, the command line and the tests may use. */
 
-export { type AxisReport, type PowerLossFate, reportAxis, type StrategyFitness } from './ask/actuators.ts'
+export { type AxisReport, axisForces, type PowerLossFate, reportAxis, type StrategyFitness } from './ask/actuators.ts'
 export { type ComparedAxis, compareAxes } from './ask/compare-axes.ts'
 export { fitAxis, wantedForce } from './ask/fit-axis.ts'
 export { type CheckedLesson, checkLesson } from './ask/lesson/check.ts'
@@ -19,7 +19,14 @@ export type { Bound } from './ask/loop-trial.ts'
 export { FIXED_FIGURES, type FixedFigure } from './ask/model/fixed.ts'
 export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './ask/model/index.ts'
 export type { BoundFigure, Element, Simplification } from './ask/model/simplification.ts'
-export { type Rescue, type RescueProgress, rescues, sortRescues } from './ask/rescue.ts'
+export { type Recommendation, recommend } from './ask/recommend.ts'
+export {
+  type Rescue,
+  type RescueProgress,
+  rescues,
+  type Share,
+  sortRescues,
+} from './ask/rescue.ts'
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
 export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
@@ -31,13 +38,16 @@ export { backMass } from './job/grip/fill.ts'
 export { contactsOf, gyrationOf, padRadiusOf, travelToContact } from './job/grip/geometry.ts'
 export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
+  type Doubt,
   type GripEvents,
   type GripResult,
+  type MetricId,
   type Metrics,
   VERDICTS,
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
+export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -65,7 +75,7 @@ export { LiveGrip } from './run/live.ts'
 export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
 export type { OnChunk, OnProgress } from './run/run.ts'
 export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip } from './run/simulate.ts'
-export { stepErrorBetween } from './run/step-error.ts'
+export { finerScenario, stepCheck } from './run/step-error.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { designWords } from './say/design.ts'
 export { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './say/drive.ts'
@@ -80,9 +90,11 @@ export {
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
-export { metricText, plainMetric, worth } from './say/metric.ts'
+export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
 export { progressText } from './say/progress.ts'
+export { overloadSentences } from './say/ratings.ts'
 export { reasonOf } from './say/reason.ts'
+export { recommendedName, recommendSentences } from './say/recommend.ts'
 export { COST_WORDS, rescueSentence } from './say/rescue.ts'
 export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export { textIn } from './say/text.ts'

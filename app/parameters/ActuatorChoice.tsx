@@ -1,8 +1,7 @@
 import { type ActuatorKind, SCHEMAS } from '../../sim/index.ts'
-import { carryOver, fieldAt } from '../read/scenario/walk.ts'
+import { fieldAt } from '../read/scenario/walk.ts'
 import { useScenario } from '../store/scenario.ts'
 import { Pick } from '../ui/Choice.tsx'
-import { edit, useFault } from './refusal.ts'
 
 const KINDS = Object.keys(SCHEMAS) as ActuatorKind[]
 
@@ -20,17 +19,14 @@ const kindTitle = (value: string) => {
   return field?.kind === 'group' ? field.title : value
 }
 
-/** Kind and family of the actuator in one list. Another kind keeps what means the same there and takes its defaults for the rest. */
+/** Kind and family of the actuator in one list. Another one comes with all its own data. */
 export function ActuatorChoice() {
   const value = useScenario((state) => `${state.scenario.actuator.kind}/${state.scenario.actuator.family}`)
-  const fault = useFault('actuator')
-  const choose = (choice: string) => {
-    const [kind, family] = choice.split('/') as [ActuatorKind, string]
-    const { actuator } = useScenario.getState().scenario
-    if (kind === actuator.kind) return edit('actuator', { ...actuator, family })
-    const field = fieldAt(kind, 'actuator')
-    const kept = field?.kind === 'group' ? carryOver(actuator, field.fields) : {}
-    edit('actuator', { ...kept, kind, family })
+  const choose = async (choice: string) => {
+    const [kind = '', family = ''] = choice.split('/')
+    const { axisOfFamily, putAxis } = await import('../read/scenario/putAxis.ts')
+    const axis = axisOfFamily(kind, family)
+    if (axis) putAxis(axis)
   }
   return (
     <div className="actuator-choice">
@@ -40,11 +36,8 @@ export function ActuatorChoice() {
         value={value}
         onChoose={choose}
         heading={kindTitle}
-        note="How motor and transmission are built. Another kind keeps the figures that mean the same and takes usual ones for the rest."
+        note="How motor and transmission are built. Another family brings an axis with its own data; gains follow its mass, settings the force that the clamp means now."
       />
-      <span className="field-fault" aria-live="polite">
-        {fault}
-      </span>
     </div>
   )
 }

@@ -77,8 +77,8 @@ function NoteLine() {
         </>
       ) : (
         <span className="note-range">
-          Point at a field, or move to it with Tab, to read what it does. Drag its scale or use the arrow keys to change
-          it.
+          Point at a field, or move to it with Tab, to read what it does. Drag its scale, use the arrow keys or type;
+          another unit may stand behind the figure, as in 11 cm or 4.5 in.
         </span>
       )}
     </div>

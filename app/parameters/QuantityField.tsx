@@ -52,7 +52,7 @@ export function QuantityField({ field }: { field: Extract<Field, { kind: 'quanti
       note={absent !== 'never' && absent.value === null ? absent.note : schema.description}
       fault={fault}
       id={path}
-      onEdit={(next, gesture) => edit(path, next, gesture)}
+      onEdit={(next, gesture, typed) => edit(path, next, gesture, typed)}
       onEnd={endGesture}
       clear={absent === 'never' ? undefined : { words: absent.words, act: () => edit(path, absent.value) }}
     />

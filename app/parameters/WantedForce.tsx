@@ -4,13 +4,16 @@ import { create } from 'zustand'
 import {
   type ForceBand,
   forceWindow,
+  type GripResult,
   readPath,
   type Scenario,
   STRATEGIES,
   type StrategyKind,
   stiffWords,
 } from '../../sim/index.ts'
+import { spokenVerdict } from '../read/result/words.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../read/units.ts'
+import { useResults } from '../store/results.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
 import { Button } from '../ui/Button.tsx'
@@ -41,13 +44,14 @@ export function WantedForce() {
   const figure = (newtons: number | null) =>
     withUnit(formatFigure(newtons === null ? null : unit.toShown(newtons)), unit.symbol)
 
-  const set = (wanted: number, gesture?: string) => {
-    useWanted.setState({ force: wanted, base })
+  const set = (wanted: number, gesture?: string, typed?: boolean) => {
     const settings = STRATEGIES.map((strategy) => ({
       path: strategy.setting.path,
       value: settingFor(strategy, scenario, wanted),
     }))
-    editMany(PATH, settings, gesture)
+    const taken = editMany(PATH, settings, gesture, typed)
+    if (taken) useWanted.setState({ force: wanted, base })
+    return taken
   }
   const ends = [window.least, window.most, force, ...rows.flatMap(({ band }) => [band.expected, band.most])]
   const top = 1.12 * Math.max(1e-9, ...ends.filter((end) => end !== null))
@@ -95,6 +99,8 @@ interface RowProps {
 
 /** What one strategy's setting means in newtons. */
 function Row({ strategy, band, scenario, window, wanted, figure, system, top }: RowProps) {
+  const run = useResults((state) => state.runs[strategy.id])
+  const result = run?.scenario === scenario ? run.result : null
   return (
     <div className="wanted-row" style={{ '--hue': `var(--strategy-${strategy.id})` } as CSSProperties}>
       <span className="wanted-name" style={{ color: `var(--strategy-${strategy.id}-text)` }}>
@@ -103,7 +109,7 @@ function Row({ strategy, band, scenario, window, wanted, figure, system, top }: 
       <span className="wanted-setting">{settingText(scenario, strategy.setting, system)}</span>
       <Bar band={band} window={window} wanted={wanted} top={top} />
       <span className="wanted-band">{bandText(band, figure)}</span>
-      <span className="wanted-place">{placeText(band, window)}</span>
+      <span className="wanted-place">{placeText(band, window, result)}</span>
     </div>
   )
 }
@@ -139,11 +145,15 @@ const bandText = (band: ForceBand, figure: Figure) =>
     ? `${figure(band.expected)}; at rest ${figure(band.least)} or more, as the axis locks itself`
     : `${figure(band.expected)}; at rest ${figure(band.least)} to ${figure(band.most)}`
 
-function placeText(band: ForceBand, { least, most }: Window): string {
+/** Where the setting lies, and, where the run of it comes out otherwise, that it does. */
+function placeText(band: ForceBand, { least, most }: Window, result: GripResult | null): string {
   if (least !== null && most !== null && least > most) return ''
   const most_ = band.most ?? Number.POSITIVE_INFINITY
   if (least !== null && band.expected < least) return 'Below the window.'
   if (most !== null && band.expected > most) return 'Above the window.'
+  if (result && result.verdict !== 'held')
+    return `The setting is in the window, but the run is not: ${spokenVerdict(result)}.`
+  if (result && result.overloads.length > 0) return `In the window, but ${spokenVerdict(result).replace('held, ', '')}.`
   const below = least !== null && band.least < least
   const above = most !== null && most_ > most
   if (below && above) return 'In the window; at rest it can lie outside at either end.'

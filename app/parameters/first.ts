@@ -22,6 +22,7 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
     const after = Math.max(duration / 2, ...scenario.arm.moves.map((move) => move.start + move.duration + 0.1))
     return { start: after < duration ? round(after) : round(duration * 0.9) }
   }
+  if (path === 'drive.busPower') return round(scenario.drive.busVoltage * scenario.actuator.motor.continuousCurrent)
   if (schema?.unit === 'N') return round(2 * (forceWindow(scenario).least ?? continuousForce(scenario)))
   return schema ? (schema.default ?? schema.minimum) : {}
 }

@@ -1,13 +1,14 @@
-import { useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { PRESETS } from '../../sim/index.ts'
+import { addressOf, keepAddress } from '../store/address.ts'
 import { saveScenario } from '../store/file.ts'
-import { addressOf } from '../store/keep.ts'
 import { useResults } from '../store/results.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
 import { Button } from '../ui/Button.tsx'
 import { Choice } from '../ui/Choice.tsx'
 import { Menu } from '../ui/Menu.tsx'
+import { useNarrow } from '../ui/useNarrow.ts'
 import { VIEWS } from '../views/index.ts'
 import { exportItems } from './export/items.ts'
 import { openFile } from './openFile.ts'
@@ -22,21 +23,44 @@ export function Header() {
         {name}
       </p>
       <Navigation />
-      <div className="tools">
-        <Scenarios />
-        <History />
-        <Looks />
-      </div>
+      {useNarrow() ? <FoldedTools /> : <Tools />}
     </header>
+  )
+}
+
+function Tools() {
+  return (
+    <div className="tools" id="tools">
+      <Scenarios />
+      <History />
+      <Looks />
+    </div>
+  )
+}
+
+/** On a narrow page the tools are out of the way until they are wanted. */
+function FoldedTools() {
+  const [open, setOpen] = useState(false)
+  return (
+    <>
+      <Button aria-expanded={open} aria-controls={open ? 'tools' : undefined} onClick={() => setOpen(!open)}>
+        Job and units
+      </Button>
+      {open && <Tools />}
+    </>
   )
 }
 
 function Navigation() {
   const chosen = useView((state) => state.view)
-  const listed = VIEWS.filter(({ alone }) => !alone)
+  const nav = useRef<HTMLElement>(null)
+  useEffect(() => {
+    if (chosen) nav.current?.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' })
+  }, [chosen])
+  const listed = VIEWS.filter(({ alone, unlisted }) => !alone && !unlisted)
   if (listed.length < 2) return null
   return (
-    <nav aria-label="Views">
+    <nav ref={nav} aria-label="Views">
       {listed.map(({ id, label }) => (
         <Button
           key={id}
@@ -60,6 +84,7 @@ function Scenarios() {
   }))
   return (
     <div className="tool-group">
+      <Button onClick={() => useView.setState({ view: 'new-job' })}>New job</Button>
       <Menu label="Presets" items={presets} />
       <Button onClick={() => picker.current?.click()}>Open</Button>
       <input
@@ -84,7 +109,7 @@ function Scenarios() {
 async function share() {
   const { say } = useResults.getState()
   const address = addressOf(useScenario.getState().scenario)
-  history.replaceState(history.state, '', address)
+  keepAddress()
   try {
     await navigator.clipboard.writeText(address)
     say('The link to this scenario is in the clipboard; nothing is stored anywhere else.')

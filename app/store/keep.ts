@@ -1,24 +1,23 @@
-/**
- * Coming back: the scenario in the address and in the browser, the view's settings and the lessons' progress in the browser, the
- * open view in its tab.
- */
+/** Coming back: the scenario in the address and in the browser, the view's settings and the lessons' progress in the browser. */
 import { CHANNELS, PRESETS, type Scenario, STRATEGIES } from '../../sim/index.ts'
+import { keepAddress, linked, startAddress } from './address.ts'
 import { useLessons } from './lessons.ts'
-import { linkToScenario, type Opened, scenarioToLink } from './link.ts'
+import { linkToScenario, type Opened } from './link.ts'
 import { useResults } from './results.ts'
 import { useScenario } from './scenario.ts'
 import { useView } from './view.ts'
 
 const SCENARIO_KEY = 'jawbench.scenario'
 const VIEW_KEY = 'jawbench.view'
-const PLACE_KEY = 'jawbench.place'
 const LESSONS_KEY = 'jawbench.lessons'
+const PLAYED_KEY = 'jawbench.played'
 
 /** The settings that are kept, and what each may be. */
 const SOUND = {
   units: (value: unknown) => value === 'si' || value === 'us',
   theme: (value: unknown) => value === 'light' || value === 'dark' || value === 'system',
   lens: (value: unknown) => typeof value === 'boolean',
+  bent: (value: unknown) => typeof value === 'boolean',
   shown: (value: unknown) => isListOf(value, STRATEGIES),
   charts: (value: unknown) => isListOf(value, CHANNELS),
 }
@@ -33,7 +32,6 @@ const REST = 300
 /** Brings back what was there and keeps it from now on. Call once, before the first run. */
 export function startKeeping() {
   restoreView()
-  restorePlace()
   restoreLessons()
   restoreScenario()
   let rest = 0
@@ -45,52 +43,31 @@ export function startKeeping() {
   useView.subscribe((now, before) => {
     if (KEPT.some((key) => now[key] !== before[key]))
       write(VIEW_KEY, JSON.stringify(Object.fromEntries(KEPT.map((key) => [key, now[key]]))))
-    if (now.view !== before.view || now.slide !== before.slide)
-      write(PLACE_KEY, JSON.stringify({ view: now.view, slide: now.slide }), () => sessionStorage)
   })
   useLessons.subscribe(({ done, tried }, before) => {
     if (done !== before.done || tried !== before.tried) write(LESSONS_KEY, JSON.stringify({ done, tried }))
   })
-  window.addEventListener('hashchange', () => {
-    const opened = fromAddress()
-    if (opened) take(opened)
-  })
+  startAddress(take)
   window.addEventListener('pagehide', keepScenario)
 }
 
-/** The address that opens the bench with this scenario. */
-export const addressOf = (scenario: Scenario) => addressWith(scenarioToLink(scenario))
-
-function addressWith(link: string): string {
-  const address = new URL(location.href)
-  address.hash = `s=${link}`
-  return address.href
-}
-
 function keepScenario() {
-  const link = scenarioToLink(useScenario.getState().scenario)
-  history.replaceState(history.state, '', addressWith(link))
-  write(SCENARIO_KEY, link)
+  write(SCENARIO_KEY, keepAddress())
 }
 
 function restoreScenario() {
   const kept = read(SCENARIO_KEY)
   const before = kept === null ? null : linkToScenario(kept)
   if (before?.ok) put(before.scenario)
-  const linked = fromAddress()
-  if (linked?.ok) put(linked.scenario)
-  else if (linked) useResults.getState().say(`${linked.why} The bench is as it was.`)
+  const opened = linked()
+  if (opened?.ok) put(opened.scenario)
+  else if (opened) useResults.getState().say(`${opened.why} The bench is as it was.`)
 }
 
 /** The first scenario on the bench: nothing to undo. "Reset" goes back to the preset of the same name. */
 function put(scenario: Scenario) {
   const preset = PRESETS.find((each) => each.scenario.name === scenario.name)
   useScenario.setState({ scenario, base: preset?.scenario ?? scenario })
-}
-
-function fromAddress(): Opened | null {
-  const link = /^#s=(.*)$/.exec(location.hash)?.[1]
-  return link === undefined ? null : linkToScenario(link)
 }
 
 function take(opened: Opened) {
@@ -118,28 +95,25 @@ function restoreLessons() {
   }
 }
 
-/** A reload stays where it was; a new tab opens the bench. */
-function restorePlace() {
-  try {
-    const { view, slide } = JSON.parse(read(PLACE_KEY, () => sessionStorage) ?? '{}')
-    if (typeof view === 'string' && Number.isInteger(slide) && slide >= 0) useView.setState({ view, slide })
-  } catch {
-    // A place that cannot be read is the bench.
-  }
+/** Whether the play may run once by itself: on the first visit, where the browser can tell the next one from it. */
+export function isFirstPlay(): boolean {
+  if (read(PLAYED_KEY) !== null) return false
+  write(PLAYED_KEY, '1')
+  return read(PLAYED_KEY) !== null
 }
 
 /** Storage is refused in some private windows; the bench then forgets when it is closed. */
-function read(key: string, storage = () => localStorage): string | null {
+function read(key: string): string | null {
   try {
-    return storage().getItem(key)
+    return localStorage.getItem(key)
   } catch {
     return null
   }
 }
 
-function write(key: string, value: string, storage = () => localStorage) {
+function write(key: string, value: string) {
   try {
-    storage().setItem(key, value)
+    localStorage.setItem(key, value)
   } catch {
     // See read.
   }

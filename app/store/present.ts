@@ -8,7 +8,7 @@ export function openPresent() {
 }
 
 export function closePresent() {
-  useView.setState({ view: 'bench', playing: false })
+  useView.setState({ view: 'bench', slide: 0, playing: false })
   if (document.fullscreenElement) document.exitFullscreen().catch(() => {})
 }
 

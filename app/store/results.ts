@@ -37,9 +37,12 @@ interface ResultsState {
   pins: Pin[]
   /** Something the person should know, one sentence; null: nothing. */
   notice: string | null
+  /** What stands behind the notice, a line each. */
+  details: string[]
   pin(strategy: StrategyId, label: string): void
   unpin(id: string): void
-  say(notice: string | null): void
+  unpinAll(): void
+  say(notice: string | null, details?: string[]): void
 }
 
 /** Names of pins; one more pin pushes the oldest out. */
@@ -50,6 +53,7 @@ export const useResults = create<ResultsState>()((set, get) => ({
   ghosts: {},
   pins: [],
   notice: null,
+  details: [],
 
   pin(strategy, label) {
     const run = get().runs[strategy]
@@ -61,5 +65,7 @@ export const useResults = create<ResultsState>()((set, get) => ({
 
   unpin: (id) => set({ pins: get().pins.filter((pin) => pin.id !== id) }),
 
-  say: (notice) => set({ notice }),
+  unpinAll: () => set({ pins: [] }),
+
+  say: (notice, details = []) => set({ notice, details }),
 }))

@@ -1,6 +1,13 @@
 /** Ties the scenario to the simulator: every change is run at once, and checked at half the step when the bench is at rest. */
 import { flushSync } from 'react-dom'
-import { type Scenario, STRATEGIES, type StrategyId, stepErrorBetween } from '../../sim/index.ts'
+import {
+  finerScenario,
+  type GripResult,
+  type Scenario,
+  STRATEGIES,
+  type StrategyId,
+  stepCheck,
+} from '../../sim/index.ts'
 import type { GrowingTraces } from '../worker/columns.ts'
 import { SimulatorPool } from '../worker/pool.ts'
 import { simulatorCount } from '../worker/simulators.ts'
@@ -68,6 +75,11 @@ export function startRunner() {
     )
   }
 
+  const replace = ({ strategy, result }: RunView, by: GripResult) => {
+    const shown = useResults.getState().runs[strategy]
+    if (shown?.result === result) show({ ...shown, result: by })
+  }
+
   const end = (strategy: StrategyId, scenario: Scenario, done: number) => {
     pool.cancel(strategy)
     const message = `it was stopped at ${Math.floor(100 * done)} %.`
@@ -78,18 +90,13 @@ export function startRunner() {
   const refine = () => {
     for (const run of Object.values(useResults.getState().runs)) {
       const { strategy, scenario, result } = run
-      if (!result || result.stepError !== null || scenario !== useScenario.getState().scenario) continue
-      const half = { ...scenario, run: { ...scenario.run, step: result.step / 2 } }
+      if (!result || result.stepErrors !== null || scenario !== useScenario.getState().scenario) continue
       pool.run(
         `refine ${strategy}`,
-        { scenario: half, strategy, traces: false },
+        { scenario: finerScenario(scenario, result), strategy, traces: false },
         {
-          done(finer) {
-            const shown = useResults.getState().runs[strategy]
-            if (shown?.result !== result) return
-            show({ ...shown, result: { ...result, stepError: stepErrorBetween(result, finer.metrics) } })
-          },
-          failed() {}, // the step error stays unknown
+          done: (finer) => replace(run, { ...result, ...stepCheck(result, finer) }),
+          failed: () => replace(run, { ...result, stepErrors: {} }), // the step error stays unknown
         },
       )
     }
@@ -114,7 +121,7 @@ export function startRunner() {
 
   useScenario.subscribe((now, before) => {
     if (now.scenario === before.scenario) return
-    if (now.turn !== before.turn) keepGhosts(now.base !== before.base)
+    if (now.turn !== before.turn) keepGhosts(now.base.part !== before.base.part)
     runAll()
   })
   useView.subscribe((now, before) => {

@@ -21,8 +21,8 @@ export interface ScenarioState extends Moment {
   edit(path: string, value: unknown, gesture?: string): boolean
   editMany(edits: Edit[], gesture?: string): boolean
   endGesture(): void
-  /** Puts a checked scenario on the bench; it becomes what "reset" goes back to. */
-  load(scenario: Scenario): void
+  /** Puts a checked scenario on the bench; `base`, or the scenario itself, becomes what "reset" goes back to. */
+  load(scenario: Scenario, base?: Scenario): void
   undo(): void
   redo(): void
 }
@@ -77,7 +77,7 @@ export const useScenario = create<ScenarioState>()((set, get) => {
       open = undefined
     },
 
-    load: (scenario) => travel({ scenario, base: scenario }, grown(get().past), []),
+    load: (scenario, base = scenario) => travel({ scenario, base }, grown(get().past), []),
 
     undo() {
       const { past, future } = get()

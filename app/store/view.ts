@@ -12,8 +12,10 @@ export interface ViewState {
   /** Cursor shared by picture and charts [s]. */
   time: number
   playing: boolean
-  /** Whether time is stretched around contact and arm move. */
+  /** Whether the play is slowed around contact and arm move. */
   lens: boolean
+  /** Whether the axes of time are stretched there too; a stretched axis bends slopes. */
+  bent: boolean
   /** Strategies that are run and shown. */
   shown: StrategyId[]
   /** Channels that have a chart. */
@@ -33,6 +35,7 @@ export const useView = create<ViewState>()((set) => ({
   time: 0,
   playing: false,
   lens: true,
+  bent: false,
   shown: STRATEGIES.map((strategy) => strategy.id),
   charts: ['force', 'current', 'travel', 'sag'],
   against: 'ghost',

@@ -13,8 +13,8 @@ export interface NumberFieldProps {
   unit: ShownUnit
   /** SI, as are `min`, `max`, `resetTo` and what `onEdit` is given. */
   value: number
-  /** Edits of one gesture are one step back for undo. */
-  onEdit(value: number, gesture: string): void
+  /** Edits of one gesture are one step back for undo; `typed`: not stepped or dragged. False: refused, what was typed stays. */
+  onEdit(value: number, gesture: string, typed?: boolean): unknown
   /** The gesture is over. */
   onEnd?(): void
   min: number

@@ -2,7 +2,8 @@
 import { type KeyboardEvent, useRef, useState } from 'react'
 import { formatPlain, withUnit } from './format.ts'
 import type { NumberFieldProps } from './NumberField.tsx'
-import { decade, parseNumber, stepNumber } from './number.ts'
+import { decade, type Parsed, parseNumber, splitUnit, stepNumber } from './number.ts'
+import type { ShownUnit } from './unit.ts'
 
 /** The quantity as it is seen, in the shown unit. */
 export interface Seen {
@@ -28,7 +29,7 @@ export function seenOf({ unit, value, min, max, usual, resetTo }: NumberFieldPro
 }
 
 export interface Entry {
-  /** What is being typed; null: nothing. */
+  /** What is being typed, or was typed and refused; null: nothing. */
   draft: string | null
   /** Why the last text was refused; '' if it was not. */
   refusal: string
@@ -42,21 +43,34 @@ export interface Entry {
   once(next: number): void
 }
 
+interface Draft {
+  text: string
+  /** Still being typed; what was refused stays until it is mended or the reason is gone. */
+  open: boolean
+  /** Why it is no value for this field, and the value that stood here then. */
+  why: string
+  beside: number
+}
+
 /** Edits of one gesture carry the same name, `id` and a number. */
 export function useEntry(id: string, props: NumberFieldProps, seen: Seen): Entry {
-  const { unit, value, onEdit, onEnd, min, max, integer = false } = props
-  const [draft, setDraft] = useState<string | null>(null)
-  const [refusal, setRefusal] = useState('')
+  const { unit, value, onEdit, onEnd, min, max, integer = false, fault = '' } = props
+  const [kept, setDraft] = useState<Draft | null>(null)
   const gesture = useRef('')
+  const holds = kept !== null && (kept.open || (kept.why ? kept.beside === value : fault !== ''))
+  const draft = holds ? kept : null
 
   const begin = () => {
     gesture.current = `${id}#${++gestures}`
   }
-  const take = (next: number) => {
+  const put = (next: number, typed: boolean): boolean => {
     const inside = Math.min(seen.high, Math.max(seen.low, integer ? Math.round(next) : next))
-    setRefusal('')
     const si = Math.min(max, Math.max(min, unit.toSi(inside)))
-    if (si !== value) onEdit(si, gesture.current)
+    return (si === value && !fault) || onEdit(si, gesture.current, typed) !== false
+  }
+  const take = (next: number) => {
+    setDraft(null)
+    put(next, false)
   }
   const once = (next: number) => {
     begin()
@@ -64,19 +78,20 @@ export function useEntry(id: string, props: NumberFieldProps, seen: Seen): Entry
     onEnd?.()
   }
   const commit = () => {
-    if (draft === null) return
-    setDraft(null)
-    const read = readEntry(draft, unit.symbol, seen, integer)
-    if (read.ok) once(read.value)
-    else setRefusal(read.why)
+    if (!draft?.open) return
+    const read = readEntry(draft.text, unit, seen, integer)
+    const refused = { ...draft, open: false, why: read.ok ? '' : read.why, beside: value }
+    if (!read.ok) return setDraft(refused)
+    begin()
+    setDraft(put(read.value, true) ? null : refused)
+    onEnd?.()
   }
   const giveUp = (event: KeyboardEvent) => {
-    if (draft !== null || refusal) {
-      event.preventDefault()
-      event.stopPropagation()
-    }
+    if (!draft && !fault) return
+    event.preventDefault()
+    event.stopPropagation()
     setDraft(null)
-    setRefusal('')
+    if (fault) onEdit(value, gesture.current)
   }
   const press = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') return commit()
@@ -84,17 +99,13 @@ export function useEntry(id: string, props: NumberFieldProps, seen: Seen): Entry
     const count = STEPS[event.key]
     if (count === undefined) return
     event.preventDefault()
-    const typed = draft === null ? null : parseNumber(draft, plainSymbol(unit.symbol))
-    setDraft(null)
+    const typed = draft === null ? null : readFigure(draft.text, unit)
     if (!event.repeat) begin()
     const smallest = integer ? 1 : smallestStep(seen)
     take(stepNumber(typed?.ok ? typed.value : seen.value, count * (event.shiftKey ? 10 : 1), smallest))
   }
-  const type = (text: string) => {
-    setDraft(text)
-    setRefusal('')
-  }
-  return { draft, refusal, type, commit, press, begin, take, once }
+  const type = (text: string) => setDraft({ text, open: true, why: '', beside: value })
+  return { draft: draft?.text ?? null, refusal: draft?.why ?? '', type, commit, press, begin, take, once }
 }
 
 let gestures = 0
@@ -105,13 +116,32 @@ const STEPS: Record<string, number> = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, P
 export const isStep = (key: string) => key in STEPS
 
 /** A text as a value in the shown unit, or in a sentence why not. */
-function readEntry(text: string, symbol: string, { low, high, figure, allowed }: Seen, integer: boolean) {
-  const read = parseNumber(text, plainSymbol(symbol))
+export function readEntry(
+  text: string,
+  unit: ShownUnit,
+  { low, high, figure, allowed }: Seen,
+  integer: boolean,
+): Parsed {
+  const read = readFigure(text, unit)
   if (!read.ok) return refuse(`${read.why}. Allowed: ${allowed}.`)
   if (read.value < low || read.value > high) return refuse(`Given ${figure(read.value, 6)}. Allowed: ${allowed}.`)
   if (integer && !Number.isInteger(read.value))
     return refuse(`Given ${figure(read.value, 6)}. Allowed: a whole number, ${allowed}.`)
   return read
+}
+
+/** A text in the shown unit; another unit may stand behind the figure. */
+function readFigure(text: string, unit: ShownUnit): Parsed {
+  const own = parseNumber(text, plainSymbol(unit.symbol))
+  const { figure, unit: written } = splitUnit(text)
+  if (own.ok || written === '' || !unit.typed) return own
+  const read = parseNumber(figure)
+  if (!read.ok) return read
+  const si = unit.typed(read.value, written)
+  if (si !== null) return { ok: true, value: unit.toShown(si) }
+  const others = unit.others?.() ?? []
+  const offered = others.length > 0 ? `write ${others.slice(0, -1).join(', ')} or ${others.at(-1)}` : 'leave it out'
+  return refuse(`“${written}” is no unit of this quantity: ${offered}`)
 }
 
 const refuse = (why: string) => ({ ok: false as const, why })

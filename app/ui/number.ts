@@ -26,6 +26,13 @@ export function parseNumber(text: string, symbol = ''): Parsed {
   return Number.isFinite(value) ? { ok: true, value } : { ok: false, why: `“${shorten(text.trim())}” is too large` }
 }
 
+/** A figure and what stands behind it: "4.5 in" is "4.5" and "in"; an exponent belongs to the figure. */
+export function splitUnit(text: string): { figure: string; unit: string } {
+  const [, figure = text, unit = ''] =
+    /^(.*?[\d⁰¹²³⁴⁵⁶⁷⁸⁹][.,]?)\s*((?!e[-+]?\d|[x·]\s*10)(?:1\/|[/°%µ\p{L}]).*)$/iu.exec(text.trim()) ?? []
+  return { figure, unit }
+}
+
 /** Both marks: the last one is the decimal mark. One comma: a decimal comma. Several alike: thousands. */
 function decimalPoint(text: string): string {
   if (/^[-+]?[1-9]\d{0,2}((,\d{3})+\.\d*|(,\d{3}){2,})(e[-+]?\d+)?$/i.test(text)) return text.replaceAll(',', '')

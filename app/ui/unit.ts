@@ -4,4 +4,8 @@ export interface ShownUnit {
   symbol: string
   toShown(si: number): number
   toSi(shown: number): number
+  /** A figure with another unit behind it in SI; null: that unit does not measure this. Left out: no other unit is read. */
+  typed?(figure: number, unit: string): number | null
+  /** Some units that may be typed. */
+  others?(): string[]
 }

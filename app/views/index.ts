@@ -8,6 +8,8 @@ export interface View {
   Component: ComponentType
   /** It has the window to itself: without the bar on top, and opened from elsewhere. */
   alone?: boolean
+  /** It stands in no list of views and is opened from elsewhere. */
+  unlisted?: boolean
 }
 
 /** Views other than the first are loaded when they are opened. */
@@ -22,6 +24,7 @@ export const VIEWS: View[] = [
   { id: 'lessons', label: 'Lessons', Component: later('Lessons', () => import('./lessons/Lessons.tsx')) },
   { id: 'report', label: 'Report', Component: later('Report', () => import('./report/Report.tsx')) },
   { id: 'model', label: 'Model', Component: later('Model', () => import('./model/Model.tsx')) },
+  { id: 'new-job', label: 'New job', Component: later('NewJob', () => import('./new-job/NewJob.tsx')), unlisted: true },
   {
     id: 'present',
     label: 'Customer view',

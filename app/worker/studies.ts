@@ -25,6 +25,7 @@ import {
   rescues,
   runLesson,
   type Scenario,
+  type Share,
   type SimulatedSteps,
   type StrategyId,
   simulatedSteps,
@@ -87,9 +88,7 @@ export interface Studies {
   /** The verdict is that of the run on the bench. */
   why: { input: GripQuestion & { verdict: Verdict }; item: Why }
   /** One parameter an item. */
-  rescue: { input: GripQuestion; item: RescueProgress }
-  /** Both, one after the other: the second finds the simulator compiled. */
-  answers: { input: GripQuestion & { verdict: Verdict }; item: { why: Why } | { rescue: RescueProgress } }
+  rescue: { input: GripQuestion & { share: Share }; item: RescueProgress }
   /** The list of counter-runs as it grows. */
   model: { input: GripQuestion; item: CounterRuns }
   /** Each run, then what the text speaks of or the judgement. */
@@ -107,16 +106,10 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   designs: (question) => [answerDesign(question)],
   entered: ({ scenario, scales }) => [enteredLoops(scenario, scales)],
   why: ({ scenario, strategy, verdict }, run) => [explain(scenario, strategy, verdict, run)],
-  rescue: ({ scenario, strategy }, run) => rescues(scenario, strategy, run),
-  answers: whyAndRescue,
+  rescue: ({ scenario, strategy, share }, run) => rescues(scenario, strategy, run, share),
   model: ({ scenario, strategy }, run) => counterRuns(scenario, strategy, run),
   lesson: ({ lesson, answer }, run) => runLesson(lesson, answer, run),
   tune: ({ scenario, options }, run) => tuneGains(scenario, options, run),
-}
-
-function* whyAndRescue({ scenario, strategy, verdict }: Studies['answers']['input'], run: Runner) {
-  yield { why: explain(scenario, strategy, verdict, run) }
-  for (const rescue of rescues(scenario, strategy, run)) yield { rescue }
 }
 
 function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {

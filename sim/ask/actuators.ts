@@ -5,12 +5,12 @@
 
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
-import type { Verdict } from '../job/grip/result.ts'
+import type { GripResult } from '../job/grip/result.ts'
 import { impactForce, touchSpeed } from '../job/grip/statics.ts'
 import { damageLimit } from '../job/grip/window.ts'
 import type { Actuator, Fault, Scenario } from '../scenario/index.ts'
-import { STRATEGIES } from '../strategy/index.ts'
-import type { StrategyId } from '../strategy/strategy.ts'
+import { STRATEGIES, strategyOf } from '../strategy/index.ts'
+import type { AxisFacts, Ground, StrategyId } from '../strategy/strategy.ts'
 import { fitAxis, wantedForce } from './fit-axis.ts'
 import { type Runner, runHere } from './runner.ts'
 
@@ -22,19 +22,8 @@ export interface StrategyFitness {
   honest: boolean
   ground: Ground
   /** What the simulator made of it; null where the scenario was refused. */
-  verdict: Verdict | null
-  peakForce: number | null
-  settledForce: number | null
+  result: GripResult | null
 }
-
-/** Why it does or does not; forces at one contact [N], `share`: what friction hides of the wanted force. */
-export type Ground =
-  | { kind: 'fixed current' | 'stalled rotor' | 'gauge and give' | 'gauge and lock' }
-  | { kind: 'hidden' | 'readable'; share: number }
-  | { kind: 'impact above wanted'; impact: number; wanted: number }
-  | { kind: 'impact below wanted'; impact: number; share: number }
-  | { kind: 'too weak'; continuous: number; wanted: number }
-  | { kind: 'impact damages'; impact: number; limit: number }
 
 /** Forces are at one contact [N], speeds [m/s], masses [kg], temperature [°C]. */
 export interface AxisReport {
@@ -72,8 +61,6 @@ export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere
   const { motor, transmission } = actuator
   const contacts = contactsOf(scenario)
   const fitted = actuator === scenario.actuator ? { ok: true as const, scenario } : fitAxis(scenario, actuator, force)
-  const forceAt = (current: number) =>
-    Math.max(0, (axis.forcePerAmpere * current - transmission.coulomb) / (contacts * (1 + axis.raise)))
   const mass = axis.mass + jawMassOf(scenario)
   const impact = impactForce(scenario, mass, touchSpeed(scenario))
   const topSpeed = Math.max(
@@ -88,8 +75,7 @@ export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere
     actuator,
     scenario: fitted.ok ? fitted.scenario : null,
     faults: fitted.ok ? [] : fitted.faults,
-    continuousForce: forceAt(motor.continuousCurrent),
-    peakForce: forceAt(motor.peakCurrent),
+    ...axisForces(scenario, actuator),
     frictionBand: band,
     backDrivable: axis.lower < 1,
     backDriveForce: back,
@@ -106,6 +92,17 @@ export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere
   return report
 }
 
+/** Force at one contact [N] at continuous and at peak current, friction and losses of the way taken off. */
+export function axisForces(scenario: Pick<Scenario, 'jaws'>, actuator: Actuator) {
+  const { forcePerAmpere, raise } = axisOf(actuator)
+  const forceAt = (current: number) =>
+    Math.max(0, (forcePerAmpere * current - actuator.transmission.coulomb) / (contactsOf(scenario) * (1 + raise)))
+  return {
+    continuousForce: forceAt(actuator.motor.continuousCurrent),
+    peakForce: forceAt(actuator.motor.peakCurrent),
+  }
+}
+
 /** Half of what friction hides at one contact [N]: break-away and the load's share, with it and against it. */
 function frictionBand(scenario: Scenario, actuator: Actuator, force: number): number {
   const axis = axisOf(actuator)
@@ -119,7 +116,7 @@ function currentToRun(scenario: Scenario, actuator: Actuator): number {
 }
 
 function fitness(report: AxisReport, strategy: StrategyId, force: number, run: Runner): StrategyFitness {
-  const ground = GROUNDS[strategy](report, force)
+  const ground = strategyOf(strategy).ground(factsOf(report, force))
   const result = report.scenario ? run(report.scenario, strategy).result : null
   const temperature = result?.metrics.windingTemperature ?? null
   if (temperature !== null) report.windingTemperature = Math.max(report.windingTemperature ?? temperature, temperature)
@@ -127,35 +124,22 @@ function fitness(report: AxisReport, strategy: StrategyId, force: number, run: R
     strategy,
     honest: HONEST.has(ground.kind),
     ground,
-    verdict: result?.verdict ?? null,
-    peakForce: result?.metrics.peakForce ?? null,
-    settledForce: result?.metrics.settledForce ?? null,
+    result,
   }
 }
 
 const HONEST = new Set<Ground['kind']>(['readable', 'impact below wanted', 'gauge and give', 'gauge and lock'])
 
-const GROUNDS: Record<StrategyId, (report: AxisReport, force: number) => Ground> = {
-  'threshold-stop': (report, wanted) => {
-    if (isOpenLoop(report)) return { kind: 'fixed current' }
-    const current = readable(report, wanted)
-    if (current.kind === 'hidden') return current
-    const { impactForce: impact } = report
-    return impact > wanted
-      ? { kind: 'impact above wanted', impact, wanted }
-      : { kind: 'impact below wanted', impact, share: current.share }
-  },
-  'current-clamp': (report, wanted) => {
-    if (isOpenLoop(report)) return { kind: 'stalled rotor' }
-    const { continuousForce: continuous, impactForce: impact } = report
-    if (continuous < wanted) return { kind: 'too weak', continuous, wanted }
-    const limit = report.scenario ? damageLimit(report.scenario) : Number.POSITIVE_INFINITY
-    return impact > limit ? { kind: 'impact damages', impact, limit } : readable(report, wanted)
-  },
-  'sensed-force': ({ backDrivable }) => ({ kind: backDrivable ? 'gauge and give' : 'gauge and lock' }),
-}
-
-function readable({ frictionBand }: AxisReport, force: number): Ground & { share: number } {
-  const share = frictionBand / force
-  return { kind: share <= HONEST_BAND ? 'readable' : 'hidden', share }
+function factsOf(report: AxisReport, wanted: number): AxisFacts {
+  const share = report.frictionBand / wanted
+  return {
+    openLoop: isOpenLoop(report),
+    backDrivable: report.backDrivable,
+    wanted,
+    continuous: report.continuousForce,
+    impact: report.impactForce,
+    limit: report.scenario ? damageLimit(report.scenario) : Number.POSITIVE_INFINITY,
+    share,
+    readable: share <= HONEST_BAND,
+  }
 }

@@ -5,124 +5,123 @@ import { jawStiffness, springsAt } from '../job/grip/statics.ts'
 import { type Actuator, type Edit, editScenario, type Scenario } from '../scenario/index.ts'
 import { approachCourse } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
-import { derivativeFilterOf } from '../strategy/sensed-force/filter.ts'
-import type { StrategyId } from '../strategy/strategy.ts'
+import { FAR, set } from '../strategy/position.ts'
+import type { OwnCauses, StrategyId } from '../strategy/strategy.ts'
 
-export type CauseId =
-  | 'setting'
-  | 'power'
-  | 'detection'
-  | 'windup'
-  | 'momentum'
-  | 'relaxation'
-  | 'stopping'
-  | 'travel'
-  | 'friction'
-  | 'deadband'
-  | 'arm'
-  | 'weight'
-  | 'heat'
-  | 'measuring'
-  | 'rest'
+/**
+ * A cause: what it is called, how its counter-run takes it away, and the edits that do; none where it cannot act. A cause is one cause:
+ * its edits leave alone what another takes away, or what nobody asks about. What several take away must not depend on who comes first,
+ * so edits are made in stages, each seeing those before.
+ */
+interface Removable {
+  cause: string
+  label: string
+  without: string
+  /** 0 unless the edits are worked out from values that others change. */
+  stage?: 1 | 2
+  edits(scenario: Scenario, strategy: StrategyId): Edit[]
+}
 
-/** What each is called, and how its counter-run takes it away. */
-export const CAUSES: Record<CauseId, { label: string; without: string }> = {
-  setting: { label: 'Force that the setting means', without: 'threshold, limit or target turned into newtons' },
-  power: { label: 'Loss of power', without: 'the supply stays' },
-  detection: {
+const own = (cause: keyof OwnCauses) => (scenario: Scenario, strategy: StrategyId) =>
+  strategyOf(strategy).causes[cause](scenario)
+
+/** Every cause that can be taken away, in the order in which they are told. */
+const REMOVABLE = [
+  {
+    cause: 'power',
+    label: 'Loss of power',
+    without: 'the supply stays',
+    edits: () => [set('events.powerLoss', null)],
+  },
+  {
+    cause: 'detection',
     label: 'Delay of the detection',
     without: 'contact is seen at once, so the jaws do not drive on into the part at approach speed',
+    edits: own('detection'),
   },
-  windup: { label: 'Integral wind-up', without: 'integral gain 0' },
-  momentum: {
+  { cause: 'windup', label: 'Integral wind-up', without: 'integral gain 0', edits: own('windup') },
+  {
+    cause: 'momentum',
     label: 'Momentum of the approach',
     without: 'the part is touched so slowly that next to none is left',
+    stage: 2,
+    edits: slowContact,
   },
-  relaxation: { label: 'Relaxation of the part', without: 'a part that does not relax' },
-  stopping: {
+  {
+    cause: 'relaxation',
+    label: 'Relaxation of the part',
+    without: 'a part that does not relax',
+    edits: () => [set('part.relaxation.fraction', 0)],
+  },
+  {
+    cause: 'stopping',
     label: 'Position held after the stop',
     without: 'the axis presses with the threshold instead of holding the position at which it was stopped',
+    edits: own('stopping'),
   },
-  travel: { label: 'End of the move', without: 'the profile goes on to the end of the stroke' },
-  friction: { label: 'Friction in the axis', without: 'no friction, the setting for the same newtons' },
-  deadband: { label: 'Dead band', without: 'dead band 0' },
-  arm: { label: 'Acceleration of the arm', without: 'the arm stands still' },
-  weight: { label: 'Weight along the grip', without: 'no gravity' },
-  heat: { label: 'Warm magnets', without: 'magnets that do not weaken, a single grip from cold' },
-  measuring: { label: 'Errors of measuring', without: 'no noise, offset, drift or steps in what is measured' },
+  {
+    cause: 'travel',
+    label: 'End of the move',
+    without: 'the profile goes on to the end of the stroke',
+    edits: own('travel'),
+  },
+  {
+    cause: 'friction',
+    label: 'Friction in the axis',
+    without: 'no friction, the setting for the same newtons',
+    stage: 1,
+    edits: withoutFriction,
+  },
+  { cause: 'deadband', label: 'Dead band', without: 'dead band 0', edits: own('deadband') },
+  {
+    cause: 'arm',
+    label: 'Acceleration of the arm',
+    without: 'the arm stands still',
+    edits: ({ arm }) => (arm.moves.length > 0 ? [set('arm.moves', [])] : []),
+  },
+  {
+    cause: 'weight',
+    label: 'Weight along the grip',
+    without: 'no gravity',
+    edits: ({ arm }) => (arm.gravity === 'along' ? [set('arm.gravity', 'none')] : []),
+  },
+  {
+    cause: 'heat',
+    label: 'Warm magnets',
+    without: 'magnets that do not weaken, a single grip from cold',
+    edits: () => [set('actuator.motor.thermal.magnetCoefficient', 0), set('run.cycle', null)],
+  },
+  {
+    cause: 'measuring',
+    label: 'Errors of measuring',
+    without: 'no noise, offset, drift or steps in what is measured',
+    edits: exactMeasuring,
+  },
+] as const satisfies readonly Removable[]
+
+/** What is told before and after the causes that can be taken away. */
+const ENDS = {
+  setting: { label: 'Force that the setting means', without: 'threshold, limit or target turned into newtons' },
   rest: {
     label: 'Overshoot of the loop, and what is left',
     without: 'what no counter-run takes away, and causes too small to tell',
   },
 }
 
-/**
- * A cause and what takes it away; no edits where it cannot act. A cause is one cause: its edits leave alone what another takes away, or
- * what nobody asks about. What several take away must not depend on who comes first, so edits are made in stages, each seeing those before.
- */
-export interface Removal {
+export type CauseId = (typeof REMOVABLE)[number]['cause'] | keyof typeof ENDS
+
+export interface Removal extends Removable {
   cause: CauseId
-  /** 0 unless the edits are worked out from values that others change. */
-  stage?: 1 | 2
-  edits(scenario: Scenario, strategy: StrategyId): Edit[]
 }
 
-const set = (path: string, value: unknown): Edit => ({ path, value })
+export const REMOVALS: readonly Removal[] = REMOVABLE
 
-export const REMOVALS: Removal[] = [
-  { cause: 'power', edits: () => [set('events.powerLoss', null)] },
-  { cause: 'detection', edits: (scenario, strategy) => DETECTION[strategy](scenario) },
-  {
-    cause: 'windup',
-    edits: (_, strategy) => [set(strategy === 'sensed-force' ? 'strategies.sensedForce.ki' : 'servo.ki', 0)],
-  },
-  { cause: 'momentum', stage: 2, edits: slowContact },
-  { cause: 'relaxation', edits: () => [set('part.relaxation.fraction', 0)] },
-  { cause: 'stopping', edits: (scenario, strategy) => (strategy === 'threshold-stop' ? pressInstead(scenario) : []) },
-  {
-    cause: 'travel',
-    edits: (_, strategy) => (strategy === 'sensed-force' ? [] : [set('approach.overtravel', FAR)]),
-  },
-  { cause: 'friction', stage: 1, edits: withoutFriction },
-  {
-    cause: 'deadband',
-    edits: (_, strategy) => (strategy === 'sensed-force' ? [set('strategies.sensedForce.deadband', 0)] : []),
-  },
-  { cause: 'arm', edits: ({ arm }) => (arm.moves.length > 0 ? [set('arm.moves', [])] : []) },
-  { cause: 'weight', edits: ({ arm }) => (arm.gravity === 'along' ? [set('arm.gravity', 'none')] : []) },
-  {
-    cause: 'heat',
-    edits: () => [set('actuator.motor.thermal.magnetCoefficient', 0), set('run.cycle', null)],
-  },
-  { cause: 'measuring', edits: exactMeasuring },
-]
-
-/** Range ends of the schema: a profile that never ends before the part, a gauge that lags behind nothing. */
-const FAR = 0.5
-const INSTANT = 1e6
-
-const DETECTION: Record<StrategyId, (scenario: Scenario) => Edit[]> = {
-  'threshold-stop': () => [set('strategies.thresholdStop.confirmTime', 0), set('strategies.thresholdStop.filter', 0)],
-  'current-clamp': () => [],
-  'sensed-force': instantGauge,
-}
-
-/** The filter on the derivative of the force, which goes by the gauge where none is set, stays as it is. */
-function instantGauge(scenario: Scenario): Edit[] {
-  if (scenario.sensors.gauge.bandwidth >= INSTANT) return []
-  return [
-    set('sensors.gauge.bandwidth', INSTANT),
-    set('strategies.sensedForce.derivativeFilter', derivativeFilterOf(scenario)),
-  ]
-}
-
-/** After the stop the axis presses with the threshold's current instead of holding the position where the stop was commanded. */
-function pressInstead({ strategies }: Scenario): Edit[] {
-  const { afterwards, threshold } = strategies.thresholdStop
-  return afterwards === 'press'
-    ? []
-    : [set('strategies.thresholdStop.afterwards', 'press'), set('strategies.currentClamp.limit', threshold)]
-}
+/** What each is called, and how its counter-run takes it away; in the order in which they are told. */
+export const CAUSES = Object.fromEntries([
+  ['setting', ENDS.setting],
+  ...REMOVALS.map(({ cause, label, without }) => [cause, { label, without }] as const),
+  ['rest', ENDS.rest],
+]) as Record<CauseId, { label: string; without: string }>
 
 /** Where the slow counter-run starts to creep before contact [m of jaw travel], its bounds [m/s], and the longest it may press [s]. */
 const BEFORE = 1e-4
@@ -201,7 +200,7 @@ function withoutFriction(scenario: Scenario, strategy: StrategyId): Edit[] {
   const checked = editScenario(scenario, bare)
   if (!checked.ok || kindOf.sensed) return bare
   const current = kindOf.settingFor(asMeant(checked.scenario), kindOf.forceOf(asMeant(scenario)).expected)
-  return [...bare, set(kindOf.setting.path, current), set('strategies.currentClamp.limit', current)]
+  return [...bare, ...kindOf.set(current)]
 }
 
 /** What the person set: before gauge and current measurement err, and with magnets that do not weaken. */
@@ -217,7 +216,7 @@ export function asMeant({ sensors, drive, actuator, run, ...scenario }: Scenario
 }
 
 function exactMeasuring({ sensors }: Scenario, strategy: StrategyId): Edit[] {
-  const gauge = strategy === 'sensed-force' ? Object.keys(sensors.gauge) : []
+  const gauge = strategyOf(strategy).sensed ? Object.keys(sensors.gauge) : []
   return [
     ...['currentNoise', 'currentOffset', 'currentResolution'].map((key) => set(`drive.${key}`, 0)),
     set('sensors.encoder.resolution', 0),

@@ -5,13 +5,19 @@
  */
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { jawMassOf } from '../job/grip/geometry.ts'
-import { type Actuator, type Checked, checkScenario, editScenario, type Scenario } from '../scenario/index.ts'
+import { type Actuator, type Checked, editScenario, type Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
+
+/** Of the place, not of the motor: it stays. */
+const AMBIENT = 'actuator.motor.thermal.ambient'
 
 /** Damping ratio of the position loop. */
 const DAMPING = 0.8
 const LOWEST_BANDWIDTH = 2 * Math.PI * 10
 const HIGHEST_BANDWIDTH = 2 * Math.PI * 60
+
+/** Where the gains of the velocity loop lie. */
+const VELOCITY = 'strategies.sensedForce.velocity'
 
 /** Bandwidth of the position loop that the present gains give on the present axis [rad/s]. */
 export function positionBandwidth(scenario: Scenario): number {
@@ -19,9 +25,15 @@ export function positionBandwidth(scenario: Scenario): number {
   return Math.sqrt((scenario.servo.kp * axis.forcePerAmpere) / (axis.mass + jawMassOf(scenario)))
 }
 
-/** Grip force at one contact that the present clamp current means [N]. */
-export const wantedForce = (scenario: Scenario) =>
-  STRATEGIES.find(({ id }) => id === 'current-clamp')!.forceOf(scenario).expected
+/**
+ * Grip force at one contact that is wanted [N]: what the present clamp current means. A clamp that stands at the current limit says
+ * only what the axis can give; then it is the target of the sensed force.
+ */
+export function wantedForce(scenario: Scenario): number {
+  const limited = scenario.strategies.currentClamp.limit >= scenario.servo.currentLimit
+  const telling = limited ? 'sensed-force' : 'current-clamp'
+  return STRATEGIES.find(({ id }) => id === telling)!.forceOf(scenario).expected
+}
 
 /** Gains of position and velocity loop for a bandwidth [rad/s] and a damping ratio on the reflected mass of an actuator. */
 export function gainsFor(scenario: Scenario, actuator: Actuator, bandwidth: number, damping = DAMPING) {
@@ -52,21 +64,19 @@ export function fitAxis(scenario: Scenario, actuator: Actuator, force = wantedFo
       currentLimit,
     },
   }
-  const { sensedForce, thresholdStop, currentClamp } = scenario.strategies
-  const checked = checkScenario({
-    ...fitted,
-    strategies: {
-      thresholdStop: { ...thresholdStop, threshold: currentLimit },
-      currentClamp: { ...currentClamp, limit: currentLimit },
-      sensedForce: { ...sensedForce, velocity: gains.velocity },
-    },
-  })
+  const inner = Object.entries(gains.velocity).map(([key, value]) => ({ path: `${VELOCITY}.${key}`, value }))
+  const limits = STRATEGIES.filter(({ sensed }) => !sensed).map(({ setting }) => ({
+    path: setting.path,
+    value: currentLimit,
+  }))
+  const checked = editScenario(fitted, [...inner, ...limits])
   if (!checked.ok) return checked
   const settings = STRATEGIES.map((strategy) => {
     const setting = strategy.settingFor(checked.scenario, force)
     return { path: strategy.setting.path, value: rounded(strategy.sensed ? setting : Math.min(setting, currentLimit)) }
   })
-  return editScenario(checked.scenario, settings)
+  const air = { path: AMBIENT, value: scenario.actuator.motor.thermal.ambient }
+  return editScenario(checked.scenario, [...settings, air])
 }
 
 const rounded = (value: number) => Number(value.toPrecision(4))

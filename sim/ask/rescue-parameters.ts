@@ -1,8 +1,8 @@
 /** What an engineer can change alone, what that costs, and where each parameter is tried: values on either side of the present one, nearest first. */
 import { contactsOf } from '../job/grip/geometry.ts'
 import { type Edit, type QuantitySchema, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
-import type { StrategyId } from '../strategy/strategy.ts'
-import { GAINS } from './gains.ts'
+import { STRATEGIES, strategyOf } from '../strategy/index.ts'
+import type { SearchKeys, StrategyId } from '../strategy/strategy.ts'
 
 /**
  * What a change takes in practice, the least first: a number typed into the drive; a gain, after which the loops are looked at again;
@@ -51,7 +51,7 @@ export function rescueParameters(scenario: Scenario, strategy: StrategyId, held:
     sides: ratioSides(scenario, path, strides, held ? 0 : (CLEARANCE[path] ?? 0)),
     ...(along && { along }),
   })
-  const { sensedForce } = scenario.strategies
+  const { settings, gains, rate: ownRate } = strategyOf(strategy).search
   return [
     ratio('setting', 'approach.speed', creepNoFaster),
     ...creepZone(scenario, held, (path) => ratio('setting', path)),
@@ -63,12 +63,10 @@ export function rescueParameters(scenario: Scenario, strategy: StrategyId, held:
     ratio('hardware', MOVING[scenario.actuator.kind]),
     ratio('hardware', 'drive.busVoltage'),
     currentRate(scenario),
-    dividing('servo.rate', scenario.drive.currentRate, scenario.servo.rate, forceRateDivides),
-    ...SETTINGS[strategy].map((path) => ratio('setting', path)),
-    ...GAINS[strategy].map((path) => ratio('gain', path)),
-    ...(strategy === 'sensed-force'
-      ? [dividing('strategies.sensedForce.rate', scenario.servo.rate, sensedForce.rate)]
-      : []),
+    dividing('servo.rate', scenario.drive.currentRate, scenario.servo.rate, ownRatesDivide),
+    ...settings.map((path) => ratio('setting', path)),
+    ...gains.map((path) => ratio('gain', path)),
+    ...(ownRate === null ? [] : [dividing(ownRate, scenario.servo.rate, readPath(scenario, ownRate) as number)]),
   ]
 }
 
@@ -87,12 +85,6 @@ const MOVING: Record<Kind, string> = {
   direct: 'actuator.motor.movingMass',
 }
 
-const SETTINGS: Record<StrategyId, string[]> = {
-  'threshold-stop': ['threshold', 'confirmTime', 'filter'].map((key) => `strategies.thresholdStop.${key}`),
-  'current-clamp': ['strategies.currentClamp.limit'],
-  'sensed-force': ['target', 'contactForce', 'deadband', 'speedLimit'].map((key) => `strategies.sensedForce.${key}`),
-}
-
 /**
  * Way of a jaw by which the size of a part may be off [m]: no rescue leaves a shorter creep zone before it, or ends the move less far
  * behind its surface; common practice for made parts, no source.
@@ -100,21 +92,13 @@ const SETTINGS: Record<StrategyId, string[]> = {
 const CLEAR = 5e-4
 const CLEARANCE: Record<string, number> = { 'approach.overtravel': CLEAR }
 
-/** For a parameter that stands at 0: a first value that is felt, from the others. */
-const FIRST: Record<string, (scenario: Scenario) => number> = {
+/** For a parameter that stands at 0: a first value that is felt, from the others; those of strategies come with them. */
+const FIRST: SearchKeys['first'] = {
+  ...Object.assign({}, ...STRATEGIES.map(({ search }) => search.first)),
   'approach.overtravel': () => CLEAR,
   'servo.kp': () => 100,
   'servo.ki': ({ servo }) => servo.kp,
   'servo.kd': ({ servo }) => servo.kp / 1000,
-  'strategies.thresholdStop.confirmTime': ({ servo }) => 1 / servo.rate,
-  'strategies.thresholdStop.filter': ({ servo }) => 1 / servo.rate,
-  'strategies.sensedForce.kp': ({ strategies }) =>
-    strategies.sensedForce.speedLimit / strategies.sensedForce.target / 10,
-  'strategies.sensedForce.ki': ({ strategies }) => strategies.sensedForce.kp,
-  'strategies.sensedForce.kd': ({ strategies }) => strategies.sensedForce.kp / 1000,
-  'strategies.sensedForce.deadband': ({ strategies }) => strategies.sensedForce.speedLimit / 1000,
-  'strategies.sensedForce.velocity.kp': () => 1,
-  'strategies.sensedForce.velocity.ki': ({ strategies }) => strategies.sensedForce.velocity.kp,
 }
 
 /** `least`: no value below it is tried. */
@@ -246,11 +230,12 @@ function currentRate({ drive, servo }: Scenario): Parameter {
   return rate('drive.currentRate', drive.currentRate, (n) => n * servo.rate, [[2 * times, 4 * times], slower])
 }
 
-const forceRateDivides = ({ strategies }: Scenario, rate: number): Edit[] => [
-  {
-    path: 'strategies.sensedForce.rate',
-    value: rate / Math.max(1, Math.round(rate / strategies.sensedForce.rate)),
-  },
-]
+/** Rates of loops under the servo's still divide it. */
+const ownRatesDivide = (scenario: Scenario, rate: number): Edit[] =>
+  STRATEGIES.flatMap(({ search }) => {
+    if (search.rate === null) return []
+    const now = readPath(scenario, search.rate) as number
+    return [{ path: search.rate, value: rate / Math.max(1, Math.round(rate / now)) }]
+  })
 
 export const schemaAt = (scenario: Scenario, path: string): QuantitySchema => quantityAt(scenario, path)!

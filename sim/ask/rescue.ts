@@ -24,7 +24,6 @@ export interface Interval {
 
 export interface Outcome {
   value: number
-  /** As far as the run went: it ends when the part is lost. */
   verdict: Verdict
   /** The jaws arrive when the support has gone. */
   late: boolean
@@ -83,17 +82,24 @@ const LEAST_PHASE = 30
 const LEAST_GAIN = 20 * Math.log10(2)
 const SEEDS = 12
 
+/** Which parameters a search is to try where several share them: every `of`th, from the `n`th on. */
+export interface Share {
+  n: number
+  of: number
+}
+
 /** One answer a parameter, as it is found; for a part that is held the search is for what loses it. */
 export function* rescues(
   scenario: Scenario,
   strategy: StrategyId,
   run: Runner = runHere,
+  share: Share = { n: 0, of: 1 },
 ): Generator<RescueProgress, void, undefined> {
   const question = { scenario, strategy, run, margins: marginsOf(scenario, strategy) }
   const { verdict } = run(scenario, strategy).result
   const held = verdict === 'held'
-  const parameters = rescueParameters(scenario, strategy, held)
-  const seeds = held ? seedsOf(question, scenario) : null
+  const parameters = rescueParameters(scenario, strategy, held).filter((_, n) => n % share.of === share.n)
+  const seeds = held ? seedsOf(question, scenario, held) : null
   const search = (parameter: Parameter): Rescue => {
     const found = new Search(question, parameter, verdict)
     return seeds ? found.drift(seeds) : found.rescue()
@@ -136,8 +142,8 @@ function marginsOf(scenario: Scenario, strategy: StrategyId): LoopMargins | null
   }
 }
 
-/** With how many of a dozen seeds it is held; without noise they are all the same run. */
-function seedsOf({ strategy, run }: Question, scenario: Scenario): { held: number; of: number } {
+/** With how many of a dozen seeds it is held, which it is (`held`) with its own; without noise they are all the same run. */
+function seedsOf({ strategy, run }: Question, scenario: Scenario, held: boolean): { held: number; of: number } {
   const { drive, sensors } = scenario
   const holds = (seed: number) => {
     const again = { ...scenario, run: { ...scenario.run, seed } }
@@ -145,10 +151,10 @@ function seedsOf({ strategy, run }: Question, scenario: Scenario): { held: numbe
   }
   const { seed } = scenario.run
   if (drive.currentNoise === 0 && !(strategyOf(strategy).sensed && sensors.gauge.noise > 0))
-    return { held: holds(seed) ? SEEDS : 0, of: SEEDS }
+    return { held: held ? SEEDS : 0, of: SEEDS }
   const step = seed + SEEDS > schemaAt(scenario, 'run.seed').maximum ? -1 : 1
-  const seeds = Array.from({ length: SEEDS }, (_, n) => seed + n * step)
-  return { held: seeds.filter(holds).length, of: SEEDS }
+  const others = Array.from({ length: SEEDS - 1 }, (_, n) => seed + (n + 1) * step)
+  return { held: others.filter(holds).length + (held ? 1 : 0), of: SEEDS }
 }
 
 class Search {
@@ -303,7 +309,7 @@ class Search {
     const margins = marginsOf(scenario, this.question.strategy)
     const flaw = margins && flawOf(margins, this.question.margins)
     if (flaw) return { ...none, flaw }
-    const seeds = seedsOf(this.question, scenario)
+    const seeds = seedsOf(this.question, scenario, this.holds(value))
     return { margins, seeds, flaw: seeds.held < seeds.of ? { kind: 'noise', ...seeds } : null }
   }
 
@@ -319,14 +325,20 @@ class Search {
     const scenario = this.edited(value)
     if (!scenario) return undefined
     try {
-      const { verdict } = this.question.run(scenario, this.question.strategy, { untilLost: true }).result
-      const outcome = { value, verdict, late: isLate(scenario) }
+      const outcome = { value, verdict: this.verdictOf(scenario), late: isLate(scenario) }
       this.known.set(value, outcome)
       return outcome
     } catch (error) {
       if (error instanceof RangeError) return undefined
       throw error
     }
+  }
+
+  /** Of the whole run: a part that is marked, loose or slides may yet break or slide out. */
+  private verdictOf(scenario: Scenario): Verdict {
+    const { run, strategy } = this.question
+    const { verdict } = run(scenario, strategy, { untilLost: true }).result
+    return WORSENS.has(verdict) ? run(scenario, strategy).result.verdict : verdict
   }
 
   private edited(value: number): Scenario | null {
@@ -354,6 +366,9 @@ const ALIKE: Partial<Record<Verdict, string>> = {
   marked: 'too much',
   crushed: 'too much',
 }
+/** Verdicts that may become worse until the run ends. */
+const WORSENS = new Set<Verdict>(['slipped', 'loose', 'marked'])
+
 const ways = (verdict: Verdict) => ALIKE[verdict] ?? verdict
 
 const nearEnd = ({ from, to }: Interval, present: number) => (from > present ? from : to)

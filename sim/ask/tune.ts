@@ -5,8 +5,8 @@
  */
 import { seeded } from '../core/noise.ts'
 import { type Edit, readPath, type Scenario } from '../scenario/index.ts'
+import { strategyOf } from '../strategy/index.ts'
 import { gainsFor, positionBandwidth } from './fit-axis.ts'
-import { GAINS } from './gains.ts'
 import { type Runner, runHere } from './runner.ts'
 import { type TuneCandidate, TuneJudge, type TuneObjective, type TuneOptions } from './tune-judge.ts'
 
@@ -19,7 +19,7 @@ export interface TuneProgress {
   of: number
 }
 
-/** In the order of GAINS. */
+/** In the order of the strategy's own list. */
 type Gains = readonly number[]
 
 /** Factors on the bandwidth of the position or the velocity loop, damping ratios, and factors on the gains of the force loop. */
@@ -40,12 +40,12 @@ export function* tuneGains(
   run: Runner = runHere,
 ): Generator<TuneProgress, void, undefined> {
   const { objective, strategy } = options
-  const paths = GAINS[strategy]
+  const paths = strategyOf(strategy).search.gains
   const judge = new TuneJudge(scenario, options, run)
   const onBench = paths.map((path) => readPath(scenario, path) as number)
   const editsFor = (gains: Gains): Edit[] => paths.map((path, n) => ({ path, value: gains[n]! }))
   const present = judge.judge(editsFor(onBench), true)
-  const designs = strategy === 'sensed-force' ? forceDesigns(scenario) : positionDesigns(scenario)
+  const designs = strategyOf(strategy).sensed ? forceDesigns(scenario) : positionDesigns(scenario)
   const middle = onBench.map((gain, n) => gain || designs.middle[n]!)
   const wide = [onBench, ...designs.all, ...offOf(onBench), ...drawn(middle)]
   const ends: TuneObjective[] = [objective, objective === 'gripTime' ? 'peakForce' : 'gripTime']

@@ -12,7 +12,7 @@ import { type Edit, editScenario, readPath, type Scenario } from '../scenario/in
 import { liftTime } from '../scenario/lift.ts'
 import { approachEnd } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
-import type { StrategyId } from '../strategy/strategy.ts'
+import type { StrategyId, StrategyKind } from '../strategy/strategy.ts'
 import { approachTime, asMeant, CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
 import { type Runner, runHere } from './runner.ts'
 import { type Shares, shapley, walk } from './shapley.ts'
@@ -56,6 +56,8 @@ export interface Why {
 export interface MissedRun extends Pick<GripResult, 'metrics' | 'events' | 'cause'> {
   /** Where a jaw stood when the settled window ended [m]; 0 where the run ended before. */
   travel: number
+  /** What the strategy takes for contact. */
+  feels: StrategyKind['feels']
   /** Travels of a jaw to the part and to the end of its profile [m], when the profile is at the part, and when the support goes [s]. */
   way: { contact: number; end: number; arrival: number; lift: number }
 }
@@ -85,7 +87,7 @@ export function explain(
   strategy: StrategyId,
   verdict: Verdict,
   run: Runner = runHere,
-  removals = REMOVALS,
+  removals: readonly Removal[] = REMOVALS,
 ): Why {
   const figure = LOST.has(verdict) ? 'hold' : 'peak'
   const first = edited(scenario, [...UNLOSABLE, ...fixedLift(scenario)])
@@ -93,7 +95,8 @@ export function explain(
   const whole = verdict === 'unstable' || verdict === 'missed' ? null : (counter?.force(0) ?? null)
   if (!counter || whole === null) {
     const { metrics, events, cause } = run(scenario, strategy).result
-    const missed = { metrics, events, cause, travel: metrics.jawTravel ?? 0, way: wayOf(scenario) }
+    const { feels } = strategyOf(strategy)
+    const missed = { metrics, events, cause, feels, travel: metrics.jawTravel ?? 0, way: wayOf(scenario) }
     return { verdict, figure, force: null, bound: null, causes: [], untold: [], orders: NONE, run: missed }
   }
   const wanted = strategyOf(strategy).forceOf(asMeant(scenario)).expected
@@ -148,7 +151,7 @@ class CounterRuns {
   private readonly run: Runner
   private readonly known = new Map<number, { force: number | null; verdict: Verdict | null }>()
 
-  constructor(first: Scenario, strategy: StrategyId, figure: Why['figure'], removals: Removal[], run: Runner) {
+  constructor(first: Scenario, strategy: StrategyId, figure: Why['figure'], removals: readonly Removal[], run: Runner) {
     this.first = first
     this.strategy = strategy
     this.figure = figure

@@ -1,10 +1,11 @@
 import { METRICS, type Metric } from '../job/grip/metrics.ts'
 import type { GripResult } from '../job/grip/result.ts'
 import { forceWindow } from '../job/grip/window.ts'
+import type { Rating } from '../job/ratings.ts'
 import { tracesCsv } from '../run/csv.ts'
 import { type Simulated, simulateGrip } from '../run/simulate.ts'
-import { formatFigure, inPlainSpaces } from '../say/figure.ts'
-import { plainMetric } from '../say/metric.ts'
+import { formatFigure, inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
+import { plainMetric, stepErrorOf } from '../say/metric.ts'
 import { reasonOf } from '../say/reason.ts'
 import { stiffWords } from '../say/window.ts'
 import { wordingOf } from '../say/wording.ts'
@@ -64,11 +65,17 @@ const reason = (scenario: Scenario, result: GripResult) => inPlainSpaces(reasonO
 
 function report(scenario: Scenario, results: GripResult[]) {
   const shown = results.map((result) => {
-    const { strategy, verdict, stepError, metrics, events, hash } = result
-    return { strategy, verdict, reason: reason(scenario, result), stepError, metrics, events, hash }
+    const { strategy, verdict, overloads, stepError, stepErrors, doubt, metrics, events, hash } = result
+    const said = { strategy, verdict, overloads, doubt, reason: reason(scenario, result) }
+    return { ...said, stepError, stepErrors, metrics, events, hash }
   })
   return { format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }
 }
+
+/** Figures whose error by the step has a row of its own. */
+const HEADLINES = METRICS.filter(({ id }) =>
+  ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance'].includes(id),
+)
 
 function table(scenario: Scenario, results: GripResult[]): string {
   const window = forceWindow(scenario)
@@ -87,7 +94,11 @@ function table(scenario: Scenario, results: GripResult[]): string {
     ),
     line(
       'verdict',
-      results.map(({ verdict }) => verdict),
+      results.map(({ verdict, doubt }) => (doubt ? `${verdict}, in doubt` : verdict)),
+    ),
+    line(
+      'overloaded',
+      results.map(({ overloads }) => overloads.map(({ rating }) => OVERLOADS[rating]).join(', ') || 'no'),
     ),
     ...METRICS.map((metric) =>
       line(
@@ -95,9 +106,23 @@ function table(scenario: Scenario, results: GripResult[]): string {
         results.map((result) => plainMetric(metric, result)),
       ),
     ),
+    ...HEADLINES.map((metric) =>
+      line(
+        `± ${heading(metric)}`,
+        results.map((result) => inPlainSpaces(stepErrorOf(metric, result, 'si')?.text ?? NO_FIGURE)),
+      ),
+    ),
     '',
     ...results.map((result) => `${result.strategy}: ${reason(scenario, result)}`),
   ].join('\n')
+}
+
+/** Ratings short enough for a column. */
+const OVERLOADS: Record<Rating, string> = {
+  continuousCurrent: 'current',
+  peakCurrent: 'peak',
+  windingTemperature: 'heat',
+  busPower: 'bus',
 }
 
 const lower = (label: string) => label.charAt(0).toLowerCase() + label.slice(1)

@@ -14,7 +14,7 @@ export const why: Command = {
   run(args) {
     const { scenario, strategy, json } = questionOf(args)
     const told = refusing(() => explain(scenario, strategy, run(scenario, strategy).result.verdict, run))
-    const sentence = inPlainSpaces(whySentence(scenario, strategy, told, wordingOf('si')))
+    const sentence = inPlainSpaces(whySentence(scenario, told, wordingOf('si')))
     const { run: _, ...shown } = told
     if (json) printJson({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence, rule: whyRule(told) })
     else print(table(told, sentence))

@@ -128,7 +128,7 @@ export class Bench extends Block {
     drive.feel(axis, load, arm, speedBefore)
     load.end(time, drive.state.opening > 0)
     s.count += 1
-    if (this.figuring > 0) this.figures.sample(time, axis, load, arm, target, drive.yields())
+    if (this.figuring > 0) this.figures.sample(time, axis, load, arm, target, drive.yields(), drive.state.voltage)
     if (this.sliding > 0) this.latest.sample(axis, load)
     if (this.recording > 0) {
       this.show(time, target)

@@ -11,6 +11,8 @@ export const SETTLED: f64 = 0.05
 export const BAND: f64 = 0.05
 /** Speed below which the axis counts as standing [m/s]; common practice, no source. */
 export const STANDING: f64 = 1e-4
+/** Time over which the capacitors of a bus even its power out [s]; common practice, no source. */
+export const BUS_TIME: f64 = 0.01
 const HISTORY: f64 = 60000
 
 export class Figures extends Block {
@@ -30,8 +32,11 @@ export class Figures extends Block {
     this.history = numbers(whole(Math.ceil(samples / this.stride)) + 1)
   }
 
-  /** One sample of the current loop, after it; `target` is where the drive wants the output [m], unless it `yields`. */
-  sample(time: f64, axis: Axis, load: Load, arm: Arm, target: f64, yields: bool): void {
+  /**
+   * One sample of the current loop, after it, under `voltage` [V]; `target` is where the drive wants the output [m], unless it
+   * `yields`.
+   */
+  sample(time: f64, axis: Axis, load: Load, arm: Arm, target: f64, yields: bool, voltage: f64): void {
     const s = this.sums
     const force: f64 = load.effort()
     const current: f64 = axis.current()
@@ -40,6 +45,7 @@ export class Figures extends Block {
     s.squares += current * current
     const size: f64 = Math.abs(current)
     if (size > s.peakCurrent) s.peakCurrent = size
+    this.draw(voltage, current)
     if (axis.heat.state.winding > s.hottest) s.hottest = axis.heat.state.winding
     if (time >= this.windowStart && time < this.windowEnd) this.settle(force, axis, target)
     load.observe(time, arm, yields)
@@ -50,6 +56,15 @@ export class Figures extends Block {
     const s = this.sums
     const touched: f64 = load.touched()
     if (!isNaN(touched) && s.count > 0) s.gripTime = this.timeToBand(s.force, touched)
+  }
+
+  /** Power from the bus: voltage times mean current of the period, evened out. */
+  private draw(voltage: f64, current: f64): void {
+    const s = this.sums
+    const drawn: f64 = 0.5 * voltage * (current + s.latest)
+    s.power += (this.period / (this.period + BUS_TIME)) * (drawn - s.power)
+    s.latest = current
+    if (s.power > s.peakPower) s.peakPower = s.power
   }
 
   private keep(sample: f64, force: f64): void {
@@ -71,7 +86,11 @@ export class Figures extends Block {
     const off: f64 = force - s.force
     s.force += off / s.count
     s.forceSquares += off * (force - s.force)
-    s.current += (axis.current() - s.current) / s.count
+    const current: f64 = axis.current()
+    s.current += (current - s.current) / s.count
+    s.heating += current * current
+    s.winding = axis.heat.state.winding
+    s.housing = axis.heat.state.housing
     s.travel = axis.state.travel
     const direction: f64 = speed > STANDING ? 1 : speed < -STANDING ? -1 : 0
     if (direction === 0) return

@@ -8,10 +8,18 @@ export class Sums extends State {
   force: f64 = 0
   forceSquares: f64 = 0
   current: f64 = 0
+  /** There also: squares of the current [A²], and winding and housing at its end [°C]. */
+  heating: f64 = 0
+  winding: f64 = NaN
+  housing: f64 = NaN
   /** Over the whole run: squares of the current [A²], its largest size [A], hottest winding [°C]. */
   squares: f64 = 0
   peakCurrent: f64 = 0
   hottest: f64 = -Infinity
+  /** Power that the winding takes from the bus, as its supply feels it, and the highest of it [W]; the latest current [A]. */
+  power: f64 = 0
+  peakPower: f64 = 0
+  latest: f64 = 0
   /** Changes of direction in the window, and the present one. */
   reversals: f64 = 0
   direction: f64 = 0

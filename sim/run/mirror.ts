@@ -75,15 +75,31 @@ export class Memory {
 
 /** The fields of one block with the place of each in memory. */
 function eachField(block: Block, address: number, visit: (value: unknown, at: number, name: string) => void): void {
-  let at = address
   const fields = block as Fields
-  for (const name of Object.keys(fields)) {
-    const value = fields[name]
+  for (const { name, at } of placesOf(block)) visit(fields[name], address + at, name)
+}
+
+interface Place {
+  name: string
+  /** Bytes from the start of the block, which lies at a multiple of 8. */
+  at: number
+}
+
+/** Laid out once for every class. */
+const PLACES = new WeakMap<object, Place[]>()
+
+function placesOf(block: Block): Place[] {
+  const known = PLACES.get(block.constructor)
+  if (known) return known
+  let end = 0
+  const places = Object.entries(block).map(([name, value]) => {
     const size = typeof value === 'number' ? 8 : 4
-    at = Math.ceil(at / size) * size
-    visit(value, at, name)
-    at += size
-  }
+    const at = Math.ceil(end / size) * size
+    end = at + size
+    return { name, at }
+  })
+  PLACES.set(block.constructor, places)
+  return places
 }
 
 /** Copies every number and array of one tree to another of the same shape. */

@@ -11,7 +11,7 @@ import { type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
 import { endOf } from './end.ts'
 import { type Cycle, type CycleOptions, type OnChunk, type OnProgress, runCycle } from './run.ts'
-import { stepErrorBetween } from './step-error.ts'
+import { finerRun, stepCheck } from './step-error.ts'
 
 export interface SimulateOptions {
   /** The core that carries it out; the simulator's own files if left out. */
@@ -19,7 +19,7 @@ export interface SimulateOptions {
   onChunk?: OnChunk
   /** Of all runs that the grip takes. */
   onProgress?: OnProgress | undefined
-  /** Also run at half the step and fill in `stepError`. */
+  /** Also run at half the step and fill in `stepError`, `stepErrors` and `doubt`. */
   stepError?: boolean
   /** Ends as soon as the part can no longer be held: the verdict is then `held` exactly where that of the whole run is. */
   untilLost?: boolean
@@ -52,8 +52,12 @@ export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: 
   })
   const end = endOf(cycle.bench, cycle.hash)
   const result = judged(scenario, strategy, end)
-  if (options.stepError && !cycle.cancelled)
-    result.stepError = stepErrorOf(result, scenario, core, partOf(options.onProgress, share, 1))
+  if (options.stepError && !cycle.cancelled) {
+    const against = finerRun(scenario, result)
+    const finer = modelOf(against.scenario, strategyOf(strategy), { finer: against.finer })
+    const { bench } = runDuty(finer, { core, onProgress: partOf(options.onProgress, share, 1) })
+    Object.assign(result, stepCheck(result, judged(scenario, strategy, endOf(bench, ''))))
+  }
   return { result, traces: tracesOf(cycle.columns ?? []), cancelled: cycle.cancelled, weakest: weakestOf(end) }
 }
 
@@ -66,18 +70,8 @@ export function judgeGrip(scenario: Scenario, strategy: StrategyId, options: Sim
 }
 
 function judged(scenario: Scenario, strategy: StrategyId, end: RunEnd): GripResult {
-  const { verdict, metrics, events } = judgeEnd(scenario, end)
-  return { strategy, verdict, stepError: null, metrics, events, hash: end.hash, cause: end.cause, step: end.step }
-}
-
-function stepErrorOf(
-  result: GripResult,
-  scenario: Scenario,
-  core: Core,
-  onProgress: OnProgress | undefined,
-): number | null {
-  const { bench } = runDuty(modelOf(scenario, strategyOf(result.strategy), { finer: 2 }), { core, onProgress })
-  return stepErrorBetween(result, judgeEnd(scenario, endOf(bench, '')).metrics)
+  const unchecked = { stepError: null, stepErrors: null, doubt: null }
+  return { strategy, ...judgeEnd(scenario, end), ...unchecked, hash: end.hash, cause: end.cause, step: end.step }
 }
 
 /** Share of the work that is done when the run at half the step begins, which takes twice the steps. */

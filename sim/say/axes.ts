@@ -9,7 +9,7 @@ export function fitnessWhy({ ground }: Pick<StrategyFitness, 'ground'>, words: W
     case 'stalled rotor':
       return 'Stalled in open loop the rotor falls behind its field, and the force pulsates.'
     case 'hidden':
-      return `${hidden(ground.share, words)}, so the current does not tell it.`
+      return `${hidden(ground.share, words)}, and the current does not show it.`
     case 'readable':
       return `${hidden(ground.share, words)}.`
     case 'impact above wanted':
@@ -27,4 +27,4 @@ export function fitnessWhy({ ground }: Pick<StrategyFitness, 'ground'>, words: W
   }
 }
 
-const hidden = (share: number, words: Wording) => `Friction hides ${words.ratio(share)} of the wanted force`
+const hidden = (share: number, words: Wording) => `Friction may take or add ${words.ratio(share)} of the wanted force`

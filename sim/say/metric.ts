@@ -28,6 +28,14 @@ export function metricText(
   return { symbol, text: formatFigure(toShown(rounded), digits || DIGITS) }
 }
 
+/** How far the integration step puts a figure off, either way; null where that is not known. */
+export function stepErrorOf(metric: Metric, { stepErrors }: GripResult, system: UnitSystem) {
+  const error = metric.id === 'stepError' ? undefined : stepErrors?.[metric.id]
+  if (error === undefined) return null
+  const { symbol, toShown } = shownUnit(metric, system)
+  return { symbol, text: formatFigure(Math.abs(toShown(error) - toShown(0)), 2) }
+}
+
 /** For the columns of a command line, in SI. */
 export const plainMetric = (metric: Metric, result: GripResult): string =>
   inPlainSpaces(metricText(metric, metric.value(result), 'si').text)

@@ -1,9 +1,14 @@
 /** The verdict on a grip, and why, in one sentence: a number, a limit, a time. */
 import type { GripResult, Metrics } from '../job/grip/result.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { doubtSentence } from './doubt.ts'
+import { overloadSentences } from './ratings.ts'
 import type { Wording } from './wording.ts'
 
 export type Judged = Pick<GripResult, 'verdict' | 'metrics' | 'events' | 'cause'>
+
+/** What stands beside a verdict; a run that is told of for another reason leaves it out. */
+type Beside = Pick<GripResult, 'overloads' | 'doubt' | 'step'>
 
 const CAUSES: Record<GripResult['cause'], string> = {
   '': '',
@@ -13,15 +18,16 @@ const CAUSES: Record<GripResult['cause'], string> = {
   'current loop': 'the current loop bangs between the rails of its voltage',
 }
 
-/** A second sentence follows where the winding gets too hot. */
-export function reasonOf(scenario: Scenario, result: Judged, words: Wording): string {
-  const { windingTemperature } = result.metrics
-  const { limit } = scenario.actuator.motor.thermal
-  const hot = windingTemperature !== null && windingTemperature > limit
-  const warning = hot
-    ? ` The winding reaches ${words.temperature(windingTemperature)}, its limit is ${words.temperature(limit)}.`
-    : ''
-  return outcome(scenario, result, words) + warning
+/** First what is in doubt, then the outcome, then a sentence for every rating that is exceeded. */
+export function reasonOf(scenario: Scenario, result: Judged & Partial<Beside>, words: Wording): string {
+  const { metrics, overloads = [], doubt = null, step = 0 } = result
+  return [
+    doubtSentence(scenario, { doubt, step }, words),
+    outcome(scenario, result, words),
+    ...overloadSentences(scenario, { metrics, overloads }, words),
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
 }
 
 function outcome(scenario: Scenario, { verdict, metrics, events, cause }: Judged, words: Wording): string {

@@ -1,10 +1,13 @@
 /** The settings sheet that goes with an axis to its commissioning: Markdown to read, CSV to load. */
+import type { GripResult } from '../job/grip/result.ts'
 import type { LoopsResult } from '../loops/analyse.ts'
 import type { DriveScales } from '../loops/drive/settings.ts'
 import type { DriveSheet, JudgedSetting } from '../loops/drive/sheet.ts'
+import type { Scenario } from '../scenario/index.ts'
 import { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './drive.ts'
 import { formatPlain, inPlainSpaces, NO_FIGURE } from './figure.ts'
 import { frictionNote, missingLoops } from './loops.ts'
+import { overloadSentences } from './ratings.ts'
 import { shownUnit } from './units.ts'
 import { figure, type Wording, wordingOf } from './wording.ts'
 
@@ -115,7 +118,27 @@ function marginRows({ loops, workingPoints }: LoopsResult): string[][] {
   ])
 }
 
-export function settingsMarkdown({ name, scales, settings, resolutions, entered }: DriveSheet, words: Wording): string {
+/** A grip of the scenario by one strategy, for the ratings that it asks for. */
+export interface SheetGrip {
+  label: string
+  scenario: Scenario
+  result: GripResult
+}
+
+/** One line a strategy: what it exceeds, or that it exceeds nothing. */
+function ratingLines(grips: SheetGrip[], words: Wording): string[] {
+  const lines = grips.map(({ label, scenario, result }) => {
+    const exceeded = overloadSentences(scenario, result, words)
+    return `- ${label}: ${exceeded.length > 0 ? `overloaded. ${exceeded.join(' ')}` : 'within the ratings of motor and drive, as simulated.'}`
+  })
+  return lines.length > 0 ? ['## Ratings', lines.join('\n')] : []
+}
+
+export function settingsMarkdown(
+  { name, scales, settings, resolutions, entered }: DriveSheet,
+  words: Wording,
+  grips: SheetGrip[],
+): string {
   const { loops } = entered
   const text = [
     `# Settings sheet: ${plain(name)}`,
@@ -135,6 +158,7 @@ export function settingsMarkdown({ name, scales, settings, resolutions, entered 
         return [RESOLUTION_LABELS[each.id], step, force]
       }),
     ),
+    ...ratingLines(grips, words),
     '## Margins to expect',
     enteredWords(entered, scales, words),
     table(MARGINS, marginRows(loops)),

@@ -1,8 +1,6 @@
-/**
- * Units in which people read: values are stored in SI, shown in the customary SI multiple or in US units.
- * Factors are exact: inch and pound by the international yard and pound agreement of 1959, the pound-force through standard
- * gravity (NIST Special Publication 811, 2008, appendix B).
- */
+/** Units in which people read and type: values are stored in SI, shown in the customary SI multiple or in US units. */
+import { isAlike, unitSize } from './unit-text.ts'
+
 export type UnitSystem = 'si' | 'us'
 
 export interface ShownUnit {
@@ -10,105 +8,10 @@ export interface ShownUnit {
   symbol: string
   toShown(si: number): number
   toSi(shown: number): number
-}
-
-const inch = 0.0254
-const pound = 0.45359237
-const poundForce = pound * 9.80665
-const fahrenheit = 5 / 9
-
-/** SI value of one of each unit. */
-const FACTORS: Record<string, number> = {
-  '': 1,
-  '%': 0.01,
-  kg: 1,
-  g: 1e-3,
-  lb: pound,
-  oz: pound / 16,
-  m: 1,
-  mm: 1e-3,
-  µm: 1e-6,
-  in: inch,
-  mil: inch / 1000,
-  s: 1,
-  ms: 1e-3,
-  µs: 1e-6,
-  '1/s': 1,
-  kHz: 1e3,
-  rad: 1,
-  '°': Math.PI / 180,
-  'rad/s': 1,
-  Hz: 2 * Math.PI,
-  N: 1,
-  lbf: poundForce,
-  'N/s': 1,
-  'lbf/s': poundForce,
-  'N/m': 1,
-  'N/mm': 1e3,
-  'N/µm': 1e6,
-  'lbf/in': poundForce / inch,
-  'm/s': 1,
-  'mm/s': 1e-3,
-  'in/s': inch,
-  's/m': 1,
-  's/in': 1 / inch,
-  'm/s²': 1,
-  'in/s²': inch,
-  'm/s³': 1,
-  'in/s³': inch,
-  'N·s/m': 1,
-  'lbf·s/in': poundForce / inch,
-  V: 1,
-  A: 1,
-  mA: 1e-3,
-  Ω: 1,
-  H: 1,
-  mH: 1e-3,
-  W: 1,
-  'N/A': 1,
-  'lbf/A': poundForce,
-  N·m: 1,
-  mN·m: 1e-3,
-  ozf·in: (poundForce / 16) * inch,
-  'N·m/A': 1,
-  'mN·m/A': 1e-3,
-  'ozf·in/A': (poundForce / 16) * inch,
-  'kg·m²': 1,
-  'g·cm²': 1e-7,
-  'oz·in²': (pound / 16) * inch * inch,
-  'A/m': 1,
-  'A/mm': 1e3,
-  'A/in': 1 / inch,
-  'A/(m·s)': 1,
-  'A/(mm·s)': 1e3,
-  'A/(in·s)': 1 / inch,
-  'A·s/m': 1,
-  'A·s/in': 1 / inch,
-  'A·s²/m': 1,
-  'A·s²/in': 1 / inch,
-  'm/(N·s)': 1,
-  'mm/(N·s)': 1e-3,
-  'in/(lbf·s)': inch / poundForce,
-  'm/(N·s²)': 1,
-  'mm/(N·s²)': 1e-3,
-  'in/(lbf·s²)': inch / poundForce,
-  'm/N': 1,
-  'mm/N': 1e-3,
-  'in/lbf': inch / poundForce,
-  '°C': 1,
-  '°F': fahrenheit,
-  'K/W': 1,
-  '°F/W': fahrenheit,
-  '1/K': 1,
-  '%/K': 0.01,
-  '%/°F': 0.01 / fahrenheit,
-}
-
-/** Base units of those whose size hangs on the exponent of the contact law: force for each length to the power n. */
-const POWERS: Record<string, [number, number]> = {
-  'N/m^n': [1, 1],
-  'N/mm^n': [1, 1e-3],
-  'lbf/in^n': [poundForce, inch],
+  /** A figure with any unit behind it in SI; null: the unit is unknown or measures something else. */
+  typed(figure: number, unit: string): number | null
+  /** Some units that may be typed. */
+  others(): string[]
 }
 
 /** What a shown SI unit becomes in US units; the others stay as they are. */
@@ -163,20 +66,86 @@ export interface UnitSource {
   shown?: string
 }
 
+/** The exponent of the contact law in a unit such as N/m^n. */
+const withExponent = (unit: string, exponent: number) => unit.replace('^n', exponent === 1 ? '' : `^${exponent}`)
+
 /** Whether a unit can be converted; one that cannot is shown as it is stored. */
-export const knowsUnit = (unit: string) => Object.hasOwn(FACTORS, unit) || Object.hasOwn(POWERS, unit)
+export const knowsUnit = (unit: string) => unitSize(withExponent(unit, 1)) !== null
 
 /** The unit in which a quantity is shown. `exponent` is n of the contact law, for stiffness of the form N/m^n. */
 export function shownUnit(source: UnitSource, system: UnitSystem, exponent = 1): ShownUnit {
   const customary = source.shown ?? source.unit
   const wanted = (system === 'us' && US[customary]) || customary
   const unit = knowsUnit(wanted) ? wanted : source.unit
-  if (unit === '°F') return { symbol: '°F', toShown: (c) => tidy(c * 1.8 + 32), toSi: (f) => tidy((f - 32) / 1.8) }
-  const power = POWERS[unit]
-  const factor = power ? power[0] / power[1] ** exponent : (FACTORS[unit] ?? 1)
-  const symbol = power ? unit.replace('^n', exponent === 1 ? '' : `^${exponent}`) : unit
-  return { symbol, toShown: (si) => tidy(si / factor), toSi: (shown) => tidy(shown * factor) }
+  const stored = withExponent(source.unit, exponent)
+  const typed = (figure: number, text: string) => toStored(figure, text, stored)
+  const others = () => OFFERED.filter((each) => typed(1, each) !== null)
+  if (unit === '°F')
+    return { symbol: '°F', toShown: (c) => tidy(c * 1.8 + 32), toSi: (f) => tidy((f - 32) / 1.8), typed, others }
+  const symbol = withExponent(unit, exponent)
+  const factor = factorOf(symbol, stored) ?? 1
+  return { symbol, toShown: (si) => tidy(si / factor), toSi: (shown) => tidy(shown * factor), typed, others }
 }
+
+/** How many of the stored unit one of the other is; null: they do not measure the same. A swing a second is 2π rad/s. */
+function factorOf(unit: string, stored: string): number | null {
+  const turn = stored === 'rad/s' && /^[kM]?Hz$/.test(unit)
+  const size = unitSize(unit)
+  const own = unitSize(turn ? '1/s' : stored)
+  return size && own && isAlike(size, own) ? (turn ? 2 * Math.PI : 1) * (size.factor / own.factor) : null
+}
+
+function toStored(figure: number, unit: string, stored: string): number | null {
+  if (stored === '°C') return /^°?C$/.test(unit) ? figure : /^°?F$/.test(unit) ? tidy((figure - 32) / 1.8) : null
+  const factor = factorOf(unit, stored)
+  return factor === null ? null : tidy(figure * factor)
+}
+
+/** What is offered to a person who typed a unit that does not fit. */
+const OFFERED = [
+  ...[
+    'µm',
+    'mm',
+    'cm',
+    'm',
+    'in',
+    'g',
+    'kg',
+    'oz',
+    'lb',
+    'N',
+    'kN',
+    'lbf',
+    'ms',
+    's',
+    'mA',
+    'A',
+    'mV',
+    'V',
+    '%',
+    '°',
+    'rad',
+  ],
+  ...[
+    'mm/s',
+    'm/s',
+    'in/s',
+    'm/s²',
+    'in/s²',
+    'N/mm',
+    'N/µm',
+    'lbf/in',
+    'Hz',
+    'kHz',
+    '1/s',
+    'mΩ',
+    'Ω',
+    'mH',
+    'µH',
+    '°C',
+    '°F',
+  ],
+]
 
 /** Takes the rounding noise of a conversion off: 70.1 mm is stored as 0.0701. */
 const tidy = (value: number) => Number(value.toPrecision(13))

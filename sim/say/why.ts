@@ -1,15 +1,14 @@
 /** Why the force became what it was: what the part saw, what the setting means, what made most of the difference. */
 import type { Cause, MissedRun, Why } from '../ask/why.ts'
 import type { Scenario } from '../scenario/index.ts'
-import type { StrategyId } from '../strategy/strategy.ts'
 import { reasonOf } from './reason.ts'
 import type { Wording } from './wording.ts'
 
 /** Causes that add or take less than this share of the figure are not worth a sentence. */
 const WORTH = 0.03
 
-export function whySentence(scenario: Scenario, strategy: StrategyId, why: Why, words: Wording): string {
-  if (why.force === null) return nothingToTakeApart(scenario, strategy, why, words)
+export function whySentence(scenario: Scenario, why: Why, words: Wording): string {
+  if (why.force === null) return nothingToTakeApart(scenario, why, words)
   const setting = why.causes[0]?.force ?? 0
   return [outcome(scenario, why, why.force, words), difference(why, why.force, setting, words)].join(' ')
 }
@@ -61,25 +60,23 @@ function difference({ causes, bound, figure }: Why, whole: number, setting: numb
   return `The setting means ${words.force(setting)}; ${tell(first)}${second ? `, ${tell(second)}` : ''}.`
 }
 
-function nothingToTakeApart(scenario: Scenario, strategy: StrategyId, why: Why, words: Wording): string {
+function nothingToTakeApart(scenario: Scenario, why: Why, words: Wording): string {
   const { verdict, run } = why
   if (!run) return 'There is no force to take apart.'
   if (verdict === 'unstable')
     return `${reasonOf(scenario, { verdict, ...run }, words)} An unstable grip has no force that could be taken apart; its gains or its step must change first.`
-  if (verdict === 'missed')
-    return `${reasonOf(scenario, { verdict, ...run }, words)} ${whyMissed(strategy, run, words)}`
+  if (verdict === 'missed') return `${reasonOf(scenario, { verdict, ...run }, words)} ${whyMissed(run, words)}`
   return 'On a part that cannot be lost the same run leaves its rails, so there is no force to take apart.'
 }
 
-function whyMissed(strategy: StrategyId, { metrics, events, travel, way }: MissedRun, words: Wording): string {
+function whyMissed({ metrics, events, feels, travel, way }: MissedRun, words: Wording): string {
   const { contactTime } = metrics
   const { engaged } = events
   if (contactTime !== null) return `The jaws touch it at ${words.time(contactTime)} and let go of it again.`
   const gap = words.length(Math.max(0, way.contact - travel))
   if (engaged !== null) {
-    if (strategy === 'current-clamp')
-      return `The clamp current does not carry the jaws to the part: they stand ${gap} before it.`
-    const mistaken = strategy === 'sensed-force' ? 'the gauge’s reading' : 'the effort of the move'
+    if (feels === 'limit') return `The clamp current does not carry the jaws to the part: they stand ${gap} before it.`
+    const mistaken = feels === 'gauge' ? 'the gauge’s reading' : 'the effort of the move'
     return `At ${words.time(engaged)} ${mistaken} is taken for contact, and the jaws stop ${gap} before it.`
   }
   if (way.end < way.contact) return `The stroke of a jaw ends ${words.length(way.contact - way.end)} before the part.`

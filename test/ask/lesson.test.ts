@@ -19,6 +19,7 @@ const plain = {
     max: 100,
     start: 10,
   },
+  hint: 'Look at the speed.',
   right: 'It is {expected}.',
   wrong: 'It is {expected}, off by {off}.',
   explanation: ['It is {slow.peakForce}.'],

@@ -73,9 +73,9 @@ describe('closed forms', () => {
     expect(figures('copper')[0]).toBeCloseTo(model / ((zero + limit) / (zero + 25)) - 1, 12)
   })
 
-  it('hand-over: a damping ratio of 0.1 overshoots a step by 72.9 % (textbook value, from memory)', () => {
+  it('hand-over: a damping ratio of 0.1 overshoots a step by 72.9 % (closed form, exp(−πζ/√(1 − ζ²)))', () => {
     const [rest, swing] = figures('hand-over')
-    expect(swing! / rest!).toBeCloseTo(1.729, 3)
+    expect(swing! / rest!).toBeCloseTo(1 + Math.exp((-Math.PI * 0.1) / Math.sqrt(1 - 0.1 ** 2)), 3)
   })
 
   it('pads: the part hangs as low as the simulator lets it', () => {

@@ -265,3 +265,28 @@ describe('other verdicts and axes', { timeout: 120_000 }, () => {
     expect(paths(make({ actuator: { kind: 'direct' } }))).toContain('actuator.motor.movingMass')
   })
 })
+
+describe('a search that several share', { timeout: 120_000 }, () => {
+  it('finds together what one finds alone', () => {
+    const scenario = quick({ 'part.crackForce': 20 })
+    const shared = [0, 1, 2].map((n) =>
+      [...rescues(scenario, 'current-clamp', run, { n, of: 3 })].map(({ rescue }) => rescue),
+    )
+    const alone = found(scenario, 'current-clamp')
+    expect(shared.every((some) => some.length > 0)).toBe(true)
+    expect(sortRescues(shared.flat())).toEqual(sortRescues(alone))
+  })
+})
+
+describe('what is told of values that do not help', () => {
+  it('is the verdict of the whole run: a part that is marked first breaks all the same', () => {
+    const path = 'approach.acceleration'
+    const early: Runner = (_scenario: Scenario, _strategy: StrategyId, wish?: object) => {
+      const verdict: Verdict = wish && 'untilLost' in wish ? 'marked' : 'crushed'
+      return { result: { verdict, metrics: {}, events: {} }, weakest: null } as unknown as Ran & { traces: never }
+    }
+    const scenario = quick({ [path]: 4 })
+    const rescue = found(scenario, 'current-clamp', early).find((each) => each.path === path)!
+    expect(sayIn(scenario, rescue)).toMatch(/^At every value tried from .* to .* it breaks\.$/)
+  })
+})

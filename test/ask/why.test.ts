@@ -17,7 +17,7 @@ import { make } from '../scenario/make.ts'
 
 const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
   const why = explain(scenario, strategy, compiled(scenario, strategy).result.verdict, compiled)
-  return { ...why, sentence: whyIn(scenario, strategy, why) }
+  return { ...why, sentence: whyIn(scenario, why) }
 }
 const teapot = PRESETS[0]!.scenario
 
@@ -61,9 +61,7 @@ describe('the sentence', { timeout: 120_000 }, () => {
   it('is said in the words of the page', () => {
     const why = tell(teapot)
     const words = { ...SI, force: (newtons: number) => `${Math.round(newtons)} units` }
-    expect(whySentence(teapot, 'current-clamp', why, words)).toMatch(
-      /^The part sees at most 58 units and takes 65 units\./,
-    )
+    expect(whySentence(teapot, why, words)).toMatch(/^The part sees at most 58 units and takes 65 units\./)
   })
 })
 

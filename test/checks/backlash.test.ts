@@ -3,7 +3,7 @@ import { transmissionOf } from '../blocks.ts'
 import { FRICTIONLESS, IDEAL, runOpenLoop, scenarioOf } from './support.ts'
 
 describe('describing function of the free play, a dead zone of half-width D: 1 − (2/π)(asin r + r √(1 − r²)), r = D/A', () => {
-  // Slotine and Li, Applied Nonlinear Control, 1991, §5.2; Gelb and Vander Velde, 1968, app. B (both from memory)
+  // Closed form: the first harmonic of a dead zone under a sine, integrated over the quarter in which it passes.
   it.each([
     [0.9, 0.0373861],
     [0.75, 0.144294],

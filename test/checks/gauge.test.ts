@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { gaugeOf } from '../blocks.ts'
 
 /**
- * Wheatstone bridge (closed forms; from memory also in Hoffmann, An Introduction to Measurements using Strain Gages, 1989): a quarter
- * bridge gives V/Vex = x/(4 + 2x) with x = GF·ε, at GF 2 and 1000 µε 0.4995005 mV/V where the straight line says 0.5, so it reads
- * 0.0999 % low; a bending half bridge gives x/2 without that error.
+ * Wheatstone bridge (closed forms of its two dividers): a quarter bridge gives V/Vex = x/(4 + 2x) with x = GF·ε, at GF 2 and
+ * 1000 µε 0.4995005 mV/V where the straight line says 0.5, so it reads 0.0999 % low; a bending half bridge gives x/2 without that
+ * error.
  */
 const ideal = { bandwidth: 1e6, gainError: 0, offset: 0, drift: 0, noise: 0, resolution: 0, fingerMass: 0 }
 const read = (options: Partial<typeof ideal>, force: number, time = 1) => {

@@ -61,13 +61,14 @@ const margins = (num: number[], den: number[], delay = 0): Margins =>
   marginsOf(new Continuous(num, den, delay), GRID, 1)
 
 const factor = (decibels: number | null) => 10 ** (decibels! / 20)
+const degrees = (radians: number) => (radians * 180) / Math.PI
 
 describe('textbook plants', () => {
   it('3/(s + 1)³: gain margin 2.67, phase margin 41.7°', () => {
-    // Åström and Murray, Feedback Systems, 2008, example on stability margins (values from memory); Ms = 2.2 recomputed.
+    // Closed forms: (1 + ω²)^1.5 = 3 at the crossover, three lags of 60° where the phase is −180°; Ms = 2.2 recomputed.
     const m = margins([3], [1, 3, 3, 1])
     expect(factor(m.gainMargin)).toBeCloseTo(8 / 3, 6)
-    expect(m.phaseMargin).toBeCloseTo(41.6903, 3)
+    expect(m.phaseMargin).toBeCloseTo(180 - 3 * degrees(Math.atan(Math.sqrt(3 ** (2 / 3) - 1))), 3)
     expect(m.phaseMargin!.toFixed(1)).toBe('41.7')
     expect(m.crossover).toBeCloseTo(1.03927, 4)
     expect(m.peakSensitivity).toBeCloseTo(2.2, 5)
@@ -75,26 +76,27 @@ describe('textbook plants', () => {
   })
 
   it('1/(s(s + 1)²): gain margin 2, phase margin 22°', () => {
-    // Franklin, Powell and Emami-Naeini, Feedback Control of Dynamic Systems, section on stability margins (from memory).
+    // Closed forms: ω + ω³ = 1 at the crossover, ω = 1 where the phase is −180°.
     const m = margins([1], [1, 2, 1, 0])
     expect(factor(m.gainMargin)).toBeCloseTo(2, 6)
-    expect(m.phaseMargin).toBeCloseTo(21.3864, 3)
+    expect(m.crossover! + m.crossover! ** 3).toBeCloseTo(1, 5)
+    expect(m.phaseMargin).toBeCloseTo(90 - 2 * degrees(Math.atan(m.crossover!)), 3)
     expect(Math.abs(m.phaseMargin! - 22)).toBeLessThan(1)
   })
 
   it('1/(2Ts(1 + Ts)): phase margin 65.5°', () => {
-    // Magnitude optimum: Leonhard, Control of Electrical Drives (from memory).
+    // Magnitude optimum; closed form: 4ω²(1 + ω²) = 1 at the crossover.
     const m = margins([1], [2, 2, 0])
-    expect(m.phaseMargin).toBeCloseTo(65.5302, 3)
+    expect(m.phaseMargin).toBeCloseTo(90 - degrees(Math.atan(Math.sqrt((Math.SQRT2 - 1) / 2))), 3)
     expect(m.phaseMargin!.toFixed(1)).toBe('65.5')
     expect(m.peakSensitivity).toBeCloseTo(1.27202, 4)
     expect(m.gainMargin).toBeNull()
   })
 
   it('(1 + 4Ts)/(8T²s²(1 + Ts)): phase margin 37°', () => {
-    // Symmetric optimum: Leonhard, Control of Electrical Drives (from memory).
+    // Symmetric optimum; closed form: the crossover lies at 1/(2T), midway between the corners.
     const m = margins([4, 1], [8, 8, 0, 0])
-    expect(m.phaseMargin).toBeCloseTo(36.8699, 3)
+    expect(m.phaseMargin).toBeCloseTo(degrees(Math.atan(2) - Math.atan(0.5)), 3)
     expect(m.phaseMargin!.toFixed(0)).toBe('37')
     expect(m.crossover).toBeCloseTo(0.5, 6)
     expect(m.peakSensitivity).toBeCloseTo(1.68235, 4)
@@ -252,7 +254,7 @@ describe('crossovers that no chart shows', () => {
 
 describe('bandwidth', () => {
   it('ωn²/(s(s + 2ζωn)): ωn·√(1 − 2ζ² + √(2 − 4ζ² + 4ζ⁴))', () => {
-    // Closed form; Franklin, Powell and Emami-Naeini, Feedback Control of Dynamic Systems (from memory).
+    // Closed form: |T|² = ωn⁴/((ωn² − ω²)² + (2ζωnω)²) set to one half.
     for (const zeta of [0.3, 0.5, Math.SQRT1_2, 1]) {
       const square = zeta * zeta
       const expected = 4 * Math.sqrt(1 - 2 * square + Math.sqrt(2 - 4 * square + 4 * square * square))
@@ -305,7 +307,7 @@ describe('tuning rules', () => {
       [gain * 2 * integralTime, gain * 2],
       [integralTime * 5 * 0.1, integralTime * 5.1, integralTime, 0],
     )
-    expect(m.phaseMargin).toBeCloseTo(65.5302, 3)
+    expect(m.phaseMargin).toBeCloseTo(90 - degrees(Math.atan(Math.sqrt((Math.SQRT2 - 1) / 2))), 3)
     for (const a of [2, 1 + Math.SQRT2]) {
       const pi = symmetricOptimum(3, 0.2, a)
       const s = margins([pi.gain * 3 * pi.integralTime, pi.gain * 3], [pi.integralTime * 0.2, pi.integralTime, 0, 0])

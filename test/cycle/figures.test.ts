@@ -47,7 +47,7 @@ function figuresOf(of: Scenario, samples: Sample[], contactTime: number): Metric
     axis.state.travel = sample.travel
     axis.heat.state.winding = sample.temperature
     arm.at(k * PERIOD)
-    figures.sample(k * PERIOD, axis, load, arm, 0, false)
+    figures.sample(k * PERIOD, axis, load, arm, 0, false, 0)
   })
   figures.finish(load)
   return metricsOf({ scenario: of, load, sums: figures.sums, period: bench.period })
@@ -122,6 +122,19 @@ describe('Figures', () => {
       }),
       { numRuns: 25 },
     )
+  })
+
+  it('even the power from the bus out over 10 ms: a step of it is seen as 1 − e^(−t/10 ms) (closed form)', () => {
+    const { bench } = modelOf(scenario(), strategyOf('current-clamp'))
+    const { axis, arm, figures, load } = bench
+    figures.prepare(4000)
+    axis.winding.state.current = 2
+    figures.sums.latest = 2
+    for (let k = 0; k < 200; k++) figures.sample(k * PERIOD, axis, load, arm, 0, false, 24)
+    expect(figures.sums.peakPower / (48 * (1 - Math.exp(-1)))).toBeCloseTo(1, 2)
+    for (let k = 200; k < 4000; k++) figures.sample(k * PERIOD, axis, load, arm, 0, false, k < 2000 ? 24 : -24)
+    expect(figures.sums.peakPower).toBeCloseTo(48, 2)
+    expect(figures.sums.power).toBeCloseTo(-48, 2)
   })
 
   it('measure the grip time from first touch until the force enters its 5 % band for good', () => {
@@ -251,6 +264,13 @@ describe('Figures', () => {
     expect(metrics.peakForce).toBe(Math.max(highest([...traces.force]), highest([...traces.farForce])))
     expect(metrics.peakForce).toBeGreaterThan(5)
     expect(metrics.peakCurrent).toBe(highest([...traces.current].map(Math.abs)))
+    const drawn = [...traces.voltage].map(
+      (voltage, k) => (voltage * ((traces.current[k - 1] ?? 0) + traces.current[k]!)) / 2,
+    )
+    const evened = drawn.map((_, n) =>
+      drawn.slice(0, n + 1).reduce((sum, power, k) => sum + power * (0.005 / 1.005) * 1.005 ** (k - n), 0),
+    )
+    expect(metrics.busPower! / highest(evened)).toBeCloseTo(1, 6)
     expect(metrics.rmsCurrent).toBeCloseTo(Math.sqrt(mean([...traces.current].map((i) => i * i))), 9)
     expect(metrics.windingTemperature).toBe(highest([...traces.temperature]))
     expect(metrics.damageMargin).toBeCloseTo(500 / metrics.peakForce! - 1, 12)

@@ -10,8 +10,10 @@ import {
   editScenario,
   inPlainSpaces,
   judgedSettings,
+  judgeGrip,
   PRESETS,
   remarkOn,
+  type Scenario,
   scalesFrom,
   settingsCsv,
   settingsMarkdown,
@@ -19,6 +21,7 @@ import {
 } from '../../sim/index.ts'
 import { enteredScenario } from '../../sim/loops/drive/entered.ts'
 import { scenarioOf } from '../checks/support.ts'
+import { make } from '../scenario/make.ts'
 
 const SI = wordingOf('si')
 
@@ -111,8 +114,22 @@ describe('settings sheet', () => {
     )
   })
 
+  it('Markdown says of each grip which ratings it exceeds, or that it exceeds none', () => {
+    const heavy = make(SCENARIO, { 'actuator.motor.continuousCurrent': 0.5 })
+    const gripOf = (scenario: Scenario) => ({
+      label: 'Current clamp',
+      scenario,
+      result: judgeGrip(scenario, 'current-clamp').result,
+    })
+    const text = settingsMarkdown(driveSheet(SCENARIO, SCALES), SI, [gripOf(heavy)])
+    expect(text).toMatch(/## Ratings\n\n- Current clamp: overloaded\. Settles at \S+ A, .* the 0\.5 A that the motor/)
+    const light = settingsMarkdown(driveSheet(SCENARIO, SCALES), SI, [gripOf(SCENARIO)])
+    expect(light).toContain('- Current clamp: within the ratings of motor and drive, as simulated.')
+    expect(settingsMarkdown(driveSheet(SCENARIO, SCALES), SI, [])).not.toContain('## Ratings')
+  })
+
   it('Markdown holds settings, margins, cautions and commissioning steps, its tables whole', () => {
-    const text = settingsMarkdown(driveSheet(SCENARIO, SCALES), SI)
+    const text = settingsMarkdown(driveSheet(SCENARIO, SCALES), SI, [])
     expect(text.startsWith('# Settings sheet: Cup \\| "thin"\n')).toBe(true)
     for (const head of ['## Settings', '## Resolution', '## Margins to expect', '## Cautions', '## Commissioning'])
       expect(text).toContain(head)
@@ -247,12 +264,12 @@ describe('the axis as entered', () => {
     const { samplePeriod, forceSamplePeriod } = enteredScenario(SCENARIO, odd)
     expect(samplePeriod).toBeCloseTo(0.00035, 12)
     expect(forceSamplePeriod).toBeCloseTo(0.00105, 12)
-    expect(settingsMarkdown(driveSheet(SCENARIO, odd), SI)).toMatch(/0\.35 ms instead of 0\.33 ms/)
+    expect(settingsMarkdown(driveSheet(SCENARIO, odd), SI, [])).toMatch(/0\.35 ms instead of 0\.33 ms/)
   })
 
   it('the sheet’s margins follow the period', () => {
     const margins = (scales: DriveScales) =>
-      settingsMarkdown(driveSheet(SCENARIO, scales), SI)
+      settingsMarkdown(driveSheet(SCENARIO, scales), SI, [])
         .split('\n')
         .find((line) => line.startsWith('| position | Free air'))
     expect(margins(SCALES)).not.toBe(margins({ ...SCALES, samplePeriod: 0.001 }))

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import type { Ground } from '../../sim/ask/actuators.ts'
 import type { Miss } from '../../sim/ask/tune-judge.ts'
 import { fitnessWhy, inPlainSpaces, limitWords, loopNote, missWhy, missWords } from '../../sim/index.ts'
 import type { EnteredLoops } from '../../sim/loops/drive/sheet.ts'
 import type { DryFriction, LoopRemark } from '../../sim/loops/remarks.ts'
 import { enteredWords, remarkOn, resolutionWords } from '../../sim/say/drive.ts'
 import { frictionNote, missingLoops } from '../../sim/say/loops.ts'
+import type { Ground } from '../../sim/strategy/strategy.ts'
 import { SI } from './support.ts'
 
 describe('a remark on a loop', () => {
@@ -169,15 +169,18 @@ describe('a candidate that is not sound', () => {
 
 describe('why a setting means its force or does not', () => {
   it.each<[Ground, string]>([
-    [{ kind: 'hidden', share: 0.4 }, 'Friction hides 40 % of the wanted force, so the current does not tell it.'],
-    [{ kind: 'readable', share: 0.04 }, 'Friction hides 4 % of the wanted force.'],
+    [
+      { kind: 'hidden', share: 0.4 },
+      'Friction may take or add 40 % of the wanted force, and the current does not show it.',
+    ],
+    [{ kind: 'readable', share: 0.04 }, 'Friction may take or add 4 % of the wanted force.'],
     [
       { kind: 'impact above wanted', impact: 30, wanted: 20 },
       'The impact alone, 30 N, is above the wanted 20 N before the stop can act.',
     ],
     [
       { kind: 'impact below wanted', impact: 12, share: 0.1 },
-      'Friction hides 10 % of the wanted force. The impact, 12 N, stays below the wanted force; the stop holds a position, not a force.',
+      'Friction may take or add 10 % of the wanted force. The impact, 12 N, stays below the wanted force; the stop holds a position, not a force.',
     ],
     [{ kind: 'too weak', continuous: 5, wanted: 20 }, 'The continuous force, 5 N, is below the wanted 20 N.'],
     [

@@ -8,7 +8,6 @@ import {
   loopNote,
   reasonOf,
   type Scenario,
-  type StrategyId,
   type Why,
   whySentence,
   wordingOf,
@@ -19,8 +18,7 @@ export const SI = wordingOf('si')
 export const reasonIn = (scenario: Scenario, result: GripResult): string =>
   inPlainSpaces(reasonOf(scenario, result, SI))
 
-export const whyIn = (scenario: Scenario, strategy: StrategyId, why: Why): string =>
-  inPlainSpaces(whySentence(scenario, strategy, why, SI))
+export const whyIn = (scenario: Scenario, why: Why): string => inPlainSpaces(whySentence(scenario, why, SI))
 
 export const noteIn = (analysis: LoopAnalysis): string => inPlainSpaces(loopNote(analysis, SI))
 

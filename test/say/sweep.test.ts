@@ -1,9 +1,9 @@
 /** Whatever happens, a reader who has chosen US units meets no SI unit that those replace. */
 import { describe, expect, it } from 'vitest'
-import type { Ground } from '../../sim/ask/actuators.ts'
 import type { Flaw } from '../../sim/ask/rescue.ts'
 import {
   analyseLoops,
+  type Doubt,
   driveSheet,
   type Edit,
   editScenario,
@@ -19,7 +19,9 @@ import {
   METRICS,
   metricText,
   missWhy,
+  type Overload,
   PRESETS,
+  RATINGS,
   type Rescue,
   reasonOf,
   rescueSentence,
@@ -37,6 +39,7 @@ import {
 } from '../../sim/index.ts'
 import type { LoopRemark } from '../../sim/loops/remarks.ts'
 import { modelTable, spokenModel } from '../../sim/say/model-table.ts'
+import type { Ground } from '../../sim/strategy/strategy.ts'
 import { metricUnits } from './support.ts'
 
 const US = wordingOf('us')
@@ -60,6 +63,10 @@ const limited = (scenario: Scenario): Scenario => ({
   part: { ...scenario.part, markForce: 5, yieldForce: 6, crackForce: 7 },
 })
 
+/** Every rating exceeded, and every ground of a doubt. */
+const EVERY = RATINGS.map((rating): Overload => ({ rating, of: 'motor', value: 200, limit: 100, over: 100 }))
+const DOUBTS: Doubt['ground'][] = ['verdict', 'margin', 'error']
+
 /** The result as each of the verdicts would have it. */
 const all = ({ result }: { result: GripResult }): GripResult[] =>
   VERDICTS.flatMap((verdict) => {
@@ -80,6 +87,12 @@ const all = ({ result }: { result: GripResult }): GripResult[] =>
       { ...result, verdict, events, metrics: full },
       { ...result, verdict, events, metrics: { ...full, settledForce: 11 } },
       { ...result, verdict, events, metrics: { ...full, contactTime: null } },
+      { ...result, verdict, events, metrics: full, overloads: EVERY },
+      { ...result, verdict, events, metrics: { ...full, holdTime: null }, overloads: EVERY.slice(0, 1) },
+      ...DOUBTS.map((ground) => ({
+        ...result,
+        ...{ verdict, events, metrics: full, doubt: { ground, step: 1e-6, verdict, error: 0.3 } },
+      })),
     ]
   })
 
@@ -141,6 +154,7 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       metrics: { ...metrics, contactTime: null },
       events: { ...events, engaged: null },
       cause,
+      feels: 'effort' as const,
       travel: 0.01,
       way,
     }
@@ -185,16 +199,15 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       { ...base, verdict, figure: 'hold', bound: 20 },
       { ...base, verdict, figure: 'hold', bound: null, causes: causes.slice(0, 1) },
     ])
-    for (const why of whys) follows((words) => whySentence(limited(scenario), strategy, why, words))
+    for (const why of whys) follows((words) => whySentence(limited(scenario), why, words))
     const soft = { ...scenario, part: { ...scenario.part, markForce: 5, yieldForce: 60 } }
-    follows((words) => whySentence(soft, strategy, { ...base, verdict: 'marked' }, words))
+    follows((words) => whySentence(soft, { ...base, verdict: 'marked' }, words))
     const nothing: Why = { ...base, verdict: 'missed', force: null, bound: null, causes: [] }
     const engaged = { ...run, events: { ...events, engaged: 0.2 } }
     for (const missed of [run, engaged, { ...run, way: { ...way, end: 0.01 } }])
-      follows((words) => whySentence(scenario, strategy, { ...nothing, run: missed }, words))
+      follows((words) => whySentence(scenario, { ...nothing, run: missed }, words))
     const times = [{ ...run, way: { ...way, lift: 0.1 } }, { ...run, metrics: { ...metrics, contactTime: 0.1 } }, null]
-    for (const timed of times)
-      follows((words) => whySentence(scenario, strategy, { ...nothing, run: timed }, words), false)
+    for (const timed of times) follows((words) => whySentence(scenario, { ...nothing, run: timed }, words), false)
   })
 
   it('every figure', () => {
@@ -224,8 +237,8 @@ describe.each(PRESETS)('the loops of $id in US units', ({ scenario }) => {
   it('the settings sheet', () => {
     const scales = scalesFrom(scenario)
     const sheet = driveSheet(scenario, scales)
-    follows((words) => settingsMarkdown(sheet, words))
-    const us = settingsMarkdown(sheet, US)
+    follows((words) => settingsMarkdown(sheet, words, []))
+    const us = settingsMarkdown(sheet, US, [])
     expect(us).toContain('counts per inch')
     expect(us).not.toMatch(/[Nn]ewton|metre|\| (N|m|A\/m|m\/s|m\/s²) \|/)
   })

@@ -7,6 +7,7 @@ const WITHOUT_DEFAULT = [
   'part.markForce',
   'part.yieldForce',
   'part.crackForce',
+  'drive.busPower',
   'part.gyration',
   'jaws.padRadius',
   'actuator.transmission.coulombBack',

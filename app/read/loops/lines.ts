@@ -2,7 +2,8 @@
 import type { LoopAnalysis, LoopId, LoopsResult, WorkingPointId } from '../../../sim/index.ts'
 import type { ChartSeries } from '../../ui/Chart.tsx'
 import { formatFigure } from '../../ui/format.ts'
-import type { ChartPoint } from '../../ui/LogChart.tsx'
+import type { ChartPoint, Sign } from '../../ui/LogChart.tsx'
+import { frequencyText } from './frequency.ts'
 
 export const LOOP_LABELS: Record<LoopId, string> = {
   current: 'Current',
@@ -18,6 +19,15 @@ export const DASHES: Record<WorkingPointId, number[]> = {
   nominal: [],
   stiffest: [9, 3, 2, 3],
   relaxed: [9, 3, 2, 3, 2, 3],
+}
+
+/** Where curves lie on each other a sign of its own tells each. */
+export const POINT_SIGNS: Record<WorkingPointId, Sign> = {
+  free: 'circle',
+  softest: 'triangle',
+  nominal: 'square',
+  stiffest: 'diamond',
+  relaxed: 'pentagon',
 }
 
 export const SHORT: Record<WorkingPointId, string> = {
@@ -62,6 +72,7 @@ export function curveSeries(
             label: nameOf(analysis, worst),
             color: 'var(--ink)',
             dash: DASHES[analysis.workingPoint],
+            sign: POINT_SIGNS[analysis.workingPoint],
             width: analysis === worst ? WORST_WIDTH : WIDTH,
             time: analysis.curves.frequency,
             values: analysis.curves[column].map((value) => (Number.isFinite(value) ? value : SILENT)),
@@ -87,7 +98,7 @@ export function magnitudePoints(analyses: LoopAnalysis[], worst: LoopAnalysis | 
     const told = each === worst
     const points: ChartPoint[] = []
     if (each.crossover !== null)
-      points.push({ x: each.crossover, y: 0, label: told ? `crossover ${formatFigure(each.crossover)} rad/s` : '' })
+      points.push({ x: each.crossover, y: 0, label: told ? `crossover ${frequencyText(each.crossover)}` : '' })
     const { gainMargin = null, gainMarginFrequency = null } = each.margins ?? {}
     if (gainMargin !== null && gainMarginFrequency !== null)
       points.push({
@@ -128,7 +139,7 @@ export function summary(result: LoopsResult, analyses: LoopAnalysis[], worst: Lo
       if (each.crossover === null) return `${name}: no crossover.`
       const { phaseMargin = null, gainMargin = null } = each.margins ?? {}
       const gain = gainMargin === null ? 'no bound on the gain' : `gain margin ${formatFigure(gainMargin)} dB`
-      return `${name}: crossover ${formatFigure(each.crossover)} rad/s, phase margin ${formatFigure(phaseMargin)}°, ${gain}.`
+      return `${name}: crossover ${frequencyText(each.crossover)}, phase margin ${formatFigure(phaseMargin)}°, ${gain}.`
     })
     .join(' ')
 }

@@ -1,5 +1,5 @@
 /** How figures and verdicts are written on cards and in tables. */
-import { reasonOf, type Verdict, wordingOf } from '../../../sim/index.ts'
+import { type GripResult, reasonOf, type Verdict, wordingOf } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { shownUnit, type UnitSystem } from '../units.ts'
@@ -18,6 +18,18 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
 
 /** Verdicts that mean a damaged part. */
 export const isDamage = (verdict: Verdict) => verdict === 'crushed' || verdict === 'marked'
+
+/** Damage has a colour of its own, every other failure another; what is held stays calm. */
+export type Tone = 'calm' | 'damage' | 'failure'
+
+export const toneOf = (verdict: Verdict): Tone =>
+  verdict === 'held' ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
+
+/** A result in words alone, for those who hear the page and for labels. */
+export function spokenVerdict({ verdict, overloads, doubt }: Pick<GripResult, 'verdict' | 'overloads' | 'doubt'>) {
+  const beside = [doubt ? 'in doubt' : '', overloads.length > 0 ? 'overloaded' : ''].filter((word) => word !== '')
+  return [VERDICT_WORDS[verdict].toLowerCase(), ...beside].join(', ')
+}
 
 /** Changes smaller than this share of the figure are rounding, not news. */
 const NEWS = 0.002

@@ -117,21 +117,6 @@ function fieldsOf(path: string, node: Node): Field[] {
 const concrete = (node: Node): Node =>
   node.anyOf?.some((option) => option.type === 'null') ? node.anyOf.find((option) => option.type !== 'null')! : node
 
-/**
- * The parts of an actuator that mean the same in another kind: keys of the same name and unit. The rest takes that kind's
- * defaults when the scenario is checked.
- */
-export function carryOver(from: unknown, fields: Field[]): Record<string, unknown> {
-  const old = (typeof from === 'object' && from !== null ? from : {}) as Record<string, unknown>
-  const kept: Record<string, unknown> = {}
-  for (const field of fields) {
-    const key = field.path.split('.').at(-1)!
-    if (field.kind === 'group') kept[key] = carryOver(old[key], field.fields)
-    else if (field.kind === 'quantity' && old[key] !== undefined) kept[key] = old[key]
-  }
-  return kept
-}
-
 /** How many keys differ, counted at the leaves. */
 export function differences(a: unknown, b: unknown): number {
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return Object.is(a, b) ? 0 : 1

@@ -7,7 +7,8 @@ import { type PictureScales, roundBelow } from '../../picture/grip/scales.ts'
 import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, formatPlain, NO_FIGURE, withUnit } from '../../ui/format.ts'
-import { isDamage, VERDICT_WORDS } from '../result/words.ts'
+import { VerdictWord } from '../result/VerdictWord.tsx'
+import { spokenVerdict } from '../result/words.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 import { nameOf } from './moments.ts'
 import './stage.css'
@@ -82,8 +83,8 @@ function Word({ run: { status, result } }: { run: RunView }) {
   if (status === 'failed') return <span className="lane-word">No result</span>
   if (!result) return <span className="lane-word lane-waiting">Closing …</span>
   return (
-    <strong className="lane-word" data-damage={isDamage(result.verdict)}>
-      {VERDICT_WORDS[result.verdict]}
+    <strong className="lane-word">
+      <VerdictWord result={result} />
     </strong>
   )
 }
@@ -129,6 +130,6 @@ function noteOf({ status, message, result, scenario }: RunView, frame: GripFrame
 
 function said(label: string, { result, scenario }: RunView): string {
   const both = scenario.jaws.layout === 'mirrored' ? 'both jaws driven' : 'one jaw driven against a fixed one'
-  const word = result ? `, ${VERDICT_WORDS[result.verdict].toLowerCase()}` : ''
+  const word = result ? `, ${spokenVerdict(result)}` : ''
   return `${label}${word}: the gripper in section, ${both}.`
 }

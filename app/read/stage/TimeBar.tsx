@@ -1,4 +1,4 @@
-/** The time bar: time stretched by the lens, the stretch drawn on it, what happened on each lane, and the cursor to drag. */
+/** The time bar: where the play is slowed, what happened on each lane, and the cursor to drag. */
 import { type KeyboardEvent, memo, type PointerEvent, useMemo } from 'react'
 import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
@@ -7,16 +7,16 @@ import { formatFigure } from '../../ui/format.ts'
 import type { TimeLens } from '../../ui/timeLens.ts'
 import { dashOf, MOMENT_WORDS, type Moment, momentsOf, nameOf } from './moments.ts'
 import { ticksOf } from './ticks.ts'
-import { togglePlay } from './usePlay.ts'
+import { type Play, togglePlay } from './usePlay.ts'
 import './stage.css'
 
 interface TimeBarProps {
   runs: RunView[]
-  lens: TimeLens
+  /** Places on the bar. */
+  axis: TimeLens
+  play: Play
   duration: number
   width: number
-  /** Nothing plays. */
-  still: boolean
 }
 
 /** Heights [px]: labels, curve of the stretch with the ticks, a row a strategy. */
@@ -28,7 +28,7 @@ const { left: GUTTER, right: END } = GUTTERS
 /** Length of a strategy's line style. */
 const STYLE = 26
 
-export function TimeBar({ runs, lens, duration, width, still }: TimeBarProps) {
+export function TimeBar({ runs, axis, play, duration, width }: TimeBarProps) {
   const bar = Math.max(60, width - GUTTER - END)
   const height = LABELS + CURVE + ROW * Math.max(1, runs.length) + 6
   const { set } = useView.getState()
@@ -37,19 +37,19 @@ export function TimeBar({ runs, lens, duration, width, still }: TimeBarProps) {
     if (event.type === 'pointermove' && !event.currentTarget.hasPointerCapture(event.pointerId)) return
     if (event.type === 'pointerdown') event.currentTarget.setPointerCapture(event.pointerId)
     const left = event.currentTarget.getBoundingClientRect().left + GUTTER
-    set({ time: lens.toTime((event.clientX - left) / bar), playing: false })
+    set({ time: axis.toTime((event.clientX - left) / bar), playing: false })
   }
 
   return (
-    <TimeSlider lens={lens} duration={duration} still={still} onDrag={drag}>
+    <TimeSlider axis={axis} play={play} duration={duration} onDrag={drag}>
       <svg width={width} height={height} className="time-bar-drawing" aria-hidden="true">
         <g transform={`translate(${GUTTER} 0)`}>
-          <Stretch lens={lens} duration={duration} bar={bar} />
-          <Recorded runs={runs} lens={lens} duration={duration} bar={bar} />
+          <Stretch lens={play.lens} axis={axis} duration={duration} bar={bar} />
+          <Recorded runs={runs} axis={axis} duration={duration} bar={bar} />
           {runs.map((run, row) => (
-            <MomentRow key={nameOf(run)} run={run} lens={lens} bar={bar} y={LABELS + CURVE + ROW * (row + 0.5) + 2} />
+            <MomentRow key={nameOf(run)} run={run} axis={axis} bar={bar} y={LABELS + CURVE + ROW * (row + 0.5) + 2} />
           ))}
-          <Cursor lens={lens} bar={bar} height={height} />
+          <Cursor axis={axis} bar={bar} height={height} />
         </g>
       </svg>
     </TimeSlider>
@@ -57,14 +57,14 @@ export function TimeBar({ runs, lens, duration, width, still }: TimeBarProps) {
 }
 
 interface TimeSliderProps {
-  lens: TimeLens
+  axis: TimeLens
+  play: Play
   duration: number
-  still: boolean
   onDrag(event: PointerEvent<HTMLDivElement>): void
   children: React.ReactNode
 }
 
-export function TimeSlider({ lens, duration, still, onDrag, children }: TimeSliderProps) {
+export function TimeSlider({ axis, play, duration, onDrag, children }: TimeSliderProps) {
   const time = useView((state) => (state.playing ? null : state.time))
   return (
     <div
@@ -78,7 +78,7 @@ export function TimeSlider({ lens, duration, still, onDrag, children }: TimeSlid
       aria-valuetext={time === null ? 'playing' : `${formatFigure(time, 4)} seconds`}
       onPointerDown={onDrag}
       onPointerMove={onDrag}
-      onKeyDown={(event) => onKey(event, lens, still)}
+      onKeyDown={(event) => onKey(event, axis, play)}
     >
       {children}
     </div>
@@ -90,7 +90,7 @@ const STEP = 1 / 400
 const PAGE = 1 / 20
 
 /** Arrow keys step, Home and End go to the ends, space plays. */
-export function onKey(event: KeyboardEvent | globalThis.KeyboardEvent, lens: TimeLens, still: boolean) {
+export function onKey(event: KeyboardEvent | globalThis.KeyboardEvent, axis: TimeLens, play: Play) {
   if (event.ctrlKey || event.metaKey || event.altKey) return
   const { time, set } = useView.getState()
   const size = event.shiftKey ? PAGE : STEP
@@ -106,25 +106,32 @@ export function onKey(event: KeyboardEvent | globalThis.KeyboardEvent, lens: Tim
   }
   const step = steps[event.key]
   if (event.key === ' ') {
-    if (!still) togglePlay(lens)
+    togglePlay(play)
   } else if (step !== undefined) {
-    set({ time: lens.toTime(lens.toDisplay(time) + step), playing: false })
+    set({ time: axis.toTime(axis.toDisplay(time) + step), playing: false })
   } else return
   event.preventDefault()
 }
 
-/** Curve of the stretch above the axis, and ticks as dense as time is on the bar. */
-const Stretch = memo(function Stretch({ lens, duration, bar }: { lens: TimeLens; duration: number; bar: number }) {
-  const ticks = useMemo(() => ticksOf(lens, duration, bar), [lens, duration, bar])
-  const curve = useMemo(() => stretchCurve(lens, bar), [lens, bar])
-  const axis = LABELS + CURVE
+interface StretchProps {
+  lens: TimeLens
+  axis: TimeLens
+  duration: number
+  bar: number
+}
+
+/** How much the play is slowed as a curve above the axis, and ticks as dense as time is on the bar. */
+const Stretch = memo(function Stretch({ lens, axis, duration, bar }: StretchProps) {
+  const ticks = useMemo(() => ticksOf(axis, duration, bar), [axis, duration, bar])
+  const curve = useMemo(() => stretchCurve(lens, axis, bar), [lens, axis, bar])
+  const foot = LABELS + CURVE
   return (
     <g>
-      {curve && <path d={`M0 ${axis}${curve}L${bar} ${axis}Z`} className="time-stretch" />}
-      <line x1={0} y1={axis} x2={bar} y2={axis} className="time-axis" />
+      {curve && <path d={`M0 ${foot}${curve}L${bar} ${foot}Z`} className="time-stretch" />}
+      <line x1={0} y1={foot} x2={bar} y2={foot} className="time-axis" />
       {ticks.map(({ time, x, level, label }) => (
         <g key={time}>
-          <line x1={x} y1={axis} x2={x} y2={axis - (label ? 9 : Math.max(3, 7 - level))} className="time-tick" />
+          <line x1={x} y1={foot} x2={x} y2={foot - (label ? 9 : Math.max(3, 7 - level))} className="time-tick" />
           {label && (
             <text x={x} y={11} textAnchor={x < 8 ? 'start' : x > bar - 14 ? 'end' : 'middle'} className="time-label">
               {label}
@@ -138,12 +145,18 @@ const Stretch = memo(function Stretch({ lens, duration, bar }: { lens: TimeLens;
 })
 
 /**
- * Path of the stretch over the bar, its root so that weak stretches show beside strong ones; null without any. It stands
- * on `foot` and is at most `tall` high [px].
+ * How much the play is slowed, over the bar: the root of it, so that weak slowing shows beside strong; null without any. It
+ * stands on `foot` and is at most `tall` high [px].
  */
-export function stretchCurve(lens: TimeLens, bar: number, foot = LABELS + CURVE, tall = CURVE - 6): string | null {
-  const samples = 240
-  const rates = Array.from({ length: samples + 1 }, (_, i) => lens.rate(lens.toTime(i / samples)))
+export function stretchCurve(
+  lens: TimeLens,
+  axis: TimeLens,
+  bar: number,
+  foot = LABELS + CURVE,
+  tall = CURVE - 6,
+): string | null {
+  const samples = Math.max(1, Math.round(bar))
+  const rates = Array.from({ length: samples + 1 }, (_, i) => lens.rate(axis.toTime(i / samples)))
   const most = Math.max(...rates)
   const least = Math.min(...rates)
   if (most < 1.01 * least) return null
@@ -152,12 +165,12 @@ export function stretchCurve(lens: TimeLens, bar: number, foot = LABELS + CURVE,
 }
 
 /** What is not simulated yet. */
-function Recorded({ runs, lens, duration, bar }: Omit<TimeBarProps, 'width' | 'still'> & { bar: number }) {
+function Recorded({ runs, axis, duration, bar }: Omit<TimeBarProps, 'width' | 'play'> & { bar: number }) {
   return runs.map((run, row) => {
     const { traces, rows } = run
     const end = traces && rows > 0 ? traces.time[rows - 1]! : 0
     if (end >= 0.99 * duration) return null
-    const from = lens.toDisplay(end) * bar
+    const from = axis.toDisplay(end) * bar
     const y = LABELS + CURVE + ROW * row + 4
     return <rect key={nameOf(run)} x={from} y={y} width={bar - from} height={ROW - 4} className="time-missing" />
   })
@@ -165,7 +178,7 @@ function Recorded({ runs, lens, duration, bar }: Omit<TimeBarProps, 'width' | 's
 
 interface MomentRowProps {
   run: RunView
-  lens: TimeLens
+  axis: TimeLens
   bar: number
   y: number
 }
@@ -173,9 +186,9 @@ interface MomentRowProps {
 const LETTER = 5.9
 
 /** Marks of one strategy, each with its word where there is room before the next. */
-const MomentRow = memo(function MomentRow({ run, lens, bar, y }: MomentRowProps) {
+const MomentRow = memo(function MomentRow({ run, axis, bar, y }: MomentRowProps) {
   const { strategy, scenario } = run
-  const moments = momentsOf(run).map((moment) => ({ ...moment, x: lens.toDisplay(moment.time) * bar }))
+  const moments = momentsOf(run).map((moment) => ({ ...moment, x: axis.toDisplay(moment.time) * bar }))
   return (
     <g data-strategy={strategy} className="time-row">
       <line x1={-STYLE - 8} y1={y} x2={-8} y2={y} strokeDasharray={dashOf(run)} className="time-style" />
@@ -184,13 +197,13 @@ const MomentRow = memo(function MomentRow({ run, lens, bar, y }: MomentRowProps)
         {nameOf(run)}
       </text>
       {scenario.arm.moves.map(({ start, duration }) => {
-        const x = lens.toDisplay(start) * bar
+        const x = axis.toDisplay(start) * bar
         return (
           <rect
             key={start}
             x={x}
             y={y - 5}
-            width={lens.toDisplay(start + duration) * bar - x}
+            width={axis.toDisplay(start + duration) * bar - x}
             height={10}
             className="time-move"
           >
@@ -237,9 +250,9 @@ function MomentMark({ moment: { kind } }: { moment: Moment }) {
   }
 }
 
-function Cursor({ lens, bar, height }: { lens: TimeLens; bar: number; height: number }) {
+function Cursor({ axis, bar, height }: { axis: TimeLens; bar: number; height: number }) {
   const time = useView((state) => state.time)
-  const x = lens.toDisplay(time) * bar
+  const x = axis.toDisplay(time) * bar
   return (
     <g transform={`translate(${x.toFixed(2)} 0)`} className="time-cursor">
       <line y1={LABELS + 2} y2={height} />

@@ -64,16 +64,26 @@ export function jumpsOf(runs: RunView[]): Jump[] {
 export const nextOf = (times: number[], now: number): number | undefined =>
   times.find((time) => time > now + 1e-9) ?? times[0]
 
-/** Line style of a strategy, as in the traces, so that colour is never the only sign. */
-export const LINE_STYLES: Record<StrategyId, string | undefined> = {
-  'threshold-stop': undefined,
-  'current-clamp': '7 4',
-  'sensed-force': '2 3',
+/** Time before the first contact at which the play begins, and before a drop at which the picture first stands [s]. */
+const LEAD = 0.1
+const BEFORE_DROP = 0.01
+
+/** Where the play begins, and where the picture of finished runs first stands: at the end, but with every part in its jaws. */
+export function playSpan(runs: Pick<RunView, 'result'>[], duration: number): { start: number; rest: number } {
+  const all = runs.flatMap(({ result }) => result ?? [])
+  const contacts = all.flatMap(({ metrics }) => metrics.contactTime ?? [])
+  const drops = all.flatMap(({ events }) => events.drop ?? [])
+  const rest = Math.min(duration, ...drops.map((drop) => Math.max(0, drop - BEFORE_DROP)))
+  return { start: contacts.length > 0 ? Math.max(0, Math.min(...contacts) - LEAD) : 0, rest }
 }
+
+/** Line style of a strategy, as in the traces, so that colour is never the only sign. */
+export const lineStyleOf = (strategy: StrategyId): string | undefined =>
+  STRATEGIES.find(({ id }) => id === strategy)?.look.dash.join(' ') || undefined
 
 /** What a run is called: by its strategy, unless it has a look of its own. */
 export const nameOf = ({ strategy, look }: Pick<RunView, 'strategy' | 'look'>): string =>
   look?.name ?? STRATEGIES.find(({ id }) => id === strategy)?.label ?? strategy
 
 export const dashOf = ({ strategy, look }: Pick<RunView, 'strategy' | 'look'>): string | undefined =>
-  look ? look.dash : LINE_STYLES[strategy]
+  look ? look.dash : lineStyleOf(strategy)

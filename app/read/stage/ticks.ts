@@ -1,4 +1,4 @@
-/** Ticks of simulated time on a stretched bar: as fine as there is room, so that their density shows the stretch. */
+/** Ticks of simulated time on a bar: as fine as there is room, so that their density shows where it is stretched. */
 import type { TimeLens } from '../../ui/timeLens.ts'
 
 export interface Tick {

@@ -4,17 +4,27 @@ import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { buildLens, flatLens, type TimeLens } from '../../ui/timeLens.ts'
 
-/** The time lens over the shown runs, or time as it is where the person has switched the lens off, unless it `always` stretches. */
-export function useLens(runs: RunView[], always = false): { lens: TimeLens; duration: number } {
+export interface Pace {
+  /** How the play is slowed: not at all where the person wants it as it was. */
+  lens: TimeLens
+  /** Places on bar and charts: even in time, unless the person wants them stretched as the play is. */
+  axis: TimeLens
+  duration: number
+}
+
+/** Pace and axis of the shown runs; of a `show` always slowed, and even on its axes. */
+export function useLens(runs: RunView[], show = false): Pace {
   const duration = useScenario((state) => state.scenario.run.duration)
   const arm = useScenario((state) => state.scenario.arm)
-  const on = useView((state) => state.lens) || always
+  const slowed = useView((state) => state.lens) || show
+  const bent = useView((state) => state.bent) && !show
   // As text, so that the same contacts of a new list of runs leave the lens as it is.
   const contacts = runs.flatMap(({ result }) => result?.metrics.contactTime ?? []).join()
-  const lens = useMemo(() => {
-    if (!on) return flatLens(duration)
+  return useMemo(() => {
+    const even = flatLens(duration)
+    if (!slowed) return { lens: even, axis: even, duration }
     const moves = arm.moves.map(({ start, duration }) => ({ start, end: start + duration }))
-    return buildLens({ duration, contacts: contacts === '' ? [] : contacts.split(',').map(Number), moves })
-  }, [on, contacts, duration, arm])
-  return { lens, duration }
+    const lens = buildLens({ duration, contacts: contacts === '' ? [] : contacts.split(',').map(Number), moves })
+    return { lens, axis: bent ? lens : even, duration }
+  }, [slowed, bent, contacts, duration, arm])
 }

@@ -27,16 +27,24 @@ export function usePlay(lens: TimeLens) {
   }, [playing])
 }
 
-/** Starts or stops the play; at the end it starts anew. */
-export function togglePlay(lens: TimeLens) {
+/** What the play button needs to know. */
+export interface Play {
+  lens: TimeLens
+  /** Where the play begins, before the first contact; and where the picture stands before anybody has moved it [s]. */
+  start: number
+  rest: number
+}
+
+/** Starts or stops the play; from where it ended, or where nobody has moved it yet, it starts anew before the contact. */
+export function togglePlay({ lens, start, rest }: Play) {
   const { playing, time, set } = useView.getState()
   if (playing) set({ playing: false })
-  else set(lens.toDisplay(time) >= 1 ? { playing: true, time: 0 } : { playing: true })
+  else set(lens.toDisplay(time) >= 1 || time === rest ? { playing: true, time: start } : { playing: true })
 }
 
 const QUERY = '(prefers-reduced-motion: reduce)'
 
-/** Whether the person has asked for less motion: then nothing plays, the bar is dragged. */
+/** Whether the person has asked for less motion: then nothing plays by itself. */
 export function useReducedMotion(): boolean {
   return useSyncExternalStore(
     (changed) => {

@@ -4,12 +4,11 @@ import type { Runs } from '../../store/results.ts'
 import type { ChartBand, ChartMark, ChartSeries } from '../../ui/Chart.tsx'
 import { formatFigure } from '../../ui/format.ts'
 import type { ShownUnit } from '../../ui/unit.ts'
-import { LINE_STYLES } from '../stage/moments.ts'
 import type { Panel } from './panels.ts'
 
 export function seriesOf({ channel }: Panel, runs: Runs, before: Runs, shown: StrategyId[]): ChartSeries[] {
   const lines = (of: Runs, faint: boolean) =>
-    STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label }) => {
+    STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label, look }) => {
       const traces = of[id]?.traces
       const columns = traces ? { time: traces.time, values: traces[channel] } : { values: null }
       return {
@@ -17,7 +16,7 @@ export function seriesOf({ channel }: Panel, runs: Runs, before: Runs, shown: St
         label,
         faint,
         color: `var(--strategy-${id})`,
-        dash: LINE_STYLES[id]?.split(' ').map(Number) ?? [],
+        dash: [...look.dash],
       }
     })
   return [...lines(before, true), ...lines(runs, false)]

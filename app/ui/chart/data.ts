@@ -12,7 +12,25 @@ export function columns(content: ChartContent, series: ChartSeries): [Float64Arr
   if (!series.values) return [NOTHING, NOTHING]
   const rows = Math.min(time.length, series.values.length)
   const whole = rows === time.length ? time : time.subarray(0, rows)
-  return [stretch(whole, content.lens), convert(series.values.subarray(0, rows), content.unit)]
+  const [from, to] = shownRows(whole, content.xRange)
+  return [stretch(whole, content.lens).subarray(from, to), convert(series.values.subarray(from, to), content.unit)]
+}
+
+/** Rows in a range, with one more on either side where the line comes in and leaves. `time` rises, but not strictly. */
+function shownRows(time: Float64Array, [from, to]: [number, number]): [number, number] {
+  return [Math.max(0, firstAbove(time, from) - 2), Math.min(time.length, firstAbove(time, to) + 1)]
+}
+
+/** The first row whose time is above `at`. */
+function firstAbove(time: Float64Array, at: number): number {
+  let low = 0
+  let high = time.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (time[middle]! > at) high = middle
+    else low = middle + 1
+  }
+  return low
 }
 
 /** Times under a lens; all charts of a run share them. */
@@ -56,13 +74,20 @@ export function valueAt(time: Float64Array, values: Float64Array | null, at: num
   return values[low]! + share * (values[high]! - values[low]!)
 }
 
-/** Limits of the vertical axis: the data, zero, and the bands' edges as far as they do not dwarf the data. */
-export function limits(low: number | null, high: number | null, edges: number[]): [number, number] {
+/**
+ * Limits of the vertical axis: the data, zero, and the bands' edges as far as they do not dwarf the data. They are `calm` apart
+ * at least, on the side where the data goes furthest.
+ */
+export function limits(low: number | null, high: number | null, edges: number[], calm = 0): [number, number] {
   let least = Math.min(0, finite(low))
   let most = Math.max(0, finite(high))
   for (const edge of edges) {
     if (edge > most && (most <= 0 || edge <= 3 * most)) most = edge
     if (edge < least && edge >= 3 * least) least = edge
+  }
+  if (most - least < calm) {
+    if (-least > most) least = most - calm
+    else most = least + calm
   }
   if (least === most) most = least + 1
   const air = 0.08 * (most - least)

@@ -2,7 +2,7 @@
 import type uPlot from 'uplot'
 import { formatFigure, withUnit } from '../format.ts'
 import { timeOf, valueAt } from './data.ts'
-import type { ChartContent, ChartSeries } from './types.ts'
+import type { ChartContent, ChartSeries, Sign } from './types.ts'
 
 const LINE = 15
 
@@ -14,13 +14,13 @@ interface Label {
 
 export class Labels {
   readonly #plot: uPlot
-  readonly #line = document.createElement('div')
+  readonly #line = cursorLine('')
+  readonly #second = cursorLine('chart-mark')
   readonly #labels: Label[] = []
 
   constructor(plot: uPlot) {
     this.#plot = plot
-    this.#line.className = 'chart-cursor'
-    plot.over.append(this.#line)
+    plot.over.append(this.#line, this.#second)
   }
 
   /** Puts names beside the ends of their lines, pushed apart where they would touch. */
@@ -36,23 +36,32 @@ export class Labels {
       const { element, name, value } = this.#labels[index]!
       const series = named[index]!
       element.style.transform = `translateY(${Math.round(y)}px)`
-      write(name, series.label)
+      write(name, series.sign ? `${SIGNS[series.sign]} ${series.label}` : series.label)
       name.style.color = textColour(series.color)
       value.hidden = !tall
     }
   }
 
-  /** Moves the cursor's line to a time and writes the values at `read`, which may be another time: that of the pointer. */
-  read(content: ChartContent, cursor: number | null, read: number | null) {
-    const x = cursor === null ? Number.NaN : this.#plot.valToPos(content.lens.toDisplay(cursor), 'x')
-    const visible = x >= -1 && x <= this.#plot.bbox.width / devicePixelRatio + 1
-    this.#line.hidden = !visible
-    if (visible) this.#line.style.transform = `translateX(${x}px)`
+  /** Moves the cursors' lines and writes the values at `read`, which may be another place: that of the pointer. */
+  read(content: ChartContent, cursor: number | null, mark: number | null, read: number | null) {
+    this.#stand(this.#line, content, cursor)
+    this.#stand(this.#second, content, mark)
     const named = content.series.filter(isNamed)
     for (const [index, series] of named.entries()) {
       const label = this.#labels[index]
-      if (label) write(label.value, read === null ? '' : valueText(content, series, read))
+      if (label)
+        write(
+          label.value,
+          read === null ? '' : valueText(content, series, read) + differenceText(content, series, read, mark),
+        )
     }
+  }
+
+  #stand(line: HTMLElement, content: ChartContent, at: number | null) {
+    const x = at === null ? Number.NaN : this.#plot.valToPos(content.lens.toDisplay(at), 'x')
+    const visible = x >= -1 && x <= this.#plot.bbox.width / devicePixelRatio + 1
+    line.hidden = !visible
+    if (visible) line.style.transform = `translateX(${x}px)`
   }
 
   #endOf(content: ChartContent, series: ChartSeries): number {
@@ -74,6 +83,12 @@ export class Labels {
   }
 }
 
+function cursorLine(name: string): HTMLDivElement {
+  const line = document.createElement('div')
+  line.className = `chart-cursor ${name}`
+  return line
+}
+
 /** Moves places apart until each has `size` to itself, in their order, within `top` and `bottom` as far as there is room. */
 export function apart(places: number[], size: number, top: number, bottom: number): number[] {
   const order = places.map((_, index) => index).sort((a, b) => places[a]! - places[b]!)
@@ -91,6 +106,9 @@ export function apart(places: number[], size: number, top: number, bottom: numbe
   return moved
 }
 
+/** The signs of lines as characters. */
+export const SIGNS: Record<Sign, string> = { circle: '○', square: '□', triangle: '△', diamond: '◇', pentagon: '⬠' }
+
 /** The same text written again would ask for a new layout. */
 function write(element: HTMLElement, text: string) {
   if (element.textContent !== text) element.textContent = text
@@ -100,6 +118,15 @@ const isNamed = (series: ChartSeries) => series.label !== '' && !series.faint
 
 /** Words need more contrast than lines: the variables of the strategies have a twin for text. */
 const textColour = (color: string) => color.replace(/^var\((--(?:strategy-[\w-]+|damage))\)$/, 'var($1-text)')
+
+/** What lies between a time and the second cursor; nothing without one. */
+function differenceText(content: ChartContent, series: ChartSeries, at: number, mark: number | null): string {
+  if (mark === null) return ''
+  const [first, second] = [at, mark].map((each) => valueAt(timeOf(content, series), series.values, each))
+  if (first == null || second == null) return ''
+  const difference = content.unit.toShown(second) - content.unit.toShown(first)
+  return ` Δ\u202f${difference > 0 ? '+' : ''}${formatFigure(difference)}`
+}
 
 /** The value of a series at a time, with its unit. */
 export function valueText(content: ChartContent, series: ChartSeries, at: number): string {

@@ -1,8 +1,8 @@
 /** What uPlot does not draw by itself: the window's band with its hatched edges, and marks in time. */
 import uPlot from 'uplot'
-import { formatPlain, withUnit } from '../format.ts'
+import { formatFigure, formatPlain, withUnit } from '../format.ts'
 import { cssColour } from '../theme.ts'
-import type { ChartBand, ChartContent } from './types.ts'
+import { type ChartBand, type ChartContent, PLAIN_TIME } from './types.ts'
 
 export const FONT = '12px "Source Sans 3 Variable", "Source Sans 3", sans-serif'
 
@@ -74,6 +74,59 @@ function paintEdge(plot: uPlot, content: ChartContent, band: ChartBand, value: n
     cssColour('var(--ink-2)'),
     inside ? '--surface' : '--band',
   )
+}
+
+/** Where a lens stretches the axis, how much and where: a curve on its foot, and the factor in words. */
+export function paintBends(plot: uPlot, { lens, xRange }: ChartContent) {
+  if (lens === PLAIN_TIME) return
+  const { ctx, bbox } = plot
+  const [from, to] = xRange.map(lens.toDisplay) as [number, number]
+  const samples = Math.max(2, Math.round(bbox.width / uPlot.pxRatio / 2))
+  const times = Array.from({ length: samples + 1 }, (_, n) => lens.toTime(from + (n / samples) * (to - from)))
+  const rates = times.slice(1).map((time, n) => 1 / (time - times[n]!))
+  const least = Math.min(...rates)
+  if (!(Math.max(...rates) > 1.01 * least)) return
+  const most = Math.max(...rates)
+  const foot = bbox.top + bbox.height
+  const across = (n: number) => bbox.left + ((n + 0.5) / samples) * bbox.width
+  ctx.save()
+  ctx.beginPath()
+  ctx.moveTo(bbox.left, foot)
+  for (const [n, rate] of rates.entries())
+    ctx.lineTo(across(n), foot - BEND * uPlot.pxRatio * Math.sqrt((rate - least) / (most - least)))
+  ctx.lineTo(bbox.left + bbox.width, foot)
+  ctx.fillStyle = cssColour('var(--surface-3)')
+  ctx.fill()
+  ctx.restore()
+  let free = Number.NEGATIVE_INFINITY
+  for (const { peak, end } of bendsOf(rates, least)) {
+    const words = `stretched ${formatFigure(rates[peak]! / least, 2)}×`
+    ctx.font = fontAt(uPlot.pxRatio)
+    const width = ctx.measureText(words).width
+    const x = Math.min(bbox.left + bbox.width - width - 4, Math.max(bbox.left + 4, across(peak) - width / 2))
+    if (x < free || across(end) - bbox.left < width / 2) continue
+    free = x + width + 8 * uPlot.pxRatio
+    write(plot, words, x, foot - (BEND + 7) * uPlot.pxRatio, cssColour('var(--ink-2)'), '--surface')
+  }
+}
+
+/** Height of the curve of the stretch [px]. */
+const BEND = 9
+
+/** Spans in which the axis is stretched more than twice, each with the place of its most. */
+function bendsOf(rates: number[], least: number): { peak: number; end: number }[] {
+  const bends: { peak: number; end: number }[] = []
+  let inside = false
+  for (const [n, rate] of rates.entries()) {
+    const stretched = rate >= 2 * least
+    if (stretched && !inside) bends.push({ peak: n, end: n })
+    inside = stretched
+    const bend = bends.at(-1)
+    if (!stretched || !bend) continue
+    bend.end = n
+    if (rate > rates[bend.peak]!) bend.peak = n
+  }
+  return bends
 }
 
 export function paintMarks(plot: uPlot, content: ChartContent) {

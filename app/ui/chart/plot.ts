@@ -1,25 +1,43 @@
 /** One uPlot instance that lives as long as its chart: new content only sets data, at most once a frame. */
 import uPlot from 'uplot'
 import { cssColour, onThemeChange } from '../theme.ts'
-import { columns, limits } from './data.ts'
+import { columns } from './data.ts'
 import { Labels } from './labels.ts'
-import { FONT, paintBands, paintEdges, paintMarks } from './paint.ts'
-import { roundTimes, timeTexts } from './ticks.ts'
+import { FONT } from './paint.ts'
 import { type ChartContent, GUTTERS } from './types.ts'
 
 const EMPTY = [new Float64Array(0), new Float64Array(0)]
-const TICK_SPACE = 48
 
-export class ChartPlot {
+/** What one kind of chart has of its own: axes, and what is painted under and over the curves. */
+export interface Look<C extends ChartContent> {
+  /** Width of a line that says nothing of it [px]. */
+  line: number
+  /** Distances that the figures of the vertical axis may have; uPlot's own if left out. */
+  steps?: number[]
+  /** Places of the axis' figures, even in px, on an axis of a width [px], and the figures. */
+  places(content: C, width: number): number[]
+  texts(content: C, places: number[], width: number): string[]
+  /** Limits of the vertical axis for data between `low` and `high`. */
+  limits(content: C, low: number | null, high: number | null): [number, number]
+  under?(plot: uPlot, content: C): void
+  behind?(plot: uPlot, content: C): void
+  over?(plot: uPlot, content: C): void
+}
+
+export class Plot<C extends ChartContent> {
   readonly #plot: uPlot
   readonly #labels: Labels
+  readonly #look: Look<C>
   readonly #ends: (() => void)[] = []
-  #content: ChartContent
+  #content: C
+  #drawn: C | null = null
   #cursor: number | null = null
+  #mark: number | null = null
   #frame = 0
 
-  constructor(host: HTMLElement, content: ChartContent, height: number, syncKey: string) {
+  constructor(host: HTMLElement, content: C, look: Look<C>, height: number, syncKey: string) {
     this.#content = content
+    this.#look = look
     this.#plot = new uPlot(this.#options(host.clientWidth, height, syncKey), [null, EMPTY] as never, host)
     this.#labels = new Labels(this.#plot)
     const resized = new ResizeObserver(() => {
@@ -36,14 +54,15 @@ export class ChartPlot {
     this.#schedule()
   }
 
-  set content(content: ChartContent) {
+  set content(content: C) {
     this.#content = content
     this.#apply()
   }
 
-  /** Time of the cursor [s]; null: none. */
-  set cursor(time: number | null) {
-    this.#cursor = time
+  /** The cursors, values of the axis; null: none. */
+  setCursors(cursor: number | null, mark: number | null) {
+    this.#cursor = cursor
+    this.#mark = mark
     this.#read()
   }
 
@@ -51,12 +70,15 @@ export class ChartPlot {
     this.#plot.setSize({ width, height })
   }
 
-  /** Time at a horizontal place of the window [s], within the shown range. */
-  timeAt(clientX: number): number {
-    const { left, width } = this.#plot.over.getBoundingClientRect()
-    const [from, to] = this.#content.xRange
-    const inside = Math.min(width, Math.max(0, clientX - left))
-    return Math.min(to, Math.max(from, this.#content.lens.toTime(this.#plot.posToVal(inside, 'x'))))
+  /** Where the curves are drawn, px of the window. */
+  area(): DOMRect {
+    return this.#plot.over.getBoundingClientRect()
+  }
+
+  /** Shown limits of the vertical axis, in the shown unit. */
+  get heights(): [number, number] {
+    const { min, max } = this.#plot.scales.y!
+    return [min ?? 0, max ?? 1]
   }
 
   destroy() {
@@ -72,26 +94,31 @@ export class ChartPlot {
   readonly #apply = () => {
     cancelAnimationFrame(this.#frame)
     this.#frame = 0
-    const { series } = this.#content
+    const content = this.#content
     const plot = this.#plot
-    while (plot.series.length <= series.length) plot.addSeries(this.#line(plot.series.length), plot.series.length)
+    while (plot.series.length <= content.series.length)
+      plot.addSeries(this.#line(plot.series.length), plot.series.length)
     const data: unknown[] = [null]
     for (let index = 1; index < plot.series.length; index++) {
-      const source = series[index - 1]
+      const source = content.series[index - 1]
       const line = plot.series[index]!
       line.show = source !== undefined
-      line.width = source?.faint ? 1 : (source?.width ?? 1.75)
+      line.width = source?.faint ? 1 : (source?.width ?? this.#look.line)
       line.dash = source?.dash ?? []
       line.alpha = source?.faint ? 0.45 : 1
-      data.push(source ? columns(this.#content, source) : EMPTY)
+      data.push(source ? columns(content, source) : EMPTY)
     }
     plot.setData(data as never)
+    // Where the ends of the axis stay, the library keeps its figures, though a lens or a unit moves them.
+    const { lens, unit, timeAxis } = this.#drawn ?? content
+    if (lens !== content.lens || unit !== content.unit || timeAxis !== content.timeAxis) plot.redraw(true, true)
+    this.#drawn = content
   }
 
   readonly #read = () => {
     const { left } = this.#plot.cursor
     const hovered = left !== undefined && left >= 0 ? this.#content.lens.toTime(this.#plot.posToVal(left, 'x')) : null
-    this.#labels.read(this.#content, this.#cursor, hovered ?? this.#cursor)
+    this.#labels.read(this.#content, this.#cursor, this.#mark, hovered ?? this.#cursor)
   }
 
   #line(index: number): uPlot.Series {
@@ -107,9 +134,8 @@ export class ChartPlot {
   }
 
   #options(width: number, height: number, syncKey: string): uPlot.Options {
-    const ink = () => cssColour('var(--ink-2)')
-    const rule = () => cssColour('var(--rule)')
-    const common = { stroke: ink, font: FONT, grid: { stroke: rule, width: 1 }, border: { show: false } }
+    const look = this.#look
+    const range = () => this.#content.xRange.map(this.#content.lens.toDisplay) as [number, number]
     return {
       mode: 2,
       width,
@@ -124,39 +150,17 @@ export class ChartPlot {
         sync: { key: syncKey, scales: ['x', null] },
       },
       scales: {
-        x: { time: false, range: () => this.#content.xRange.map(this.#content.lens.toDisplay) as [number, number] },
-        y: { range: (_, low, high) => limits(low, high, this.#edges()) },
+        x: { time: false, range },
+        y: { range: (_, low, high) => this.#content.yRange ?? look.limits(this.#content, low, high) },
       },
       series: [{}, this.#line(1)],
-      axes: [
-        {
-          ...common,
-          scale: 'x',
-          size: () => (this.#content.timeAxis ? 26 : 6),
-          gap: 2,
-          ticks: { stroke: rule, width: 1, size: 4 },
-          splits: (plot) => this.#times(plot.bbox.width / uPlot.pxRatio).map(this.#content.lens.toDisplay),
-          values: (_, places) => {
-            if (!this.#content.timeAxis) return places.map(() => null)
-            const texts = timeTexts(places.map(this.#content.lens.toTime))
-            return texts.map((text, index) => (index === texts.length - 1 ? `${text} s` : text))
-          },
-        },
-        {
-          ...common,
-          scale: 'y',
-          size: GUTTERS.left,
-          gap: 6,
-          space: 26,
-          ticks: { show: false },
-          values: (_, values) => values.map((value) => String(Number(value.toPrecision(6))).replace('-', '\u2212')),
-        },
-      ],
+      axes: this.#axes(),
       hooks: {
-        drawClear: [(plot) => paintBands(plot, this.#content)],
-        drawAxes: [(plot) => paintEdges(plot, this.#content), (plot) => paintMarks(plot, this.#content)],
+        drawClear: [(plot) => look.under?.(plot, this.#content)],
+        drawAxes: [(plot) => look.behind?.(plot, this.#content)],
         draw: [
-          () => {
+          (plot) => {
+            look.over?.(plot, this.#content)
             this.#labels.place(this.#content)
             this.#read()
           },
@@ -166,13 +170,33 @@ export class ChartPlot {
     }
   }
 
-  #times(width: number): number[] {
-    const [from, to] = this.#content.xRange
-    return roundTimes(from, to, this.#content.lens, width, TICK_SPACE)
-  }
-
-  #edges(): number[] {
-    const edges = this.#content.bands.flatMap((band) => [band.from, band.to])
-    return edges.filter((edge) => edge !== null).map(this.#content.unit.toShown)
+  #axes(): uPlot.Axis[] {
+    const look = this.#look
+    const ink = () => cssColour('var(--ink-2)')
+    const rule = () => cssColour('var(--rule)')
+    const common = { stroke: ink, font: FONT, grid: { stroke: rule, width: 1 }, border: { show: false } }
+    const across = (plot: uPlot) => plot.bbox.width / uPlot.pxRatio
+    return [
+      {
+        ...common,
+        scale: 'x',
+        size: () => (this.#content.timeAxis ? 26 : 6),
+        gap: 2,
+        ticks: { stroke: rule, width: 1, size: 4 },
+        splits: (plot) => look.places(this.#content, across(plot)),
+        values: (plot, places) =>
+          this.#content.timeAxis ? look.texts(this.#content, places, across(plot)) : places.map(() => null),
+      },
+      {
+        ...common,
+        scale: 'y',
+        size: GUTTERS.left,
+        gap: 6,
+        space: 26,
+        ...(look.steps ? { incrs: look.steps } : {}),
+        ticks: { show: false },
+        values: (_, values) => values.map((value) => String(Number(value.toPrecision(6))).replace('-', '\u2212')),
+      },
+    ]
   }
 }

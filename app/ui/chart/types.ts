@@ -5,6 +5,9 @@ import type { ShownUnit } from '../unit.ts'
 /** What a chart needs of a lens: both functions rise all the way. */
 export type TimeMap = Pick<TimeLens, 'toDisplay' | 'toTime'>
 
+/** Shapes along a line where it is not alone. */
+export type Sign = 'circle' | 'square' | 'triangle' | 'diamond' | 'pentagon'
+
 export interface ChartSeries {
   /** Written at the line's end; '' for none. */
   label: string
@@ -18,6 +21,8 @@ export interface ChartSeries {
   time?: Float64Array
   /** A run of before: thin, pale and without a name. */
   faint?: boolean
+  /** What tells it from lines that lie on it; also beside its name. */
+  sign?: Sign
 }
 
 /** Room left and right of a chart's plot [px]; what stands in line with charts keeps the same. */
@@ -45,8 +50,12 @@ export interface ChartContent {
   series: ChartSeries[]
   /** Times of all series that bring none of their own [s]. */
   time: Float64Array
-  /** s */
+  /** What is shown of the axis [s]. */
   xRange: [number, number]
+  /** What is shown of the values, in the shown unit; null: what there is in the range. */
+  yRange: [number, number] | null
+  /** Values that are always shown to, so that what is nothing does not fill the chart. */
+  calm: number
   unit: ShownUnit
   bands: ChartBand[]
   marks: ChartMark[]

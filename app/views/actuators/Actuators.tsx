@@ -1,12 +1,14 @@
 import { useState } from 'react'
 import { type ComparedAxis, type ForceWindow, forceWindow, STRATEGIES, wantedForce } from '../../../sim/index.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
+import { putAxis } from '../../read/scenario/putAxis.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { AxisRow } from './AxisRow.tsx'
 import { COLUMNS } from './columns.ts'
+import { FILTERS } from './filters.ts'
 import { useAxes } from './useAxes.ts'
 import './actuators.css'
 
@@ -20,6 +22,7 @@ export function Actuators() {
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const { rows, status, message } = useAxes(scenario)
+  const [filters, setFilters] = useState<string[]>([])
   const window = forceWindow(scenario)
   const wanted = wantedForce(scenario)
   const force = quantityUnit('force', units)
@@ -31,22 +34,59 @@ export function Actuators() {
       <div className="actuators-head">
         <h1>Which axis suits the part?</h1>
         <p>
-          Each axis with gains matched to its mass and its settings to a grip force of {say(wanted)}, as the clamp on
-          the bench means it. Generic data, no maker’s.
+          Each axis with gains matched to its mass and its settings to the grip force of
+          {say(wanted)} that is wanted on the bench. Generic data, no maker’s.
         </p>
         <p className="bar-key">
           Bars: <b className="key continuous" /> continuous <b className="key peak" /> peak{' '}
-          <b className="key hidden-force" /> hidden by friction around the wanted force <b className="key window" />{' '}
-          force window. The scale widens small forces and ends at {say(most)}.
+          <b className="key hidden-force" /> what friction may take of the wanted force or add{' '}
+          <b className="key window" /> force window. The scale widens small forces and ends at {say(most)}.
         </p>
         <p role="status" className="progress">
           {status === 'running' && `Comparing … ${rows.length} axes so far.`}
           {status === 'failed' && `The comparison could not be finished: ${message}`}
         </p>
       </div>
-      <AxesTable rows={rows} {...{ window, wanted, most, units }} />
+      <Filters chosen={filters} onChoose={setFilters} rows={rows} />
+      <AxesTable rows={narrowed(rows, filters)} {...{ window, wanted, most, units }} />
     </div>
   )
+}
+
+interface FiltersProps {
+  chosen: string[]
+  onChoose(chosen: string[]): void
+  rows: ComparedAxis[]
+}
+
+/** What the table is narrowed to, and to how many axes. */
+function Filters({ chosen, onChoose, rows }: FiltersProps) {
+  const others = rows.filter(({ id }) => id !== 'own')
+  return (
+    <fieldset className="axis-filters">
+      <legend>Only axes with</legend>
+      {FILTERS.map(({ id, label }) => (
+        <label key={id} className="toggle">
+          <input
+            type="checkbox"
+            checked={chosen.includes(id)}
+            onChange={({ target }) => onChoose(target.checked ? [...chosen, id] : chosen.filter((each) => each !== id))}
+          />
+          {label}
+        </label>
+      ))}
+      <span role="status">
+        {chosen.length > 0 &&
+          `${narrowed(others, chosen).length} of ${others.length}, and the one on the bench for comparison.`}
+      </span>
+    </fieldset>
+  )
+}
+
+/** The axis on the bench always stays, for comparison. */
+function narrowed(rows: ComparedAxis[], chosen: string[]): ComparedAxis[] {
+  const filters = FILTERS.filter(({ id }) => chosen.includes(id))
+  return rows.filter(({ id, report }) => id === 'own' || filters.every(({ passes }) => passes(report)))
 }
 
 interface AxesTableProps {
@@ -99,9 +139,8 @@ function AxesTable({ rows, window, wanted, most, units }: AxesTableProps) {
               wanted={wanted}
               most={most}
               units={units}
-              take={(next) => {
-                useScenario.getState().load(next)
-                useView.setState({ view: 'bench' })
+              take={() => {
+                if (putAxis({ title: row.title, actuator: row.report.actuator })) useView.setState({ view: 'bench' })
               }}
             />
           ))}

@@ -1,15 +1,8 @@
-import {
-  type ComparedAxis,
-  type ForceWindow,
-  fitnessWhy,
-  type Scenario,
-  STRATEGIES,
-  wordingOf,
-} from '../../../sim/index.ts'
-import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
+import { type ComparedAxis, type ForceWindow, fitnessWhy, STRATEGIES, wordingOf } from '../../../sim/index.ts'
+import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { Button } from '../../ui/Button.tsx'
-import { formatFigure } from '../../ui/format.ts'
+import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
 import { COLUMNS, familyLabel } from './columns.ts'
 import { ForceBar } from './ForceBar.tsx'
 
@@ -19,7 +12,7 @@ interface Props {
   wanted: number
   most: number
   units: UnitSystem
-  take(scenario: Scenario): void
+  take(): void
 }
 
 export function AxisRow({ row, window, wanted, most, units, take }: Props) {
@@ -32,7 +25,7 @@ export function AxisRow({ row, window, wanted, most, units, take }: Props) {
         <span className="axis-family">{familyLabel(row)}</span>
         {!own &&
           (report.scenario ? (
-            <Button quiet className="take" onClick={() => take(report.scenario!)}>
+            <Button quiet className="take" onClick={take}>
               Put on the bench<span className="sr-only">: {row.title}</span>
             </Button>
           ) : (
@@ -51,12 +44,10 @@ export function AxisRow({ row, window, wanted, most, units, take }: Props) {
       <td>{report.powerLoss}</td>
       {report.strategies.map((fitness) => (
         <td key={fitness.strategy} className="fitness" data-strategy={fitness.strategy}>
-          <span className="verdict-word" data-damage={fitness.verdict !== null && isDamage(fitness.verdict)}>
-            {fitness.verdict === null ? '—' : VERDICT_WORDS[fitness.verdict]}
-          </span>
+          {fitness.result ? <VerdictWord result={fitness.result} /> : NO_FIGURE}
           <details>
             <summary>
-              {fitness.honest ? 'honest' : 'not honest'}
+              {fitness.honest ? 'presses as set' : 'does not press as set'}
               <span className="sr-only"> by {STRATEGIES.find(({ id }) => id === fitness.strategy)?.label}</span>
             </summary>
             <p>{fitnessWhy(fitness, wordingOf(units))}</p>

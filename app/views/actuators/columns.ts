@@ -27,8 +27,8 @@ export const COLUMNS: Column[] = [
   },
   {
     id: 'friction',
-    label: 'Friction hides',
-    note: 'So much force at one contact the current cannot tell, either way, at the wanted grip force.',
+    label: 'Friction, ±',
+    note: 'Friction may take so much of the wanted grip force at one contact, or add it, and the current does not show it.',
     quantity: 'force',
     value: (report) => report.frictionBand,
   },
@@ -45,6 +45,20 @@ export const COLUMNS: Column[] = [
     note: 'Mass behind the impact, the rotor reflected through lead or gear.',
     quantity: 'mass',
     value: (report) => report.movingMass,
+  },
+  {
+    id: 'rating',
+    label: 'Rated current',
+    note: 'Current that the motor carries for ever.',
+    quantity: 'current',
+    value: ({ actuator }) => actuator.motor.continuousCurrent,
+  },
+  {
+    id: 'asked',
+    label: 'Current asked',
+    note: 'Highest settled current of any strategy.',
+    quantity: 'current',
+    value: ({ strategies }) => highest(strategies.map(({ result }) => result?.metrics.settledCurrent ?? null)),
   },
   {
     id: 'speed',
@@ -68,6 +82,11 @@ export const COLUMNS: Column[] = [
     value: (report) => report.windingTemperature,
   },
 ]
+
+function highest(values: (number | null)[]): number | null {
+  const known = values.filter((value) => value !== null).map(Math.abs)
+  return known.length > 0 ? Math.max(...known) : null
+}
 
 export const familyLabel = ({ report }: ComparedAxis): string => {
   const { kind, family } = report.actuator

@@ -3,19 +3,23 @@ import { Parameters } from '../../parameters/Parameters.tsx'
 import { useShownRuns } from '../../read/result/useShownRuns.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import { openPresent } from '../../store/present.ts'
+import { useScenario } from '../../store/scenario.ts'
 import { Button } from '../../ui/Button.tsx'
 import { useNarrow } from '../../ui/useNarrow.ts'
 import { Stage } from './stage/Stage.tsx'
 import { Traces } from './traces/Traces.tsx'
+import { usePaper } from './usePaper.ts'
 import { Verdicts } from './verdicts/Verdicts.tsx'
 import './bench.css'
 
 /** Parameters, picture with traces, verdicts: everything about one grip at a glance. */
 export function Bench() {
   const narrow = useNarrow()
+  const middle = usePaper()
   return (
     <div className="bench">
       <h1 className="sr-only">Bench</h1>
+      <OnPaper />
       <div className="bench-head">
         <WindowLine />
         <Button onClick={openPresent}>Present</Button>
@@ -28,11 +32,21 @@ export function Bench() {
         </div>
       )}
       <Verdicts />
-      <section className="bench-middle" data-sheet aria-label="Picture and traces">
+      <section className="bench-middle" ref={middle} data-sheet aria-label="Picture and traces">
         <ShownStage />
         <Traces narrow={narrow} />
       </section>
     </div>
+  )
+}
+
+/** What a printed bench is headed with. */
+function OnPaper() {
+  const name = useScenario((state) => state.scenario.name)
+  return (
+    <p className="bench-paper" aria-hidden="true">
+      <b>{name}</b> simulated, not measured
+    </p>
   )
 }
 

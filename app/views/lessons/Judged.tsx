@@ -9,10 +9,12 @@ interface Props {
   lesson: Lesson
   judgement: Judgement
   answer: number
+  /** What is right may be told; else there is a hint. */
+  revealed: boolean
 }
 
-/** Whether the answer was right, by how much it was off, and what the runs say. */
-export function Judged({ lesson, judgement, answer }: Props) {
+/** Whether the answer was right, by how much it was off, and what the runs say; after the first miss a hint instead. */
+export function Judged({ lesson, judgement, answer, revealed }: Props) {
   const { right, figures, goals } = judgement
   const { question } = lesson
   const head = useRef<HTMLHeadingElement>(null)
@@ -22,22 +24,35 @@ export function Judged({ lesson, judgement, answer }: Props) {
     <section className="lesson-judged" aria-label="Answer" data-right={right}>
       <h3 ref={head} tabIndex={-1}>
         {right ? 'Right' : 'Not yet'}
-        {judgement.off !== null && <small> {offWords(judgement.off)}</small>}
+        {judgement.off !== null && <small> {offWords(judgement.off, revealed)}</small>}
       </h3>
-      {say && (
-        <p>
-          <Prose text={say} figures={figures} />
-        </p>
+      {revealed ? (
+        <>
+          {say && (
+            <p>
+              <Prose text={say} figures={figures} />
+            </p>
+          )}
+          <p>
+            <Prose text={right ? lesson.right : lesson.wrong} figures={figures} />
+          </p>
+        </>
+      ) : (
+        <>
+          <p>
+            <strong>A hint</strong> <Prose text={lesson.hint} figures={figures} />
+          </p>
+          <p>Answer once more; after that the answer is told.</p>
+        </>
       )}
-      <p>
-        <Prose text={right ? lesson.right : lesson.wrong} figures={figures} />
-      </p>
       {goals.length > 0 && <Goals goals={goals} />}
     </section>
   )
 }
 
-function offWords(off: number): string {
+/** By how much would give the answer away. */
+function offWords(off: number, revealed: boolean): string {
+  if (!revealed) return off > 0 ? 'too high' : 'too low'
   const size = withUnit(formatFigure(100 * Math.abs(off), 2), '%')
   if (Math.abs(off) < 0.0005) return 'to the digit'
   return `${size} too ${off > 0 ? 'high' : 'low'}`

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react'
 import type { LessonFigure, LessonRun, Lesson as LessonText } from '../../../sim/index.ts'
+import { playSpan } from '../../read/stage/moments.ts'
 import { useReducedMotion } from '../../read/stage/usePlay.ts'
 import { useLessons } from '../../store/lessons.ts'
 import { useView } from '../../store/view.ts'
@@ -18,16 +19,13 @@ interface Props {
   onNext: (() => void) | null
 }
 
-/** How long before a drop the picture stands where nothing plays [s]. */
-const BEFORE_DROP = 0.01
-
 /** One lesson: what to know, a question, the runs, and what they show. */
 export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
   const still = useReducedMotion()
   const head = useRef<HTMLHeadingElement>(null)
-  const { state, ask } = useLesson(lesson, ({ right }) => {
+  const { state, ask } = useLesson(lesson, ({ right }, played) => {
     useLessons.getState().answered(id, right)
-    if (!still) useView.setState({ time: 0, playing: true })
+    if (played && !still) useView.setState({ time: 0, playing: true })
   })
   const { runs, told, judged, status } = state
   useEffect(() => {
@@ -35,6 +33,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
   }, [])
   useStandAtEnd(runs)
   const figures = judged?.judgement.figures ?? told?.figures ?? {}
+  const revealed = judged?.revealed ?? false
   return (
     <article className="lesson" aria-labelledby="lesson-title">
       <div className="lesson-read">
@@ -57,7 +56,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
               figures={told.figures}
               asked={told.asked}
               running={status === 'running'}
-              rightChoice={judged?.judgement.rightChoice ?? null}
+              rightChoice={judged && revealed ? judged.judgement.rightChoice : null}
               onAnswer={ask}
             />
           </>
@@ -74,7 +73,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
           told && <OpenGripper scenario={told.scenario} />
         )}
       </div>
-      {judged && <After lesson={lesson} figures={judged.judgement.figures} onNext={onNext} />}
+      {judged && revealed && <After lesson={lesson} figures={judged.judgement.figures} onNext={onNext} />}
     </article>
   )
 }
@@ -83,10 +82,7 @@ export function Lesson({ listed: { id, lesson }, place, onNext }: Props) {
 function useStandAtEnd(runs: LessonRun[]) {
   useEffect(() => {
     if (useView.getState().playing || runs.length === 0) return
-    const ends = runs.map(
-      ({ scenario, result }) => (result.events.drop ?? scenario.run.duration + BEFORE_DROP) - BEFORE_DROP,
-    )
-    useView.setState({ time: Math.min(...ends) })
+    useView.setState({ time: playSpan(runs, Math.max(...runs.map(({ scenario }) => scenario.run.duration))).rest })
   }, [runs])
 }
 

@@ -8,13 +8,11 @@ import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { Chart, type ChartMark, type ChartSeries } from '../../ui/Chart.tsx'
 import { formatFigure } from '../../ui/format.ts'
-import type { TimeLens } from '../../ui/timeLens.ts'
 import type { ShownUnit } from '../../ui/unit.ts'
 
 interface Props {
   channel: Channel
   runs: RunView[]
-  lens: TimeLens
   duration: number
   timeAxis: boolean
 }
@@ -23,7 +21,7 @@ const NO_TIME = new Float64Array(0)
 const HEIGHTS = { force: 210, other: 110, axis: 20 }
 
 /** One channel of all runs of a lesson; the force against the window. */
-export function LessonChart({ channel, runs, lens, duration, timeAxis }: Props) {
+export function LessonChart({ channel, runs, duration, timeAxis }: Props) {
   const { label, quantity } = PANELS.find((panel) => panel.channel === channel)!
   const time = useView((state) => state.time)
   const units = useView((state) => state.units)
@@ -46,7 +44,7 @@ export function LessonChart({ channel, runs, lens, duration, timeAxis }: Props) 
       cursorTime={Math.min(time, last)}
       onCursor={(at) => useView.getState().set({ time: at, playing: false })}
       syncKey="lesson"
-      {...{ unit, bands, marks, lens, summary, timeAxis }}
+      {...{ unit, bands, marks, summary, timeAxis }}
     />
   )
 }

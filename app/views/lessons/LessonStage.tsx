@@ -1,18 +1,20 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
 import { useMemo } from 'react'
 import { type Lesson, type LessonRun, lessonText, type Scenario } from '../../../sim/index.ts'
-import { isDamage, reasonText, VERDICT_WORDS } from '../../read/result/words.ts'
+import { VerdictWord } from '../../read/result/VerdictWord.tsx'
+import { reasonText } from '../../read/result/words.ts'
 import { Lane, OpenPicture } from '../../read/stage/Lane.tsx'
 import { laneSizes } from '../../read/stage/laneSize.ts'
-import { nameOf } from '../../read/stage/moments.ts'
+import { nameOf, playSpan } from '../../read/stage/moments.ts'
 import { scalesOf } from '../../read/stage/scales.ts'
 import { TimeBar } from '../../read/stage/TimeBar.tsx'
-import { togglePlay, usePlay, useReducedMotion } from '../../read/stage/usePlay.ts'
+import { togglePlay, usePlay } from '../../read/stage/usePlay.ts'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
-import { buildLens } from '../../ui/timeLens.ts'
+import { ChartReadout, ChartTools } from '../../ui/ChartTools.tsx'
+import { buildLens, flatLens } from '../../ui/timeLens.ts'
 import { useWidth } from '../../ui/useWidth.ts'
 import { LessonChart } from './LessonChart.tsx'
 import type { Figures } from './prose.tsx'
@@ -27,11 +29,11 @@ export function LessonStage({ lesson, runs, figures }: Props) {
   const [element, width] = useWidth<HTMLDivElement>()
   const units = useView((state) => state.units)
   const views = useMemo(() => viewsOf(runs, (label) => lessonText(label, figures, units)), [runs, figures, units])
-  const lens = useMemo(() => lensOf(views), [views])
   const scales = useMemo(() => scalesOf(views), [views])
   const duration = longest(views)
-  const still = useReducedMotion()
-  usePlay(lens)
+  const axis = useMemo(() => flatLens(duration), [duration])
+  const play = useMemo(() => ({ lens: lensOf(views), ...playSpan(views, duration) }), [views, duration])
+  usePlay(play.lens)
   const { columns, each } = sizesOf(width, views.length)
   return (
     <div className="lesson-stage">
@@ -40,19 +42,21 @@ export function LessonStage({ lesson, runs, figures }: Props) {
           {width > 0 && views.map((run) => <Lane key={nameOf(run)} {...{ run, scales, ...each }} names={false} />)}
         </div>
         <div className="stage-controls">
-          {!still && <PlayButton onPlay={() => togglePlay(lens)} />}
-          {width > 0 && <TimeBar runs={views} {...{ lens, duration, width, still }} />}
+          <PlayButton onPlay={() => togglePlay(play)} />
+          {width > 0 && <TimeBar runs={views} {...{ axis, play, duration, width }} />}
         </div>
       </section>
       <section className="traces" aria-label="Traces">
+        <ChartTools syncKey="lesson" name="Traces" />
         {lesson.traces.map((channel, place) => (
           <LessonChart
             key={channel}
             runs={views}
             timeAxis={place === lesson.traces.length - 1}
-            {...{ channel, lens, duration }}
+            {...{ channel, duration }}
           />
         ))}
+        <ChartReadout syncKey="lesson" name="Traces" />
       </section>
       <section className="lesson-cards" aria-label="Verdicts">
         {views.map((run) => (
@@ -87,12 +91,11 @@ function PlayButton({ onPlay }: { onPlay(): void }) {
 function Card({ run }: { run: RunView }) {
   const units = useView((state) => state.units)
   const name = nameOf(run)
-  const { verdict } = run.result!
   return (
     <article aria-label={name} data-strategy={run.strategy}>
       <h3>{name}</h3>
-      <p className="lesson-word" data-damage={isDamage(verdict)}>
-        {VERDICT_WORDS[verdict]}
+      <p className="lesson-word">
+        <VerdictWord result={run.result!} />
       </p>
       <p>{reasonText(run, units)}</p>
       <Button onClick={() => openOnBench(run)}>

@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import type { LoopAnalysis, LoopId, LoopsResult } from '../../../sim/index.ts'
+import { FREQUENCY } from '../../read/loops/frequency.ts'
 import {
   curveSeries,
   frequencyRange,
@@ -8,6 +9,7 @@ import {
   phasePoints,
   summary,
 } from '../../read/loops/lines.ts'
+import { ChartReadout, ChartTools } from '../../ui/ChartTools.tsx'
 import { LogChart } from '../../ui/LogChart.tsx'
 import { useLoopsState } from './state.ts'
 
@@ -18,6 +20,7 @@ interface Props {
   worst: LoopAnalysis | null
 }
 
+const HERTZ = { unit: 'Hz', is: 2 * Math.PI }
 const ZERO = [0]
 const HALF_TURN = [-180]
 const DEGREES = [15, 30, 45, 90, 180, 360, 720]
@@ -40,14 +43,16 @@ export function Bode({ loop, result, analyses, worst }: Props) {
   const name = `${LOOP_LABELS[loop]} loop, open`
   const common = {
     xRange: shown.range,
-    xLabel: 'Frequency',
     xUnit: 'rad/s',
+    other: HERTZ,
+    axis: FREQUENCY,
     cursor: chosen ?? worst?.crossover ?? null,
     onCursor: (cursor: number) => useLoopsState.setState({ cursor }),
     syncKey: 'loops',
   }
   return (
     <div className="bode">
+      <ChartTools syncKey="loops" name="Frequency response" />
       <LogChart
         {...common}
         series={shown.magnitude}
@@ -58,7 +63,7 @@ export function Bode({ loop, result, analyses, worst }: Props) {
         levels={ZERO}
         floor={-80}
         steps={DECIBELS}
-        axis={false}
+        figures={false}
         summary={`Magnitude over frequency. ${shown.words}`}
       />
       <LogChart
@@ -73,6 +78,7 @@ export function Bode({ loop, result, analyses, worst }: Props) {
         steps={DEGREES}
         summary={`Phase over frequency. ${shown.words}`}
       />
+      <ChartReadout syncKey="loops" name="Frequency response" />
     </div>
   )
 }

@@ -5,6 +5,8 @@ import {
   type JudgedSetting,
   judgedSettings,
   remarkOn,
+  type Scenario,
+  STRATEGIES,
   scalesFrom,
   settingsCsv,
   settingsMarkdown,
@@ -12,6 +14,7 @@ import {
 } from '../../../sim/index.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { download, fileName } from '../../store/file.ts'
+import { useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
@@ -51,7 +54,13 @@ export function DriveUnits() {
       <Entered scenario={scenario} scales={scales} />
       <p className="loops-save">
         <Button
-          onClick={() => save(settingsMarkdown(driveSheet(scenario, scales), wordingOf(system)), 'text/markdown', 'md')}
+          onClick={() =>
+            save(
+              settingsMarkdown(driveSheet(scenario, scales), wordingOf(system), gripsOf(scenario)),
+              'text/markdown',
+              'md',
+            )
+          }
         >
           Settings sheet (Markdown)
         </Button>
@@ -60,6 +69,13 @@ export function DriveUnits() {
     </section>
   )
 }
+
+/** The runs on the bench of this very scenario. */
+const gripsOf = (scenario: Scenario) =>
+  STRATEGIES.flatMap(({ id, label }) => {
+    const run = useResults.getState().runs[id]
+    return run?.result && run.scenario === scenario ? [{ label, scenario, result: run.result }] : []
+  })
 
 interface ScaleFieldsProps {
   scales: DriveScales

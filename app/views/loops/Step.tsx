@@ -1,9 +1,10 @@
 import { useMemo } from 'react'
 import type { LoopAnalysis, LoopId, LoopsResult, SimulatedSteps } from '../../../sim/index.ts'
-import { DASHES, LOOP_LABELS, nameOf, pointLabel, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
+import { DASHES, LOOP_LABELS, nameOf, POINT_SIGNS, pointLabel, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Chart, type ChartSeries } from '../../ui/Chart.tsx'
+import { ChartReadout, ChartTools } from '../../ui/ChartTools.tsx'
 import { Segments } from '../../ui/Choice.tsx'
 import { formatFigure } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
@@ -107,17 +108,21 @@ function StepChart({ loop, result, analyses, worst, simulated }: Props & { simul
   return (
     <>
       {lines.length > 0 && (
-        <Chart
-          series={series}
-          time={NO_TIME}
-          xRange={[0, end]}
-          yLabel={`${LOOP_LABELS[loop]} loop: step response`}
-          height={250}
-          cursorTime={time === null ? null : Math.min(time, end)}
-          onCursor={(next) => useLoopsState.setState({ time: next })}
-          syncKey="loops-step"
-          summary={`Linear answer to a step of 1. ${words}`}
-        />
+        <>
+          <ChartTools syncKey="loops-step" name="Step response" />
+          <Chart
+            series={series}
+            time={NO_TIME}
+            xRange={[0, end]}
+            yLabel={`${LOOP_LABELS[loop]} loop: step response`}
+            height={250}
+            cursorTime={time === null ? null : Math.min(time, end)}
+            onCursor={(next) => useLoopsState.setState({ time: next })}
+            syncKey="loops-step"
+            summary={`Linear answer to a step of 1. ${words}`}
+          />
+          <ChartReadout syncKey="loops-step" name="Step response" />
+        </>
       )}
       {missing.map((line) => (
         <p key={line} className="loops-small">
@@ -141,6 +146,7 @@ function linearSteps(result: LoopsResult, analyses: LoopAnalysis[], worst: LoopA
       label: nameOf(each, worst),
       color: 'var(--ink)',
       dash: DASHES[each.workingPoint],
+      sign: POINT_SIGNS[each.workingPoint],
       width: each === worst ? WORST_WIDTH : WIDTH,
       values: each.step!.value,
       time: each.step!.time,

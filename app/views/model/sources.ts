@@ -26,6 +26,11 @@ export const SOURCES: Source[] = [
     marks: ['Canudas de Wit, Olsson, Åström, Lischinsky', '40(3), 1995'],
   },
   {
+    id: 'richardson',
+    text: 'L. F. Richardson: Philosophical Transactions of the Royal Society A 210, 1911; as a stated uncertainty P. J. Roache: Journal of Fluids Engineering 116, 1994.',
+    marks: ['Richardson, Phil. Trans. A 210, 1911', 'Roache, J. Fluids Eng. 116, 1994'],
+  },
+  {
     id: 'dupont',
     text: 'P. Dupont, V. Hayward, B. Armstrong, F. Altpeter: IEEE Transactions on Automatic Control 47(5), 2002.',
     marks: ['Dupont, Hayward, Armstrong, Altpeter', '47(5), 2002'],

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react'
 import { STRATEGIES, type StrategyId, whyRule, whySentence, wordingOf } from '../../../sim/index.ts'
-import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
+import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { useRested } from '../../read/study/useRested.ts'
 import { useStudy } from '../../read/study/useStudy.ts'
 import { WhyChart } from '../../read/why/WhyChart.tsx'
@@ -43,13 +43,13 @@ function Told({ run: { strategy, result } }: { run: RunView }) {
     <>
       <p className="because-sentence" role="status">
         {result && (
-          <span className="because-word" data-damage={isDamage(result.verdict)}>
-            {VERDICT_WORDS[result.verdict]}.
-          </span>
+          <strong>
+            <VerdictWord result={result} />.
+          </strong>
         )}{' '}
         {status === 'failed' && `This could not be worked out: ${message}`}
         {status !== 'failed' && !(rested && why) && 'Taking the force apart …'}
-        {rested && why && whySentence(rested.scenario, rested.strategy, why, wordingOf(units))}
+        {rested && why && whySentence(rested.scenario, why, wordingOf(units))}
       </p>
       {why && (
         <>

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react'
 import { type Scenario, STRATEGIES } from '../../../sim/index.ts'
 import { frameAt } from '../../picture/grip/frameAt.ts'
 import type { PictureScales } from '../../picture/grip/scales.ts'
+import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { Picture } from '../../read/stage/Lane.tsx'
 import { paceText } from '../../read/stage/pace.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
@@ -16,7 +17,9 @@ import { ONE_COLUMN } from './useSize.ts'
 export interface BoardProps {
   runs: RunView[]
   scenario: Scenario
+  /** How the play is slowed, and places on the axis of time. */
   lens: TimeLens
+  axis: TimeLens
   scales: PictureScales | undefined
   units: UnitSystem
   /** The instant shown [s]. */
@@ -40,7 +43,7 @@ const STORY_SHARE = 0.34
 const PICTURE_TEXT = 13.5
 
 export function Board({ bar = (story) => story, ...props }: BoardProps) {
-  const { runs, scenario, lens, units, time, width, height, text } = props
+  const { runs, scenario, lens, axis, units, time, width, height, text } = props
   const stacked = width < ONE_COLUMN
   const story = stacked ? STORY * text : Math.min(STORY * text, STORY_SHARE * height)
   const columns = stacked ? 1 : Math.max(1, runs.length)
@@ -71,6 +74,7 @@ export function Board({ bar = (story) => story, ...props }: BoardProps) {
             runs={runs}
             scenario={scenario}
             lens={lens}
+            axis={axis}
             units={units}
             width={width}
             height={story}
@@ -85,22 +89,16 @@ export function Board({ bar = (story) => story, ...props }: BoardProps) {
 
 function BoardLane({ run, scales, units, time, width, height, text }: BoardProps & { run: RunView }) {
   const label = STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy
-  const { word, decided, damage } = standingAt(run, time)
+  const { word, decided } = standingAt(run, time)
   const frame = frameAt(run, time)
   const { symbol, toShown } = quantityUnit('force', units)
   const force = run.rows > 0 ? formatFigure(toShown(Math.max(frame.force, frame.farForce))) : NO_FIGURE
   const scale = Math.max(1, text / PICTURE_TEXT)
   return (
-    <section
-      className="board-lane"
-      data-strategy={run.strategy}
-      data-decided={decided}
-      data-damage={damage}
-      aria-label={label}
-    >
+    <section className="board-lane" data-strategy={run.strategy} data-decided={decided} aria-label={label}>
       <div className="board-head" style={{ height: HEAD * text }}>
         <p className="board-name">{label}</p>
-        <p className="board-word">{word}</p>
+        <p className="board-word">{decided && run.result ? <VerdictWord result={run.result} /> : word}</p>
         <p className="board-force">
           {force} <span className="unit">{symbol}</span>
         </p>

@@ -1,7 +1,7 @@
-/** The grip force of all strategies against the window, over stretched time: large, with nothing but what a customer asks. */
+/** The grip force of all strategies against the window, over time: large, with nothing but what a customer asks. */
 import { memo, useId, useMemo } from 'react'
 import type { Scenario } from '../../../sim/index.ts'
-import { LINE_STYLES } from '../../read/stage/moments.ts'
+import { lineStyleOf } from '../../read/stage/moments.ts'
 import { stretchCurve } from '../../read/stage/TimeBar.tsx'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
@@ -14,7 +14,9 @@ import { type Room, roomOf, type Story, type StoryMark, storyOf } from './story.
 interface ForceStoryProps {
   runs: RunView[]
   scenario: Scenario
-  lens: TimeLens
+  axis: TimeLens
+  /** How the play is slowed, if there is one. */
+  lens?: TimeLens
   units: UnitSystem
   width: number
   height: number
@@ -25,19 +27,19 @@ interface ForceStoryProps {
 }
 
 export const ForceStory = memo(function ForceStory(props: ForceStoryProps) {
-  const { runs, scenario, lens, units, width, height, text, time } = props
+  const { runs, scenario, axis, lens, units, width, height, text, time } = props
   const past = useId()
   const unit = useMemo(() => quantityUnit('force', units), [units])
   const room = useMemo(() => roomOf({ width, height }, text), [width, height, text])
   const story = useMemo(
-    () => storyOf({ runs, scenario, lens, unit, room, text }),
-    [runs, scenario, lens, unit, room, text],
+    () => storyOf({ runs, scenario, axis, unit, room, text }),
+    [runs, scenario, axis, unit, room, text],
   )
-  const now = time === null ? room.width : lens.toDisplay(time) * room.width
+  const now = time === null ? room.width : axis.toDisplay(time) * room.width
   return (
     <svg width={width} height={height} className="story" fontSize={text} aria-hidden="true">
       <g transform={`translate(${room.left} ${room.top})`}>
-        <Ground scenario={scenario} lens={lens} story={story} room={room} text={text} units={units} />
+        <Ground {...{ scenario, axis, lens, story, room, text, units }} />
         <clipPath id={past}>
           <rect x={-text} y={-text} width={now + text} height={room.height + 2 * text} />
         </clipPath>
@@ -55,20 +57,23 @@ export const ForceStory = memo(function ForceStory(props: ForceStoryProps) {
   )
 })
 
-interface GroundProps extends Pick<ForceStoryProps, 'scenario' | 'lens' | 'text' | 'units'> {
+interface GroundProps extends Pick<ForceStoryProps, 'scenario' | 'axis' | 'lens' | 'text' | 'units'> {
   story: Story
   room: Room
 }
 
-/** Window, axes, moves of the arm and the stretch of time. */
-const Ground = memo(function Ground({ scenario, lens, story, room, text, units }: GroundProps) {
+/** Window, axes, moves of the arm, and where the play is slowed. */
+const Ground = memo(function Ground({ scenario, axis, lens, story, room, text, units }: GroundProps) {
   const { width, height } = room
   const times = useMemo(
-    () => roundTimes(0, scenario.run.duration, lens, width, 3.6 * text),
-    [scenario, lens, width, text],
+    () => roundTimes(0, scenario.run.duration, axis, width, 3.6 * text),
+    [scenario, axis, width, text],
   )
   const texts = timeTexts(times)
-  const stretch = useMemo(() => stretchCurve(lens, width, height + 0.9 * text, 0.8 * text), [lens, width, height, text])
+  const stretch = useMemo(
+    () => lens && stretchCurve(lens, axis, width, height + 0.9 * text, 0.8 * text),
+    [lens, axis, width, height, text],
+  )
   return (
     <g>
       <WindowBand scenario={scenario} story={story} room={room} text={text} units={units} />
@@ -81,11 +86,11 @@ const Ground = memo(function Ground({ scenario, lens, story, room, text, units }
       {stretch && (
         <path d={`M0 ${height + 0.9 * text}${stretch}L${width} ${height + 0.9 * text}Z`} className="story-stretch" />
       )}
-      <Moves scenario={scenario} lens={lens} room={room} text={text} />
+      <Moves scenario={scenario} axis={axis} room={room} text={text} />
       {times.map((time, i) => (
         <text
           key={time}
-          x={lens.toDisplay(time) * width}
+          x={axis.toDisplay(time) * width}
           y={height + 2.05 * text}
           textAnchor={i === 0 ? 'start' : 'middle'}
           className="story-note"
@@ -105,7 +110,7 @@ function WindowBand({
   room: { width, height },
   text,
   units,
-}: Omit<GroundProps, 'lens'>) {
+}: Omit<GroundProps, 'axis' | 'lens'>) {
   const words = limitWords(scenario, units)
   const hatch = useId()
   const strip = 0.5 * text
@@ -139,13 +144,13 @@ function WindowBand({
 
 function Moves({
   scenario,
-  lens,
+  axis,
   room: { width, height },
   text,
-}: Pick<GroundProps, 'scenario' | 'lens' | 'room' | 'text'>) {
+}: Pick<GroundProps, 'scenario' | 'axis' | 'room' | 'text'>) {
   return scenario.arm.moves.map(({ start, duration }) => {
-    const x = lens.toDisplay(start) * width
-    const long = lens.toDisplay(start + duration) * width - x
+    const x = axis.toDisplay(start) * width
+    const long = axis.toDisplay(start + duration) * width - x
     return (
       <g key={start}>
         <rect x={x} y={height + 1} width={long} height={text} className="story-move" />
@@ -167,7 +172,7 @@ const Lines = memo(function Lines({ story, text, faint = false }: { story: Story
       data-strategy={strategy}
       className="story-line"
       strokeWidth={0.15 * text}
-      strokeDasharray={LINE_STYLES[strategy]}
+      strokeDasharray={lineStyleOf(strategy)}
       opacity={faint ? 0.25 : 1}
     />
   ))

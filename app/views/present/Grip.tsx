@@ -10,7 +10,7 @@ import { roomOf } from './story.ts'
 import { useSize } from './useSize.ts'
 
 /** The strategies side by side as they close the same jaws on the same part. */
-export function Grip({ runs, lens, duration, text, still }: SlideProps) {
+export function Grip({ runs, axis, play, duration, text }: SlideProps) {
   const [element, size] = useSize<HTMLDivElement>()
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
@@ -21,7 +21,7 @@ export function Grip({ runs, lens, duration, text, still }: SlideProps) {
     if (event.type === 'pointerdown') event.currentTarget.setPointerCapture(event.pointerId)
     const box = event.currentTarget.getBoundingClientRect()
     const { left, width } = roomOf(box, 0.85 * text)
-    useView.getState().set({ time: lens.toTime((event.clientX - box.left - left) / width), playing: false })
+    useView.getState().set({ time: axis.toTime((event.clientX - box.left - left) / width), playing: false })
   }
   return (
     <div ref={element} className="present-fill">
@@ -29,14 +29,15 @@ export function Grip({ runs, lens, duration, text, still }: SlideProps) {
         <Board
           runs={runs}
           scenario={runs[0]?.scenario ?? scenario}
-          lens={lens}
+          lens={play.lens}
+          axis={axis}
           scales={scales}
           units={units}
           time={Math.min(time, duration)}
           text={text}
           {...size}
           bar={(story) => (
-            <TimeSlider lens={lens} duration={duration} still={still} onDrag={drag}>
+            <TimeSlider axis={axis} play={play} duration={duration} onDrag={drag}>
               {story}
             </TimeSlider>
           )}

@@ -1,4 +1,5 @@
 import { STRATEGIES } from '../../../sim/index.ts'
+import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { reasonText } from '../../read/result/words.ts'
 import { quantityUnit } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
@@ -14,7 +15,7 @@ import { useSize } from './useSize.ts'
 const LEAST = 12
 
 /** A word and a sentence for every strategy, over the force that tells why. */
-export function Outcome({ runs, lens, text }: SlideProps) {
+export function Outcome({ runs, axis, text }: SlideProps) {
   const [element, size] = useSize<HTMLDivElement>()
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
@@ -34,7 +35,7 @@ export function Outcome({ runs, lens, text }: SlideProps) {
           <ForceStory
             runs={runs}
             scenario={runs[0]?.scenario ?? scenario}
-            lens={lens}
+            axis={axis}
             units={units}
             width={size.width}
             height={Math.max(LEAST * text, size.height)}
@@ -49,11 +50,11 @@ export function Outcome({ runs, lens, text }: SlideProps) {
 
 function Verdict({ run }: { run: RunView }) {
   const units = useView((state) => state.units)
-  const { word, damage } = standingAt(run, run.scenario.run.duration)
+  const { word, decided } = standingAt(run, run.scenario.run.duration)
   return (
-    <section className="outcome-verdict" data-strategy={run.strategy} data-damage={damage}>
+    <section className="outcome-verdict" data-strategy={run.strategy}>
       <h2>{STRATEGIES.find(({ id }) => id === run.strategy)?.label}</h2>
-      <p className="outcome-word">{word}</p>
+      <p className="outcome-word">{decided && run.result ? <VerdictWord result={run.result} /> : word}</p>
       <p>{run.status === 'failed' ? `The simulation could not be run: ${run.message}` : reasonText(run, units)}</p>
     </section>
   )

@@ -2,8 +2,9 @@
 import { type ComponentType, useEffect, useMemo, useRef, useState } from 'react'
 import { useShownRuns } from '../../read/result/useShownRuns.ts'
 import { windowWords } from '../../read/result/windowWords.ts'
+import { playSpan } from '../../read/stage/moments.ts'
 import { useLens } from '../../read/stage/useLens.ts'
-import { togglePlay, usePlay, useReducedMotion } from '../../read/stage/usePlay.ts'
+import { type Play, togglePlay, usePlay, useReducedMotion } from '../../read/stage/usePlay.ts'
 import { canFillScreen, closePresent, fillScreen } from '../../store/present.ts'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -26,12 +27,12 @@ import './slides.css'
 
 export interface SlideProps {
   runs: RunView[]
-  lens: TimeLens
+  /** Places on the axis of time. */
+  axis: TimeLens
+  play: Play
   duration: number
   /** Size of its type [px]. */
   text: number
-  /** Nothing plays by itself. */
-  still: boolean
 }
 
 const COMPONENTS: Record<SlideId, ComponentType<SlideProps>> = { job: Job, grip: Grip, outcome: Outcome, why: Because }
@@ -40,10 +41,11 @@ export function Present() {
   const slide = within(useView((state) => state.slide))
   const [root, size] = useSize<HTMLElement>()
   const runs = useShownRuns()
-  const { lens, duration } = useLens(runs, true)
+  const { lens, axis, duration } = useLens(runs, true)
+  const play = useMemo(() => ({ lens, ...playSpan(runs, duration) }), [lens, runs, duration])
   const still = useReducedMotion()
   usePlay(lens)
-  useStart(slide, runs, still)
+  useStart(slide, runs, play.start, still)
   const stops = useMemo(() => stopsOf(runs, duration), [runs, duration])
   const obey = (command: Command) => {
     const { time, set } = useView.getState()
@@ -51,7 +53,7 @@ export function Present() {
       case 'go':
         return set({ slide: command.slide, playing: false })
       case 'play':
-        return togglePlay(lens)
+        return togglePlay(play)
       case 'leave':
         return closePresent()
       case 'step': {
@@ -75,9 +77,9 @@ export function Present() {
       <Head />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a low window makes it scroll, which has to work by keyboard */}
       <section ref={place} className="present-slide" tabIndex={0} aria-roledescription="slide" aria-label={title}>
-        {size && <Slide runs={runs} lens={lens} duration={duration} text={text} still={still} />}
+        {size && <Slide {...{ runs, axis, play, duration, text }} />}
       </section>
-      <Bar slide={slide} still={still} runs={runs} lens={lens} onCommand={obey} />
+      <Bar slide={slide} runs={runs} lens={lens} onCommand={obey} />
       <Spoken slide={slide} runs={runs} />
     </section>
   )
@@ -97,8 +99,8 @@ function Head() {
   )
 }
 
-/** The grip starts from its beginning when its slide is opened, once everything has been simulated. */
-function useStart(slide: number, runs: RunView[], still: boolean) {
+/** The grip starts before the contact when its slide is opened, once everything has been simulated. */
+function useStart(slide: number, runs: RunView[], start: number, still: boolean) {
   const wanted = useView((state) => state.shown.length)
   const ready = runs.length > 0 && runs.length === wanted && runs.every(({ status }) => status !== 'running')
   const open = slideAt(slide).id === 'grip'
@@ -107,20 +109,19 @@ function useStart(slide: number, runs: RunView[], still: boolean) {
     if (!open) setStarted(false)
     if (!open || !ready || started) return
     setStarted(true)
-    useView.getState().set({ time: 0, playing: !still })
-  }, [open, ready, started, still])
+    useView.getState().set(still ? { time: 0, playing: false } : { time: start, playing: true })
+  }, [open, ready, started, start, still])
 }
 
 interface BarProps {
   slide: number
-  still: boolean
   runs: RunView[]
   lens: TimeLens
   onCommand(command: Command): void
 }
 
 /** The same by hand, for a touch screen. */
-function Bar({ slide, still, runs, lens, onCommand }: BarProps) {
+function Bar({ slide, runs, lens, onCommand }: BarProps) {
   const playing = useView((state) => state.playing)
   const grip = slideAt(slide).id === 'grip'
   const full = useFullScreen()
@@ -135,7 +136,7 @@ function Bar({ slide, still, runs, lens, onCommand }: BarProps) {
       <p className="present-place">
         {slide + 1} of {SLIDES.length}: {slideAt(slide).title}
       </p>
-      {grip && !still && (
+      {grip && (
         <Button className="play" aria-keyshortcuts="Space" onClick={() => onCommand({ kind: 'play' })}>
           {playing ? 'Pause' : 'Play'}
         </Button>

@@ -8,7 +8,6 @@ export interface Standing {
   word: string
   /** The verdict is in: the word will not change any more. */
   decided: boolean
-  damage: boolean
 }
 
 /** When the verdict of a run is in [s]; null: there is none. What is held is held once the arm has moved for the last time. */
@@ -31,11 +30,11 @@ export function decidedAt({ result, scenario }: Pick<RunView, 'result' | 'scenar
 
 export function standingAt(run: RunView, time: number): Standing {
   const { status, result } = run
-  const open = (word: string): Standing => ({ word, decided: false, damage: false })
+  const open = (word: string): Standing => ({ word, decided: false })
   if (status === 'failed') return open('No result')
   const end = decidedAt(run)
   if (!result || end === null) return open('Closing')
-  if (time >= end) return { word: VERDICT_WORDS[result.verdict], decided: true, damage: isDamage(result.verdict) }
+  if (time >= end) return { word: VERDICT_WORDS[result.verdict], decided: true }
   const { contactTime } = result.metrics
   if (contactTime === null || time < contactTime) return open('Closing')
   return open(result.events.slip !== null && time >= result.events.slip ? 'Sliding' : 'Gripping')

@@ -67,19 +67,19 @@ export interface Story {
 interface StoryInput {
   runs: RunView[]
   scenario: Scenario
-  lens: TimeLens
+  axis: TimeLens
   unit: ShownUnit
   room: Room
   text: number
 }
 
-export function storyOf({ runs, scenario, lens, unit, room, text }: StoryInput): Story {
+export function storyOf({ runs, scenario, axis, unit, room, text }: StoryInput): Story {
   const { least, most } = forceWindow(scenario)
   const edges = [least, most].filter((edge) => edge !== null)
   const highest = Math.max(0, ...runs.map(({ traces, rows }) => (traces ? largest(traces.force, rows) : 0)))
   const [, top] = limits(0, highest, edges)
   const y = (force: number) => room.height * (1 - Math.max(0, force) / top)
-  const x = (time: number) => lens.toDisplay(time) * room.width
+  const x = (time: number) => axis.toDisplay(time) * room.width
   const shown = (edge: number | null) => (edge === null || edge > top ? null : y(edge))
   const ends = runs.map(({ traces, rows }) => y(traces && rows > 0 ? traces.force[rows - 1]! : 0))
   const names = apart(ends, 1.2 * text, 0.6 * text, room.height + 0.6 * text)

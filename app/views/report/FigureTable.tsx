@@ -13,6 +13,7 @@ import { NO_FIGURE } from '../../ui/format.ts'
 import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import type { Column } from './columns.ts'
 import { causeRows, figureRows } from './figures.ts'
+import type { Leaving } from './fit.ts'
 import type { Told } from './useCauses.ts'
 
 interface Props {
@@ -20,14 +21,32 @@ interface Props {
   columns: Column[]
   told: Partial<Record<StrategyId, Told>>
   units: UnitSystem
+  left: readonly Leaving[]
 }
 
+/** Figures that stay on a page that is full. */
+const LEADING = [
+  'contactTime',
+  'gripTime',
+  'peakForce',
+  'settledForce',
+  'requiredForce',
+  'holdMargin',
+  'damageMargin',
+  'slipDistance',
+  'settledCurrent',
+  'peakCurrent',
+  'windingTemperature',
+  'stepError',
+]
+
 /** The figures of all strategies side by side, and beneath them the force taken apart into its causes. */
-export function FigureTable({ scenario, columns, told, units }: Props) {
+export function FigureTable({ scenario, columns, told, units, left }: Props) {
   const results = columns.map(({ run }) => run?.result ?? null)
   const whys = columns.map(({ strategy }) => told[strategy]?.why ?? null)
   const rows = figureRows(results, units)
-  const shown = rows.filter(({ cells }) => cells.some((cell) => cell !== NO_FIGURE))
+  const wanted = left.includes('figures') ? rows.filter(({ metric }) => LEADING.includes(metric.id)) : rows
+  const shown = wanted.filter(({ cells }) => cells.some((cell) => cell !== NO_FIGURE))
   const missing = columns.flatMap(({ label }, index) => missingOf(results[index], scenario, label))
   return (
     <section aria-label="Figures">
@@ -57,16 +76,19 @@ export function FigureTable({ scenario, columns, told, units }: Props) {
             </tr>
           ))}
         </tbody>
-        <Causes columns={columns} whys={whys} units={units} />
+        {!left.includes('causes') && <Causes columns={columns} whys={whys} units={units} />}
       </table>
-      {missing.length > 0 && <p className="report-small">{missingText(missing, columns.length)}</p>}
-      {whys.some((why) => why && why.force !== null) && <p className="report-small">{RULE}</p>}
+      {missing.length > 0 && !left.includes('figures') && (
+        <p className="report-small">{missingText(missing, columns.length)}</p>
+      )}
+      {!left.includes('causes') && whys.some((why) => why && why.force !== null) && (
+        <p className="report-small">{RULE}</p>
+      )}
     </section>
   )
 }
 
-const RULE =
-  'Causes are taken away in all combinations, or in orders drawn at random where many act, and each counts with the mean of what its removal changes (Shapley value), so that they add up. Below: what its removal changes alone … as the last. The part is taken as one that cannot be lost meanwhile.'
+const RULE = 'Causes by their Shapley value, on a part that cannot be lost meanwhile; they add up.'
 
 const TAKEN: Record<Why['figure'], string> = { peak: 'of the peak', hold: 'of the hold' }
 
@@ -109,6 +131,26 @@ function Causes({ columns, whys, units }: { columns: Column[]; whys: (Why | null
         ))}
       </tr>
     </tbody>
+  )
+}
+
+/** The causes by themselves, for the further pages. */
+export function CauseTable({ columns, told, units }: Omit<Props, 'scenario' | 'left'>) {
+  const whys = columns.map(({ strategy }) => told[strategy]?.why ?? null)
+  return (
+    <table className="report-table">
+      <thead>
+        <tr>
+          <th scope="col">Causes</th>
+          {columns.map(({ strategy, label }) => (
+            <th key={strategy} scope="col">
+              {label}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <Causes columns={columns} whys={whys} units={units} />
+    </table>
   )
 }
 

@@ -1,8 +1,11 @@
 import type { Scenario } from '../../../sim/index.ts'
-import { addressOf } from '../../store/keep.ts'
+import { saveScenario } from '../../store/file.ts'
+import { Button } from '../../ui/Button.tsx'
 import { formatPlain } from '../../ui/format.ts'
 import { VERSION } from '../../version.ts'
 import type { Column } from './columns.ts'
+import { LEAVING, type Leaving } from './fit.ts'
+import { reproductionOf } from './reproduce.ts'
 
 export function Cautions() {
   return (
@@ -18,17 +21,32 @@ export function Cautions() {
   )
 }
 
-/** What it takes to come to the same figures. */
-export function Reproduce({ scenario, columns }: { scenario: Scenario; columns: Column[] }) {
+interface ReproduceProps {
+  base: Scenario
+  scenario: Scenario
+  columns: Column[]
+}
+
+/** What it takes to come to the same figures: a command, with the scenario's file where a command would be too long. */
+export function Reproduce({ base, scenario, columns }: ReproduceProps) {
   const results = columns.flatMap(({ label, run }) => (run?.result ? [{ label, result: run.result }] : []))
   const step = results[0]?.result.step
+  const reproduction = reproductionOf(base, scenario)
   return (
     <section aria-labelledby="report-reproduce">
       <h2 id="report-reproduce">To reproduce</h2>
       <p>
-        Open the link below, or save the scenario and give it to <code>jawbench grip</code>. Where the fingerprints of
-        the traces are the same, so is every figure, to the last digit.
+        <code>{reproduction.command}</code>
       </p>
+      {'file' in reproduction && (
+        <p>
+          The scenario’s file <b>{reproduction.file}</b> belongs to this page.{' '}
+          <Button className="report-save" onClick={() => saveScenario(scenario)}>
+            Save it
+          </Button>
+        </p>
+      )}
+      <p>Where the fingerprints of the traces are the same, so is every figure, to the last digit.</p>
       <dl className="report-prints">
         <Print name="Jawbench" value={`${VERSION}, format ${scenario.version}`} />
         {step !== undefined && <Print name="Step" value={`${formatPlain(step * 1e6, 3)} µs`} />}
@@ -50,16 +68,18 @@ function Print({ name, value }: { name: string; value: string }) {
   )
 }
 
-/** The link to the scenario, and blanks for those who sign. The date is theirs: the same scenario prints the same page. */
-export function Foot({ scenario }: { scenario: Scenario }) {
-  const link = addressOf(scenario)
+/** What the page had no room for, and blanks for those who sign. */
+export function Foot({ left, further }: { left: readonly Leaving[]; further: boolean }) {
   return (
     <footer>
-      <p className="report-link">
-        <a href={link}>{link}</a>
-      </p>
+      {left.length > 0 && (
+        <p className="report-small">
+          Left out to keep to one page: {left.map((each) => LEAVING[each]).join(', ')}.{' '}
+          {further ? 'The further pages have it all.' : 'The report’s further pages would have it all.'}
+        </p>
+      )}
       <dl className="report-sign">
-        {['For', 'Prepared by', 'Checked by', 'Date'].map((blank) => (
+        {['For', 'Prepared by', 'Checked by', 'Signed on'].map((blank) => (
           <div key={blank}>
             <dt>{blank}</dt>
             <dd />

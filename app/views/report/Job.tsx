@@ -1,29 +1,44 @@
 import type { Scenario } from '../../../sim/index.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import type { UnitSystem } from '../../read/units.ts'
+import type { Leaving } from './fit.ts'
 import { armItems, axisItems, type Item, partItems } from './job.ts'
 
-/** Notes longer than this [characters] stand on a page of their own. */
-export const SHORT_NOTES = 420
+/** Characters of the notes that stay on a page that is full, and moves of the arm. */
+const SHORT_NOTES = 180
+const SHORT_MOVES = 3
+
+interface Props {
+  scenario: Scenario
+  units: UnitSystem
+  left: readonly Leaving[]
+}
 
 /** What is gripped, by what, and what the arm does with it; then the force window. */
-export function Job({ scenario, units }: { scenario: Scenario; units: UnitSystem }) {
-  const { notes } = scenario
+export function Job({ scenario, units, left }: Props) {
+  const notes = left.includes('notes') ? shortened(scenario.notes, SHORT_NOTES) : scenario.notes
   return (
     <>
-      {notes !== '' && (
-        <p className="report-notes">
-          {notes.length <= SHORT_NOTES ? notes : 'The notes to this scenario stand at the end.'}
-        </p>
+      {notes !== '' && <p className="report-notes">{notes}</p>}
+      {!left.includes('job') && (
+        <div className="report-job">
+          <Items title="Part and pads" items={partItems(scenario, units)} />
+          <Items title="Axis" items={axisItems(scenario, units)} />
+          <Items
+            title="Arm"
+            items={armItems(scenario, units, left.includes('moves') ? SHORT_MOVES : undefined)}
+            lines
+          />
+        </div>
       )}
-      <div className="report-job">
-        <Items title="Part and pads" items={partItems(scenario, units)} />
-        <Items title="Axis" items={axisItems(scenario, units)} />
-        <Items title="Arm" items={armItems(scenario, units)} lines />
-      </div>
       <WindowLine />
     </>
   )
+}
+
+const shortened = (text: string, most: number) => {
+  const line = text.replaceAll(/\s+/g, ' ').trim()
+  return line.length <= most ? line : `${line.slice(0, most).replace(/\s\S*$/, '')} …`
 }
 
 /** In running text, or each on a line of its own. */

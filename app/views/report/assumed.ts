@@ -13,7 +13,7 @@ export function assumed(scenario: Scenario, units: UnitSystem): string[] {
         ? `${at('part.relaxation.fraction')} of the force relaxes as one Maxwell element of ${at('part.relaxation.time')}`
         : 'the part does not relax'
     }.`,
-    'The part slides in the pads and does not turn in them; friction of the pads depends on load only.',
+    'The part slides and turns in the pads under one limit of their friction, which depends on load only.',
     `Jaws, guides and arm are stiff but for the pads and a transmission of ${at('actuator.transmission.stiffness')}.`,
     'Axis friction is a bristle model with constant coefficients: no wear, dirt, run-in or temperature in it.',
     'The amplifier is an ideal voltage source up to its bus voltage; no saturation of iron.',

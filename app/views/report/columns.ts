@@ -1,4 +1,5 @@
 /** What the report compares: one column a strategy that is shown on the bench, with its run of the present scenario. */
+import { useMemo } from 'react'
 import { STRATEGIES, type StrategyId } from '../../../sim/index.ts'
 import { type RunView, useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -15,11 +16,15 @@ export function useColumns(): Column[] {
   const scenario = useScenario((state) => state.scenario)
   const runs = useResults((state) => state.runs)
   const shown = useView((state) => state.shown)
-  return STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label }) => ({
-    strategy: id,
-    label,
-    run: runs[id]?.scenario === scenario ? runs[id] : undefined,
-  }))
+  return useMemo(
+    () =>
+      STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label }) => ({
+        strategy: id,
+        label,
+        run: runs[id]?.scenario === scenario ? runs[id] : undefined,
+      })),
+    [scenario, runs, shown],
+  )
 }
 
 /** Whether nothing more will come of a column but its step error. */

@@ -44,14 +44,18 @@ export const axisItems = (scenario: Scenario, units: UnitSystem): Item[] => [
   ...items(scenario, AXIS, units),
 ]
 
-export function armItems(scenario: Scenario, units: UnitSystem): Item[] {
+/** `most`: moves that are told one by one. */
+export function armItems(scenario: Scenario, units: UnitSystem, most = Number.POSITIVE_INFINITY): Item[] {
   const { arm, events, run } = scenario
   const at = (path: string) => textAt(scenario, path, units)
-  const moves = arm.moves.map((_, index) => ({ label: `Move ${index + 1}`, value: moveText(scenario, index, units) }))
+  const told = arm.moves.slice(0, most)
+  const moves = told.map((_, index) => ({ label: `Move ${index + 1}`, value: moveText(scenario, index, units) }))
+  const rest = arm.moves.length - told.length
   return [
     { label: 'Gravity', value: at('arm.gravity') },
     ...(arm.lift === null ? [] : [{ label: 'Lift at', value: at('arm.lift') }]),
     ...(moves.length > 0 ? moves : [{ label: '', value: 'No arm move' }]),
+    ...(rest > 0 ? [{ label: '', value: `and ${rest} more` }] : []),
     ...(events.powerLoss
       ? [
           {

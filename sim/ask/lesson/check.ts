@@ -13,12 +13,13 @@ interface Piece {
 
 const list = (path: string, texts: string[]): Piece[] => texts.map((text, n) => ({ path: `${path}[${n}]`, text }))
 
-/** Texts that are read before the answer: they may speak of the scenario and of given runs only. */
-const before = ({ text, caution, question, runs }: Lesson): Piece[] => [
+/** Texts that are read before the answer is told: they may speak of the scenario and of given runs only. */
+const before = ({ text, caution, question, runs, hint }: Lesson): Piece[] => [
   ...list('text', text),
   ...(caution === undefined ? [] : [{ path: 'caution', text: caution }]),
   ...runs.map(({ label }, n) => ({ path: `runs[${n}].label`, text: label })),
   { path: 'question.ask', text: question.ask },
+  { path: 'hint', text: hint },
   ...(question.kind === 'choice'
     ? question.choices.map(({ text }, n) => ({ path: `question.choices[${n}].text`, text }))
     : []),

@@ -124,6 +124,8 @@ const lessonOf = <Q extends Type.TSchema>(question: Q) =>
       figures: Type.Array(derived, { default: [], maxItems: 12 }),
       question,
       traces: Type.Array(word(CHANNELS.map((channel) => channel.id)), { default: ['force'], minItems: 1, maxItems: 3 }),
+      /** Read after the first miss, before the answer is told. */
+      hint: text(400),
       right: text(500),
       wrong: text(500),
       explanation: paragraphs,

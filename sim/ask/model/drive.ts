@@ -1,7 +1,7 @@
 /** Simplifications of measuring, drive and stepping. */
 
 import { modelOf } from '../../model/model.ts'
-import { STRATEGIES } from '../../strategy/index.ts'
+import { STRATEGIES, strategyOf } from '../../strategy/index.ts'
 import { forceSlope } from './mechanic.ts'
 import type { Simplification } from './simplification.ts'
 
@@ -56,7 +56,7 @@ export const MEASURING: Simplification[] = [
       how: 'runs',
       basis: `Gain ${GAUGE_ERROR * 100} points lower and higher: common practice, no source. Calibrate with weights on the finished finger.`,
       variants: ({ sensors }, strategy) =>
-        strategy === 'sensed-force'
+        strategyOf(strategy).sensed
           ? [-GAUGE_ERROR, GAUGE_ERROR].map((error) => ({
               label: error < 0 ? 'reads less' : 'reads more',
               edits: [
@@ -121,7 +121,7 @@ export const STEPPING: Simplification[] = [
     text: 'The plant is integrated by semi-implicit Euler, whose error falls in proportion to the step.',
     bound: {
       how: 'runs',
-      basis: 'The step halved; what is left is about as much again.',
+      basis: 'The step halved, which shows half of what it makes.',
       variants: (scenario) => [
         {
           label: 'halved',

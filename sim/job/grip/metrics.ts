@@ -3,6 +3,7 @@
  * and command line all take them from here.
  */
 import type { Scenario } from '../../scenario/index.ts'
+import { holdTime } from '../ratings.ts'
 import { contactsOf } from './geometry.ts'
 import { type GripEnd, type GripResult, METRIC_IDS, type MetricId, type Metrics } from './result.ts'
 import { damageLimit } from './window.ts'
@@ -183,12 +184,29 @@ const READ: Record<MetricId, Read> = {
     take: ({ sums }) => Math.sqrt(sums.squares / sums.samples),
     missing: () => 'The run ended before its first sample.',
   },
+  busPower: {
+    ...{ unit: 'W' },
+    label: 'Bus power, highest',
+    note: 'Highest power that the winding takes from the bus, evened out over {0.01 s|ms} as by the capacitors of its supply; losses of the amplifier come on top.',
+    take: ({ sums }) => (sums.samples > 0 ? sums.peakPower : Number.NaN),
+    missing: () => 'The run ended before its first sample.',
+  },
   windingTemperature: {
     ...{ unit: '°C' },
     label: 'Winding, highest',
     note: 'Highest temperature of the winding in the run, from copper losses through winding and housing.',
     take: ({ sums }) => sums.hottest,
     missing: () => 'The run ended before its first sample.',
+  },
+  holdTime: {
+    ...{ unit: 's' },
+    label: 'May be held',
+    note: 'From the end of the settled window until the winding reaches its limit, if the current stays as it is there: copper loss through winding and housing, from the temperatures that they have.',
+    take: ({ scenario, sums }) => holdTime(scenario, sums),
+    missing: ({ metrics }) =>
+      metrics.settledCurrent === null
+        ? 'The run ended before the current could settle.'
+        : 'For ever: at this current the winding stays below its limit.',
   },
   forceRipple: {
     ...force,
@@ -232,7 +250,7 @@ export const METRICS: Metric[] = [
     ...share,
     id: 'stepError',
     label: 'Step error',
-    note: 'Larger relative change of peak and settled force when the integration step is halved.',
+    note: 'Largest error by the integration step: twice what half the step changes, of peak and settled force and slip as a share of themselves, of a margin as a share of the ratio that it is over one.',
     value: ({ stepError }) => stepError,
     missing: (result) =>
       result.metrics.peakForce && result.metrics.settledForce && result.events.unstable === null

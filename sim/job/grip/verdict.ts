@@ -2,6 +2,7 @@
 import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { RunEnd } from '../job.ts'
+import { type Overload, overloadsOf } from '../ratings.ts'
 import { GripLoad } from './load.ts'
 import { metricsOf } from './metrics.ts'
 import type { GripEvents, GripResult, Metrics, Verdict } from './result.ts'
@@ -27,6 +28,7 @@ const known = (time: number) => (Number.isFinite(time) ? time : null)
 
 export interface GripJudgement {
   verdict: Verdict
+  overloads: Overload[]
   metrics: Metrics
   events: GripEvents
 }
@@ -36,7 +38,8 @@ export function judgeEnd(scenario: Scenario, end: RunEnd): GripJudgement {
   const load = gripOf(end.load)
   const metrics = metricsOf({ scenario, load, sums: end.sums, period: end.period })
   const events = eventsOf(end, load)
-  return { verdict: verdictOf(scenario, { metrics, events }), metrics, events }
+  const overloads = overloadsOf(scenario, end)
+  return { verdict: verdictOf(scenario, { metrics, events }), overloads, metrics, events }
 }
 
 /** Least mean force of the two contacts while the part hung in them [N]; null: it never did. */

@@ -1,5 +1,7 @@
 /** Gains, limits and thresholds in a drive's own integers, from the scale factors that its manual gives. */
-import type { Scenario } from '../../scenario/index.ts'
+import { readPath, type Scenario } from '../../scenario/index.ts'
+import { STRATEGIES } from '../../strategy/index.ts'
+import type { DriveQuantity, SheetRow } from '../../strategy/strategy.ts'
 
 export interface DriveScales {
   /** Encoder counts for each metre of jaw travel. */
@@ -115,13 +117,15 @@ function checkScales(scales: DriveScales): void {
   }
 }
 
-const CURRENT: Powers = { amperesPerUnit: -1 }
-const LENGTH: Powers = { countsPerMetre: 1 }
-const FORCE: Powers = { newtonsPerUnit: -1 }
-const SAMPLES: Powers = { samplePeriod: -1 }
-/** Counts a sample, and their change from one to the next. */
-const SPEED: Powers = { countsPerMetre: 1, samplePeriod: 1 }
-const ACCELERATION: Powers = { countsPerMetre: 1, samplePeriod: 2 }
+/** Of speed and acceleration counts a sample, and their change from one to the next. */
+const QUANTITIES: Record<DriveQuantity, Powers> = {
+  current: { amperesPerUnit: -1 },
+  length: { countsPerMetre: 1 },
+  speed: { countsPerMetre: 1, samplePeriod: 1 },
+  acceleration: { countsPerMetre: 1, samplePeriod: 2 },
+  force: { newtonsPerUnit: -1 },
+  time: { samplePeriod: -1 },
+}
 
 /** A gain gives `output` for each unit of `error`, times or over a period, and is shifted. */
 function gainOf(output: Powers, error: Powers, period: Powers = {}): Powers {
@@ -136,124 +140,40 @@ function gainOf(output: Powers, error: Powers, period: Powers = {}): Powers {
   return made
 }
 
-function rowsOf({ servo, approach, strategies }: Scenario): Row[] {
-  const { thresholdStop, currentClamp, sensedForce } = strategies
-  const plain = (path: string, label: string, value: number, unit: string, powers: Powers): Row => ({
-    path,
-    label,
-    value,
-    unit,
-    powers,
+function rowsOf(scenario: Scenario): Row[] {
+  const rows = [...SERVO, ...STRATEGIES.flatMap(({ sheet }) => sheet)]
+  return rows.map(({ path, label, unit, gives, error, over }) => {
+    const value = readPath(scenario, path) as number
+    if (error === undefined) return { path, label, value, unit, powers: QUANTITIES[gives] }
+    const period: Powers = over ? { [over.loop === 'servo' ? 'samplePeriod' : 'forceSamplePeriod']: over.power } : {}
+    const powers = gainOf(QUANTITIES[gives], QUANTITIES[error], period)
+    return { path, label, value, unit, powers, error: QUANTITIES[error] }
   })
-  return [
-    ...servoGains(servo),
-    plain('servo.currentLimit', 'Current limit', servo.currentLimit, 'A', CURRENT),
-    plain('servo.speedFilter', 'Speed filter, samples', servo.speedFilter, 's', SAMPLES),
-    plain('approach.speed', 'Approach speed', approach.speed, 'm/s', SPEED),
-    plain('approach.acceleration', 'Acceleration', approach.acceleration, 'm/s²', ACCELERATION),
-    plain('approach.creepSpeed', 'Creep speed', approach.creepSpeed, 'm/s', SPEED),
-    plain('strategies.thresholdStop.threshold', 'Threshold', thresholdStop.threshold, 'A', CURRENT),
-    plain('strategies.thresholdStop.confirmTime', 'Confirm time, samples', thresholdStop.confirmTime, 's', SAMPLES),
-    plain('strategies.currentClamp.limit', 'Clamp current', currentClamp.limit, 'A', CURRENT),
-    ...velocityGains(sensedForce.velocity),
-    plain(`${IN_FORCE}.target`, 'Target force', sensedForce.target, 'N', FORCE),
-    plain(`${IN_FORCE}.contactForce`, 'Contact force', sensedForce.contactForce, 'N', FORCE),
-    ...forceGains(sensedForce),
-    plain(`${IN_FORCE}.deadband`, 'Dead band', sensedForce.deadband, 'm/s', SPEED),
-    plain(`${IN_FORCE}.speedLimit`, 'Speed limit', sensedForce.speedLimit, 'm/s', SPEED),
-  ]
 }
 
-const IN_FORCE = 'strategies.sensedForce'
-const IN_SPEED = `${IN_FORCE}.velocity`
-
-const EACH_SAMPLE: Powers = { samplePeriod: 1 }
-
-function servoGains({ kp, ki, kd, velocityFeedforward, accelerationFeedforward }: Scenario['servo']): Row[] {
-  const onSpeed = gainOf(CURRENT, SPEED)
-  return [
-    {
-      path: 'servo.kp',
-      label: 'Position, proportional',
-      value: kp,
-      unit: 'A/m',
-      powers: gainOf(CURRENT, LENGTH),
-      error: LENGTH,
-    },
-    {
-      path: 'servo.ki',
-      label: 'Position, integral',
-      value: ki,
-      unit: 'A/(m·s)',
-      powers: gainOf(CURRENT, LENGTH, EACH_SAMPLE),
-      error: LENGTH,
-    },
-    { path: 'servo.kd', label: 'Position, derivative', value: kd, unit: 'A·s/m', powers: onSpeed, error: SPEED },
-    {
-      path: 'servo.velocityFeedforward',
-      label: 'Speed feed-forward',
-      value: velocityFeedforward,
-      unit: 'A·s/m',
-      powers: onSpeed,
-      error: SPEED,
-    },
-    {
-      path: 'servo.accelerationFeedforward',
-      label: 'Acceleration feed-forward',
-      value: accelerationFeedforward,
-      unit: 'A·s²/m',
-      powers: gainOf(CURRENT, ACCELERATION),
-      error: ACCELERATION,
-    },
-  ]
-}
-
-function velocityGains({ kp, ki }: Scenario['strategies']['sensedForce']['velocity']): Row[] {
-  return [
-    {
-      path: `${IN_SPEED}.kp`,
-      label: 'Velocity, proportional',
-      value: kp,
-      unit: 'A·s/m',
-      powers: gainOf(CURRENT, SPEED),
-      error: SPEED,
-    },
-    {
-      path: `${IN_SPEED}.ki`,
-      label: 'Velocity, integral',
-      value: ki,
-      unit: 'A/m',
-      powers: gainOf(CURRENT, SPEED, EACH_SAMPLE),
-      error: SPEED,
-    },
-  ]
-}
-
-function forceGains({ kp, ki, kd }: Scenario['strategies']['sensedForce']): Row[] {
-  return [
-    {
-      path: `${IN_FORCE}.kp`,
-      label: 'Force, proportional',
-      value: kp,
-      unit: 'm/(N·s)',
-      powers: gainOf(SPEED, FORCE),
-      error: FORCE,
-    },
-    {
-      path: `${IN_FORCE}.ki`,
-      label: 'Force, integral',
-      value: ki,
-      unit: 'm/(N·s²)',
-      powers: gainOf(SPEED, FORCE, { forceSamplePeriod: 1 }),
-      error: FORCE,
-    },
-    {
-      path: `${IN_FORCE}.kd`,
-      label: 'Force, derivative',
-      value: kd,
-      unit: 'm/N',
-      powers: gainOf(SPEED, FORCE, { forceSamplePeriod: -1 }),
-      error: FORCE,
-    },
-  ]
-}
+/** What all strategies share. */
+const SERVO: SheetRow[] = [
+  { path: 'servo.kp', label: 'Position, proportional', unit: 'A/m', gives: 'current', error: 'length' },
+  {
+    path: 'servo.ki',
+    label: 'Position, integral',
+    unit: 'A/(m·s)',
+    gives: 'current',
+    error: 'length',
+    over: { loop: 'servo', power: 1 },
+  },
+  { path: 'servo.kd', label: 'Position, derivative', unit: 'A·s/m', gives: 'current', error: 'speed' },
+  { path: 'servo.velocityFeedforward', label: 'Speed feed-forward', unit: 'A·s/m', gives: 'current', error: 'speed' },
+  {
+    path: 'servo.accelerationFeedforward',
+    label: 'Acceleration feed-forward',
+    unit: 'A·s²/m',
+    gives: 'current',
+    error: 'acceleration',
+  },
+  { path: 'servo.currentLimit', label: 'Current limit', unit: 'A', gives: 'current' },
+  { path: 'servo.speedFilter', label: 'Speed filter, samples', unit: 's', gives: 'time' },
+  { path: 'approach.speed', label: 'Approach speed', unit: 'm/s', gives: 'speed' },
+  { path: 'approach.acceleration', label: 'Acceleration', unit: 'm/s²', gives: 'acceleration' },
+  { path: 'approach.creepSpeed', label: 'Creep speed', unit: 'm/s', gives: 'speed' },
+]

@@ -15,6 +15,7 @@ export const RACK_AXES: AxisInput[] = [
         inertia: 1.2e-5,
         continuousCurrent: 3,
         peakCurrent: 9,
+        thermal: { windingResistance: 2.1, windingTime: 10, housingResistance: 4.2, housingTime: 500 },
         cogging: { amplitude: 0.006, period: 0.2617993877991494 },
       },
       transmission: {
@@ -45,6 +46,7 @@ export const RACK_AXES: AxisInput[] = [
         inertia: 1e-6,
         continuousCurrent: 1.5,
         peakCurrent: 5,
+        thermal: { windingResistance: 3.5, windingTime: 9, housingResistance: 7, housingTime: 400 },
         cogging: { amplitude: 0.001, period: 0.5235987755982988 },
       },
       transmission: {

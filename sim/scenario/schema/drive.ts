@@ -1,5 +1,5 @@
 /** The drive: amplifier with its current loop, and the servo above it. */
-import { group, quantity } from '../quantity.ts'
+import { group, limit, quantity } from '../quantity.ts'
 
 export const drive = group('Drive', {
   busVoltage: quantity({
@@ -10,6 +10,14 @@ export const drive = group('Drive', {
     range: [0.5, 2000],
     usual: [12, 80],
     note: 'Limits the current at speed and how fast current can rise.',
+  }),
+  busPower: limit({
+    label: 'Bus power',
+    symbol: 'P_U',
+    unit: 'W',
+    range: [0.1, 1e6],
+    usual: [10, 2000],
+    note: 'What supply and amplifier can give for longer than the 10 ms that capacitors bridge, none if left out; a fast approach asks for most of it.',
   }),
   currentRate: quantity({
     label: 'Current loop rate',

@@ -1,8 +1,11 @@
 import { clampLimit, fillFollower } from '../follow.ts'
 import { MachineId } from '../machines.ts'
 import { currentFor, forceBand } from '../newtons.ts'
+import { POSITION_CAUSES, POSITION_SEARCH, readable, set } from '../position.ts'
 import type { StrategyKind } from '../strategy.ts'
 import { CurrentClamp } from './machine.ts'
+
+const LIMIT = 'strategies.currentClamp.limit'
 
 export const currentClamp: StrategyKind = {
   id: 'current-clamp',
@@ -17,7 +20,24 @@ export const currentClamp: StrategyKind = {
     machine.from = work.clampFrom
   },
   sensed: false,
-  setting: { path: 'strategies.currentClamp.limit', label: 'Clamp current', unit: 'A' },
+  setting: { path: LIMIT, label: 'Clamp current', unit: 'A' },
   settingFor: currentFor,
   forceOf: (scenario) => forceBand(scenario, clampLimit(scenario)),
+  set: (current) => [set(LIMIT, current)],
+  search: { ...POSITION_SEARCH, settings: [LIMIT], first: {} },
+  causes: POSITION_CAUSES,
+  feels: 'limit',
+  ground(facts) {
+    const { openLoop, continuous, wanted, impact, limit } = facts
+    if (openLoop) return { kind: 'stalled rotor' }
+    if (continuous < wanted) return { kind: 'too weak', continuous, wanted }
+    return impact > limit ? { kind: 'impact damages', impact, limit } : readable(facts)
+  },
+  sheet: [{ path: LIMIT, label: 'Clamp current', unit: 'A', gives: 'current' }],
+  look: {
+    dash: [7, 4],
+    border: 'dashed',
+    light: { line: '#c77f00', text: '#8a5600' },
+    dark: { line: '#e69f00', text: '#e69f00' },
+  },
 }

@@ -1,8 +1,9 @@
 import { isOpenLoop } from '../../axis/reflect.ts'
-import type { Scenario } from '../../scenario/index.ts'
+import type { Edit, Scenario } from '../../scenario/index.ts'
 import { fillApproach } from '../follow.ts'
 import { MachineId } from '../machines.ts'
-import type { ForceBand, StrategyKind } from '../strategy.ts'
+import { set } from '../position.ts'
+import type { DriveQuantity, ForceBand, SheetRow, StrategyKind } from '../strategy.ts'
 import { derivativeFilterOf } from './filter.ts'
 import { SensedForce } from './machine.ts'
 
@@ -17,6 +18,43 @@ function sensedBand({ strategies, sensors }: Scenario): ForceBand {
   const slack = ki === 0 && kp > 0 ? deadband / kp / (1 + gauge.gainError) : 0
   return { expected, least: Math.max(0, expected - slack), most: expected + slack }
 }
+
+const key = (name: string) => `strategies.sensedForce.${name}`
+
+/** Range end of the schema: a gauge that lags behind nothing [1/s]. */
+const INSTANT = 1e6
+
+/** The filter on the derivative of the force, which goes by the gauge where none is set, stays as it is. */
+function instantGauge(scenario: Scenario): Edit[] {
+  if (scenario.sensors.gauge.bandwidth >= INSTANT) return []
+  return [set('sensors.gauge.bandwidth', INSTANT), set(key('derivativeFilter'), derivativeFilterOf(scenario))]
+}
+
+const row = (
+  name: string,
+  label: string,
+  unit: string,
+  gives: DriveQuantity,
+  gain: Partial<SheetRow> = {},
+): SheetRow => ({
+  path: key(name),
+  label,
+  unit,
+  gives,
+  ...gain,
+})
+
+const SHEET: SheetRow[] = [
+  row('velocity.kp', 'Velocity, proportional', 'A·s/m', 'current', { error: 'speed' }),
+  row('velocity.ki', 'Velocity, integral', 'A/m', 'current', { error: 'speed', over: { loop: 'servo', power: 1 } }),
+  row('target', 'Target force', 'N', 'force'),
+  row('contactForce', 'Contact force', 'N', 'force'),
+  row('kp', 'Force, proportional', 'm/(N·s)', 'speed', { error: 'force' }),
+  row('ki', 'Force, integral', 'm/(N·s²)', 'speed', { error: 'force', over: { loop: 'force', power: 1 } }),
+  row('kd', 'Force, derivative', 'm/N', 'speed', { error: 'force', over: { loop: 'force', power: -1 } }),
+  row('deadband', 'Dead band', 'm/s', 'speed'),
+  row('speedLimit', 'Speed limit', 'm/s', 'speed'),
+]
 
 export const sensedForce: StrategyKind = {
   id: 'sensed-force',
@@ -45,10 +83,40 @@ export const sensedForce: StrategyKind = {
     machine.perForce = Math.round(servo.rate / rate)
   },
   sensed: true,
-  setting: { path: 'strategies.sensedForce.target', label: 'Target force', unit: 'N' },
+  setting: { path: key('target'), label: 'Target force', unit: 'N' },
   settingFor: ({ sensors }, force) => {
     const { gainError, offset } = sensors.gauge
     return force * (1 + gainError) + offset
   },
   forceOf: sensedBand,
+  set: (target) => [set(key('target'), target)],
+  search: {
+    settings: ['target', 'contactForce', 'deadband', 'speedLimit'].map(key),
+    gains: ['kp', 'ki', 'kd', 'velocity.kp', 'velocity.ki'].map(key),
+    rate: key('rate'),
+    first: {
+      [key('kp')]: ({ strategies }) => strategies.sensedForce.speedLimit / strategies.sensedForce.target / 10,
+      [key('ki')]: ({ strategies }) => strategies.sensedForce.kp,
+      [key('kd')]: ({ strategies }) => strategies.sensedForce.kp / 1000,
+      [key('deadband')]: ({ strategies }) => strategies.sensedForce.speedLimit / 1000,
+      [key('velocity.kp')]: () => 1,
+      [key('velocity.ki')]: ({ strategies }) => strategies.sensedForce.velocity.kp,
+    },
+  },
+  causes: {
+    detection: instantGauge,
+    windup: () => [set(key('ki'), 0)],
+    stopping: () => [],
+    travel: () => [],
+    deadband: () => [set(key('deadband'), 0)],
+  },
+  feels: 'gauge',
+  ground: ({ backDrivable }) => ({ kind: backDrivable ? 'gauge and give' : 'gauge and lock' }),
+  sheet: SHEET,
+  look: {
+    dash: [2, 3],
+    border: 'dotted',
+    light: { line: '#008f68', text: '#007654' },
+    dark: { line: '#1fb88c', text: '#1fb88c' },
+  },
 }

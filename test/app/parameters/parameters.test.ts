@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { sentence } from '../../../app/parameters/faultText.ts'
 import { firstValue } from '../../../app/parameters/first.ts'
 import { lineOf, sectionsOf } from '../../../app/parameters/sections.ts'
-import { carryOver, differences, type Field, fieldAt } from '../../../app/read/scenario/walk.ts'
+import { differences, type Field, fieldAt } from '../../../app/read/scenario/walk.ts'
 import { type ActuatorKind, checkScenario, editScenario, PRESETS, SCHEMAS, type Scenario } from '../../../sim/index.ts'
 
 const KINDS = Object.keys(SCHEMAS) as ActuatorKind[]
@@ -66,22 +66,6 @@ describe('the panel', () => {
     ])
     expect(other.ok && differences(other.scenario, cup)).toBe(2)
     expect(differences(cup, structuredClone(cup))).toBe(0)
-  })
-})
-
-describe('another kind of actuator', () => {
-  it('is accepted by the checks from every preset, and keeps what means the same', () => {
-    for (const preset of PRESETS) {
-      for (const kind of KINDS) {
-        const { actuator } = preset.scenario
-        if (kind === actuator.kind) continue
-        const field = fieldAt(kind, 'actuator')
-        const kept = field?.kind === 'group' ? carryOver(actuator, field.fields) : {}
-        const changed = editScenario(preset.scenario, [{ path: 'actuator', value: { ...kept, kind } }])
-        expect(changed, `${preset.id} as ${kind}`).toMatchObject({ ok: true })
-        if (changed.ok) expect(changed.scenario.actuator.motor.resistance).toBe(actuator.motor.resistance)
-      }
-    }
   })
 })
 

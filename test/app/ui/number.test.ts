@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { parseNumber, roundTo, stepNumber } from '../../../app/ui/number.ts'
+import { parseNumber, roundTo, splitUnit, stepNumber } from '../../../app/ui/number.ts'
 
 describe('reading a number', () => {
   it.each([
@@ -21,6 +21,21 @@ describe('reading a number', () => {
     ['3 x 10^-2', 0.03],
   ])('%s', (text, value) => {
     expect(parseNumber(text)).toEqual({ ok: true, value })
+  })
+
+  it.each([
+    ['11 cm', '11', 'cm'],
+    ['4.5in', '4.5', 'in'],
+    ['0.2 kN', '0.2', 'kN'],
+    ['1e3 N', '1e3', 'N'],
+    ['1.2 × 10³ N/mm', '1.2 × 10³', 'N/mm'],
+    ['12 000 1/s', '12 000', '1/s'],
+    ['-5 °C', '-5', '°C'],
+    ['5. %', '5.', '%'],
+    ['2e-3', '2e-3', ''],
+    ['heavy', 'heavy', ''],
+  ])('%s has a unit behind it', (text, figure, unit) => {
+    expect(splitUnit(text)).toEqual({ figure, unit })
   })
 
   it('takes the unit along', () => {

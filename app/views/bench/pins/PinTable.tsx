@@ -1,6 +1,7 @@
 import { type GripResult, readPath, textIn, wordingOf } from '../../../../sim/index.ts'
 import { FIGURES } from '../../../read/result/figures.ts'
-import { differenceText, VERDICT_WORDS } from '../../../read/result/words.ts'
+import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
+import { differenceText } from '../../../read/result/words.ts'
 import { differingPaths } from '../../../read/scenario/changes.ts'
 import { settingLabel, settingText } from '../../../read/scenario/setting.ts'
 import type { UnitSystem } from '../../../read/units.ts'
@@ -35,7 +36,7 @@ export function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
         <tr>
           <th scope="row">Verdict</th>
           {pins.map(({ id, run }) => (
-            <td key={id}>{run.result && VERDICT_WORDS[run.result.verdict]}</td>
+            <td key={id}>{run.result && <VerdictWord result={run.result} />}</td>
           ))}
         </tr>
         {FIGURES.map((figure, place) => (

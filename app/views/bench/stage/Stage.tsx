@@ -4,14 +4,17 @@ import type { StrategyId } from '../../../../sim/index.ts'
 import type { PictureScales } from '../../../picture/grip/scales.ts'
 import { Lane, OpenPicture } from '../../../read/stage/Lane.tsx'
 import { laneSizes } from '../../../read/stage/laneSize.ts'
+import { playSpan } from '../../../read/stage/moments.ts'
 import { scalesOf } from '../../../read/stage/scales.ts'
 import { onKey, TimeBar } from '../../../read/stage/TimeBar.tsx'
 import { useLens } from '../../../read/stage/useLens.ts'
-import { usePlay, useReducedMotion } from '../../../read/stage/usePlay.ts'
+import { type Play, usePlay, useReducedMotion } from '../../../read/stage/usePlay.ts'
+import { isFirstPlay } from '../../../store/keep.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
+import type { TimeLens } from '../../../ui/timeLens.ts'
 import { useWidth } from '../../../ui/useWidth.ts'
 import { Transport } from './Transport.tsx'
 
@@ -22,12 +25,12 @@ export function Stage({ runs }: { runs: RunView[] }) {
   const [element, width] = useWidth<HTMLDivElement>()
   const [names, setNames] = useState(false)
   const [chosen, setChosen] = useState<StrategyId | null>(null)
-  const { lens, duration } = useLens(runs)
-  const still = useReducedMotion()
+  const { lens, axis, duration } = useLens(runs)
+  const play = useMemo(() => ({ lens, ...playSpan(runs, duration) }), [lens, runs, duration])
   const scales = useSteadyScales(runs)
   usePlay(lens)
-  useStartAtEnd(runs, duration)
-  useKeys(lens, still)
+  useStart(runs, play)
+  useKeys(axis, play)
   const { columns, each, alone } = laneSizes(width, runs.length)
   // Names need room: without a chosen lane they make the first one large.
   const cramped = columns > 1 && each.width < NAMES_FROM
@@ -63,8 +66,8 @@ export function Stage({ runs }: { runs: RunView[] }) {
         {width > 0 && runs.length === 0 && <NothingYet {...alone} names={names} />}
       </div>
       <div className="stage-controls">
-        <Transport runs={runs} lens={lens} still={still} names={names} onNames={setNames} />
-        {width > 0 && <TimeBar runs={runs} lens={lens} duration={duration} width={width} still={still} />}
+        <Transport runs={runs} play={play} names={names} onNames={setNames} />
+        {width > 0 && <TimeBar {...{ runs, axis, play, duration, width }} />}
       </div>
     </section>
   )
@@ -93,31 +96,31 @@ function useSteadyScales(runs: RunView[]): PictureScales | undefined {
   return last.current
 }
 
-/** How long before a drop the picture first stands [s]. */
-const BEFORE_DROP = 0.01
-
-/** The first result is shown as it ended, but with every part still in its jaws: one sees at once who holds and who does not. */
-function useStartAtEnd(runs: RunView[], duration: number) {
+/**
+ * On the first visit the first result plays once by itself, unless motion is not wanted. Else it is shown as it ended, but with
+ * every part still in its jaws: one sees at once who holds and who does not.
+ */
+function useStart(runs: RunView[], { start, rest }: Play) {
   const begun = useRef(false)
+  const still = useReducedMotion()
   const wanted = useView((state) => state.shown.length)
   const finished = runs.length > 0 && runs.length === wanted && runs.every(({ status }) => status !== 'running')
   useEffect(() => {
     if (begun.current || !finished) return
     begun.current = true
     const { time, set } = useView.getState()
-    const drops = runs.flatMap(({ result }) => result?.events.drop ?? [])
-    if (time === 0) set({ time: Math.min(duration, ...drops.map((drop) => drop - BEFORE_DROP)) })
-  }, [finished, runs, duration])
+    if (time === 0) set(!still && isFirstPlay() ? { time: start, playing: true } : { time: rest })
+  }, [finished, start, rest, still])
 }
 
 /** Space plays and arrow keys step wherever nothing else on the page wants them. */
-function useKeys(lens: Parameters<typeof onKey>[1], still: boolean) {
+function useKeys(axis: TimeLens, play: Play) {
   useEffect(() => {
     const listen = (event: KeyboardEvent) => {
       if (event.target === document.body && [' ', 'ArrowLeft', 'ArrowRight'].includes(event.key))
-        onKey(event, lens, still)
+        onKey(event, axis, play)
     }
     window.addEventListener('keydown', listen)
     return () => window.removeEventListener('keydown', listen)
-  }, [lens, still])
+  }, [axis, play])
 }

@@ -2,7 +2,7 @@
 import { useMemo } from 'react'
 import { jumpsOf, nextOf } from '../../../read/stage/moments.ts'
 import { paceText } from '../../../read/stage/pace.ts'
-import { togglePlay } from '../../../read/stage/usePlay.ts'
+import { type Play, togglePlay } from '../../../read/stage/usePlay.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -10,13 +10,12 @@ import type { TimeLens } from '../../../ui/timeLens.ts'
 
 interface TransportProps {
   runs: RunView[]
-  lens: TimeLens
-  still: boolean
+  play: Play
   names: boolean
   onNames(names: boolean): void
 }
 
-export function Transport({ runs, lens, still, names, onNames }: TransportProps) {
+export function Transport({ runs, play, names, onNames }: TransportProps) {
   const playing = useView((state) => state.playing)
   const lensOn = useView((state) => state.lens)
   const { set } = useView.getState()
@@ -27,17 +26,10 @@ export function Transport({ runs, lens, still, names, onNames }: TransportProps)
   }
   return (
     <div className="transport">
-      {!still && (
-        <Button
-          className="play"
-          onClick={() => togglePlay(lens)}
-          disabled={runs.length === 0}
-          aria-keyshortcuts="Space"
-        >
-          {playing ? 'Pause' : 'Play'}
-        </Button>
-      )}
-      <Clock lens={lens} />
+      <Button className="play" onClick={() => togglePlay(play)} disabled={runs.length === 0} aria-keyshortcuts="Space">
+        {playing ? 'Pause' : 'Play'}
+      </Button>
+      <Clock lens={play.lens} />
       <fieldset className="jumps">
         <legend className="sr-only">Jump to</legend>
         {jumps
@@ -48,7 +40,7 @@ export function Transport({ runs, lens, still, names, onNames }: TransportProps)
             </Button>
           ))}
       </fieldset>
-      <label className="toggle">
+      <label className="toggle" title="Plays slowly about contact and arm moves.">
         <input type="checkbox" checked={lensOn} onChange={({ target }) => set({ lens: target.checked })} />
         Time lens
       </label>

@@ -4,6 +4,7 @@ import { useLens } from '../../../read/stage/useLens.ts'
 import { PANELS, type Panel } from '../../../read/traces/panels.ts'
 import { useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
+import { ChartReadout, ChartTools } from '../../../ui/ChartTools.tsx'
 import { CHART_TITLE, chartHeight } from './height.ts'
 import './traces.css'
 
@@ -18,13 +19,17 @@ export function Traces({ narrow }: { narrow: boolean }) {
   if (!narrow || !first)
     return (
       <section className="traces" aria-label="Traces">
+        {panels.length > 0 && <Tools />}
         <Charts panels={panels} />
+        <ChartReadout syncKey="bench" name="Traces" />
         <ChartChooser />
       </section>
     )
   return (
     <section className="traces" aria-label="Traces">
+      <Tools />
       <Charts panels={[first]} />
+      <ChartReadout syncKey="bench" name="Traces" />
       <details>
         <summary>More traces</summary>
         <Charts panels={rest} />
@@ -34,9 +39,27 @@ export function Traces({ narrow }: { narrow: boolean }) {
   )
 }
 
+function Tools() {
+  const slowed = useView((state) => state.lens)
+  const bent = useView((state) => state.bent)
+  return (
+    <ChartTools syncKey="bench" name="Traces">
+      <label className="toggle" title="Gives bar and charts the room that the play takes; slopes bend with it.">
+        <input
+          type="checkbox"
+          checked={bent && slowed}
+          disabled={!slowed}
+          onChange={({ target }) => useView.getState().set({ bent: target.checked })}
+        />
+        Stretched axis
+      </label>
+    </ChartTools>
+  )
+}
+
 /** Charts one under the other; the last carries the time axis. */
 function Charts({ panels }: { panels: Panel[] }) {
-  const { lens } = useLens(useShownRuns())
+  const { axis } = useLens(useShownRuns())
   const begun = useBegun()
   return panels.map((panel, index) => {
     const timeAxis = index === panels.length - 1
@@ -44,7 +67,7 @@ function Charts({ panels }: { panels: Panel[] }) {
     const room = <div className="chart" style={{ height: CHART_TITLE + chartHeight(tall, timeAxis) }} />
     return begun ? (
       <Suspense key={panel.channel} fallback={room}>
-        <TraceChart panel={panel} lens={lens} timeAxis={timeAxis} tall={tall} />
+        <TraceChart panel={panel} lens={axis} timeAxis={timeAxis} tall={tall} />
       </Suspense>
     ) : (
       <Fragment key={panel.channel}>{room}</Fragment>

@@ -1,7 +1,8 @@
 import { memo, useRef } from 'react'
 import { progressText, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
 import { FIGURES, type Figure } from '../../../read/result/figures.ts'
-import { differenceText, isDamage, reasonText, VERDICT_WORDS } from '../../../read/result/words.ts'
+import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
+import { differenceText, reasonText } from '../../../read/result/words.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
@@ -87,8 +88,8 @@ const Outcome = memo(function Outcome({ run }: { run: RunView }) {
   const main = narrow ? 0 : MAIN
   return (
     <>
-      <p className="word" data-damage={isDamage(result.verdict)}>
-        {VERDICT_WORDS[result.verdict]}
+      <p className="word">
+        <VerdictWord result={result} />
       </p>
       <p className="reason">{reasonText(run, units)}</p>
       {main > 0 && <FigureList run={run} figures={FIGURES.slice(0, main)} />}

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import { STRATEGIES } from '../../../../sim/index.ts'
 import { StrategyChooser } from '../../../read/result/StrategyChooser.tsx'
-import { VERDICT_WORDS } from '../../../read/result/words.ts'
+import { spokenVerdict } from '../../../read/result/words.ts'
 import { useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Pins } from '../pins/Pins.tsx'
@@ -33,8 +33,8 @@ function Spoken() {
   useEffect(() => {
     const timer = setTimeout(() => {
       const said = STRATEGIES.flatMap(({ id, label }) => {
-        const verdict = runs[id]?.result?.verdict
-        return verdict ? [`${label}: ${VERDICT_WORDS[verdict].toLowerCase()}.`] : []
+        const result = runs[id]?.result
+        return result ? [`${label}: ${spokenVerdict(result)}.`] : []
       })
       setText(said.join(' '))
     }, REST)

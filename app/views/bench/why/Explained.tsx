@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { useRef } from 'react'
 import { type StrategyId, type Why, whyRule, whySentence, wordingOf } from '../../../../sim/index.ts'
 import { type Rested, useRested } from '../../../read/study/useRested.ts'
 import { useStudy } from '../../../read/study/useStudy.ts'
@@ -6,23 +6,20 @@ import { WhyChart } from '../../../read/why/WhyChart.tsx'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Rescues } from './Rescues.tsx'
+import { useRescues } from './useRescues.ts'
 
 /** What made the force, and which single changes would turn the verdict. */
 export function Explained({ strategy }: { strategy: StrategyId }) {
   const panel = useRef<HTMLDivElement>(null)
   const rested = useRested(strategy)
-  const { items, ...first } = useStudy('answers', rested)
-  const why = items.flatMap((item) => ('why' in item ? [item.why] : []))[0]
-  // A search that was cancelled and is asked for again, about the same grip.
-  const [asked, setAsked] = useState<{ about: Rested; question: Rested } | null>(null)
-  const again = useStudy('rescue', asked?.about === rested ? (asked?.question ?? null) : null)
-  const found = items.flatMap((item) => ('rescue' in item ? [item.rescue] : []))
-  const search = again.status === 'waiting' ? { ...first, items: found } : again
+  const { items, status, message } = useStudy('why', rested)
+  const why = items[0]
+  const { search, again } = useRescues(rested)
   return (
     <div className="why-body" ref={panel} tabIndex={-1}>
       <p role="status" className="why-state">
-        {first.status === 'failed' && !why && `This could not be worked out: ${first.message}`}
-        {first.status !== 'failed' && !why && 'Taking the force apart …'}
+        {status === 'failed' && `This could not be worked out: ${message}`}
+        {status !== 'failed' && !why && 'Taking the force apart …'}
       </p>
       {rested && why && (
         <>
@@ -30,7 +27,7 @@ export function Explained({ strategy }: { strategy: StrategyId }) {
           <Rescues
             rested={rested}
             search={search}
-            onAgain={() => setAsked({ about: rested, question: { ...rested } })}
+            onAgain={again}
             onTry={(edits) => {
               useScenario.getState().editMany(edits)
               panel.current?.focus()
@@ -46,7 +43,7 @@ function Answer({ rested, why }: { rested: Rested; why: Why }) {
   const units = useView((state) => state.units)
   return (
     <>
-      <p className="why-sentence">{whySentence(rested.scenario, rested.strategy, why, wordingOf(units))}</p>
+      <p className="why-sentence">{whySentence(rested.scenario, why, wordingOf(units))}</p>
       <WhyChart why={why} units={units} />
       {why.untold.map(({ cause, label, verdict }) => (
         <p key={cause} className="why-small">

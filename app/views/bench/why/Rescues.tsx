@@ -2,28 +2,27 @@ import { COST_WORDS, type Edit, type Rescue, rescueSentence, sortRescues, wordin
 import { VERDICT_WORDS } from '../../../read/result/words.ts'
 import { settingLabel, settingText } from '../../../read/scenario/setting.ts'
 import type { Rested } from '../../../read/study/useRested.ts'
-import type { StudyState } from '../../../read/study/useStudy.ts'
 import type { UnitSystem } from '../../../read/units.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { formatFigure } from '../../../ui/format.ts'
+import type { RescueSearch } from './useRescues.ts'
 
 interface Props {
   rested: Rested
-  search: StudyState<'rescue'>
+  search: RescueSearch
   onAgain(): void
   onTry(edits: Edit[]): void
 }
 
 /** A change of each parameter that saves the part, by what it costs, or that loses it; each can be put on the bench. */
 export function Rescues({ rested, search, onAgain, onTry }: Props) {
-  const { items, status, message, stop } = search
+  const { found: items, status, message, done, of, stop } = search
   const units = useView((state) => state.units)
-  const found = sortRescues(items.map(({ rescue }) => rescue))
+  const found = sortRescues(items)
   const turning = found.filter(({ value }) => value !== null)
   const rest = found.filter(({ value }) => value === null)
   const held = rested.verdict === 'held'
-  const last = items.at(-1)
   return (
     <section className="rescues" aria-label={held ? 'How far it may drift' : 'What would save it'}>
       <h3>{held ? 'How far it may drift' : 'What would save it'}</h3>
@@ -34,8 +33,8 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
       </p>
       <div className="rescue-state">
         <p role="status" aria-live={status === 'running' ? 'off' : 'polite'}>
-          {status === 'running' && `Searching … ${last?.done ?? 0} of ${last?.of ?? '…'}`}
-          {status === 'stopped' && `Search cancelled after ${last?.done ?? 0} of ${last?.of ?? '…'}.`}
+          {status === 'running' && `Searching … ${done} of ${of ?? '…'}`}
+          {status === 'stopped' && `Search cancelled after ${done} of ${of ?? '…'}.`}
           {status === 'failed' && `The search could not be finished: ${message}`}
           {status === 'done' &&
             turning.length === 0 &&

@@ -47,9 +47,9 @@ export const AXIS: Section[] = [
       tex`L\,\frac{\dd i}{\dd t} = u - R_{T}\,i - K_{T}\,v`,
       say`It is stepped implicitly, so that any time constant is stable:`,
       tex`i' = \frac{i + \frac{Δt}{L}\left(u - K_{T}\,v\right)}{1 + \frac{Δt}{L}\,R_{T}}`,
-      say`With open windings $i = 0$; with shorted ones $u = 0$.`,
+      say`With open windings $i = 0$; with shorted ones $u = 0$. The power $u\,i$ that the winding takes from the bus is evened out over the time that capacitors bridge and held against $P_U$; what the amplifier loses comes on top.`,
     ],
-    quantities: ['drive.busVoltage', `${m}.inductance`],
+    quantities: ['drive.busVoltage', 'drive.busPower', `${m}.inductance`],
     own: [
       { symbol: 'i', title: 'Current', unit: 'A' },
       { symbol: 'u', title: 'Voltage at the winding', unit: 'V' },

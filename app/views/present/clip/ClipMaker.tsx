@@ -6,7 +6,7 @@ import { type RunView, useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { Dialog } from '../../../ui/Dialog.tsx'
-import type { TimeLens } from '../../../ui/timeLens.ts'
+import { flatLens, type TimeLens } from '../../../ui/timeLens.ts'
 import { ClipDialog } from './ClipDialog.tsx'
 import { CLIP } from './encode.ts'
 import { photographer, type Subject } from './frames.tsx'
@@ -44,6 +44,7 @@ function subjectOf(runs: RunView[], lens: TimeLens): Subject {
   return {
     runs,
     lens,
+    axis: flatLens(scenario.run.duration),
     units,
     scenario,
     scales: scalesOf(runs),

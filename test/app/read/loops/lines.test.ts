@@ -9,8 +9,8 @@ import {
   summary,
   worstOf,
 } from '../../../../app/read/loops/lines.ts'
-import { decadeSplits } from '../../../../app/ui/chart/logPlot.ts'
-import { keyValue } from '../../../../app/ui/LogChart.tsx'
+import { keyed } from '../../../../app/ui/chart/Frame.tsx'
+import { DECADES, decadeSplits } from '../../../../app/ui/chart/logLook.ts'
 import { analyseLoops, editScenario, type LoopAnalysis, PRESETS, type Scenario } from '../../../../sim/index.ts'
 
 const scenario = PRESETS[0]!.scenario
@@ -86,7 +86,8 @@ describe('logarithmic axis', () => {
 
   it('moves its cursor by even shares of a decade and stays inside', () => {
     const range: [number, number] = [1, 100]
-    const press = (key: string, now: number, shiftKey = false) => keyValue({ key, shiftKey }, now, range)
+    const shown = { lens: DECADES, xRange: range }
+    const press = (key: string, now: number, shiftKey = false) => keyed({ key, shiftKey }, now, range, shown, 1 / 200)
     expect(press('ArrowRight', 10)! / 10).toBeCloseTo(press('ArrowRight', 50)! / 50, 12)
     expect(press('ArrowRight', 1, true)).toBeCloseTo(press('PageUp', 1)!, 12)
     expect(press('ArrowLeft', 1)).toBe(1)

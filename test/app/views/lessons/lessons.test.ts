@@ -14,7 +14,7 @@ import { remembered } from '../../../grip/remembered.ts'
 const texts = (lesson: (typeof LESSONS)[number]['lesson']) => {
   const { question } = lesson
   const choices = question.kind === 'choice' ? question.choices : []
-  const before = [...lesson.text, lesson.caution ?? '', question.ask, ...choices.map(({ text }) => text)]
+  const before = [...lesson.text, lesson.caution ?? '', question.ask, lesson.hint, ...choices.map(({ text }) => text)]
   const after = [lesson.right, lesson.wrong, ...lesson.explanation, ...choices.map(({ say }) => say)]
   return { before: [...before, ...lesson.runs.map(({ label }) => label)], after }
 }

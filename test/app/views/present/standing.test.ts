@@ -17,17 +17,17 @@ describe('how a grip stands', () => {
   it('is closing before contact, gripping after it, and crushed from the crack on', () => {
     const { contactTime } = cracked.result!.metrics
     const crack = cracked.result!.events.crack!
-    expect(standingAt(cracked, 0)).toEqual({ word: 'Closing', decided: false, damage: false })
+    expect(standingAt(cracked, 0)).toEqual({ word: 'Closing', decided: false })
     expect(standingAt(cracked, contactTime! + 1e-3).word).toBe('Gripping')
     expect(standingAt(cracked, crack - 1e-6).decided).toBe(false)
-    expect(standingAt(cracked, crack)).toEqual({ word: 'Crushed', decided: true, damage: true })
+    expect(standingAt(cracked, crack)).toEqual({ word: 'Crushed', decided: true })
   })
 
   it('is held once the arm has moved for the last time', () => {
     const last = scenario.arm.moves.at(-1)!
     expect(decidedAt(held)).toBeCloseTo(last.start + last.duration, 9)
     expect(standingAt(held, last.start).word).toBe('Gripping')
-    expect(standingAt(held, scenario.run.duration)).toEqual({ word: 'Held', decided: true, damage: false })
+    expect(standingAt(held, scenario.run.duration)).toEqual({ word: 'Held', decided: true })
   })
 
   it('slides before it drops', () => {
@@ -35,7 +35,7 @@ describe('how a grip stands', () => {
     const dropping = { ...held, result: { ...held.result!, verdict: 'dropped' as const, events } }
     expect(standingAt(dropping, 0.79).word).toBe('Gripping')
     expect(standingAt(dropping, 0.85).word).toBe('Sliding')
-    expect(standingAt(dropping, 0.9)).toMatchObject({ word: 'Dropped', decided: true, damage: false })
+    expect(standingAt(dropping, 0.9)).toMatchObject({ word: 'Dropped', decided: true })
   })
 
   it('says so while nothing is known', () => {

@@ -22,7 +22,7 @@ const run: RunView = {
 const lens = buildLens({ duration: scenario.run.duration, contacts: [result.metrics.contactTime!], moves: [] })
 const room = roomOf({ width: 900, height: 300 }, 18)
 const unit = quantityUnit('force', 'si')
-const story = storyOf({ runs: [run], scenario, lens, unit, room, text: 18 })
+const story = storyOf({ runs: [run], scenario, axis: lens, unit, room, text: 18 })
 const points = (path: string) =>
   path
     .slice(1)
@@ -61,7 +61,8 @@ describe('the force story', () => {
       strategy: 'current-clamp',
       result: { ...result, strategy: 'current-clamp', events: { ...result.events, crack: time } },
     })
-    const marksWith = (other: RunView) => storyOf({ runs: [run, other], scenario, lens, unit, room, text: 18 }).marks
+    const marksWith = (other: RunView) =>
+      storyOf({ runs: [run, other], scenario, axis: lens, unit, room, text: 18 }).marks
     expect(marksWith(again(result.events.crack!)).map(({ words }) => words)).toEqual([story.marks[0]!.words, ''])
     const [first, second] = marksWith(again(result.events.crack! + 0.002))
     expect(second!.drop - first!.drop).toBeGreaterThan(18)
@@ -85,7 +86,7 @@ describe('the force story', () => {
       ),
     ).toBe('')
     const strong = scenarioOf({ part: { mass: 0.1, markForce: 100_000 } })
-    const empty = storyOf({ runs: [run], scenario: strong, lens: flatLens(1), unit, room, text: 18 })
+    const empty = storyOf({ runs: [run], scenario: strong, axis: flatLens(1), unit, room, text: 18 })
     expect(empty.most).toBeNull()
   })
 })

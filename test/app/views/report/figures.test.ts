@@ -4,6 +4,7 @@ import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
 import { core, run } from '../../../../sim/cli/core.ts'
 import {
   explain,
+  finerScenario,
   type GripResult,
   inPlainSpaces,
   PRESETS,
@@ -11,15 +12,14 @@ import {
   STRATEGIES,
   type StrategyId,
   simulateGrip,
-  stepErrorBetween,
+  stepCheck,
 } from '../../../../sim/index.ts'
 import { reasonIn } from '../../../say/support.ts'
 
 /** As the page runs it: the grip, then another at half the step for the step error. */
 function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
   const { result } = simulateGrip(scenario, strategy, { core })
-  const half = { ...scenario, run: { ...scenario.run, step: result.step / 2 } }
-  return { ...result, stepError: stepErrorBetween(result, simulateGrip(half, strategy, { core }).result.metrics) }
+  return { ...result, ...stepCheck(result, simulateGrip(finerScenario(scenario, result), strategy, { core }).result) }
 }
 
 function commandLine(preset: string): string[] {

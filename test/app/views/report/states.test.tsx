@@ -10,7 +10,7 @@ const { scenario } = PRESETS[0]!
 const empty = { strategy: 'current-clamp', scenario, result: null, traces: null, rows: 0, revision: 0 } as const
 const pageOf = (run: RunView | undefined, told = {}) => {
   const columns: Column[] = [{ strategy: 'current-clamp', label: 'Current clamp', run }]
-  const props = { scenario, columns, told, units: 'si' } as const
+  const props = { scenario, columns, told, units: 'si', left: [] } as const
   return renderToStaticMarkup(
     <>
       <Glance {...props} />

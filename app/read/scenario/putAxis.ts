@@ -1,0 +1,76 @@
+/** Another axis under the same part: the one way for every view. */
+import {
+  AXIS_PRESETS,
+  type AxisPreset,
+  fitAxis,
+  readPath,
+  type Scenario,
+  STRATEGIES,
+  wantedForce,
+} from '../../../sim/index.ts'
+import { useResults } from '../../store/results.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import { formatFigure, withUnit } from '../../ui/format.ts'
+import { quantityUnit, type UnitSystem } from '../units.ts'
+import { differingPaths } from './changes.ts'
+import { settingLabel, settingText } from './setting.ts'
+
+/** The generic axis that stands for a family. */
+export const axisOfFamily = (kind: string, family: string) =>
+  AXIS_PRESETS.find(({ actuator }) => actuator.kind === kind && actuator.family === family)
+
+/**
+ * Puts an axis with all its own data under the part, gains matched to its mass and settings to the grip force that the clamp meant
+ * before; says what changed. One undo takes it back. False: it does not go together with the rest, and why has been said.
+ */
+export function putAxis({ title, actuator }: Pick<AxisPreset, 'title' | 'actuator'>): boolean {
+  const { scenario, base, load } = useScenario.getState()
+  const { say } = useResults.getState()
+  const { units } = useView.getState()
+  const fitted = fitAxis(scenario, actuator)
+  if (!fitted.ok) {
+    const { path, given, allowed } = fitted.faults[0]!
+    const label = settingLabel(actuator.kind, path)
+    say(`${title} does not go on the bench: ${label} would be ${given}, allowed is ${allowed}. The bench is as it was.`)
+    return false
+  }
+  const next = { ...fitted.scenario, name: named(scenario.name, title) }
+  const { actuator: own, servo, strategies } = next
+  load(next, { ...base, actuator: own, servo, strategies })
+  say(...told(scenario, next, title, units))
+  return true
+}
+
+/** The name says which axis it is; that of a preset named its own. */
+const named = (name: string, title: string) => `${name.replace(AXIS, '')}, axis: ${title}`.slice(0, 200)
+const AXIS = /, axis: [^,].*$/
+
+function told(before: Scenario, after: Scenario, title: string, units: UnitSystem): [string, string[]] {
+  const { symbol, toShown } = quantityUnit('force', units)
+  const say = (newtons: number) => withUnit(formatFigure(toShown(newtons)), symbol)
+  const force = wantedForce(before)
+  const changes = differingPaths([before, after])
+    .filter((path) => !UNSAID.includes(path))
+    .flatMap((path) => change(before, after, path, units))
+  const most = Math.min(...STRATEGIES.map((strategy) => strategy.forceOf(after).expected))
+  const short = most < CLOSE * force ? `; at its current limit this axis gives ${say(most)} of them` : ''
+  return [
+    `On the bench now: ${title}, with its own motor, transmission, friction and heat. Gains follow its moving mass; every setting asks for the ${say(force)} that were wanted${short}. Undo takes all of it back.`,
+    changes,
+  ]
+}
+
+/** Said by the sentence itself. */
+const UNSAID = ['name', 'actuator.kind', 'actuator.family']
+/** Settings are rounded for the drive; so much of the wanted force counts as all of it. */
+const CLOSE = 0.995
+
+/** A key in words; one that the new axis does not have is left out. */
+function change(before: Scenario, after: Scenario, path: string, units: UnitSystem): string[] {
+  const [old, next] = [readPath(before, path), readPath(after, path)]
+  if (next === undefined) return []
+  const now = settingText(after, path, next, units)
+  const label = settingLabel(after.actuator.kind, path)
+  return [old === undefined ? `${label}: ${now}` : `${label}: ${settingText(before, path, old, units)} → ${now}`]
+}

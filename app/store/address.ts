@@ -1,0 +1,100 @@
+/**
+ * The address: the scenario for sharing, `#s=LINK`, and behind it the open view, `&view=report`; the bench is not named. Going to
+ * another view is a step of the browser's history, an edit is not: back and forward move between views, and the scenario that is on
+ * the bench goes along. A link that is opened in the running page begins a new era: going back beyond it opens what stood there.
+ */
+import type { Scenario } from '../../sim/index.ts'
+import { linkToScenario, type Opened, scenarioToLink } from './link.ts'
+import { useScenario } from './scenario.ts'
+import { useView } from './view.ts'
+
+/** Where the person is. */
+interface Place {
+  view: string
+  slide: number
+}
+
+const BENCH: Place = { view: 'bench', slide: 0 }
+
+/** The address that opens the bench with this scenario. */
+export const addressOf = (scenario: Scenario) => addressWith(scenarioToLink(scenario), BENCH)
+
+function addressWith(link: string, { view, slide }: Place): string {
+  const address = new URL(location.href)
+  const place = view === BENCH.view ? '' : `&view=${encodeURIComponent(view)}${slide > 0 ? `&slide=${slide + 1}` : ''}`
+  address.hash = `s=${link}${place}`
+  return address.href
+}
+
+const entry = (name: string) => new RegExp(`^#(?:.*&)?${name}=([^&]*)`).exec(location.hash)?.[1]
+
+function placeInAddress(): Place {
+  const slide = Number(entry('slide') ?? 1) - 1
+  try {
+    return {
+      view: decodeURIComponent(entry('view') ?? BENCH.view),
+      slide: Number.isInteger(slide) && slide >= 0 ? slide : 0,
+    }
+  } catch {
+    return BENCH
+  }
+}
+
+/** What the address holds; null: no scenario. */
+export function linked(): Opened | null {
+  const link = entry('s')
+  return link === undefined ? null : linkToScenario(link)
+}
+
+/** Counts the links that were opened in the running page; each entry of the history carries its count. */
+let era = 0
+const eraOf = (state: unknown) =>
+  typeof state === 'object' && state !== null && 'era' in state && typeof state.era === 'number' ? state.era : null
+
+/** Writes scenario and place into the present entry of the history. Returns the link. */
+export function keepAddress(): string {
+  const link = scenarioToLink(useScenario.getState().scenario)
+  history.replaceState({ era }, '', addressWith(link, useView.getState()))
+  return link
+}
+
+/** The view changes without a step in the history. */
+let following = false
+
+/** Another view in the place of the present one, as if that had never been open. */
+export function replaceView(view: string): void {
+  follow({ view, slide: 0 })
+  keepAddress()
+}
+
+function follow(place: Place): void {
+  following = true
+  useView.setState({ ...place, playing: false })
+  following = false
+}
+
+/** Opens the view of the address and keeps both together from now on. `take` is handed what a link opened later holds. */
+export function startAddress(take: (opened: Opened) => void): void {
+  era = eraOf(history.state) ?? 0
+  history.replaceState({ era }, '', location.href)
+  follow(placeInAddress())
+  /** Two events may tell of one step; the first leaves nothing to do for the second. */
+  const arrive = () => {
+    const reached = eraOf(history.state)
+    if (document.fullscreenElement) document.exitFullscreen().catch(() => {})
+    follow(placeInAddress())
+    if (reached !== era) {
+      era = reached ?? era + 1
+      const opened = linked()
+      if (opened) take(opened)
+    }
+    keepAddress()
+  }
+  window.addEventListener('popstate', arrive)
+  window.addEventListener('hashchange', arrive)
+  useView.subscribe((now, before) => {
+    if (following || (now.view === before.view && now.slide === before.slide)) return
+    if (now.view === before.view) keepAddress()
+    else history.pushState({ era }, '', addressWith(scenarioToLink(useScenario.getState().scenario), now))
+  })
+}

@@ -1,0 +1,76 @@
+import type { CSSProperties } from 'react'
+import { Appendix } from './Appendix.tsx'
+import { Assumed } from './Assumed.tsx'
+import { FigureTable } from './FigureTable.tsx'
+import { Cautions, Foot, Reproduce } from './Foot.tsx'
+import { type Leaving, type Paper, roomOf } from './fit.ts'
+import { Glance } from './Glance.tsx'
+import { HandedOver } from './HandedOver.tsx'
+import { Job } from './Job.tsx'
+import { Margins } from './Margins.tsx'
+import type { Matter } from './matter.ts'
+import { Settings } from './Settings.tsx'
+import { useFit } from './useFit.ts'
+
+interface Props {
+  matter: Matter
+  paper: Paper
+  /** With further pages. */
+  further: boolean
+}
+
+/** The report on paper: the first page, as large and as full as fits on it, and further pages where they are wanted. */
+export function Sheet({ matter, paper, further }: Props) {
+  const { scenario, columns, told, loops, handed } = matter
+  const { fit, sheet } = useFit(paper, [scenario, columns, told, loops, handed, further])
+  const style = { '--wide': roomOf(paper, fit.size).width, '--size': `${fit.size}pt` } as CSSProperties
+  return (
+    // Paper is white, whatever the page around it is.
+    <article className="report" data-theme="light" data-paper={paper} style={style} ref={sheet}>
+      <div className="report-page">
+        <header>
+          <p>
+            Grip report · <b>simulated</b>, not measured · {today()}
+          </p>
+          <h1>{scenario.name}</h1>
+        </header>
+        <Job scenario={scenario} units={matter.units} left={fit.left} />
+        {columns.length === 0 ? (
+          <p>No strategy is shown. Choose at least one above.</p>
+        ) : (
+          <Comparison matter={matter} left={fit.left} />
+        )}
+        <Foot left={fit.left} further={further} />
+      </div>
+      {further && <Appendix matter={matter} left={fit.left} />}
+    </article>
+  )
+}
+
+function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[] }) {
+  const { scenario, base, units, columns, told, loops, handed } = matter
+  return (
+    <>
+      <HandedOver column={handed} {...matter} />
+      <Glance scenario={scenario} columns={columns} told={told} units={units} />
+      <div className="report-thirds">
+        <div>
+          <FigureTable scenario={scenario} columns={columns} told={told} units={units} left={left} />
+          {!left.includes('margins') && <Margins scenario={scenario} units={units} loops={loops} />}
+        </div>
+        <div>
+          {handed && <Settings scenario={scenario} base={base} strategy={handed.strategy} units={units} left={left} />}
+          {!handed && !left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
+        </div>
+        <div>
+          {handed && !left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
+          <Cautions />
+          <Reproduce base={base} scenario={scenario} columns={columns} />
+        </div>
+      </div>
+    </>
+  )
+}
+
+/** `27 November 2026` */
+const today = () => new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })

@@ -1,0 +1,32 @@
+/** All that a report speaks of. */
+import type { LoopsResult, Recommendation, Scenario, StrategyId } from '../../../sim/index.ts'
+import type { Answered } from '../../read/study/useKept.ts'
+import type { UnitSystem } from '../../read/units.ts'
+import { type Column, ended } from './columns.ts'
+import type { Told } from './useCauses.ts'
+
+export interface Matter {
+  scenario: Scenario
+  /** What the present scenario was changed from. */
+  base: Scenario
+  units: UnitSystem
+  columns: Column[]
+  told: Partial<Record<StrategyId, Told>>
+  loops: Answered<LoopsResult>
+  recommendation: Recommendation
+  /** The column of the strategy that is handed over. */
+  handed: Column | undefined
+}
+
+/** What is still being worked out; empty once the report is complete. */
+export function missingFrom({ columns, told, loops }: Matter): string[] {
+  return [
+    columns.every(ended) ? '' : 'grips',
+    columns.every(({ strategy, run }) => run?.status === 'failed' || told[strategy]) ? '' : 'causes',
+    loops.busy ? 'margins' : '',
+    columns.every(isChecked) ? '' : 'step errors',
+  ].filter((each) => each !== '')
+}
+
+/** Held against a finer run, whether or not it has a step error. */
+const isChecked = ({ run }: Column) => (run?.result ? run.result.stepErrors !== null : run?.status === 'failed')

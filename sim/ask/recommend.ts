@@ -1,0 +1,55 @@
+/**
+ * Which strategy the figures of one simulated part speak for: of those that hold it undamaged, within all ratings and without
+ * doubt, the one that stays farthest from both edges of the force window. A rule of this program, no standard; cost, cycle time and wear are not in it.
+ */
+import type { GripResult, Verdict } from '../job/grip/result.ts'
+import type { StrategyId } from '../strategy/strategy.ts'
+
+export type Weighed = Pick<GripResult, 'strategy' | 'verdict' | 'metrics' | 'overloads' | 'doubt'>
+
+export interface Standing {
+  strategy: StrategyId
+  verdict: Verdict
+  holdMargin: number | null
+  damageMargin: number | null
+  /** A rating of motor or drive is exceeded; the verdict cannot be relied on. */
+  overloaded: boolean
+  doubtful: boolean
+  /** The smaller of the two margins; what has no limit is no margin. Null: it may not be recommended. */
+  spare: number | null
+}
+
+export interface Recommendation {
+  /** Null where no strategy may be recommended. */
+  best: Standing | null
+  /** The rest that may be, the wider distance first. */
+  next: Standing[]
+  /** Those that may not. */
+  out: Standing[]
+}
+
+/** Distances nearer to each other than this are one distance: the shorter grip decides. */
+const ALIKE = 0.005
+
+export function recommend(results: Weighed[]): Recommendation {
+  const standings = results.map(standingOf)
+  const fit = standings.filter(({ spare }) => spare !== null).sort((a, b) => b.spare! - a.spare!)
+  const close = fit.filter(({ spare }) => spare! > fit[0]!.spare! - ALIKE)
+  const time = ({ strategy }: Standing) =>
+    results.find((result) => result.strategy === strategy)?.metrics.gripTime ?? Number.POSITIVE_INFINITY
+  const best = close.sort((a, b) => time(a) - time(b))[0] ?? null
+  return {
+    best,
+    next: fit.filter((standing) => standing !== best),
+    out: standings.filter(({ spare }) => spare === null),
+  }
+}
+
+function standingOf({ strategy, verdict, metrics, overloads, doubt }: Weighed): Standing {
+  const { holdMargin, damageMargin } = metrics
+  const overloaded = overloads.length > 0
+  const doubtful = doubt !== null
+  const least = Math.min(holdMargin ?? Number.POSITIVE_INFINITY, damageMargin ?? Number.POSITIVE_INFINITY)
+  const fit = verdict === 'held' && !overloaded && !doubtful && holdMargin !== null && least >= 0
+  return { strategy, verdict, holdMargin, damageMargin, overloaded, doubtful, spare: fit ? least : null }
+}

@@ -1,0 +1,3 @@
+/** The simulator for scripts and notebooks, as the package hands it out: its public face, and grips on the compiled core. */
+export * from '../index.ts'
+export { core, run as grip } from './core.ts'

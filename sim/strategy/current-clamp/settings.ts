@@ -1,0 +1,23 @@
+import { group, quantity } from '../../scenario/quantity.ts'
+
+export const currentClampSettings = group('Current clamp', {
+  limit: quantity({
+    label: 'Clamp current',
+    symbol: 'I_cl',
+    unit: 'A',
+    default: 1.2,
+    range: [0.0001, 5000],
+    usual: [0.1, 10],
+    note: 'Limit of the position loop’s output; in contact the axis presses with it.',
+  }),
+  from: quantity({
+    label: 'Clamp from opening',
+    symbol: 'w_cl',
+    unit: 'm',
+    shown: 'mm',
+    default: 2,
+    range: [0, 2],
+    usual: [0.01, 2],
+    note: 'Opening between the pads from which on the clamp current limits: wider open the servo’s current limit holds, and an opening wide enough means always.',
+  }),
+})

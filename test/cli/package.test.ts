@@ -1,0 +1,86 @@
+/** The package as others install it, and the scripts of the README, taken from there, on top of it. */
+import { spawnSync } from 'node:child_process'
+import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
+import { delimiter, join, resolve } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { copyTree, makeScratch, scratch } from '../../.tools/scratch.mjs'
+
+const readme = readFileSync('README.md', 'utf8')
+const sample = (language: string) =>
+  new RegExp(`^\`\`\`${language}\\n([\\s\\S]*?)^\`\`\`$`, 'm').exec(readme)?.[1] ?? ''
+const hasPython = spawnSync('python3', ['--version']).status === 0
+
+/** A folder of somebody else's, inside this tree so that what the package depends on is found in the folders above. */
+const user = join(scratch, 'user')
+const bin = join(user, 'node_modules/.bin')
+
+function run(command: string, args: string[], cwd = user) {
+  const env = { ...process.env, PATH: `${bin}${delimiter}${process.env.PATH}` }
+  const { status, stdout, stderr } = spawnSync(command, args, { cwd, env, encoding: 'utf8' })
+  return { status, stdout, stderr }
+}
+
+/** Compiles a file of the user's as strictly as can be. */
+function compile(file: string) {
+  const compilerOptions = { strict: true, module: 'nodenext', target: 'es2023', types: ['node'] }
+  writeFileSync(join(user, 'tsconfig.json'), JSON.stringify({ compilerOptions, files: [file] }))
+  return run(process.execPath, [resolve('node_modules/typescript/bin/tsc'), '-p', '.'])
+}
+
+describe.runIf(process.platform !== 'win32')('the package', () => {
+  beforeAll(() => {
+    makeScratch()
+    const tree = join(scratch, 'packed')
+    copyTree(tree)
+    mkdirSync(bin, { recursive: true })
+    const packed = run('npm', ['pack', '--silent'], tree)
+    expect(packed.stderr).toBe('')
+    const [archive = ''] = readdirSync(tree).filter((name) => name.endsWith('.tgz'))
+    expect(run('tar', ['-xzf', archive], tree).status).toBe(0)
+    cpSync(join(tree, 'package'), join(user, 'node_modules/jawbench'), { recursive: true })
+    const { bin: programs } = JSON.parse(readFileSync(join(user, 'node_modules/jawbench/package.json'), 'utf8'))
+    symlinkSync(join('../jawbench', programs.jawbench), join(bin, 'jawbench'))
+    writeFileSync(join(user, 'package.json'), '{ "type": "module" }')
+  }, 3_600_000)
+
+  it('holds what it hands out, and nothing of the house', () => {
+    const names = readdirSync(join(user, 'node_modules/jawbench'), { recursive: true, encoding: 'utf8' })
+    expect(names).toEqual(expect.arrayContaining(['README.md', 'package.json', 'lib/jawbench.mjs', 'lib/index.mjs']))
+    expect(names.filter((name) => /(?<!\.d)\.tsx?$|^(app|sim|test|e2e|\.tools)/.test(name))).toEqual([])
+  })
+
+  it('has jawbench as its program', () => {
+    const { status, stdout } = run('jawbench', ['presets'])
+    expect(status).toBe(0)
+    expect(stdout).toContain('teapot')
+  })
+
+  it('is typed, the sample of the README runs in TypeScript, and in Python it says the same', ({ annotate }) => {
+    writeFileSync(join(user, 'sample.ts'), sample('ts'))
+    expect(compile('sample.ts')).toMatchObject({ status: 0, stdout: '' })
+    const typed = run(process.execPath, ['sample.js'])
+    expect(typed.stderr).toBe('')
+    const lines = typed.stdout.trim().split('\n')
+    expect(lines).toHaveLength(3)
+    for (const line of lines) expect(line).toMatch(/^[\d.]+ (held|slipped|dropped|marked|crushed) \d+\.\d+$/)
+    if (!hasPython) return annotate('There is no Python here; its sample was not run.')
+    writeFileSync(join(user, 'sample.py'), sample('python'))
+    const { stdout, stderr } = run('python3', ['sample.py'])
+    expect(stderr).toBe('')
+    expect(stdout).toBe(typed.stdout)
+  })
+
+  it('lets a script that is wrongly typed not pass', () => {
+    writeFileSync(
+      join(user, 'wrong.ts'),
+      "import { grip, PRESETS } from 'jawbench'\ngrip(PRESETS[0]!.scenario, 'hope')\n",
+    )
+    const { status, stdout } = compile('wrong.ts')
+    expect(status).not.toBe(0)
+    expect(stdout).toContain('"hope"')
+  })
+
+  it('is shown in ten lines of each language', () => {
+    for (const language of ['ts', 'python']) expect(sample(language).trim().split('\n').length).toBeLessThanOrEqual(10)
+  })
+})

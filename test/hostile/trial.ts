@@ -1,0 +1,111 @@
+/** Hostile scenarios by the block, each run by one strategy, and the shortest scenario that breaks a law. */
+import base64 from 'virtual:core'
+import fc from 'fast-check'
+import { runnerOn } from '../../sim/ask/runner.ts'
+import {
+  checkScenario,
+  compiledCore,
+  type Scenario,
+  STRATEGIES,
+  type StrategyId,
+  simulateGrip,
+} from '../../sim/index.ts'
+import { modelOf } from '../../sim/model/model.ts'
+import { absurd, plausible } from '../grip/random.ts'
+import { KINDS } from '../scenario/schema-walk.ts'
+import { ERROR_LAW, LAWS } from './laws.ts'
+
+export interface Breach {
+  law: string
+  wrong: string
+  strategy: StrategyId
+  /** The keys that it takes; all others are at their defaults. */
+  scenario: object
+}
+
+export interface Tally {
+  runs: number
+  /** Scenarios that are drawn anew: a run of them would take too many steps. */
+  tooLong: number
+  breaches: Breach[]
+}
+
+/** Runs in a block; the same block of the same seed holds the same runs. */
+export const BLOCK = 250
+/** Steps of the axis that one run may take. */
+const MOST = 20_000
+/** One run in so many is repeated at half the step. */
+const CHECKED = 20
+
+const core = compiledCore(new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(base64, 'base64'))).exports)
+const run = runnerOn(core)
+
+const anyCase = fc.tuple(
+  fc.oneof(...KINDS.flatMap((kind) => [plausible(kind), absurd(kind)])),
+  fc.constantFrom(...STRATEGIES.map(({ id }) => id)),
+)
+
+/** The runs of a block, as many as `most`. */
+export function trial(seed: number, block: number, most = BLOCK): Tally {
+  const tally: Tally = { runs: 0, tooLong: 0, breaches: [] }
+  // Blocks of one seed, and of seeds that are neighbours, are far apart.
+  const start = (Math.imul(seed, 0x9e3779b1) ^ Math.imul(block + 1, 0x85ebca6b)) | 0
+  for (const [scenario, strategy] of fc.sample(anyCase, { seed: start, numRuns: 4 * BLOCK })) {
+    if (tally.runs === most) break
+    if (!isShort(scenario)) {
+      tally.tooLong++
+      continue
+    }
+    const check = tally.runs % CHECKED === 0
+    tally.runs++
+    const broken = breachOf(scenario, strategy, check)
+    if (broken) tally.breaches.push({ ...broken, strategy, scenario: shortest(scenario, strategy, check, broken.law) })
+  }
+  return tally
+}
+
+function isShort(scenario: Scenario): boolean {
+  try {
+    const { axis } = modelOf(scenario, STRATEGIES[0]!).bench
+    return axis.steps * scenario.drive.currentRate * scenario.run.duration <= MOST
+  } catch (error) {
+    if (error instanceof RangeError) return false // refused in a sentence, which test/run/fuzz.test.ts reads
+    throw error
+  }
+}
+
+/** The first law that a run breaks. */
+function breachOf(scenario: Scenario, strategy: StrategyId, check: boolean): { law: string; wrong: string } | null {
+  try {
+    const { result } = check ? simulateGrip(scenario, strategy, { core, stepError: true }) : run(scenario, strategy)
+    for (const { name, broken } of check ? [...LAWS, ERROR_LAW] : LAWS) {
+      const wrong = broken(result, scenario)
+      if (wrong !== null) return { law: name, wrong }
+    }
+    return null
+  } catch (error) {
+    return { law: 'a run ends', wrong: String(error) }
+  }
+}
+
+type Tree = Record<string, unknown>
+
+/** The scenario without every key that it can do without and still break the law. */
+function shortest(scenario: Scenario, strategy: StrategyId, check: boolean, law: string): object {
+  const kept = structuredClone(scenario) as unknown as Tree
+  const breaks = () => {
+    const checked = checkScenario(kept)
+    return checked.ok && isShort(checked.scenario) && breachOf(checked.scenario, strategy, check)?.law === law
+  }
+  const prune = (tree: Tree) => {
+    for (const key of Object.keys(tree)) {
+      const value = tree[key]
+      delete tree[key]
+      if (breaks()) continue
+      tree[key] = value
+      if (typeof value === 'object' && value !== null) prune(value as Tree)
+    }
+  }
+  if (breaks()) prune(kept)
+  return kept
+}
