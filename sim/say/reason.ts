@@ -68,7 +68,7 @@ function slid({ slipDistance, rotation }: Metrics, words: Wording): string {
 
 /** What settled beside what the hardest moment asks for, if that were to last. */
 function shortfall({ settledForce, requiredForce, minForceInMove }: Metrics, words: Wording): string {
-  if (requiredForce === null || settledForce === null) return ''
+  if (requiredForce === null || !settledForce) return '' // 0: the part had gone before the force could be taken
   const [settled, required] = [words.force(settledForce), words.force(requiredForce)]
   if (settledForce < requiredForce) return `, with ${settled} where ${required} hold`
   const least = minForceInMove ?? settledForce

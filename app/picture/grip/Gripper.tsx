@@ -17,6 +17,7 @@ import { Part, restX } from './Part.tsx'
 import { type Plan, planOf } from './plan.ts'
 import { ArmArrow, Gravity, Support } from './Surroundings.tsx'
 import { type ForceEdges, forceScale, type PictureScales } from './scales.ts'
+import { Turn } from './Turn.tsx'
 
 export interface GripperProps {
   frame: GripFrame
@@ -88,6 +89,7 @@ export function Gripper(props: GripperProps) {
           <Gravity x={gravityX(plan)} y={plan.contactY + 24 * plan.u} gravity={scenario.arm.gravity} />
           <ArmArrow plan={plan} frame={frame} greatest={greatest} />
         </g>
+        <Turn plan={plan} frame={frame} scenario={scenario} />
         {scales && <Scaled plan={plan} frame={frame} scales={scales} format={formatRound} round={roundForce} />}
         {names && <Names plan={plan} labels={labelsOf(plan, scenario, drawing)} travel={motion.travel} />}
       </PaintContext>

@@ -25,6 +25,8 @@ export interface GripFrame {
   partShift: number
   sag: number
   drift: number
+  /** Angle by which the part has turned about the grip axis [rad]. */
+  turn: number
   dent: number
   contacts: Record<SideName, ContactShare>
   /** The contact at which the part broke, once it has. */
@@ -104,6 +106,7 @@ function frameOf(
     current: at('current'),
     sag: at('sag'),
     drift: at('drift'),
+    turn: at('turn'),
     contacts: contactShares(contactGeometry(scenario), state),
     crack: null,
     marked: [],

@@ -19,7 +19,7 @@ const BRITTLE = 2400
 export function shapeOf(part: Part): ShapeKind {
   const soft = part.relaxation.fraction > 0 || part.yieldForce !== undefined
   const brittle = part.crackForce !== undefined
-  if (part.exponent === 1.5) {
+  if (part.exponent >= 1.25) {
     if (brittle) return 'globe'
     return soft ? 'softBall' : 'ball'
   }

@@ -284,7 +284,8 @@ export class GripLoad extends Load {
     const s = this.state
     const sums = this.sums
     const push: f64 = Math.abs(s.farForce - s.nearForce)
-    if (push > 0) sums.closed = Math.min(sums.closed, s.normal / push)
+    if (s.normal === 0) sums.closed = 0
+    else if (push > 0) sums.closed = Math.min(sums.closed, s.normal / push)
     if (!this.slip.hasSlid()) sums.stuck = Math.min(sums.stuck, this.slip.spare())
     if (across > 0) sums.across = Math.min(sums.across, (this.slip.staticFriction * s.gripped * s.normal) / across)
   }

@@ -121,7 +121,7 @@ const READ: Record<MetricId, Read> = {
     grain: 0.001,
     label: 'Hold margin',
     note: 'Least ratio, over the time after the lift, of what friction can carry to what the pads carry, turning included, and of both contacts’ force to what pushes the part from one to the other, minus 1. At 0 a contact opens; below 0 the part slides, and the figure is that of what pulls on it.',
-    take: ({ load }) => load.margin(),
+    take: (end) => (isTouched(end) ? end.load.margin() : Number.NaN),
     missing: orUntouched('The run ended before the support was taken away, or nothing pulls on the part.'),
   },
   damageMargin: {

@@ -59,6 +59,13 @@ describe('forceWindow', () => {
     )
   })
 
+  it('counts no move after the release', () => {
+    const late = { moves: [move, { ...move, start: 1.35, acceleration: 50 }], gravity: 'none' }
+    const until = (release: object) => forceWindow(make({ arm: late, events: { release } })).least
+    expect(until({ time: 1.32 })).toBeCloseTo(0.25 * 5, 9)
+    expect(until({ time: 1.4 })).toBeGreaterThan(0.25 * 5)
+  })
+
   it('ends at the least of the damage limits, and nowhere without one', () => {
     expect(forceWindow(make()).most).toBeNull()
     expect(forceWindow(make({ part: { yieldForce: 40, crackForce: 60, markForce: 50 } })).most).toBe(40)
