@@ -57,6 +57,7 @@ test('the customer view is a step of its own, and its slide is in the address', 
   await openBench(page)
   await page.getByRole('button', { name: 'Present', exact: true }).click()
   await expect(page).toHaveURL(/&view=present$/)
+  await expect(page.getByRole('region', { name: 'The job' })).toBeVisible()
   await page.keyboard.press('ArrowRight')
   await page.keyboard.press('PageDown')
   await expect(page).toHaveURL(/&view=present&slide=3$/)

@@ -75,7 +75,9 @@ test('a frame zooms the values too, and the wheel is left to the page until the 
   for (let n = 0; n < 4; n++) await page.mouse.wheel(0, 600)
   await expect.poll(() => shown(force(page))).toBeNull()
 
-  const now = await plotOf(force(page)) // the wheel has scrolled the page in the end
+  // The wheel has scrolled the page in the end.
+  await force(page).evaluate((chart) => chart.scrollIntoView({ block: 'center' }))
+  const now = await plotOf(force(page))
   const across: [number, number] = [now.x + 0.3 * width, now.x + 0.5 * width]
   await drag(page, [across[0], now.y + 30], [across[1], now.y + 32])
   await expect.poll(() => shown(force(page))).not.toBeNull()
