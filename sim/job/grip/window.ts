@@ -48,7 +48,7 @@ export function forceWindow(scenario: Scenario): ForceWindow {
   // Released, the part stands on its support again.
   const until = Math.min(scenario.run.duration, scenario.events.release?.time ?? Infinity)
   // The pull is linear between the corners of the moves, so its size is greatest at one of them.
-  for (const time of [liftTime(scenario), ...scenario.arm.moves.flatMap(corners)]) {
+  for (const time of [liftTime(scenario), until, ...scenario.arm.moves.flatMap(corners)]) {
     if (time < liftTime(scenario) || time > until) continue
     arm.at(time)
     const { along, down, side } = arm.state
