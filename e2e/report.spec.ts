@@ -46,7 +46,8 @@ test('prints one page of A4 with the figures of the command line', async ({ page
     const [, label = '', unit = '', cells = ''] = /^(.*?) (?:\[(.*)\])? +(\S+ +\S+ +\S+)$/.exec(row) ?? []
     if (/[—]/.test(cells)) continue
     const heading = label.trim().charAt(0).toUpperCase() + label.trim().slice(1)
-    if (heading !== 'Verdict') expect(words).toContain(squeeze(`${heading}${unit}${cells}`))
+    // Words above the figures, not among them.
+    if (!['Verdict', 'Overloaded'].includes(heading)) expect(words).toContain(squeeze(`${heading}${unit}${cells}`))
   }
   const reasons = stdout.split('\n').flatMap((line) => /^[a-z]+-[a-z]+: (.*)$/.exec(line)?.[1] ?? [])
   expect(reasons.length).toBe(STRATEGIES.length)
@@ -173,9 +174,10 @@ test('the button prints; further pages hold every parameter', async ({ page }) =
   await expect(sheet(page)).toContainText('jawbench grip teapot --set approach.speed=0.03')
   await page.getByLabel('Further pages with every parameter').check()
   const { pages } = await print(page)
-  expect(pages.length).toBe(2)
+  expect(pages.length).toBeGreaterThan(1)
   expect(pages[0]).toContain('Checkedby')
-  for (const words of ['Bristle stiffness', 'How each figure is computed']) expect(pages[1]).toContain(squeeze(words))
+  const further = pages.slice(1).join('')
+  for (const words of ['Bristle stiffness', 'How each figure is computed']) expect(further).toContain(squeeze(words))
 })
 
 test('is honest where there is nothing to show', async ({ page }) => {
