@@ -258,6 +258,12 @@ async function looks({ kind, data, type }: { kind: 'image' | 'video'; data: stri
     video.currentTime = at * video.duration
     await found
     look(video)
+    // A busy machine has found the place before it has decoded the picture.
+    for (let tries = 0; tries < 100 && new Set(pixels.at(-1)).size === 1; tries++) {
+      await new Promise(requestAnimationFrame)
+      pixels.pop()
+      look(video)
+    }
   }
   const { videoWidth: width, videoHeight: height, duration } = video
   return { width, height, duration, pixels, shades: shades() }
