@@ -200,7 +200,7 @@ test('is honest where there is nothing to show', async ({ page }) => {
   ]
   await openReport(page)
   for (const [name, edits, words] of cases) {
-    await page.goto(linkTo(...edits))
+    await page.goto(`${linkTo(...edits)}&view=report`)
     for (const text of words) await expect(sheet(page), name).toContainText(text)
     await complete(page)
     expect((await print(page)).pages.length, name).toBe(1)

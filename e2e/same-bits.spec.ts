@@ -79,7 +79,7 @@ async function runInNode(cases: Case[]): Promise<Outcome[]> {
 /** The answers of the very worker that the page starts, asked by the page's own messages. */
 async function runInPage(page: Page, cases: Case[]): Promise<Outcome[]> {
   const jobs = cases.flatMap(({ scenario, strategies }) =>
-    strategies.map((strategy) => ({ scenario, strategy, traces: false })),
+    strategies.map((strategy) => ({ scenario, strategy, traces: true })),
   )
   const answers = await page.evaluate(async (inputs: GripJob[]) => {
     const filesOfBuild = await (await fetch('sw.js')).text()
