@@ -4,7 +4,7 @@
  * of the real loop. Its voltage stands still between two samples, so odex is asked for one sample after the other.
  */
 import { type Derivative, Outcome, Solver } from 'odex'
-import { LOAD_DAMPING, LOAD_REACH } from '../../sim/axis/friction.ts'
+import { ELASTIC, LOAD_DAMPING, LOAD_REACH } from '../../sim/axis/friction.ts'
 import { CurrentLoop } from '../../sim/control/current-loop.ts'
 import { axisOf, type Scenario, strategyOf, travelToContact } from '../../sim/index.ts'
 import { jawMassOf } from '../../sim/job/grip/geometry.ts'
@@ -62,6 +62,13 @@ export function odexGrip(scenario: Scenario, tolerance: number): Sampled {
   return { force, current, evaluations }
 }
 
+/** Rate of an elasto-plastic bristle bent by `z` of its `reach` [m]: elastic up to a share of it, and wherever it springs back. */
+function bristleRate(z: number, v: number, reach: number): number {
+  if (z * v <= 0) return v
+  const u = Math.min(1, Math.max(0, (Math.abs(z) / reach - ELASTIC) / (1 - ELASTIC)))
+  return v - (u * u * (3 - 2 * u) * Math.abs(v) * z) / reach
+}
+
 /** Differential equations of the plant as design and sources state them, written for any integrator. */
 function plantOf(scenario: Scenario) {
   const { actuator, jaws, part } = scenario
@@ -91,8 +98,8 @@ function plantOf(scenario: Scenario) {
     const far = press(jawX - gap + partX, jawV + partV)
     const slope = v / stribeckSpeed
     const level = coulomb + (breakaway - coulomb) / (1 + slope * slope)
-    const bristle = v - (bristleStiffness * Math.abs(v) * z) / level
-    const loadBristle = v - (Math.abs(v) * zl) / LOAD_REACH
+    const bristle = bristleRate(z, v, level / bristleStiffness)
+    const loadBristle = bristleRate(zl, v, LOAD_REACH)
     const share = (zl * link > 0 ? raise : lower) * Math.abs(link)
     const friction =
       bristleStiffness * z +

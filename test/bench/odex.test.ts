@@ -7,9 +7,10 @@ describe('the axis integrated by odex', () => {
   const exact = odexGrip(scenario, 1e-9)
 
   it('is what the fixed step converges to, at first order: half the step, half the error', () => {
-    const errors = [1, 2, 4, 8].map((finer) => forceError(fixedStep(scenario, finer), exact))
+    // Bristles that begin to give way leave a remainder of second order, which the finer steps have left behind.
+    const errors = [16, 32, 64].map((finer) => forceError(fixedStep(scenario, finer), exact))
     for (const [n, error] of errors.slice(1).entries()) expect(error / errors[n]!).toBeCloseTo(0.5, 2)
-    expect(errors[0]).toBeLessThan(1e-3)
+    expect(forceError(fixedStep(scenario), exact)).toBeLessThan(1e-4)
   })
 
   it('touches and presses', () => {

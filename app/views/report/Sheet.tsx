@@ -56,10 +56,10 @@ function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[]
       <div className="report-thirds">
         <div>
           <FigureTable scenario={scenario} columns={columns} told={told} units={units} left={left} />
-          {!left.includes('margins') && <Margins scenario={scenario} units={units} loops={loops} />}
         </div>
         <div>
           {handed && <Settings scenario={scenario} base={base} strategy={handed.strategy} units={units} left={left} />}
+          {!left.includes('margins') && <Margins scenario={scenario} units={units} loops={loops} />}
           {!handed && !left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
         </div>
         <div>
