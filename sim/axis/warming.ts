@@ -61,10 +61,13 @@ function riseOf(coil: HeatOptions, loss: number, from: Temperatures): Rise {
   }
 }
 
-/** When a rate that starts above zero has come down to it. */
+/** When a rate that starts above zero has come down to it; 0: not within what counts as for ever. */
 function turnOf(rateAt: (time: number) => number, first: number): number {
   let late = first
-  while (rateAt(late) > 0) late *= 2
+  while (rateAt(late) > 0) {
+    late *= 2
+    if (!(late > 0 && late < EVER)) return 0
+  }
   return firstTime((time) => rateAt(time) <= 0, late)
 }
 

@@ -39,6 +39,7 @@ function logarithm(x: f64): f64 {
 /** e^x as 2^k·e^r with r within ±ln2/2 summed as a Taylor series; 0 below e^−700. */
 export function exponential(x: f64): f64 {
   if (x < -700) return 0
+  if (x > 710) return Infinity
   const k: f64 = Math.floor(x / LN2 + 0.5)
   const r: f64 = x - k * LN2
   let sum: f64 = 1
