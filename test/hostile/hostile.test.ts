@@ -20,7 +20,8 @@ it('refuses what is no number', () => {
 
 it('draws the same block again, and other ones besides', () => {
   expect(trial(7, 3, 20)).toEqual(trial(7, 3, 20))
-  expect(trial(7, 3, 20).tooLong).not.toBe(trial(7, 4, 20).tooLong)
+  const skipped = [3, 4, 5, 6].map((block) => trial(7, block, 60).tooLong)
+  expect(new Set(skipped).size).toBeGreaterThan(1)
 })
 
 describe('the laws', () => {
