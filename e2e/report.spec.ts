@@ -60,7 +60,7 @@ test('prints one page of A4 with the figures of the command line', async ({ page
   // Recommended, why, and what is entered for it alone; the gripper in section; how to come to the same figures.
   for (const text of [
     'RecommendedSensed force',
-    'farthest from its nearer edge',
+    'keeps as far from its nearer edge',
     'Threshold stop is out: crushed',
     'simulated',
   ])
@@ -88,7 +88,7 @@ test('another strategy can be handed over, and the report says that the figures 
   await expect(sheet(page).getByRole('heading', { name: 'Settings to enter, current clamp' })).toBeVisible()
   await page.getByRole('checkbox', { name: 'Current clamp' }).uncheck()
   await page.getByRole('checkbox', { name: 'Sensed force' }).uncheck()
-  await expect(sheet(page)).toContainText('No strategy holds the part undamaged')
+  await expect(sheet(page)).toContainText('No strategy shown holds the part undamaged')
   await expect(sheet(page).getByRole('heading', { name: /Settings to enter/ })).toHaveCount(0)
 })
 

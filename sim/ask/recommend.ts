@@ -12,6 +12,8 @@ export interface Standing {
   verdict: Verdict
   holdMargin: number | null
   damageMargin: number | null
+  /** From first touch to force [s]; null: it never came to it. */
+  gripTime: number | null
   /** A rating of motor or drive is exceeded; the verdict cannot be relied on. */
   overloaded: boolean
   doubtful: boolean
@@ -35,9 +37,8 @@ export function recommend(results: Weighed[]): Recommendation {
   const standings = results.map(standingOf)
   const fit = standings.filter(({ spare }) => spare !== null).sort((a, b) => b.spare! - a.spare!)
   const close = fit.filter(({ spare }) => spare! > fit[0]!.spare! - ALIKE)
-  const time = ({ strategy }: Standing) =>
-    results.find((result) => result.strategy === strategy)?.metrics.gripTime ?? Number.POSITIVE_INFINITY
-  const best = close.sort((a, b) => time(a) - time(b))[0] ?? null
+  const timed = close.filter(({ gripTime }) => gripTime !== null).sort((a, b) => a.gripTime! - b.gripTime!)
+  const best = timed[0] ?? close[0] ?? null
   return {
     best,
     next: fit.filter((standing) => standing !== best),
@@ -46,10 +47,10 @@ export function recommend(results: Weighed[]): Recommendation {
 }
 
 function standingOf({ strategy, verdict, metrics, overloads, doubt }: Weighed): Standing {
-  const { holdMargin, damageMargin } = metrics
+  const { holdMargin, damageMargin, gripTime } = metrics
   const overloaded = overloads.length > 0
   const doubtful = doubt !== null
   const least = Math.min(holdMargin ?? Number.POSITIVE_INFINITY, damageMargin ?? Number.POSITIVE_INFINITY)
   const fit = verdict === 'held' && !overloaded && !doubtful && holdMargin !== null && least >= 0
-  return { strategy, verdict, holdMargin, damageMargin, overloaded, doubtful, spare: fit ? least : null }
+  return { strategy, verdict, holdMargin, damageMargin, gripTime, overloaded, doubtful, spare: fit ? least : null }
 }

@@ -12,27 +12,26 @@ export const recommendedName = ({ best }: Recommendation) => (best ? nameOf(best
 export function recommendSentences({ best, next, out }: Recommendation, words: Wording): string[] {
   const others = next.map((standing) => `${nameOf(standing.strategy)} holds too: ${distance(standing, words)}.`)
   const bad = out.map((standing) => `${nameOf(standing.strategy)} is out: ${whyOut(standing)}.`)
-  if (!best)
-    return [
-      'No strategy holds the part undamaged, within all ratings and with something to spare: no settings are handed over.',
-      ...bad,
-    ]
+  if (!best) return [NONE, ...bad]
   return [`${capital(distance(best, words))}${ahead(best, next, out)}.`, ...others, ...bad, UNWEIGHED]
 }
 
+const NONE =
+  'No strategy shown holds the part undamaged, within all ratings, beyond doubt and with something to spare: none is recommended.'
 const UNWEIGHED = 'Cycle time, cost and wear are not weighed.'
 
 /** What sets it apart from the others. */
 function ahead(best: Standing, [second]: Standing[], out: Standing[]): string {
-  if (!second) return out.length > 0 ? '; the only one shown that holds the part undamaged' : ''
-  return best.spare! > second.spare!
-    ? '; of those that hold it keeps farthest from its nearer edge of the window'
-    : `; as far from its nearer edge of the window as ${nameOf(second.strategy).toLowerCase()}, and sooner there`
+  if (!second) return out.length > 0 ? '; the only one shown that can be recommended' : ''
+  if (best.spare! > second.spare!)
+    return '; no other that can be recommended keeps as far from its nearer edge of the window'
+  const sooner = best.gripTime !== null && (second.gripTime === null || best.gripTime < second.gripTime)
+  return `; as far from its nearer edge of the window as ${nameOf(second.strategy).toLowerCase()}${sooner ? ', and sooner at its force' : ''}`
 }
 
 function distance({ holdMargin, damageMargin }: Standing, words: Wording): string {
   const damage = damageMargin === null ? 'no damage limit is stated' : `${words.ratio(damageMargin)} before damage`
-  return `${words.ratio(holdMargin ?? 0)} to spare before it slides, ${damage}`
+  return `${words.ratio(holdMargin ?? 0)} more hold than needed, ${damage}`
 }
 
 function whyOut({ verdict, holdMargin, overloaded, doubtful }: Standing): string {

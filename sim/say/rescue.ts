@@ -1,6 +1,8 @@
 /** What would save a part, or lose it: values that hold, what is left there, and what happens instead where nothing helps. */
-import type { Flaw, Interval, Outcome, Rescue } from '../ask/rescue.ts'
+import type { Rescue } from '../ask/rescue.ts'
+import type { Flaw } from '../ask/rescue-judge.ts'
 import type { Cost } from '../ask/rescue-parameters.ts'
+import type { Interval, Outcome } from '../ask/rescue-values.ts'
 import type { Verdict } from '../job/grip/result.ts'
 import { quantityAt, type Scenario } from '../scenario/index.ts'
 import { decibels, degrees, type Wording } from './wording.ts'

@@ -37,8 +37,8 @@ describe('the recommended strategy', () => {
     expect(answer.best?.strategy).toBe(clamp)
     expect(answer.next.map(({ strategy }) => strategy)).toEqual([stop])
     expect(recommendSentences(answer, words).map(inPlainSpaces)).toEqual([
-      '50 % to spare before it slides, 60 % before damage; of those that hold it keeps farthest from its nearer edge of the window.',
-      'Threshold stop holds too: 300 % to spare before it slides, 10 % before damage.',
+      '50 % more hold than needed, 60 % before damage; no other that can be recommended keeps as far from its nearer edge of the window.',
+      'Threshold stop holds too: 300 % more hold than needed, 10 % before damage.',
       'Sensed force is out: crushed.',
       'Cycle time, cost and wear are not weighed.',
     ])
@@ -48,7 +48,20 @@ describe('the recommended strategy', () => {
     const answer = recommend([result(stop!, 'held', 0.5, null, 0.4), result(clamp!, 'held', 0.499, 2, 0.2)])
     expect(answer.best?.strategy).toBe(clamp)
     expect(recommendSentences(answer, words)[0]).toContain(
-      'as far from its nearer edge of the window as threshold stop, and sooner there',
+      'as far from its nearer edge of the window as threshold stop, and sooner at its force',
+    )
+  })
+
+  it('claims no quicker grip where none of the two times is known', () => {
+    const never = null as never
+    const answer = recommend([result(stop!, 'held', 0.5, null, never), result(clamp!, 'held', 0.5, null, never)])
+    expect(recommendSentences(answer, words)[0]).toMatch(/as far .* as current clamp\.$/)
+    expect(recommendSentences(recommend([result(stop!, 'held', 0.5, null)]), words)[0]).toMatch(
+      /no damage limit is stated\.$/,
+    )
+    const overloaded = { ...(result(clamp!, 'held', 3, 3) as object), overloads: [{}] } as never
+    expect(recommendSentences(recommend([result(stop!, 'held', 0.5, null), overloaded]), words)[0]).toMatch(
+      /the only one shown that can be recommended\.$/,
     )
   })
 
@@ -56,7 +69,7 @@ describe('the recommended strategy', () => {
     const outs = [result(stop!, 'held', null, 1), result(clamp!, 'held', -0.01, 1), result(sensed!, 'slipped', 1, 1)]
     const answer = recommend(outs)
     expect(answer.best).toBeNull()
-    expect(recommendSentences(answer, words)[0]).toContain('No strategy holds')
+    expect(recommendSentences(answer, words)[0]).toContain('none is recommended')
     expect(recommend([]).best).toBeNull()
   })
 

@@ -1,6 +1,6 @@
 /** Whatever happens, a reader who has chosen US units meets no SI unit that those replace. */
 import { describe, expect, it } from 'vitest'
-import type { Flaw } from '../../sim/ask/rescue.ts'
+import type { Flaw } from '../../sim/ask/rescue-judge.ts'
 import {
   analyseLoops,
   type Doubt,

@@ -143,3 +143,19 @@ export function summary(result: LoopsResult, analyses: LoopAnalysis[], worst: Lo
     })
     .join(' ')
 }
+
+export interface WorstOfLoop {
+  loop: LoopId
+  /** Loop and working point in words. */
+  heading: string
+  /** Null where the loop has no crossover anywhere. */
+  worst: LoopAnalysis | null
+}
+
+/** Each loop at the working point that comes closest to instability. */
+export const worstOfEach = (result: LoopsResult): WorstOfLoop[] =>
+  [...new Set(result.loops.map(({ loop }) => loop))].map((loop) => {
+    const worst = worstOf(analysesOf(result, loop))
+    const point = worst ? pointLabel(result, worst.workingPoint).toLowerCase() : 'no crossover'
+    return { loop, heading: `${LOOP_LABELS[loop]}, ${point}`, worst }
+  })

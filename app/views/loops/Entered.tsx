@@ -10,7 +10,7 @@ import {
   wordingOf,
 } from '../../../sim/index.ts'
 import { COLUMNS } from '../../read/loops/figures.ts'
-import { analysesOf, LOOP_LABELS, pointLabel, standing, worstOf } from '../../read/loops/lines.ts'
+import { standing, worstOfEach } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
@@ -75,7 +75,6 @@ const SHOWN = COLUMNS.filter(({ id }) =>
 function Margins({ entered, scales }: { entered: EnteredLoops; scales: DriveScales }) {
   const words = wordingOf(useView((state) => state.units))
   const { loops: result } = entered
-  const loops = [...new Set(result.loops.map(({ loop }) => loop))]
   return (
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
@@ -92,22 +91,19 @@ function Margins({ entered, scales }: { entered: EnteredLoops; scales: DriveScal
             </tr>
           </thead>
           <tbody>
-            {loops.map((loop) => {
-              const worst = worstOf(analysesOf(result, loop))
-              return (
-                <tr key={loop} data-wrong={worst?.stable === false}>
-                  <th scope="row">
-                    {LOOP_LABELS[loop]}, {worst ? pointLabel(result, worst.workingPoint).toLowerCase() : 'no crossover'}
-                    {worst?.stable === false && `: ${standing(worst)}`}
-                  </th>
-                  {SHOWN.map((column) => (
-                    <td key={column.id} className="figure">
-                      {formatFigure(worst && column.value(worst))}
-                    </td>
-                  ))}
-                </tr>
-              )
-            })}
+            {worstOfEach(result).map(({ loop, heading, worst }) => (
+              <tr key={loop} data-wrong={worst?.stable === false}>
+                <th scope="row">
+                  {heading}
+                  {worst?.stable === false && `: ${standing(worst)}`}
+                </th>
+                {SHOWN.map((column) => (
+                  <td key={column.id} className="figure">
+                    {formatFigure(worst && column.value(worst))}
+                  </td>
+                ))}
+              </tr>
+            ))}
           </tbody>
         </table>
       </section>

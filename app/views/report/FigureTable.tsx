@@ -51,16 +51,7 @@ export function FigureTable({ scenario, columns, told, units, left }: Props) {
   return (
     <section aria-label="Figures">
       <table className="report-table" onKeyDown={walkNotes}>
-        <thead>
-          <tr>
-            <th scope="col">Figures</th>
-            {columns.map(({ strategy, label }) => (
-              <th key={strategy} scope="col">
-                {label}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Head title="Figures" columns={columns} />
         <tbody>
           {shown.map(({ metric, unit, cells }, place) => (
             <tr key={metric.id} data-metric={metric.id}>
@@ -85,6 +76,21 @@ export function FigureTable({ scenario, columns, told, units, left }: Props) {
         <p className="report-small">{RULE}</p>
       )}
     </section>
+  )
+}
+
+function Head({ title, columns }: { title: string; columns: Column[] }) {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">{title}</th>
+        {columns.map(({ strategy, label }) => (
+          <th key={strategy} scope="col">
+            {label}
+          </th>
+        ))}
+      </tr>
+    </thead>
   )
 }
 
@@ -139,16 +145,7 @@ export function CauseTable({ columns, told, units }: Omit<Props, 'scenario' | 'l
   const whys = columns.map(({ strategy }) => told[strategy]?.why ?? null)
   return (
     <table className="report-table">
-      <thead>
-        <tr>
-          <th scope="col">Causes</th>
-          {columns.map(({ strategy, label }) => (
-            <th key={strategy} scope="col">
-              {label}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Head title="Causes" columns={columns} />
       <Causes columns={columns} whys={whys} units={units} />
     </table>
   )

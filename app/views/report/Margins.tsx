@@ -1,6 +1,6 @@
 import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
 import { COLUMNS } from '../../read/loops/figures.ts'
-import { analysesOf, LOOP_LABELS, pointLabel, standing, worstOf } from '../../read/loops/lines.ts'
+import { standing, worstOfEach } from '../../read/loops/lines.ts'
 import { textAt } from '../../read/scenario/textAt.ts'
 import type { Answered } from '../../read/study/useKept.ts'
 import type { UnitSystem } from '../../read/units.ts'
@@ -35,7 +35,6 @@ export function Margins({ scenario, units, loops: { item, failure } }: Props) {
 }
 
 function MarginRows({ result }: { result: LoopsResult }) {
-  const loops = [...new Set(result.loops.map(({ loop }) => loop))]
   return (
     <table className="report-table">
       <thead>
@@ -49,23 +48,18 @@ function MarginRows({ result }: { result: LoopsResult }) {
         </tr>
       </thead>
       <tbody>
-        {loops.map((loop) => {
-          const worst = worstOf(analysesOf(result, loop))
-          return (
-            <tr key={loop}>
-              <th scope="row">
-                {LOOP_LABELS[loop]}, {worst ? pointLabel(result, worst.workingPoint).toLowerCase() : 'no crossover'}
-              </th>
-              {SHOWN.map((column, index) => (
-                <td key={column.id}>
-                  {worst && !worst.stable
-                    ? index === 0 && <b>{standing(worst)}</b>
-                    : formatFigure(worst && column.value(worst))}
-                </td>
-              ))}
-            </tr>
-          )
-        })}
+        {worstOfEach(result).map(({ loop, heading, worst }) => (
+          <tr key={loop}>
+            <th scope="row">{heading}</th>
+            {SHOWN.map((column, index) => (
+              <td key={column.id}>
+                {worst && !worst.stable
+                  ? index === 0 && <b>{standing(worst)}</b>
+                  : formatFigure(worst && column.value(worst))}
+              </td>
+            ))}
+          </tr>
+        ))}
       </tbody>
     </table>
   )
