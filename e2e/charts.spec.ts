@@ -178,6 +178,7 @@ test('time is even on charts and bar; stretched it is the same however one comes
       .evaluateAll((all) =>
         all.map((tick) => Number.parseFloat(tick.textContent ?? '') / Number(tick.getAttribute('x'))),
       )
+  await expect(page.locator('.traces canvas')).toHaveCount(4) // they come after the verdicts
   const even = await looks()
   const places = await ticks()
   for (const place of places.slice(1)) expect(place).toBeCloseTo(places[1]!, 6)
