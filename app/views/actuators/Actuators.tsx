@@ -34,8 +34,8 @@ export function Actuators() {
       <div className="actuators-head">
         <h1>Which axis suits the part?</h1>
         <p>
-          Each axis with gains matched to its mass and its settings to the grip force of
-          {say(wanted)} that is wanted on the bench. Generic data, no maker’s.
+          Each axis with gains matched to its mass and its settings to the grip force that is wanted on the bench,{' '}
+          {say(wanted)}. Generic data, no maker’s.
         </p>
         <p className="bar-key">
           Bars: <b className="key continuous" /> continuous <b className="key peak" /> peak{' '}
