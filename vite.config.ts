@@ -17,6 +17,9 @@ const headers = {
 }
 const { watch, write } = notices()
 
+/** No module of this library does anything by being imported, though its package does not say so. */
+const treeshake = { moduleSideEffects: [{ test: /node_modules.typebox/, sideEffects: false }] }
+
 export default defineConfig({
   root: here('app'),
   publicDir: here('public'),
@@ -27,6 +30,7 @@ export default defineConfig({
     outDir: here('dist'),
     emptyOutDir: true,
     rolldownOptions: {
+      treeshake,
       output: {
         // What the first view needs comes in three files and not in forty: each group takes all that its module imports.
         codeSplitting: {
@@ -39,7 +43,11 @@ export default defineConfig({
       },
     },
   },
-  worker: { format: 'es', plugins: () => [core(), asNamespace('typebox'), watch()] },
+  worker: {
+    format: 'es',
+    plugins: () => [core(), asNamespace('typebox'), watch()],
+    rolldownOptions: { treeshake },
+  },
   server: { host: '127.0.0.1', headers },
   preview: {
     host: '127.0.0.1',

@@ -1,6 +1,6 @@
 /** One grip of one strategy: run it, judge it, and, if asked, state the error of its step. */
 import { cooled, steadyStart, type Temperatures } from '../axis/cooling.ts'
-import type { GripResult, Metrics } from '../job/grip/result.ts'
+import type { GripResult } from '../job/grip/result.ts'
 import { judgeEnd, weakestOf } from '../job/grip/verdict.ts'
 import type { RunEnd } from '../job/job.ts'
 import { type Model, modelOf } from '../model/model.ts'
@@ -11,6 +11,7 @@ import { type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
 import { endOf } from './end.ts'
 import { type Cycle, type CycleOptions, type OnChunk, type OnProgress, runCycle } from './run.ts'
+import { stepErrorBetween } from './step-error.ts'
 
 export interface SimulateOptions {
   /** The core that carries it out; the simulator's own files if left out. */
@@ -77,13 +78,6 @@ function stepErrorOf(
 ): number | null {
   const { bench } = runDuty(modelOf(scenario, strategyOf(result.strategy), { finer: 2 }), { core, onProgress })
   return stepErrorBetween(result, judgeEnd(scenario, endOf(bench, '')).metrics)
-}
-
-/** Largest relative change of peak and settled force from a run to one at half its step; null for a run without force. */
-export function stepErrorBetween({ metrics, events }: GripResult, half: Metrics): number | null {
-  if (events.unstable !== null || !metrics.peakForce || !metrics.settledForce) return null
-  const change = (a: number, b: number | null) => Math.abs((b ?? 0) / a - 1)
-  return Math.max(change(metrics.peakForce, half.peakForce), change(metrics.settledForce, half.settledForce))
 }
 
 /** Share of the work that is done when the run at half the step begins, which takes twice the steps. */

@@ -27,7 +27,16 @@ export function quantity({ label, range, note, integer, ...rest }: QuantityOptio
 }
 
 /** A damage limit: a quantity that may be left out, which means "none". */
-export const limit = (options: QuantityOptions) => Type.Optional(quantity(options))
+export const limit = (options: QuantityOptions) => optional(quantity(options))
+
+/**
+ * The same schema as a key that may be missing. `Type.Optional` says just this, but brings the library's whole engine of computed types
+ * to every page that opens.
+ */
+export function optional<T extends Type.TSchema>(schema: T): Type.TOptional<T> {
+  const same = Object.defineProperties({}, Object.getOwnPropertyDescriptors(schema))
+  return Object.defineProperty(same, '~optional', { value: true }) as Type.TOptional<T>
+}
 
 /** A closed object whose keys all have defaults, so that it may be left out whole. */
 export function group<const P extends Type.TProperties>(label: string, properties: P) {

@@ -3,8 +3,8 @@
  * every fault at once with its path, what was given and what is allowed.
  */
 import type Type from 'typebox'
+import { Errors } from 'typebox/schema'
 import { Settings } from 'typebox/system'
-import Value from 'typebox/value'
 import { fill } from './fill.ts'
 import { FIRST_SCHEMAS, lift, pathBefore, pathNow, versionOf } from './migrate.ts'
 import { RULES } from './rules.ts'
@@ -112,7 +112,7 @@ const PASSING = new Set(['additionalProperties', 'anyOf'])
 /** Every fault of a value against a schema, one a path. A schema may say in `allowed` what it allows. */
 export function schemaFaults(schema: Type.TSchema, value: unknown): Fault[] {
   const faults = new Map<string, Fault>()
-  for (const error of Value.Errors(schema, value)) {
+  for (const error of Errors(schema, value)[1]) {
     if (PASSING.has(error.keyword)) continue // said again, and better, by the error of the key itself
     const keys = error.instancePath.split('/').slice(1).map(unescapePointer)
     const path = keys.reduce((text, key) => (/^\d+$/.test(key) ? `${text}[${key}]` : text ? `${text}.${key}` : key), '')

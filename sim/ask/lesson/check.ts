@@ -1,5 +1,4 @@
 /** Reads a lesson: holds it against its schema and against what its keys demand of each other, and says every fault by its path. */
-import Value from 'typebox/value'
 import { type Fault, quantityAt, type Scenario, schemaFaults, show } from '../../scenario/index.ts'
 import { placeholdersOf, type Source, sourceOf } from './figures.ts'
 import { type Condition, LESSON_SCHEMAS, type Lesson, type QuestionKind } from './format.ts'
@@ -53,10 +52,29 @@ export function checkLesson(input: unknown): CheckedLesson {
   if (typeof kind !== 'string' || !Object.hasOwn(LESSON_SCHEMAS, kind))
     return refuse('question.kind', show(kind), Object.keys(LESSON_SCHEMAS).map(show).join(', '))
   const schema = LESSON_SCHEMAS[kind as QuestionKind]
-  const lesson = Value.Default(schema, structuredClone(input)) as Lesson
+  const lesson = defaulted(schema as Node, structuredClone(input)) as Lesson
   const faults = schemaFaults(schema, lesson)
   if (faults.length === 0) faults.push(...idFaults(lesson), ...meaningFaults(lesson))
   return faults.length > 0 ? { ok: false, faults } : { ok: true, lesson }
+}
+
+/** What is read of a schema to fill in its defaults. */
+interface Node {
+  default?: unknown
+  items?: Node
+  properties?: Record<string, Node>
+}
+
+/** A value with the defaults of what its schema knows; where it is not what the schema says it is left as it is. */
+function defaulted(node: Node, value: unknown): unknown {
+  if (value === undefined) return structuredClone(node.default)
+  const { items, properties } = node
+  if (items && Array.isArray(value)) return value.map((each) => defaulted(items, each))
+  if (!properties || !isRecord(value)) return value
+  const filled = Object.entries(properties).map(
+    ([key, inner]) => [key, defaulted(inner, Object.hasOwn(value, key) ? value[key] : undefined)] as const,
+  )
+  return { ...value, ...Object.fromEntries(filled.filter(([, each]) => each !== undefined)) }
 }
 
 /** Runs are told apart by their labels, and everything by its id. */

@@ -3,6 +3,7 @@ import Type from 'typebox'
 import { VERDICTS, type Verdict } from '../../job/grip/result.ts'
 import { CHANNELS } from '../../run/channels.ts'
 import { PRESETS } from '../../scenario/index.ts'
+import { optional } from '../../scenario/quantity.ts'
 import { STRATEGIES } from '../../strategy/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 
@@ -15,9 +16,13 @@ const id = Type.String({
 })
 const paragraphs = Type.Array(text(700), { minItems: 1, maxItems: 8 })
 const range = { minimum: -1e12, maximum: 1e12 }
-const edits = Type.Record(Type.String(), Type.Unknown(), { default: {}, allowed: 'an object of scenario paths' })
+const edits = Type.Unsafe<Record<string, unknown>>({
+  type: 'object',
+  default: {},
+  allowed: 'an object of scenario paths',
+})
 
-const bound = Type.Optional(
+const bound = optional(
   Type.Union([Type.Number(), Type.String()], { allowed: 'a number (SI) or a figure such as "slow.peakForce"' }),
 )
 
@@ -27,7 +32,7 @@ const condition = Type.Object(
     figure: text(80),
     above: bound,
     below: bound,
-    is: Type.Optional(word<Verdict>(VERDICTS)),
+    is: optional(word<Verdict>(VERDICTS)),
   },
   { additionalProperties: false },
 )
@@ -56,7 +61,7 @@ const derived = Type.Object(
     take: word(TAKES),
     of: Type.Array(text(80), { minItems: 2, maxItems: 6 }),
     /** Unit in which it is read, if not that of the first: `%` for a ratio that is a share. */
-    shown: Type.Optional(word(['%', 'ms', 'mm'] as const)),
+    shown: optional(word(['%', 'ms', 'mm'] as const)),
   },
   { additionalProperties: false },
 )
@@ -111,7 +116,7 @@ const lessonOf = <Q extends Type.TSchema>(question: Q) =>
       title: text(60),
       minutes: Type.Integer({ minimum: 1, maximum: 15 }),
       /** Where a hand can be hurt. */
-      caution: Type.Optional(text(400)),
+      caution: optional(text(400)),
       text: paragraphs,
       preset: word(PRESETS.map((preset) => preset.id)),
       set: edits,
