@@ -1,6 +1,6 @@
 /** A chart over time: lines named at their ends, bands, marks, and cursors that pointer and keyboard move. */
 import { useMemo } from 'react'
-import { Frame } from './chart/Frame.tsx'
+import { type Feed, Frame } from './chart/Frame.tsx'
 import type { Range } from './chart/group.ts'
 import { TIME_LOOK } from './chart/timeLook.ts'
 import {
@@ -14,7 +14,8 @@ import {
 import { formatFigure, withUnit } from './format.ts'
 import type { ShownUnit } from './unit.ts'
 
-export type { ChartBand, ChartMark, ChartSeries } from './chart/types.ts'
+export type { Feed } from './chart/Frame.tsx'
+export type { ChartBand, ChartContent, ChartMark, ChartSeries } from './chart/types.ts'
 
 interface ChartProps {
   series: ChartSeries[]
@@ -41,6 +42,8 @@ interface ChartProps {
   calm?: number
   /** Whether the time axis carries figures; charts stacked on one axis need them once. */
   timeAxis?: boolean
+  /** Draws what moves at every frame past the page. */
+  feed?: Feed<ChartContent>
   /** What the chart says, for somebody who does not see it. */
   summary: string
 }
@@ -51,7 +54,7 @@ const seconds = (time: number, digits = 4) => withUnit(formatFigure(time, digits
 const TIME = { title: 'Time', figure: seconds, difference: (from: number, to: number) => seconds(to - from, 3) }
 
 export function Chart(props: ChartProps) {
-  const { series, time, yLabel, height, cursorTime, onCursor, syncKey, bounds, summary } = props
+  const { series, time, yLabel, height, cursorTime, onCursor, syncKey, bounds, feed, summary } = props
   const { unit = AS_IT_IS, bands = NONE, marks = NONE, lens = PLAIN_TIME, calm = 0, timeAxis = true } = props
   const [from, to] = props.xRange
   const content = useMemo<Omit<ChartContent, 'yRange'>>(
@@ -60,7 +63,7 @@ export function Chart(props: ChartProps) {
   )
   return (
     <Frame
-      {...{ content, height, onCursor, syncKey, bounds, summary }}
+      {...{ content, height, onCursor, syncKey, bounds, feed, summary }}
       look={TIME_LOOK}
       title={yLabel}
       name="time cursor"

@@ -8,14 +8,16 @@ const BLOCK = 256
 
 export class RollingTraces {
   private readonly most: number
+  private readonly kept: Channel[]
   private columns: Float64Array[]
   private rows = 0
   /** Rows forgotten so far. */
   private gone = 0
 
-  /** `most`: rows that are kept. */
-  constructor(most: number) {
+  /** `most`: rows that are kept, of the channels `kept`, time among them. */
+  constructor(most: number, kept: Channel[] = CHANNELS.map(({ id }) => id)) {
     this.most = most
+    this.kept = kept
     this.columns = this.room()
   }
 
@@ -23,9 +25,16 @@ export class RollingTraces {
   append(added: Float64Array[]) {
     const fresh = Math.min(added[0]?.length ?? 0, this.most)
     if (this.rows + fresh > 2 * this.most) this.forget()
-    for (const [index, column] of added.entries())
-      this.columns[index]!.set(column.subarray(column.length - fresh), this.rows)
+    for (const [place, id] of this.kept.entries()) {
+      const column = added[INDEX[id]]!
+      this.columns[place]!.set(column.subarray(column.length - fresh), this.rows)
+    }
     this.rows += fresh
+  }
+
+  /** Time of the oldest row that is certain to be there [s]; null without rows. */
+  get oldest(): number | null {
+    return this.rows > 0 ? this.columnOf('time')[Math.max(0, this.rows - this.most)]! : null
   }
 
   clear() {
@@ -36,23 +45,23 @@ export class RollingTraces {
 
   /**
    * The rows from a time on [s], and the newest sample, which does not yet fill a row, after them; at most about `most` rows, thinned
-   * where there are more. Rows that come later do not show in them.
+   * where there are more. Rows that come later do not show in them, nor does what was later than `to` [s].
    */
-  view(channels: Channel[], from: number, most: number, newest: Float64Array): Traces {
-    const time = this.columns[0]!
+  view(channels: Channel[], from: number, most: number, newest: Float64Array, to = Number.POSITIVE_INFINITY): Traces {
+    const time = this.columnOf('time')
     let start = this.rows
     while (start > 0 && time[start - 1]! >= from) start -= start > BLOCK && time[start - BLOCK]! >= from ? BLOCK : 1
     start = Math.max(0, start - 1) // the line comes in from outside
-    for (const [index, column] of this.columns.entries()) column[this.rows] = newest[index]!
-    const group = 2 * Math.ceil((this.rows - start) / most)
+    for (const [place, id] of this.kept.entries()) this.columns[place]![this.rows] = newest[INDEX[id]]!
+    let end = this.rows + 1
+    while (end > start + 1 && time[end - 2]! > to) end -= end - BLOCK > start && time[end - BLOCK]! > to ? BLOCK - 1 : 1
+    const group = 2 * Math.ceil((end - 1 - start) / most)
     // Groups begin at the same rows in every view, so that what is drawn rolls without a flicker.
     const first = Math.max(0, start - ((this.gone + start) % group))
     const view = (id: Channel) => {
-      const column = this.columns[INDEX[id]]!
-      if (group <= 2) return column.subarray(start, this.rows + 1)
-      return id === 'time'
-        ? endsOf(column, first, this.rows + 1, group)
-        : extremesOf(column, first, this.rows + 1, group)
+      const column = this.columnOf(id)
+      if (group <= 2) return column.subarray(start, end)
+      return id === 'time' ? endsOf(column, first, end, group) : extremesOf(column, first, end, group)
     }
     return Object.fromEntries(channels.map((id) => [id, view(id)])) as Traces
   }
@@ -68,7 +77,54 @@ export class RollingTraces {
   }
 
   private room() {
-    return CHANNELS.map(() => new Float64Array(2 * this.most + 1))
+    return this.kept.map(() => new Float64Array(2 * this.most + 1))
+  }
+
+  private columnOf(id: Channel): Float64Array {
+    return this.columns[this.kept.indexOf(id)]!
+  }
+}
+
+/** Rows gathered into groups of `size`, each kept as two rows with what was least and most in it: what is long ago, in little room. */
+export class Gathered {
+  private readonly size: number
+  private readonly waiting: Float64Array[]
+  private filled = 0
+
+  /** `size` is even. */
+  constructor(size: number) {
+    this.size = size
+    this.waiting = CHANNELS.map(() => new Float64Array(size))
+  }
+
+  /** Takes new rows, one column a channel, and returns those of the groups that they fill. */
+  take(added: Float64Array[]): Float64Array[] {
+    const rows = added[0]?.length ?? 0
+    const groups = Math.floor((this.filled + rows) / this.size)
+    const out = CHANNELS.map(() => new Float64Array(2 * groups))
+    for (const [c, column] of added.entries()) {
+      const waiting = this.waiting[c]!
+      let { filled } = this
+      let row = 0
+      for (let group = 0; row < rows; ) {
+        const some = Math.min(rows - row, this.size - filled)
+        waiting.set(column.subarray(row, row + some), filled)
+        row += some
+        filled += some
+        if (filled < this.size) break
+        filled = 0
+        out[c]!.set(
+          c === INDEX.time ? endsOf(waiting, 0, this.size, this.size) : extremesOf(waiting, 0, this.size, this.size),
+          2 * group++,
+        )
+      }
+    }
+    this.filled = (this.filled + rows) % this.size
+    return out
+  }
+
+  clear() {
+    this.filled = 0
   }
 }
 

@@ -27,17 +27,22 @@ export interface FrameProps<C extends ChartContent> {
   keyStep: number
   /** How far one can look, if not the range [values of the axis]. */
   bounds?: Range | undefined
+  /** Draws what moves at every frame past the page, until it is ended; it stands still while something is looked at closer. */
+  feed?: Feed<C> | undefined
   summary: string
 }
 
+/** Hands on `draw`, which takes what has changed and the cursor, and returns what ends the feeding. */
+export type Feed<C extends ChartContent> = (draw: (moving: Partial<C>, cursor: number | null) => void) => () => void
+
 export function Frame<C extends ChartContent>(props: FrameProps<C>) {
   const { title, name, height, cursor, syncKey, axis, summary } = props
-  const [from, to] = props.content.xRange
+  const all = props.bounds ?? props.content.xRange
+  const [from, to] = all
   const group = groupOf(syncKey)
   const window = group.use((state) => state.window)
   const mark = group.use((state) => state.mark)
   const [heights, setHeights] = useState<Range | null>(null)
-  const all = props.bounds ?? props.content.xRange
   const content = useMemo(
     () => ({ ...props.content, xRange: window ? within(window, all) : props.content.xRange, yRange: heights }) as C,
     [props.content, window, heights, all],
@@ -68,12 +73,22 @@ export function Frame<C extends ChartContent>(props: FrameProps<C>) {
     if (host.current) plot.current?.resize(host.current.clientWidth, height)
   }, [height])
 
+  useEffect(
+    () =>
+      props.feed?.((moving, cursor) => {
+        if (!plot.current || group.use.getState().window) return
+        plot.current.content = { ...latest.current.content, ...moving }
+        plot.current.setCursors(cursor, group.use.getState().mark)
+      }),
+    [props.feed, group],
+  )
+
   const press = (event: KeyboardEvent) => {
     const next = keyed(event, cursor ?? from, [from, to], content, props.keyStep)
     if (next === null) return
     event.preventDefault()
     props.onCursor?.(next)
-    follow(group, next, content.lens.toDisplay, content.lens.toTime)
+    follow(group, next, content)
   }
   const at = Math.min(to, Math.max(from, cursor ?? from))
   const told = content.series.filter((line) => line.label !== '' && !line.faint)

@@ -1,5 +1,6 @@
 /** Charts on one axis share what is shown of it, the second cursor, and one read-out. */
 import { create, type StoreApi, type UseBoundStore } from 'zustand'
+import type { ChartContent } from './types.ts'
 
 export type Range = [number, number]
 
@@ -78,11 +79,10 @@ export function within(window: Range, [from, to]: Range): Range {
   return [Math.max(from, window[0]), Math.min(to, window[1])]
 }
 
-/** Moves the shown part so that a cursor that has been stepped out of it is seen. `to` and `back`: the axis made even, and back. */
-export function follow({ use }: ChartGroup, cursor: number, to: (x: number) => number, back: (x: number) => number) {
-  const { window } = use.getState()
-  if (!window || (cursor >= window[0] && cursor <= window[1])) return
-  const [from, end] = window.map(to) as Range
-  const by = to(cursor) - (cursor < window[0] ? from : end)
-  use.setState({ window: [back(from + by), back(end + by)] })
+/** Moves the shown part so that a cursor that has been stepped out of it is seen. */
+export function follow({ use }: ChartGroup, cursor: number, { xRange, lens }: Pick<ChartContent, 'xRange' | 'lens'>) {
+  if (cursor >= xRange[0] && cursor <= xRange[1]) return
+  const [from, end] = xRange.map((x) => lens.toDisplay(x)) as Range
+  const by = lens.toDisplay(cursor) - (cursor < xRange[0] ? from : end)
+  use.setState({ window: [lens.toTime(from + by), lens.toTime(end + by)] })
 }

@@ -128,8 +128,12 @@ function differenceText(content: ChartContent, series: ChartSeries, at: number, 
   return ` Δ\u202f${difference > 0 ? '+' : ''}${formatFigure(difference)}`
 }
 
+const NOTHING = 1e-6
+
 /** The value of a series at a time, with its unit. */
 export function valueText(content: ChartContent, series: ChartSeries, at: number): string {
-  const value = valueAt(timeOf(content, series), series.values, at)
+  const found = valueAt(timeOf(content, series), series.values, at)
+  // What is nothing against the span that is shown at least reads 0.
+  const value = found !== null && Math.abs(found) < NOTHING * content.calm ? 0 : found
   return withUnit(formatFigure(value === null ? null : content.unit.toShown(value)), content.unit.symbol)
 }

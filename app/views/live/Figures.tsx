@@ -56,6 +56,11 @@ const FIGURES: Figure[] = [
   { label: 'Sag', note: 'How far the part has come down in the jaws.', quantity: 'length', value: at('sag') },
 ]
 
+/** Below these a figure is what is left of a decay, and reads 0; SI. */
+const NOTHING: Partial<Record<Quantity, number>> = { force: 1e-6, current: 1e-6, length: 1e-9, number: 1e-6 }
+
+const flushed = (value: number, quantity: Quantity) => (Math.abs(value) < (NOTHING[quantity] ?? 0) ? 0 : value)
+
 /** What the plant does, in a sentence and in figures, read a few times a second. */
 export function Figures() {
   const scenario = useScenario((state) => state.scenario)
@@ -79,7 +84,8 @@ export function Figures() {
               </dt>
               <dd>
                 <span className="figure">
-                  {formatFigure(read && unit.toShown(value(read)))} <span className="unit">{unit.symbol}</span>
+                  {formatFigure(read && unit.toShown(flushed(value(read), quantity)))}{' '}
+                  <span className="unit">{unit.symbol}</span>
                 </span>
               </dd>
             </div>

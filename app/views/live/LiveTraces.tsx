@@ -1,15 +1,19 @@
-import { useMemo } from 'react'
-import { STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { useCallback, useMemo } from 'react'
+import { STRATEGIES, type StrategyId, type Traces } from '../../../sim/index.ts'
 import { windowBand } from '../../read/traces/series.ts'
 import { quantityUnit } from '../../read/units.ts'
-import { SPAN, useLive } from '../../store/live.ts'
+import { type LiveMark, SPAN, useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
-import { Chart, type ChartSeries } from '../../ui/Chart.tsx'
+import { Button } from '../../ui/Button.tsx'
+import { Chart, type ChartContent, type ChartSeries, type Feed } from '../../ui/Chart.tsx'
+import { ChartReadout, ChartTools } from '../../ui/ChartTools.tsx'
+import { groupOf } from '../../ui/chart/group.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { PANELS, type Panel } from './panels.ts'
+import { back } from './back.ts'
+import { calmOf, PANELS, type Panel } from './panels.ts'
 
-/** Traces that roll while the plant runs; once it is paused a cursor reads them. */
+/** Traces that roll while the plant runs; once it is paused, or one looks back, cursors read them. */
 export function LiveTraces({ narrow }: { narrow: boolean }) {
   const [force, ...rest] = PANELS
   const others = rest.map((panel, index) => (
@@ -17,6 +21,18 @@ export function LiveTraces({ narrow }: { narrow: boolean }) {
   ))
   return (
     <section className="live-traces" aria-label="Traces">
+      <ChartTools syncKey="live" name="Traces">
+        <Button
+          quiet
+          title="The last ten minutes can be looked through; the plant waits meanwhile."
+          onClick={() => back(-1)}
+        >
+          Earlier
+        </Button>
+        <Button quiet onClick={() => back(1)}>
+          Later
+        </Button>
+      </ChartTools>
       <RollingChart panel={force!} last={narrow} />
       {narrow ? (
         <details>
@@ -26,6 +42,7 @@ export function LiveTraces({ narrow }: { narrow: boolean }) {
       ) : (
         others
       )}
+      <ChartReadout syncKey="live" name="Traces" />
       <p className="live-note">Thin lines: the far contact, and the current and speed that the drive wants.</p>
     </section>
   )
@@ -37,23 +54,33 @@ const AXIS = 20
 const NOTHING = new Float64Array(0)
 
 function RollingChart({ panel, last = false }: { panel: Panel; last?: boolean }) {
-  const { now, strategy, speed, cursor } = useLive()
+  // What is read is told a few times a second; what is seen is fed at every frame.
+  const read = useLive((live) => (live.running ? live.read : live.now))
+  const strategy = useLive((live) => live.strategy)
+  const speed = useLive((live) => live.speed)
+  const cursor = useLive((live) => live.cursor)
+  const oldest = useLive((live) => live.oldest)
+  const happened = useLive((live) => live.marks)
+  const window = groupOf('live').use((state) => state.window)
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const unit = useMemo(() => quantityUnit(panel.quantity, units), [panel, units])
   const bands = useMemo(() => (panel.quantity === 'force' ? windowBand(scenario) : []), [panel, scenario])
+  const marks = useMemo(() => (panel.quantity === 'force' ? happened.map(markOf) : []), [panel, happened])
+  const calm = useMemo(() => calmOf(panel, scenario, strategy), [panel, scenario, strategy])
+  const traces = useMemo(() => seen(window), [window, read])
+  const series = useMemo(() => linesOf(panel, strategy, traces), [panel, strategy, traces])
+  const newest = useLive.getState().now?.state.time ?? null
   const span = SPAN * speed
-  const series = useMemo(
-    () => linesOf(strategy, now?.traces[panel.behind] ?? null, now?.traces[panel.channel] ?? null),
-    [panel, strategy, now],
-  )
-  const newest = now?.traces.time.at(-1) ?? null
-  const end = Math.max(span, newest ?? 0)
+  const range = rangeOf(newest, span)
+  const bounds = useMemo<[number, number]>(() => [Math.min(oldest, range[0]), range[1]], [oldest, range[0], range[1]])
+  const feed = useFeed(panel)
   return (
     <Chart
       series={series}
-      time={now?.traces.time ?? NOTHING}
-      xRange={[end - span, end]}
+      time={traces?.time ?? NOTHING}
+      xRange={range}
+      bounds={bounds}
       yLabel={panel.label}
       unit={unit}
       height={panel.height + (last ? AXIS : 0)}
@@ -61,17 +88,53 @@ function RollingChart({ panel, last = false }: { panel: Panel; last?: boolean })
       onCursor={(at) => useLive.setState({ cursor: at, running: false })}
       syncKey="live"
       bands={bands}
+      marks={marks}
+      calm={calm}
+      feed={feed}
       timeAxis={last}
-      summary={`${panel.label} over the last ${withUnit(formatFigure(span, 1), 's')} of simulated time. Moving the cursor pauses the plant.`}
+      summary={`${panel.label} over the last ${withUnit(formatFigure(span, 1), 's')} of simulated time; ten minutes can be looked back. Moving the cursor pauses the plant.`}
     />
   )
 }
 
+/** Draws the newest span at every piece that comes in. */
+function useFeed(panel: Panel): Feed<ChartContent> {
+  return useCallback(
+    (draw) =>
+      useLive.subscribe(({ now, strategy, speed, running }, before) => {
+        if (!now || now === before.now || !running) return
+        const { time } = now.state
+        const moving = {
+          time: now.traces.time,
+          series: linesOf(panel, strategy, now.traces),
+          xRange: rangeOf(time, SPAN * speed),
+        }
+        draw(moving, time)
+      }),
+    [panel],
+  )
+}
+
+const rangeOf = (newest: number | null, span: number): [number, number] => {
+  const end = Math.max(span, newest ?? 0)
+  return [end - span, end]
+}
+
+/** The traces of what is looked at. */
+function seen(window: [number, number] | null): Traces | null {
+  const { now, look } = useLive.getState()
+  return window && look ? look(...window) : (now?.traces ?? null)
+}
+
+const markOf = ({ time, label, damage }: LiveMark) => ({ time, label, ...(damage && { color: 'var(--damage)' }) })
+
 /** Solid lines: there is one strategy at a time, and dashes on so many points cost a frame. */
-function linesOf(strategy: StrategyId, behind: Float64Array | null, values: Float64Array | null): ChartSeries[] {
+function linesOf({ channel, behind }: Panel, strategy: StrategyId, traces: Traces | null): ChartSeries[] {
   const label = STRATEGIES.find(({ id }) => id === strategy)?.label ?? ''
+  const values = traces?.[channel] ?? null
+  const other = traces?.[behind] ?? null
   return [
-    { label: '', values: behind && values && alike(behind, values) ? null : behind, color: 'var(--ink-2)', width: 1 },
+    { label: '', values: other && values && alike(other, values) ? null : other, color: 'var(--ink-2)', width: 1 },
     { label, values, color: `var(--strategy-${strategy})` },
   ]
 }

@@ -1,5 +1,5 @@
 /** The traces that roll. */
-import type { Channel } from '../../../sim/index.ts'
+import { type Channel, type Scenario, type StrategyId, strategyOf } from '../../../sim/index.ts'
 import type { Quantity } from '../../read/units.ts'
 
 export interface Panel {
@@ -16,3 +16,13 @@ export const PANELS: Panel[] = [
   { label: 'Current', quantity: 'current', height: 80, channel: 'current', behind: 'command' },
   { label: 'Jaw speed', quantity: 'speed', height: 96, channel: 'speed', behind: 'wantedSpeed' },
 ]
+
+/** Least span of a panel's values, SI: what the job asks of it, so that the noise of a plant at rest looks as small as it is. */
+export function calmOf({ quantity }: Panel, scenario: Scenario, strategy: StrategyId): number {
+  if (quantity === 'force') return strategyOf(strategy).forceOf(scenario).expected
+  if (quantity === 'current') return CALM_CURRENT * scenario.servo.currentLimit
+  return scenario.approach.speed
+}
+
+/** Share of the limit that the servo keeps. */
+const CALM_CURRENT = 0.2

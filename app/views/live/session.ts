@@ -1,33 +1,39 @@
 /** Keeps the live plant going: asks its worker for as much time as has passed, frame by frame, and hands on what comes. */
-import type { ArmMove, Channel, LiveState, Scenario } from '../../../sim/index.ts'
-import { SPAN, useLive } from '../../store/live.ts'
+import type { ArmMove, LiveState, Scenario } from '../../../sim/index.ts'
+import { type LiveMark, SPAN, useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { LiveClient } from '../../worker/live.ts'
 import type { LiveAct, LivePiece } from '../../worker/live-messages.ts'
-import { RollingTraces } from '../../worker/rolling.ts'
-import { PANELS } from './panels.ts'
+import { pauseToLook } from './back.ts'
+import { BACK, happenings, LiveHistory } from './history.ts'
 
 /** Real time for which a frame may ask at most [ms]: what a stalled page has missed is not caught up. */
 const LONGEST = 50
 /** Real time that the worker may spend on a piece [ms]; what it does not reach in it is not caught up either. */
 const BUDGET = 12
-/** Rows for the span at full speed: two a bucket of half a millisecond. */
-const ROWS = (2 * SPAN) / 5e-4
-/** Channels that roll in the charts, and rows that a chart has any use for. */
-const DRAWN: Channel[] = ['time', ...PANELS.flatMap(({ channel, behind }) => [channel, behind])]
-const MOST = 700
 /** Time between two readings of the figures [ms]. */
 const READING = 250
 
+const ACT_WORDS: Record<LiveAct, string> = {
+  close: 'close',
+  open: 'open',
+  lift: 'lift',
+  cutPower: 'power off',
+  restorePower: 'power on',
+  newPart: 'new part',
+}
+
 export class LiveSession {
   private client: LiveClient
-  private readonly traces = new RollingTraces(ROWS)
+  private readonly history = new LiveHistory()
   private scenario: Scenario
   /** The scenario has changed since the plant was told. */
   private changed = false
   /** The piece on its way is one of the plant before. */
   private stale = false
   private latest: LiveState | null = null
+  /** The plant at the piece before. */
+  private before: LiveState | null = null
   /** Real time not asked for yet, and when the last frame was [ms]. */
   private owed = 0
   private last = 0
@@ -45,15 +51,20 @@ export class LiveSession {
       useScenario.subscribe((now, before) => {
         if (now.scenario === before.scenario) return
         this.scenario = now.scenario
+        if (!this.changed) this.mark('changed')
         this.changed = true
         if (now.base !== before.base) this.startAnew()
       }),
       useLive.subscribe((now, before) => {
-        if (now.strategy !== before.strategy) this.client.send({ kind: 'strategy', strategy: now.strategy })
+        if (now.strategy !== before.strategy) {
+          this.client.send({ kind: 'strategy', strategy: now.strategy })
+          this.mark('strategy')
+        }
         if (now.strategy !== before.strategy || now.speed !== before.speed) this.client.advance(0, BUDGET)
         if (now.running && !before.running) useLive.setState({ cursor: null })
       }),
     ]
+    this.ends.push(pauseToLook())
     this.frame = requestAnimationFrame(this.tick)
   }
 
@@ -61,8 +72,9 @@ export class LiveSession {
   readonly startAnew = () => {
     this.changed = false
     this.stale = this.client.busy
-    this.traces.clear()
-    useLive.setState({ refusal: null, cursor: null })
+    this.history.clear()
+    this.before = null
+    useLive.setState({ refusal: null, cursor: null, marks: [], oldest: 0, look: this.history.look })
     this.client.send({ kind: 'start', scenario: this.scenario, strategy: useLive.getState().strategy })
     this.client.advance(0, BUDGET)
   }
@@ -70,11 +82,13 @@ export class LiveSession {
   /** A plant that was paused goes on, so that it is seen what the button does. */
   act(act: LiveAct) {
     this.client.send({ kind: 'act', act })
+    this.mark(ACT_WORDS[act])
     useLive.setState({ running: true })
   }
 
   shake(axis: ArmMove['axis']) {
     this.client.send({ kind: 'shake', axis })
+    this.mark('shake')
     useLive.setState({ running: true })
   }
 
@@ -82,7 +96,7 @@ export class LiveSession {
     cancelAnimationFrame(this.frame)
     for (const end of this.ends) end()
     this.client.close()
-    useLive.setState({ now: null, read: null, cursor: null })
+    useLive.setState({ now: null, read: null, cursor: null, look: null, marks: [] })
   }
 
   private connect() {
@@ -120,16 +134,31 @@ export class LiveSession {
       return
     }
     const { speed, running } = useLive.getState()
-    this.traces.append(columns)
+    this.history.append(columns, state.now)
+    this.keep(happenings(this.before, state))
+    this.before = state
     this.done += seconds
-    const traces = this.traces.view(DRAWN, state.time - SPAN * speed, MOST, state.now)
+    const traces = this.history.look(state.time - SPAN * speed)
     const since = performance.now() - this.readAt
     if (since < READING && running && this.readable(state)) return useLive.setState({ now: { state, traces } })
     const pace = running && since < 2 * READING ? this.done / ((since / 1000) * speed) : 1
     this.readAt += since
     this.done = 0
     this.latest = state
-    useLive.setState({ now: { state, traces }, read: state, pace })
+    useLive.setState({ now: { state, traces }, read: state, pace, oldest: this.history.oldest })
+  }
+
+  /** Something that a person did, at the newest sample. */
+  private mark(label: string) {
+    if (this.before) this.keep([{ time: this.before.time, label, damage: false }])
+  }
+
+  /** Marks as far back as one can look. */
+  private keep(fresh: LiveMark[]) {
+    if (fresh.length === 0) return
+    const { marks } = useLive.getState()
+    const since = fresh[0]!.time - BACK
+    useLive.setState({ marks: [...marks.filter(({ time }) => time >= since), ...fresh] })
   }
 
   /** Whether the last reading still says what the plant does. */

@@ -37,6 +37,12 @@ describe('the vertical axis', () => {
     expect(limits(0, 30, [12, 4000])[1]).toBeLessThan(40)
   })
 
+  it('is at least as wide as what is calm, on the side of the data', () => {
+    expect(limits(0, 0.001, [], 40)[1]).toBeGreaterThanOrEqual(40)
+    expect(limits(-0.002, 0.001, [], 40)[0]).toBeLessThanOrEqual(-39)
+    expect(limits(0, 50, [], 40)).toEqual(limits(0, 50, []))
+  })
+
   it('has a span even without data', () => {
     const [low, high] = limits(null, null, [])
     expect(high).toBeGreaterThan(low)

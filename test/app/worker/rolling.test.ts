@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { RollingTraces } from '../../../app/worker/rolling.ts'
+import { Gathered, RollingTraces } from '../../../app/worker/rolling.ts'
 import { CHANNELS } from '../../../sim/index.ts'
 
 const STEP = 0.001
@@ -37,6 +37,16 @@ describe('Rolling traces', () => {
     }
   })
 
+  it('shows no more than a span that lies back, and a row after it', () => {
+    const traces = new RollingTraces(1000, ['time', 'force'])
+    traces.append(rows(0, 800))
+    const { time } = traces.view(['time', 'force'], 0.1, 1000, newest(800), 0.2)
+    expect(time[0]).toBeCloseTo(0.099, 12)
+    expect(time.at(-1)!).toBeGreaterThan(0.2)
+    expect(time.at(-1)!).toBeLessThanOrEqual(0.2 + 2 * STEP)
+    expect(traces.oldest).toBe(0)
+  })
+
   it('thins what is more than can be shown, and loses no peak', () => {
     const traces = new RollingTraces(10_000)
     traces.append(rows(0, 5000))
@@ -68,5 +78,27 @@ describe('Rolling traces', () => {
     traces.append(rows(0, 5))
     traces.clear()
     expect(traces.view(['time'], 0, 100, newest(0)).time.length).toBe(1)
+  })
+})
+
+describe('What is long ago', () => {
+  it('keeps of every group its first and last time and its least and most, however it comes in pieces', () => {
+    const gathered = new Gathered(10)
+    const times: number[] = []
+    const forces: number[] = []
+    let k = 0
+    for (const size of [3, 0, 7, 25, 4, 1, 60]) {
+      const out = gathered.take(rows(k, k + size))
+      k += size
+      times.push(...out[0]!)
+      forces.push(...out[FORCE]!)
+    }
+    expect(times).toEqual(Array.from({ length: 20 }, (_, n) => (10 * (n >> 1) + (n % 2) * 9) * STEP))
+    for (let group = 0; group < 10; group++) {
+      const all = Array.from({ length: 10 }, (_, n) => row(10 * group + n)[FORCE]!)
+      const kept = forces.slice(2 * group, 2 * group + 2)
+      expect(Math.min(...kept)).toBe(Math.min(...all))
+      expect(Math.max(...kept)).toBe(Math.max(...all))
+    }
   })
 })

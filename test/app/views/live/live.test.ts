@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { liveFrame } from '../../../../app/views/live/frame.ts'
+import { BACK, happenings, LiveHistory } from '../../../../app/views/live/history.ts'
 import { isHunting, sentenceOf } from '../../../../app/views/live/words.ts'
-import { LiveGrip, type LiveState, PRESETS } from '../../../../sim/index.ts'
+import { CHANNELS, LiveGrip, type LiveState, PRESETS } from '../../../../sim/index.ts'
 
 const { scenario } = PRESETS.find(({ id }) => id === 'teapot')!
 
@@ -71,5 +72,35 @@ describe('The live plant in the picture', () => {
     const { arm } = liveFrame(scenario, grip.state)
     expect(arm.up).toBeGreaterThan(0)
     expect(arm.across).toBe(0)
+  })
+})
+
+describe('What has been', () => {
+  it('is kept for ten minutes, and not longer than needed', () => {
+    const history = new LiveHistory()
+    const row = new Float64Array(CHANNELS.length)
+    const second = CHANNELS.map(() => new Float64Array(4000))
+    for (let s = 0; s < BACK + 20; s++) {
+      for (let n = 0; n < 4000; n++) second[0]![n] = s + n / 4000
+      row[0] = s + 1
+      history.append(second, row)
+    }
+    const newest = row[0]!
+    expect(newest - history.oldest).toBeGreaterThanOrEqual(BACK)
+    expect(newest - history.oldest).toBeLessThan(BACK + 5)
+    const { time } = history.look(newest - 500, newest - 490)
+    expect(time[0]!).toBeLessThanOrEqual(newest - 500)
+    expect(time.at(-1)!).toBeGreaterThanOrEqual(newest - 490)
+    expect(time.length).toBeGreaterThan(1000)
+  }, 60_000)
+
+  it('is marked where something happened to the part', () => {
+    const { state } = gripped()
+    expect(happenings(null, state)).toEqual([])
+    expect(happenings(state, changed(state, { crack: 'near', lost: 0.7 })).map(({ label }) => label)).toEqual([
+      'breaks',
+      'lost',
+    ])
+    expect(happenings(changed(state, { engaged: false }), state).map(({ label }) => label)).toEqual(['takes over'])
   })
 })
