@@ -75,8 +75,9 @@ export function valueAt(time: Float64Array, values: Float64Array | null, at: num
 }
 
 /**
- * Limits of the vertical axis: the data, zero, and the bands' edges as far as they do not dwarf the data. They are `calm` apart
- * at least, on the side where the data goes furthest.
+ * Limits of the vertical axis: the data, zero, and the bands' edges as far as they do not dwarf the data. Data within less than
+ * `calm` stands on an axis up to it, and a quarter of it below zero where there is any: noise looks as small as it is, and the axis
+ * stands still whichever side it falls to.
  */
 export function limits(low: number | null, high: number | null, edges: number[], calm = 0): [number, number] {
   let least = Math.min(0, finite(low))
@@ -86,8 +87,8 @@ export function limits(low: number | null, high: number | null, edges: number[],
     if (edge < least && edge >= 3 * least) least = edge
   }
   if (most - least < calm) {
-    if (-least > most) least = most - calm
-    else most = least + calm
+    most = Math.max(most, calm)
+    least = least < 0 ? Math.min(least, -calm / 4) : 0
   }
   if (least === most) most = least + 1
   const air = 0.08 * (most - least)

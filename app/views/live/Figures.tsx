@@ -56,8 +56,8 @@ const FIGURES: Figure[] = [
   { label: 'Sag', note: 'How far the part has come down in the jaws.', quantity: 'length', value: at('sag') },
 ]
 
-/** Below these a figure is what is left of a decay, and reads 0; SI. */
-const NOTHING: Partial<Record<Quantity, number>> = { force: 1e-6, current: 1e-6, length: 1e-9, number: 1e-6 }
+/** Below these a figure is what is left of a decay or the noise of a plant at rest, and reads 0; SI. */
+const NOTHING: Partial<Record<Quantity, number>> = { force: 1e-6, current: 1e-4, length: 1e-9, number: 1e-6 }
 
 const flushed = (value: number, quantity: Quantity) => (Math.abs(value) < (NOTHING[quantity] ?? 0) ? 0 : value)
 

@@ -70,7 +70,8 @@ function RollingChart({ panel, last = false }: { panel: Panel; last?: boolean })
   const calm = useMemo(() => calmOf(panel, scenario, strategy), [panel, scenario, strategy])
   const traces = useMemo(() => seen(window), [window, read])
   const series = useMemo(() => linesOf(panel, strategy, traces), [panel, strategy, traces])
-  const newest = useLive.getState().now?.state.time ?? null
+  // The cursor stands on what is drawn: the plant may be ahead of what was last read.
+  const newest = traces?.time.at(-1) ?? null
   const span = SPAN * speed
   const range = rangeOf(newest, span)
   const bounds = useMemo<[number, number]>(() => [Math.min(oldest, range[0]), range[1]], [oldest, range[0], range[1]])
@@ -103,7 +104,7 @@ function useFeed(panel: Panel): Feed<ChartContent> {
     (draw) =>
       useLive.subscribe(({ now, strategy, speed, running }, before) => {
         if (!now || now === before.now || !running) return
-        const { time } = now.state
+        const time = now.traces.time.at(-1) ?? now.state.time
         const moving = {
           time: now.traces.time,
           series: linesOf(panel, strategy, now.traces),
