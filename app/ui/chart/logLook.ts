@@ -144,7 +144,8 @@ function paintPoints(plot: uPlot, { points }: LogContent) {
       const width = ctx.measureText(label).width
       const after = left + 8 * ratio
       const room = after + width < bbox.left + bbox.width
-      write(plot, label, room ? after : left - width - 8 * ratio, top - 9 * ratio, ink, '--surface')
+      const before = Math.max(bbox.left + 2 * ratio, left - width - 8 * ratio)
+      write(plot, label, room ? after : before, top - 9 * ratio, ink, '--surface')
     }
   })
 }
