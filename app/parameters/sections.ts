@@ -102,9 +102,12 @@ const SECTIONS: Section[] = [
   { id: 'scenario', title: 'Name and notes', paths: ['name', 'notes'], line: ['name'] },
 ]
 
+/** Edited where studies of many grips are asked for. */
+const ELSEWHERE = ['requirements', 'spread']
+
 /** All sections; keys that none of them claims get sections of their own at the end. */
 export function sectionsOf(kind: ActuatorKind): Section[] {
-  const claimed = new Set(SECTIONS.flatMap((section) => section.paths.map((path) => path.split('.')[0])))
+  const claimed = new Set([...ELSEWHERE, ...SECTIONS.flatMap((section) => section.paths.map((path) => path.split('.')[0]))])
   const rest = topKeys(kind).filter((key) => !claimed.has(key))
   return [...SECTIONS, ...rest.map((key) => ({ id: key, title: titleOf(kind, key), paths: [key], line: [] }))]
 }

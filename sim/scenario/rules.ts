@@ -2,6 +2,7 @@
 import { liftTime } from './lift.ts'
 import type { QuantitySchema } from './quantity.ts'
 import { SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
+import { requirementFaults, spreadFaults } from './study-rules.ts'
 import type { Fault } from './validate.ts'
 
 interface Rule {
@@ -164,6 +165,8 @@ export const RULES: Rule[] = [
     (s) => `${s.events.powerLoss?.time} s`,
     (s) => `null, or a time within the run of ${s.run.duration} s`,
   ),
+  { reads: ['requirements'], check: requirementFaults },
+  { reads: ['', 'spread'], check: spreadFaults },
 ]
 
 const canRaise = (t: { lead: number; pitchDiameter: number; threadFriction: number; flankAngle: number }) =>
