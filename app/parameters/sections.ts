@@ -107,7 +107,10 @@ const ELSEWHERE = ['requirements', 'spread']
 
 /** All sections; keys that none of them claims get sections of their own at the end. */
 export function sectionsOf(kind: ActuatorKind): Section[] {
-  const claimed = new Set([...ELSEWHERE, ...SECTIONS.flatMap((section) => section.paths.map((path) => path.split('.')[0]))])
+  const claimed = new Set([
+    ...ELSEWHERE,
+    ...SECTIONS.flatMap((section) => section.paths.map((path) => path.split('.')[0])),
+  ])
   const rest = topKeys(kind).filter((key) => !claimed.has(key))
   return [...SECTIONS, ...rest.map((key) => ({ id: key, title: titleOf(kind, key), paths: [key], line: [] }))]
 }

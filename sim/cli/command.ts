@@ -10,7 +10,7 @@ export interface Command {
   /** What it prints, in one phrase. */
   does: string
   /** The exit code: 0 ran, 3 the simulation left the range of finite numbers. Throws a Refused for what it cannot take. */
-  run(args: string[]): number
+  run(args: string[]): number | Promise<number>
 }
 
 /** An input that is refused, or a place that cannot be written to; each line goes to stderr. */

@@ -4,9 +4,10 @@
  */
 import { Refused } from './command.ts'
 import { COMMANDS, usage } from './commands.ts'
+import { serves } from './crew.ts'
 import { print, watchOutput } from './output.ts'
 
-function main([name, ...args]: string[]): number {
+async function main([name, ...args]: string[]): Promise<number> {
   if (name === undefined || name === 'help' || name === '--help') {
     print(usage())
     return 0
@@ -16,11 +17,15 @@ function main([name, ...args]: string[]): number {
   return command.run(args)
 }
 
-watchOutput()
-try {
-  process.exitCode = main(process.argv.slice(2))
-} catch (error) {
-  if (!(error instanceof Refused)) throw error
-  process.stderr.write(`${[...error.lines, ...(error.usage ? [usage()] : [])].join('\n')}\n`)
-  process.exitCode = 2
+async function begin(): Promise<void> {
+  watchOutput()
+  try {
+    process.exitCode = await main(process.argv.slice(2))
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error
+    process.stderr.write(`${[...error.lines, ...(error.usage ? [usage()] : [])].join('\n')}\n`)
+    process.exitCode = 2
+  }
 }
+
+if (!serves(import.meta.url)) await begin()

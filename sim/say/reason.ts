@@ -3,12 +3,13 @@ import type { GripResult, Metrics } from '../job/grip/result.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { doubtSentence } from './doubt.ts'
 import { overloadSentences } from './ratings.ts'
+import { missedSentences } from './requirements.ts'
 import type { Wording } from './wording.ts'
 
 export type Judged = Pick<GripResult, 'verdict' | 'metrics' | 'events' | 'cause'>
 
 /** What stands beside a verdict; a run that is told of for another reason leaves it out. */
-type Beside = Pick<GripResult, 'overloads' | 'doubt' | 'step'>
+type Beside = Pick<GripResult, 'overloads' | 'requirements' | 'doubt' | 'step'>
 
 const CAUSES: Record<GripResult['cause'], string> = {
   '': '',
@@ -18,13 +19,14 @@ const CAUSES: Record<GripResult['cause'], string> = {
   'current loop': 'the current loop bangs between the rails of its voltage',
 }
 
-/** First what is in doubt, then the outcome, then a sentence for every rating that is exceeded. */
+/** First what is in doubt, then the outcome, then a sentence for every rating that is exceeded and every requirement that is not met. */
 export function reasonOf(scenario: Scenario, result: Judged & Partial<Beside>, words: Wording): string {
-  const { metrics, overloads = [], doubt = null, step = 0 } = result
+  const { metrics, overloads = [], requirements = [], doubt = null, step = 0 } = result
   return [
     doubtSentence(scenario, { doubt, step }, words),
     outcome(scenario, result, words),
     ...overloadSentences(scenario, { metrics, overloads }, words),
+    ...missedSentences({ requirements }, words),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')

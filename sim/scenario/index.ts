@@ -16,6 +16,7 @@ export {
   SCENARIO_SCHEMA,
   SCHEMAS,
   type Scenario,
+  type Varied,
 } from './schema/index.ts'
 export type { StrategyId } from './strategy-id.ts'
 export {

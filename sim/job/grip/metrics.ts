@@ -18,12 +18,14 @@ export interface Metric extends FigureName {
   value(result: GripResult): number | null
   /** Why there is none, one sentence. */
   missing(result: GripResult, scenario: Scenario): string
+  /** What it counts as where there is none, as when nothing limits it; null: it cannot be said. */
+  standsFor?(result: Pick<GripResult, 'metrics' | 'events'>): number | null
 }
 
 const UNTOUCHED = 'The jaws did not touch the part.'
 const UNSETTLED = 'The run ended before the settled window.'
 const UNMOVED = 'The run has no sample in an arm move.'
-const touched = ({ metrics }: GripResult) => metrics.contactTime !== null
+const touched = ({ metrics }: Pick<GripResult, 'metrics'>) => metrics.contactTime !== null
 const orUntouched = (why: string) => (result: GripResult) => (touched(result) ? why : UNTOUCHED)
 
 interface Read extends Omit<Metric, 'id' | 'value' | keyof FigureName> {
@@ -93,6 +95,7 @@ const READ: Record<MetricId, Read> = {
     note: 'Least ratio, over the time after the lift, of what friction can carry to what the pads carry, turning included, and of both contacts’ force to what pushes the part from one to the other, minus 1. At 0 a contact opens; below 0 the part slides, and the figure is that of what pulls on it.',
     take: (end) => (isTouched(end) ? end.load.margin() : Number.NaN),
     missing: orUntouched('The run ended before the support was taken away, or nothing pulls on the part.'),
+    standsFor: (result) => (touched(result) && result.events.lift !== null ? Number.POSITIVE_INFINITY : null),
   },
   damageMargin: {
     grain: 0.001,
@@ -102,6 +105,7 @@ const READ: Record<MetricId, Read> = {
       (part.markForce ?? part.yieldForce ?? part.crackForce) === undefined
         ? 'The part has no damage limit.'
         : UNTOUCHED,
+    standsFor: (result) => (touched(result) ? Number.POSITIVE_INFINITY : null),
   },
   slipDistance: {
     note: 'Way that the part slid in the pads over the whole run, turning at the lever of the pads included, without the give of the pads before they slide.',
@@ -155,6 +159,7 @@ const READ: Record<MetricId, Read> = {
       metrics.settledCurrent === null
         ? 'The run ended before the current could settle.'
         : 'For ever: at this current the winding stays below its limit.',
+    standsFor: ({ metrics }) => (metrics.settledCurrent === null ? null : Number.POSITIVE_INFINITY),
   },
   forceRipple: {
     note: 'Root mean square of the force about its mean in the settled window.',
@@ -170,6 +175,7 @@ const READ: Record<MetricId, Read> = {
     note: 'Electrical cycles by which the rotor of a step motor in open loop lags its field at the end of the settled window.',
     take: ({ sums }) => Math.floor(sums.lag + 0.5),
     missing: ({ metrics }) => (metrics.jawTravel === null ? UNSETTLED : 'In closed loop none can be lost.'),
+    standsFor: ({ metrics }) => (metrics.jawTravel === null ? null : 0),
   },
   jawTravel: {
     note: 'Travel of a jaw from its opening to the end of the settled window.',

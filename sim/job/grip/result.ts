@@ -47,6 +47,17 @@ export interface GripEvents {
   unstable: number | null
 }
 
+/** One bound that the scenario sets to a figure, and what became of it. */
+export interface Requirement {
+  figure: MetricId
+  bound: 'least' | 'most'
+  /** [SI] */
+  limit: number
+  /** Of the run [SI]; infinite where nothing limits it, null where there is none. */
+  value: number | null
+  met: boolean
+}
+
 /** Why a verdict cannot be relied on: its integration step. */
 export interface Doubt {
   ground: 'verdict' | 'margin' | 'error'
@@ -62,6 +73,8 @@ export interface GripResult {
   verdict: Verdict
   /** Ratings of motor and drive that the run exceeds; beside the verdict. */
   overloads: Overload[]
+  /** What is asked of the figures; beside the verdict too. */
+  requirements: Requirement[]
   /** Largest of the errors by the step, each as a share (`run/step-error.ts`); null: there is none, or it was not computed. */
   stepError: number | null
   /** Of each figure that has one [its unit]; null: the run was not held against a finer one. */

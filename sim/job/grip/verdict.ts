@@ -5,7 +5,8 @@ import type { RunEnd } from '../job.ts'
 import { type Overload, overloadsOf } from '../ratings.ts'
 import { GripLoad } from './load.ts'
 import { metricsOf } from './metrics.ts'
-import type { GripEvents, GripResult, Metrics, Verdict } from './result.ts'
+import { requirementsOf } from './requirements.ts'
+import type { GripEvents, GripResult, Metrics, Requirement, Verdict } from './result.ts'
 
 /**
  * The worst that happened decides: unstable, crushed, missed, dropped, loose, slipped, marked, else held. A part is held only where
@@ -29,6 +30,7 @@ const known = (time: number) => (Number.isFinite(time) ? time : null)
 export interface GripJudgement {
   verdict: Verdict
   overloads: Overload[]
+  requirements: Requirement[]
   metrics: Metrics
   events: GripEvents
 }
@@ -39,7 +41,8 @@ export function judgeEnd(scenario: Scenario, end: RunEnd): GripJudgement {
   const metrics = metricsOf({ scenario, load, sums: end.sums, period: end.period })
   const events = eventsOf(end, load)
   const overloads = overloadsOf(scenario, end)
-  return { verdict: verdictOf(scenario, { metrics, events }), overloads, metrics, events }
+  const requirements = requirementsOf(scenario, { metrics, events })
+  return { verdict: verdictOf(scenario, { metrics, events }), overloads, requirements, metrics, events }
 }
 
 /** Least mean force of the two contacts while the part hung in them [N]; null: it never did. */

@@ -1,0 +1,60 @@
+/** Scenarios that differ from one in a few quantities, made without checking the whole file for each. */
+import { holds, type Key, keysOf, readPath } from './path.ts'
+import type { QuantitySchema } from './quantity.ts'
+import { quantityAt } from './quantity-at.ts'
+import { RULES } from './rules.ts'
+import type { Scenario } from './schema/index.ts'
+import type { Fault } from './validate.ts'
+
+export interface Variation {
+  scenario: Scenario
+  /** Values as they stand in it: cut at the ends of their ranges, whole where they must be. */
+  values: number[]
+  /** Which of them were cut. */
+  cut: boolean[]
+  /** Rules between keys that the values break; the scenario is of no use then. */
+  faults: Fault[]
+}
+
+/**
+ * `scenario` keeps the rules of the format, `paths` are those of quantities in it. The scenarios made share with it whatever they do
+ * not change. Throws a RangeError for a path without a quantity.
+ */
+export function varying(scenario: Scenario, paths: string[]): (values: ArrayLike<number>) => Variation {
+  const places = paths.map((path) => {
+    const schema = quantityAt(scenario, path)
+    const keys = keysOf(path)
+    if (!schema || !keys || typeof readPath(scenario, path) !== 'number') throw new RangeError(`no quantity at ${path}`)
+    return { schema, keys }
+  })
+  return (given) => {
+    const made = new Set<object>()
+    const copy = own(scenario, made)
+    const values = places.map(({ schema }, at) => allowed(schema, given[at]!))
+    for (const [at, { keys }] of places.entries()) put(copy as unknown as Record<Key, unknown>, keys, values[at]!, made)
+    const cut = places.map(({ schema }, at) => given[at]! < schema.minimum || given[at]! > schema.maximum)
+    return { scenario: copy, values, cut, faults: RULES.flatMap(({ check }) => check(copy)) }
+  }
+}
+
+function allowed({ minimum, maximum, type }: QuantitySchema, value: number): number {
+  const inside = Math.min(maximum, Math.max(minimum, value))
+  return type === 'integer' ? Math.round(inside) : inside
+}
+
+function own<T extends object>(object: T, made: Set<object>): T {
+  if (made.has(object)) return object
+  const copy = (Array.isArray(object) ? [...object] : { ...object }) as T
+  made.add(copy)
+  return copy
+}
+
+function put(root: Record<Key, unknown>, keys: Key[], value: number, made: Set<object>): void {
+  let at = root
+  for (const key of keys.slice(0, -1)) {
+    const inner = holds(at, key) ? at[key] : undefined
+    at[key] = own(inner as object, made)
+    at = at[key] as Record<Key, unknown>
+  }
+  at[keys.at(-1)!] = value
+}
