@@ -98,12 +98,13 @@ const SECTIONS: Section[] = [
       ['windings', 'events.powerLoss.windings'],
     ],
   },
+  { id: 'requirements', title: 'Requirements', paths: ['requirements'], line: [] },
   { id: 'run', title: 'Run', paths: ['run'], line: ['run.duration', ['step', 'run.step'], ['seed', 'run.seed']] },
   { id: 'scenario', title: 'Name and notes', paths: ['name', 'notes'], line: ['name'] },
 ]
 
-/** Edited where studies of many grips are asked for. */
-const ELSEWHERE = ['requirements', 'spread']
+/** Edited where a study of many grips is asked for. */
+const ELSEWHERE = ['spread']
 
 /** All sections; keys that none of them claims get sections of their own at the end. */
 export function sectionsOf(kind: ActuatorKind): Section[] {
