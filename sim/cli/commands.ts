@@ -6,10 +6,11 @@ import { model } from './model.ts'
 import { presets } from './presets.ts'
 import { rescue } from './rescue.ts'
 import { schema } from './schema.ts'
+import { gather, spread } from './spread.ts'
 import { tune } from './tune.ts'
 import { why } from './why.ts'
 
-export const COMMANDS: Command[] = [grip, loops, why, rescue, tune, model, presets, schema]
+export const COMMANDS: Command[] = [grip, loops, why, rescue, tune, spread, gather, model, presets, schema]
 
 /** Where the text on what a command does begins. */
 const COLUMN = 26

@@ -42,10 +42,23 @@ export function serves(file: string): boolean {
   return true
 }
 
-/** A worker and the last order that it was given. */
-interface Hand {
-  worker: Worker
-  order: Order | null
+/** A worker, the last order that it was given, and who waits for its answer. */
+class Hand {
+  order: Order | null = null
+  waits: { take(answer: Answer): void; fail(error: unknown): void } | null = null
+  readonly worker = new Worker(program!)
+
+  constructor() {
+    this.worker.on('message', (answer: Answer) => this.finish()?.take(answer))
+    this.worker.on('error', (error) => this.finish()?.fail(error))
+    this.worker.on('exit', () => this.finish()?.fail(new Error('a worker ended before its work was done')))
+  }
+
+  private finish() {
+    const { waits } = this
+    this.waits = null
+    return waits
+  }
 }
 
 /** Hands that have nothing to do; they do not keep the process alive. */
@@ -89,7 +102,7 @@ class Shift {
   }
 
   private hire(): void {
-    const hand = idle.pop() ?? { worker: new Worker(program!), order: null }
+    const hand = idle.pop() ?? new Hand()
     hand.worker.ref()
     this.next(hand)
   }
@@ -105,19 +118,12 @@ class Shift {
   }
 
   private give(hand: Hand, at: number): void {
-    const { worker } = hand
-    const finish = (act: () => void) => {
-      worker.removeAllListeners()
-      act()
-    }
-    worker.once('message', (answer: Answer) => finish(() => this.take(hand, at, answer)))
-    worker.once('error', (error) => finish(() => this.retry(at, error)))
-    worker.once('exit', () => finish(() => this.retry(at, new Error('a worker ended before its work was done'))))
+    hand.waits = { take: (answer) => this.take(hand, at, answer), fail: (error) => this.retry(at, error) }
     const { task, shared } = hand.order ?? {}
     const order = shared === this.order.shared && task === this.order.task ? null : this.order
     hand.order = this.order
     this.tries[at]!++
-    worker.postMessage({ order, item: this.items[at] } satisfies Telling)
+    hand.worker.postMessage({ order, item: this.items[at] } satisfies Telling)
   }
 
   private take(hand: Hand, at: number, answer: Answer): void {

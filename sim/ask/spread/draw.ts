@@ -2,7 +2,7 @@
 import { Refusal, readPath, type Scenario, type Varied } from '../../scenario/index.ts'
 import { type Variation, varying } from '../../scenario/vary.ts'
 import { correlator } from './correlate.ts'
-import { type Law, quantileOf, sdOfTolerance } from './laws.ts'
+import { type Law, quantileOf } from './laws.ts'
 import { pointsOf, type Sampling } from './points.ts'
 import { wordAt } from './words.ts'
 
@@ -26,9 +26,10 @@ export const variedPaths = ({ spread }: Scenario) => spread.varies.map(({ path }
 export function lawOf({ law, share, ...sizes }: Varied): Law {
   switch (law) {
     case 'normal': {
+      // A centred process: its tolerance is three standard deviations times its capability.
       const { within } = sizes
       const cut = { share, ...(within !== undefined && { within }) }
-      return { law, sd: sizes.sd ?? sdOfTolerance(sizes.tolerance!, sizes.cpk!), ...cut }
+      return { law, sd: sizes.sd ?? sizes.tolerance! / (3 * sizes.cpk!), ...cut }
     }
     case 'uniform':
       return { law, half: sizes.half!, share }
