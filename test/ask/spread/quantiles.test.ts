@@ -58,12 +58,15 @@ describe('a sketch', () => {
 
   it('has a histogram of all that lies in its range, each within its own bar', () => {
     fc.assert(
-      fc.property(fc.array(fc.double({ min: -5, max: 5, noNaN: true }), { minLength: 1, maxLength: 50 }), (values) => {
-        const bars = sketchOf(values).histogram(-6, 6, 12)
-        expect(bars.reduce((a, b) => a + b, 0)).toBeCloseTo(values.length, 9)
-        expect(bars[0]).toBe(0)
-        expect(bars[11]).toBe(0)
-      }),
+      fc.property(
+        fc.array(fc.double({ min: -4.9, max: 4.9, noNaN: true }), { minLength: 1, maxLength: 50 }),
+        (values) => {
+          const bars = sketchOf(values).histogram(-6, 6, 12)
+          expect(bars.reduce((a, b) => a + b, 0)).toBeCloseTo(values.length, 9)
+          expect(bars[0]).toBe(0)
+          expect(bars[11]).toBe(0)
+        },
+      ),
     )
     expect([...sketchOf([0.5, 1.5, 1.6, 2.5, 7]).histogram(0, 3, 3)]).toEqual([1, 2, 1])
     expect([...sketchOf([3, 3]).histogram(0, 3, 3)]).toEqual([0, 0, 2])
