@@ -121,10 +121,10 @@ function firstBound({ id }: Asked) {
 /** The folded line: what is asked, "Hold margin at least 50 %". */
 export function requirementsLine({ requirements }: Scenario, units: UnitSystem): string {
   const words = wordingOf(units)
-  const texts = FIGURES.flatMap(({ id, label }) =>
+  const texts = FIGURES.flatMap((figure) =>
     BOUNDS.flatMap((bound) => {
-      const limit = requirements[id]?.[bound]
-      return limit === undefined ? [] : [`${label} ${boundText({ figure: id, bound, limit }, words)}`]
+      const limit = requirements[figure.id]?.[bound]
+      return limit === undefined ? [] : [`${figure.label} ${boundText(figure, bound, limit, words)}`]
     }),
   )
   return texts.join(' · ') || 'none'

@@ -1,25 +1,36 @@
 /** What a scenario asks of its figures, and what became of it: a sentence each. */
-import { METRICS } from '../job/grip/metrics.ts'
-import type { GripResult, Requirement } from '../job/grip/result.ts'
+import { jobOf } from '../job/index.ts'
+import type { Figure, RunResult } from '../job/job.ts'
+import type { Requirement } from '../job/requirements.ts'
+import type { Scenario } from '../scenario/index.ts'
 import type { Wording } from './wording.ts'
 
-const METRIC = new Map(METRICS.map((metric) => [metric.id, metric]))
-
 /** "at least 50 %" */
-export function boundText({ figure, bound, limit }: Pick<Requirement, 'figure' | 'bound' | 'limit'>, words: Wording) {
-  return `at ${bound} ${words.of(METRIC.get(figure)!, limit)}`
-}
+export const boundText = (
+  figure: Pick<Figure, 'unit' | 'shown'>,
+  bound: Requirement['bound'],
+  limit: number,
+  words: Wording,
+) => `at ${bound} ${words.of(figure, limit)}`
 
 /** "Hold margin 31 %, at least 50 % asked." */
-export function requirementSentence(requirement: Requirement, words: Wording): string {
-  const { figure, value } = requirement
-  const metric = METRIC.get(figure)!
-  const asked = `${boundText(requirement, words)} asked`
-  if (value === null) return `${metric.label}: there is none, ${asked}.`
-  if (!Number.isFinite(value)) return `${metric.label} without limit, ${asked}.`
-  return `${metric.label} ${words.of(metric, value)}, ${asked}.`
+function sentenceOf(
+  figure: Pick<Figure, 'label' | 'unit' | 'shown'>,
+  requirement: Requirement,
+  words: Wording,
+): string {
+  const { value, bound, limit } = requirement
+  const asked = `${boundText(figure, bound, limit, words)} asked`
+  if (value === null) return `${figure.label}: there is none, ${asked}.`
+  if (!Number.isFinite(value)) return `${figure.label} without limit, ${asked}.`
+  return `${figure.label} ${words.of(figure, value)}, ${asked}.`
 }
 
 /** One sentence a requirement that is not met. */
-export const missedSentences = ({ requirements }: Pick<GripResult, 'requirements'>, words: Wording): string[] =>
-  requirements.filter(({ met }) => !met).map((requirement) => requirementSentence(requirement, words))
+export function missedSentences(scenario: Scenario, { requirements }: Pick<RunResult, 'requirements'>, words: Wording) {
+  const { figures } = jobOf(scenario)
+  const missed = requirements.filter(({ met }) => !met)
+  return missed.map((requirement) =>
+    sentenceOf(figures.find(({ id }) => id === requirement.figure)!, requirement, words),
+  )
+}

@@ -8,7 +8,7 @@ import type { Fault } from './validate.ts'
 
 export interface Variation {
   scenario: Scenario
-  /** Values as they stand in it: cut at the ends of their ranges, whole where they must be. */
+  /** Values as they stand in it: cut at the ends of their ranges and by each other, whole where they must be. */
   values: number[]
   /** Which of them were cut. */
   cut: boolean[]
@@ -18,7 +18,7 @@ export interface Variation {
 
 /**
  * `scenario` keeps the rules of the format, `paths` are those of quantities in it. The scenarios made share with it whatever they do
- * not change. Throws a RangeError for a path without a quantity.
+ * not change; where static friction falls below the sliding one, or Coulomb friction grows above break-away, these follow. Throws a RangeError for a path without a quantity.
  */
 export function varying(scenario: Scenario, paths: string[]): (values: ArrayLike<number>) => Variation {
   const places = paths.map((path) => {
@@ -32,9 +32,20 @@ export function varying(scenario: Scenario, paths: string[]): (values: ArrayLike
     const copy = own(scenario, made)
     const values = places.map(({ schema }, at) => allowed(schema, given[at]!))
     for (const [at, { keys }] of places.entries()) put(copy as unknown as Record<Key, unknown>, keys, values[at]!, made)
-    const cut = places.map(({ schema }, at) => given[at]! < schema.minimum || given[at]! > schema.maximum)
-    return { scenario: copy, values, cut, faults: RULES.flatMap(({ check }) => check(copy)) }
+    follow(copy, made)
+    const stands = paths.map((path) => readPath(copy, path) as number)
+    const cut = stands.map((value, at) => value !== (places[at]!.schema.type === 'integer' ? values[at] : given[at]))
+    return { scenario: copy, values: stands, cut, faults: RULES.flatMap(({ check }) => check(copy)) }
   }
+}
+
+/** What moves does not hold better than what rests: sliding friction goes no higher than static, break-away no lower than Coulomb. */
+function follow({ jaws, actuator }: Scenario, made: Set<object>): void {
+  const friction: { static: number; sliding: number } = jaws.friction
+  const transmission: { coulomb: number; breakaway: number } = actuator.transmission
+  // Only what has been copied can have changed.
+  if (made.has(friction)) friction.sliding = Math.min(friction.sliding, friction.static)
+  if (made.has(transmission)) transmission.breakaway = Math.max(transmission.breakaway, transmission.coulomb)
 }
 
 function allowed({ minimum, maximum, type }: QuantitySchema, value: number): number {

@@ -48,6 +48,20 @@ describe('a variation', () => {
     expect(varying(scenario, ['part.width'])([0.5]).faults[0]).toMatchObject({ path: 'jaws.opening' })
   })
 
+  it('lets sliding friction follow static friction down, and break-away follow Coulomb friction up', () => {
+    const { sliding } = scenario.jaws.friction
+    const { breakaway } = scenario.actuator.transmission
+    const slippery = varying(scenario, ['jaws.friction.static', 'jaws.friction.sliding'])([sliding / 2, sliding])
+    expect(slippery.scenario.jaws.friction).toMatchObject({ static: sliding / 2, sliding: sliding / 2 })
+    expect(slippery.cut).toEqual([false, true])
+    expect(slippery.faults).toEqual([])
+    const worn = varying(scenario, ['actuator.transmission.coulomb'])([breakaway * 2])
+    expect(worn.scenario.actuator.transmission.breakaway).toBe(breakaway * 2)
+    expect(worn.cut).toEqual([false])
+    expect(scenario.jaws.friction.sliding).toBe(sliding)
+    expect(scenario.actuator.transmission.breakaway).toBe(breakaway)
+  })
+
   it('is refused where no quantity is', () => {
     for (const path of ['part', 'part.colour', 'arm.gravity', '', 'part.constructor'])
       expect(() => varying(scenario, [path]), path).toThrow(RangeError)

@@ -49,7 +49,7 @@ export function answerOf(scenario: Scenario, sampling: Sampling, tally: Tally): 
   const share = (counts: number[]): ShareOf => ({
     count: sum(counts),
     share: sum(counts) / grips,
-    ...shareInterval({ sampling, counts, sizes: tally.sizes, confidence: CONFIDENCE }),
+    ...shareInterval(sampling, counts, tally.sizes, CONFIDENCE),
   })
   const asked = DEMANDS.filter((id) => isRating(id) || scenario.requirements[id as MetricId] !== undefined)
   const fates = FATES.filter((fate, at) => fate !== 'refused' || sum(tally.byFate[at]!) > 0)

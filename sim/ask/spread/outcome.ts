@@ -50,7 +50,7 @@ const REFUSED: Outcome = {
 export const isFit = ({ fate, failed }: Pick<Outcome, 'fate' | 'failed'>) => fate === 'held' && failed.length === 0
 
 function failedOf({ requirements, overloads }: GripResult): Demand[] {
-  const failed = new Set<Demand>([
+  const failed = new Set<string>([
     ...requirements.filter(({ met }) => !met).map(({ figure }) => figure),
     ...overloads.map(({ rating }) => `rating.${rating}` as const),
   ])

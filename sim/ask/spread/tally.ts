@@ -8,7 +8,7 @@ import { type Batch, figureAt } from './batch.ts'
 import { ExactSum, type SumText } from './exact-sum.ts'
 import { DEMANDS, FATES, isFit } from './outcome.ts'
 import { BATCH, SCRAMBLINGS, scramblingOf } from './points.ts'
-import { Sketch, type SketchText } from './quantiles.ts'
+import { Sketch, type SketchJson } from './quantiles.ts'
 
 /** Parts that are remembered as the worst. */
 const WORST = 20
@@ -128,7 +128,7 @@ export interface TallyText {
   sizes: number[]
   failed: number[][]
   sums: SumText[][]
-  sketches: SketchText[]
+  sketches: SketchJson[]
   worst: Worst[]
   cut: number[]
 }
