@@ -205,7 +205,13 @@ const sidesOf = ({ x, y, size }: Leaf): Side[] => [
 ]
 
 /** Places a little to the left and to the right of the middle of a line. */
-function trialsOf({ from, to }: { from: readonly [number, number]; to: readonly [number, number] }): [number, number][] {
+function trialsOf({
+  from,
+  to,
+}: {
+  from: readonly [number, number]
+  to: readonly [number, number]
+}): [number, number][] {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
   const reach = OFF / Math.sqrt(dx * dx + dy * dy)
   return [1, -1].map((hand) => [

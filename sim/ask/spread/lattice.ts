@@ -113,4 +113,10 @@ const nameOf = ({ x, y, dx, size }: Side) => `${x},${y},${dx},${size}`
 const forward = (side: Side): Side =>
   side.dx + side.dy > 0
     ? side
-    : { x: side.x + side.dx * side.size, y: side.y + side.dy * side.size, dx: -side.dx || 0, dy: -side.dy || 0, size: side.size }
+    : {
+        x: side.x + side.dx * side.size,
+        y: side.y + side.dy * side.size,
+        dx: -side.dx || 0,
+        dy: -side.dy || 0,
+        size: side.size,
+      }
