@@ -7,7 +7,7 @@ import { dirname, join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { draw, mutantsOf } from './mutants.mjs'
 import { copyTree, makeScratch, scratch } from './scratch.mjs'
-import { endWithReader, main, root, SetupError } from './setup.mjs'
+import { endWithReader, main, programOf, SetupError } from './setup.mjs'
 
 const tree = join(scratch, 'tree')
 
@@ -33,7 +33,8 @@ await main(async () => {
   if (drawn.length === 0) throw new SetupError(`Nothing can be broken in ${values.in.join(', ')}.`)
 
   console.log('Running all unit tests on the sound tree …')
-  if (await redBy()) throw new SetupError('The tests are red before anything is broken: npm run unit tells more.')
+  const red = await redBy()
+  if (red) throw new SetupError(`The tests are red before anything is broken. ${red}`)
   let survivors = 0
   for (const [index, { file, mutant }] of drawn.entries()) {
     const killer = await trial(file, mutant)
@@ -86,7 +87,7 @@ function nearest(/** @type {string} */ file) {
 async function redBy(/** @type {string[]} */ ...which) {
   const report = join(scratch, 'report.json')
   writeFileSync(report, '')
-  const vitest = join(root, 'node_modules/vitest/vitest.mjs')
+  const vitest = programOf('vitest', 'vitest.mjs')
   const how = ['--run', '--bail=1', '--passWithNoTests', '--reporter=json', `--outputFile=${report}`]
   const child = spawn(process.execPath, [vitest, ...which, ...how], { cwd: tree, stdio: 'ignore', timeout: ENDLESS })
   const [status, signal] = await once(child, 'exit')

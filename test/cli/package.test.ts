@@ -1,9 +1,10 @@
 /** The package as others install it, and the scripts of the README, taken from there, on top of it. */
 import { spawnSync } from 'node:child_process'
 import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
-import { delimiter, join, resolve } from 'node:path'
+import { delimiter, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { copyTree, makeScratch, scratch } from '../../.tools/scratch.mjs'
+import { programOf } from '../../.tools/setup.mjs'
 
 const readme = readFileSync('README.md', 'utf8')
 const sample = (language: string) =>
@@ -24,7 +25,7 @@ function run(command: string, args: string[], cwd = user) {
 function compile(file: string) {
   const compilerOptions = { strict: true, module: 'nodenext', target: 'es2023', types: ['node'] }
   writeFileSync(join(user, 'tsconfig.json'), JSON.stringify({ compilerOptions, files: [file] }))
-  return run(process.execPath, [resolve('node_modules/typescript/bin/tsc'), '-p', '.'])
+  return run(process.execPath, [programOf('typescript', 'bin/tsc'), '-p', '.'])
 }
 
 describe.runIf(process.platform !== 'win32')('the package', () => {
