@@ -4,7 +4,9 @@ import { answerOf } from '../../../sim/ask/spread/answer.ts'
 import { type Batch, batchesOf, batchRunner, type SpreadStudy } from '../../../sim/ask/spread/batch.ts'
 import { drawing, lawOf } from '../../../sim/ask/spread/draw.ts'
 import { ExactSum } from '../../../sim/ask/spread/exact-sum.ts'
+import { runSpread } from '../../../sim/ask/spread/run.ts'
 import { count, emptyTally, fateAt, joinTally, tallyFrom, tallyText } from '../../../sim/ask/spread/tally.ts'
+import { crewHere } from '../../../sim/ask/spread/tasks.ts'
 import { run } from '../../../sim/cli/core.ts'
 import { Refusal } from '../../../sim/index.ts'
 import { quick } from '../../grip/scenarios.ts'
@@ -91,6 +93,16 @@ describe('the tally of a study', () => {
       ),
       { numRuns: 30 },
     )
+  })
+
+  it('is what a crew brings home, all of it or up to where it was stopped', async () => {
+    const [all] = await runSpread(whole, crewHere(run))
+    expect(JSON.stringify(tallyText(all!))).toBe(text)
+    const [some] = await runSpread(whole, crewHere(run), ({ done }) => done < 2)
+    expect(some!.batches).toEqual(new Set([0, 1]))
+    const [rest] = await runSpread(whole, crewHere(run), undefined, [2, 3, 4])
+    joinTally(some!, rest!)
+    expect(JSON.stringify(tallyText(some!))).toBe(text)
   })
 
   it('knows what became of each part, and counts what it knows', () => {
