@@ -1,6 +1,8 @@
 /** The studies that page and study worker know: what each takes and what it hands out piece by piece. */
 import {
   analyseLoops,
+  type Batch,
+  batchRunner,
   type ComparedAxis,
   type CounterRuns,
   compareAxes,
@@ -27,6 +29,7 @@ import {
   type Scenario,
   type Share,
   type SimulatedSteps,
+  type SpreadStudy,
   type StrategyId,
   simulatedSteps,
   type TuneOptions,
@@ -76,6 +79,12 @@ export interface LessonQuestion {
   answer: number | null
 }
 
+/** Batches of a study's parts, each by one strategy. */
+export interface SpreadQuestion {
+  study: SpreadStudy
+  items: { batch: number; strategy: StrategyId }[]
+}
+
 export interface Studies {
   axes: { input: Scenario; item: ComparedAxis }
   /** All loops at all working points, with their curves. */
@@ -93,6 +102,8 @@ export interface Studies {
   model: { input: GripQuestion; item: CounterRuns }
   /** Each run, then what the text speaks of or the judgement. */
   lesson: { input: LessonQuestion; item: LessonItem }
+  /** One batch an item. */
+  spread: { input: SpreadQuestion; item: Batch }
   /** One candidate an item. */
   tune: { input: { scenario: Scenario; options: TuneOptions }; item: TuneProgress }
 }
@@ -109,7 +120,13 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   rescue: ({ scenario, strategy, share }, run) => rescues(scenario, strategy, run, share),
   model: ({ scenario, strategy }, run) => counterRuns(scenario, strategy, run),
   lesson: ({ lesson, answer }, run) => runLesson(lesson, answer, run),
+  spread: batches,
   tune: ({ scenario, options }, run) => tuneGains(scenario, options, run),
+}
+
+function* batches({ study, items }: SpreadQuestion, run: Runner): Iterable<Batch> {
+  const next = batchRunner(study, run)
+  for (const { batch, strategy } of items) yield next(batch, strategy)
 }
 
 function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {

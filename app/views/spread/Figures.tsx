@@ -1,0 +1,49 @@
+/** How every figure is spread over the parts. */
+import { METRICS, metricText, NO_FIGURE, type SpreadAnswer, STRATEGIES, textIn, wordingOf } from '../../../sim/index.ts'
+import { useView } from '../../store/view.ts'
+
+const COLUMNS = ['0.01', '0.5', '0.99'] as const
+
+export function Figures({ answers }: { answers: SpreadAnswer[] }) {
+  const units = useView((state) => state.units)
+  const metrics = METRICS.flatMap((metric) => (metric.id === 'stepError' ? [] : [{ ...metric, id: metric.id }]))
+  return (
+    <details className="spread-figures">
+      <summary>All figures: 1 %, half and 99 % of the parts lie below</summary>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="figures-scroll" tabIndex={0} aria-label="Figures of all parts">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Figure</th>
+              {answers.map(({ strategy }) => (
+                <th key={strategy} scope="colgroup" colSpan={COLUMNS.length}>
+                  {STRATEGIES.find(({ id }) => id === strategy)!.label}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {metrics.map((metric) => (
+              <tr key={metric.id}>
+                <th scope="row" title={textIn(metric.note, wordingOf(units))}>
+                  {metric.label} <span className="unit">{metricText(metric, null, units).symbol}</span>
+                </th>
+                {answers.flatMap(({ strategy, figures }) =>
+                  COLUMNS.map((p) => {
+                    const value = figures[metric.id].quantiles[p]
+                    return (
+                      <td key={`${strategy} ${p}`}>
+                        {value === null ? NO_FIGURE : metricText(metric, value, units).text}
+                      </td>
+                    )
+                  }),
+                )}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </details>
+  )
+}

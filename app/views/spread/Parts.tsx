@@ -1,0 +1,231 @@
+/** Single parts: a plot over any two quantities that vary, and the worst of them; a press puts one on the bench. */
+import { type KeyboardEvent, useMemo, useState } from 'react'
+import {
+  drawing,
+  type Fate,
+  fateAt,
+  quantityAt,
+  type SpreadAnswer,
+  type SpreadStudy,
+  STRATEGIES,
+  type StrategyId,
+  shownUnit,
+} from '../../../sim/index.ts'
+import { VERDICT_WORDS } from '../../read/result/words.ts'
+import { useResults } from '../../store/results.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { useSpread } from '../../store/spread.ts'
+import { useView } from '../../store/view.ts'
+import { Button } from '../../ui/Button.tsx'
+import { Pick } from '../../ui/Choice.tsx'
+import { formatPlain, withUnit } from '../../ui/format.ts'
+import { toneOfFate } from './Shares.tsx'
+
+/** Parts drawn in the plot; more would only cover each other. */
+const SHOWN = 1000
+
+interface PartsProps {
+  study: SpreadStudy
+  told: number
+  answers: SpreadAnswer[]
+}
+
+export function Parts({ study, told, answers }: PartsProps) {
+  const paths = study.scenario.spread.varies.map(({ path }) => path)
+  const [strategy, setStrategy] = useState<StrategyId>(answers[0]!.strategy)
+  const [x, setX] = useState(paths[0]!)
+  const [y, setY] = useState(paths[1] ?? paths[0]!)
+  const options = paths.map((path) => ({ value: path, label: quantityAt(study.scenario, path)?.title ?? path }))
+  const chosen = answers.find((answer) => answer.strategy === strategy) ?? answers[0]!
+  return (
+    <section className="parts" aria-label="Single parts">
+      <div className="parts-choice">
+        <Pick
+          label="Strategy"
+          options={answers.map((answer) => ({
+            value: answer.strategy,
+            label: STRATEGIES.find(({ id }) => id === answer.strategy)!.label,
+          }))}
+          value={chosen.strategy}
+          onChoose={(id) => setStrategy(id as StrategyId)}
+        />
+        <Pick label="Across" options={options} value={paths.includes(x) ? x : paths[0]!} onChoose={setX} />
+        <Pick label="Up" options={options} value={paths.includes(y) ? y : paths[0]!} onChoose={setY} />
+      </div>
+      <Plot study={study} told={told} strategy={chosen.strategy} across={paths.indexOf(x)} up={paths.indexOf(y)} />
+      <Worst study={study} answer={chosen} />
+    </section>
+  )
+}
+
+interface Dot {
+  index: number
+  values: number[]
+  fate: Fate
+  fit: boolean
+}
+
+interface PlotProps {
+  study: SpreadStudy
+  told: number
+  strategy: StrategyId
+  across: number
+  up: number
+}
+
+const [WIDTH, HEIGHT] = [600, 300]
+
+function Plot({ study, told, strategy, across, up }: PlotProps) {
+  const tally = useSpread(({ tallies }) => tallies.find((each) => each.strategy === strategy))
+  const draw = useMemo(() => drawing(study.scenario, study), [study])
+  const values = useMemo(() => new Map<number, number[]>(), [draw])
+  // The tally grows in place; `told` says when.
+  const dots = useMemo(() => {
+    const found: Dot[] = []
+    for (let index = 0; tally && index < Math.min(study.grips, SHOWN); index++) {
+      const fate = fateAt(tally, index)
+      if (!fate) continue
+      if (!values.has(index)) values.set(index, draw(index).values)
+      found.push({ index, values: values.get(index)!, ...fate })
+    }
+    return found
+  }, [tally, told, study, values])
+  const place = { x: scaleOf(dots, Math.max(0, across), WIDTH), y: scaleOf(dots, Math.max(0, up), HEIGHT) }
+  const press = (target: EventTarget) => {
+    const index = target instanceof Element ? target.getAttribute('data-part') : null
+    if (index !== null) putPart(study, Number(index))
+  }
+  const failing = dots.filter(({ fate }) => fate !== 'held').length
+  return (
+    <figure className="parts-plot">
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the list of the worst parts does the same by keyboard */}
+      <svg
+        viewBox={`-6 -6 ${WIDTH + 12} ${HEIGHT + 12}`}
+        role="img"
+        aria-label={`The first ${dots.length} parts, ${failing} of them not held`}
+        onClick={({ target }) => press(target)}
+      >
+        <rect className="parts-frame" width={WIDTH} height={HEIGHT} />
+        {dots.map((dot) => (
+          <path
+            key={dot.index}
+            className={`dot-${dot.fit ? 'calm' : dot.fate === 'held' ? 'failure' : toneOfFate(dot.fate)}`}
+            data-part={dot.index}
+            d={SHAPES[dot.fit ? 'calm' : dot.fate === 'held' ? 'failure' : toneOfFate(dot.fate)]}
+            transform={`translate(${place.x.at(dot.values).toFixed(1)} ${(HEIGHT - place.y.at(dot.values)).toFixed(1)})`}
+          >
+            <title>{`Part ${dot.index}: ${wordOf(dot)}. Press to put it on the bench.`}</title>
+          </path>
+        ))}
+      </svg>
+      <Range study={study} at={Math.max(0, across)} ends={place.x.ends} words="across" />
+      <Range study={study} at={Math.max(0, up)} ends={place.y.ends} words="up" />
+      <figcaption>
+        <svg viewBox="-6 -6 12 12" aria-hidden="true">
+          <path className="dot-calm" d={SHAPES.calm} />
+        </svg>{' '}
+        held as required{' '}
+        <svg viewBox="-6 -6 12 12" aria-hidden="true">
+          <path className="dot-failure" d={SHAPES.failure} />
+        </svg>{' '}
+        lost, or not as required{' '}
+        <svg viewBox="-6 -6 12 12" aria-hidden="true">
+          <path className="dot-damage" d={SHAPES.damage} />
+        </svg>{' '}
+        damaged. The first {dots.length} parts; a press puts one on the bench.
+      </figcaption>
+    </figure>
+  )
+}
+
+/** A ring, a cross and a triangle: told apart without colour. */
+const SHAPES = {
+  calm: 'M-2.5 0A2.5 2.5 0 1 0 2.5 0A2.5 2.5 0 1 0 -2.5 0Z',
+  failure: 'M-4 -4L4 4M4 -4L-4 4',
+  damage: 'M0 -4.5L4.5 4H-4.5Z',
+}
+
+const wordOf = ({ fate, fit }: Pick<Dot, 'fate' | 'fit'>) =>
+  fate === 'refused'
+    ? 'not gripped'
+    : `${VERDICT_WORDS[fate].toLowerCase()}${fate === 'held' && !fit ? ', but not as required' : ''}`
+
+function scaleOf(dots: Dot[], at: number, length: number) {
+  const values = dots.map((dot) => dot.values[at]!)
+  const [low, high] = [Math.min(...values), Math.max(...values)]
+  const span = high - low || 1
+  return { ends: [low, high] as const, at: (all: number[]) => ((all[at]! - low) / span) * length }
+}
+
+function Range({
+  study,
+  at,
+  ends,
+  words,
+}: {
+  study: SpreadStudy
+  at: number
+  ends: readonly [number, number]
+  words: string
+}) {
+  const path = study.scenario.spread.varies[at]!.path
+  const units = useView((state) => state.units)
+  const schema = quantityAt(study.scenario, path)!
+  const unit = shownUnit(schema, units, study.scenario.part.exponent)
+  const text = (value: number) => formatPlain(unit.toShown(value), 4)
+  if (!Number.isFinite(ends[0])) return null
+  return (
+    <p className={`parts-range parts-${words}`}>
+      {schema.title}: {text(ends[0])} to {withUnit(text(ends[1]), unit.symbol)} {words === 'across' ? '→' : '↑'}
+    </p>
+  )
+}
+
+function Worst({ study, answer }: { study: SpreadStudy; answer: SpreadAnswer }) {
+  const units = useView((state) => state.units)
+  const tally = useSpread(({ tallies }) => tallies.find(({ strategy }) => strategy === answer.strategy))
+  const draw = useMemo(() => drawing(study.scenario, study), [study])
+  const rows = answer.worst.slice(0, 8)
+  return (
+    <div className="worst">
+      <h3>The worst parts</h3>
+      <ol onKeyDown={walk}>
+        {rows.map(({ index }) => {
+          const fate = tally && fateAt(tally, index)
+          const values = draw(index).values.map((value, at) => {
+            const { path } = study.scenario.spread.varies[at]!
+            const schema = quantityAt(study.scenario, path)!
+            const unit = shownUnit(schema, units, study.scenario.part.exponent)
+            return `${schema.title} ${withUnit(formatPlain(unit.toShown(value), 3), unit.symbol)}`
+          })
+          return (
+            <li key={index}>
+              <Button quiet onClick={() => putPart(study, index)}>
+                Part {index}
+              </Button>{' '}
+              {fate ? wordOf(fate) : ''} <span className="unit">{values.join(' · ')}</span>
+            </li>
+          )
+        })}
+      </ol>
+    </div>
+  )
+}
+
+/** Up and down move between the buttons of the list. */
+function walk(event: KeyboardEvent<HTMLElement>) {
+  const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0
+  const buttons = [...event.currentTarget.querySelectorAll('button')]
+  const at = buttons.indexOf(document.activeElement as HTMLButtonElement)
+  if (step === 0 || at < 0) return
+  event.preventDefault()
+  buttons[at + step]?.focus()
+}
+
+/** Exactly that part on the bench, with its own noise; undo brings the one before back. */
+function putPart(study: SpreadStudy, index: number): void {
+  const { scenario } = drawing(study.scenario, study)(index)
+  useScenario.getState().load(scenario, study.scenario)
+  useView.setState({ view: 'bench' })
+  useResults.getState().say(`Part ${index} of the study is on the bench; undo brings back the one before.`)
+}

@@ -1,0 +1,140 @@
+/** Of many parts that vary as they do on the line: how many hold, what the others fail, which part is worst. */
+import { useMemo, useState } from 'react'
+import {
+  answerOf,
+  grouped,
+  progressText,
+  type Scenario,
+  type SpreadAnswer,
+  type SpreadStudy,
+} from '../../../sim/index.ts'
+import { WindowLine } from '../../read/result/WindowLine.tsx'
+import { quantityUnit } from '../../read/units.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { allOf, doneOf, useSpread } from '../../store/spread.ts'
+import { useView } from '../../store/view.ts'
+import { Button } from '../../ui/Button.tsx'
+import { NumberField } from '../../ui/NumberField.tsx'
+import { Figures } from './Figures.tsx'
+import { Histogram } from './Histogram.tsx'
+import { Parts } from './Parts.tsx'
+import { Shares } from './Shares.tsx'
+import { Varies } from './Varies.tsx'
+import './spread.css'
+
+export function Spread() {
+  const study = useSpread((state) => state.study)
+  return (
+    <div className="spread">
+      <WindowLine />
+      <div className="spread-columns">
+        <section className="spread-varies" aria-label="What varies">
+          <h1>What differs from part to part?</h1>
+          <Varies />
+        </section>
+        <section className="spread-answer" aria-label="What becomes of the parts">
+          <Commands />
+          {study ? <Answer study={study} /> : <Nothing />}
+        </section>
+      </div>
+    </div>
+  )
+}
+
+const Nothing = () => (
+  <p className="spread-nothing">
+    One part of exactly the stated size proves nothing about a thousand. Say on the left what varies, then grip as many
+    parts as you like: each draws its own values and its own noise.
+  </p>
+)
+
+/** Most parts of one study in the page. */
+const MOST = 1e6
+
+function Commands() {
+  const scenario = useScenario((state) => state.scenario)
+  const { status, study, message, run, goOn, pause, clear } = useSpread()
+  const [grips, setGrips] = useState(1000)
+  const units = useView((state) => state.units)
+  const nothing = scenario.spread.varies.length === 0
+  const stale = study !== null && study.scenario !== scenario && !sameBut(study.scenario, scenario)
+  return (
+    <div className="spread-commands">
+      <NumberField
+        label="Parts"
+        unit={quantityUnit('number', units)}
+        value={grips}
+        min={20}
+        max={MOST}
+        integer
+        note="How many parts are drawn and gripped by every strategy, in batches of 20."
+        onEdit={setGrips}
+      />
+      <div className="spread-buttons">
+        {status === 'running' ? (
+          <Button onClick={pause}>Pause</Button>
+        ) : (
+          <Button disabled={nothing} onClick={() => run(scenario, grips, scenario.run.seed)}>
+            {study ? 'Grip them anew' : 'Grip them'}
+          </Button>
+        )}
+        {status === 'paused' && <Button onClick={() => goOn()}>Go on</Button>}
+        {status === 'done' && !stale && (
+          <Button disabled={study !== null && study.grips + grips > MOST} onClick={() => goOn(grips)}>
+            {grouped(grips)} more
+          </Button>
+        )}
+        {study && status !== 'running' && (
+          <Button quiet onClick={clear}>
+            Clear
+          </Button>
+        )}
+      </div>
+      <Progress />
+      {nothing && <p className="spread-hint">Nothing varies yet.</p>}
+      {stale && (
+        <p className="spread-hint">The answer below is that of the scenario as it was when the parts were gripped.</p>
+      )}
+      {status === 'failed' && <p role="alert">The study could not go on: {message}</p>}
+    </div>
+  )
+}
+
+/** Whether two scenarios grip the same: name and notes do not matter. */
+const sameBut = (a: Scenario, b: Scenario) =>
+  JSON.stringify({ ...a, name: '', notes: '' }) === JSON.stringify({ ...b, name: '', notes: '' })
+
+function Progress() {
+  const state = useSpread()
+  if (state.status !== 'running' && state.status !== 'paused') return null
+  const [done, all] = [doneOf(state), allOf(state)]
+  const since = (performance.now() - state.since) / 1000
+  const left = all - state.before
+  const share = left > 0 ? (done - state.before) / left : 1
+  return (
+    <p className="spread-progress">
+      <progress max={all} value={done} aria-label="Parts gripped" />{' '}
+      {state.status === 'running' ? progressText(share, since) : 'paused'}
+    </p>
+  )
+}
+
+function Answer({ study }: { study: SpreadStudy }) {
+  const tallies = useSpread((state) => state.tallies)
+  const told = useSpread((state) => state.told)
+  // Tallies grow in place; `told` says when.
+  const answers = useMemo<SpreadAnswer[]>(
+    () =>
+      tallies.filter(({ batches }) => batches.size > 0).map((tally) => answerOf(study.scenario, study.sampling, tally)),
+    [study, tallies, told],
+  )
+  if (answers.length === 0) return <p className="spread-nothing">Gripping the first parts …</p>
+  return (
+    <>
+      <Shares answers={answers} />
+      <Histogram study={study} answers={answers} />
+      <Parts study={study} told={told} answers={answers} />
+      <Figures answers={answers} />
+    </>
+  )
+}
