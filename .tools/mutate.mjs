@@ -33,7 +33,8 @@ await main(async () => {
   if (drawn.length === 0) throw new SetupError(`Nothing can be broken in ${values.in.join(', ')}.`)
 
   console.log('Running all unit tests on the sound tree …')
-  if (await redBy()) throw new SetupError('The tests are red before anything is broken: npm run unit tells more.')
+  const red = await redBy()
+  if (red) throw new SetupError(`The tests are red before anything is broken. ${red}`)
   let survivors = 0
   for (const [index, { file, mutant }] of drawn.entries()) {
     const killer = await trial(file, mutant)

@@ -46,7 +46,6 @@ export { backMass } from './job/grip/fill.ts'
 export { contactsOf, gyrationOf, padRadiusOf, travelToContact } from './job/grip/geometry.ts'
 export { METRICS, type Metric } from './job/grip/metrics.ts'
 export {
-  type Doubt,
   type GripEvents,
   type GripResult,
   type MetricId,
@@ -55,6 +54,7 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
+export type { Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export {
   type AnalysisOptions,
@@ -95,6 +95,7 @@ export {
   NO_FIGURE,
   withUnit,
 } from './say/figure.ts'
+export { whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'

@@ -116,7 +116,7 @@ export function startRunner() {
         `refine ${laneOf(run)}`,
         { scenario: finerScenario(scenario, result), strategy, traces: false },
         {
-          done: (finer) => replace(run, { ...result, ...stepCheck(result, finer) }),
+          done: (finer) => replace(run, { ...result, ...stepCheck(run.scenario, result, finer) }),
           failed: () => replace(run, { ...result, stepErrors: {} }), // the step error stays unknown
         },
       )

@@ -1,7 +1,7 @@
-/** What the counter-runs of `explain` take away, cause by cause; told in the order of CAUSES. */
+/** What the counter-runs of `explain` take away, cause by cause. */
 import { axisOf } from '../axis/reflect.ts'
-import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
-import { jawStiffness, springsAt } from '../job/grip/statics.ts'
+import { jobOf } from '../job/index.ts'
+import type { Job, JobCause } from '../job/job.ts'
 import { type Actuator, type Edit, editScenario, type Scenario } from '../scenario/index.ts'
 import { approachCourse } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
@@ -9,14 +9,10 @@ import { FAR, set } from '../strategy/position.ts'
 import type { OwnCauses, StrategyId } from '../strategy/strategy.ts'
 
 /**
- * A cause: what it is called, how its counter-run takes it away, and the edits that do; none where it cannot act. A cause is one cause:
- * its edits leave alone what another takes away, or what nobody asks about. What several take away must not depend on who comes first,
- * so edits are made in stages, each seeing those before.
+ * A cause is one cause: its edits leave alone what another takes away, or what nobody asks about. What several take away must not
+ * depend on who comes first, so edits are made in stages, each seeing those before.
  */
-interface Removable {
-  cause: string
-  label: string
-  without: string
+export interface Removal extends Omit<JobCause, 'edits'> {
   /** 0 unless the edits are worked out from values that others change. */
   stage?: 1 | 2
   edits(scenario: Scenario, strategy: StrategyId): Edit[]
@@ -25,8 +21,8 @@ interface Removable {
 const own = (cause: keyof OwnCauses) => (scenario: Scenario, strategy: StrategyId) =>
   strategyOf(strategy).causes[cause](scenario)
 
-/** Every cause that can be taken away, in the order in which they are told. */
-const REMOVABLE = [
+/** Every cause that can be taken away whatever the axis works on, in the order in which they are told. */
+const REMOVABLE: readonly Removal[] = [
   {
     cause: 'power',
     label: 'Loss of power',
@@ -46,12 +42,6 @@ const REMOVABLE = [
     without: 'the part is touched so slowly that next to none is left',
     stage: 2,
     edits: slowContact,
-  },
-  {
-    cause: 'relaxation',
-    label: 'Relaxation of the part',
-    without: 'a part that does not relax',
-    edits: () => [set('part.relaxation.fraction', 0)],
   },
   {
     cause: 'stopping',
@@ -97,31 +87,20 @@ const REMOVABLE = [
     without: 'no noise, offset, drift or steps in what is measured',
     edits: exactMeasuring,
   },
-] as const satisfies readonly Removable[]
+]
+
+/** Those of a job, in the order in which they are told: its own follow the touch. */
+export const removalsOf = ({ why }: Job): Removal[] =>
+  REMOVABLE.flatMap((removal) => (removal.cause === 'momentum' ? [removal, ...why.causes] : [removal]))
 
 /** What is told before and after the causes that can be taken away. */
-const ENDS = {
+export const ENDS = {
   setting: { label: 'Force that the setting means', without: 'threshold, limit or target turned into newtons' },
   rest: {
     label: 'Overshoot of the loop, and what is left',
     without: 'what no counter-run takes away, and causes too small to tell',
   },
 }
-
-export type CauseId = (typeof REMOVABLE)[number]['cause'] | keyof typeof ENDS
-
-export interface Removal extends Removable {
-  cause: CauseId
-}
-
-export const REMOVALS: readonly Removal[] = REMOVABLE
-
-/** What each is called, and how its counter-run takes it away; in the order in which they are told. */
-export const CAUSES = Object.fromEntries([
-  ['setting', ENDS.setting],
-  ...REMOVALS.map(({ cause, label, without }) => [cause, { label, without }] as const),
-  ['rest', ENDS.rest],
-]) as Record<CauseId, { label: string; without: string }>
 
 /** Where the slow counter-run starts to creep before contact [m of jaw travel], its bounds [m/s], and the longest it may press [s]. */
 const BEFORE = 1e-4
@@ -133,20 +112,19 @@ const LEFT = 0.005
 
 /** The same grip touched slowly: a creep zone just before contact, and everything after it later by what that takes. */
 function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
-  const { approach, part, run, arm, events } = scenario
+  const { approach, run, arm, events } = scenario
+  const job = jobOf(scenario)
+  const { touch } = job.workOf(scenario)
   const { speed, travel } = slowTouch(scenario, strategy)
   if (approach.speed <= speed) return []
   const creep = [
     set('approach.creepSpeed', Math.min(speed, approach.creepSpeed)),
-    set('approach.creepFrom', part.width + contactsOf(scenario) * BEFORE),
+    job.why.creepBefore(scenario, BEFORE),
   ]
   const slow = editScenario(scenario, [...creep, set('approach.overtravel', FAR)])
   if (!slow.ok) return creep
   const pressing = Math.min(LONGEST, travel / speed)
-  const delay =
-    approachTime(slow.scenario, travelToContact(scenario)) +
-    pressing -
-    approachTime(scenario, travelToContact(scenario))
+  const delay = approachTime(slow.scenario, touch) + pressing - approachTime(scenario, touch)
   return [
     ...creep,
     set('run.duration', run.duration + delay),
@@ -158,22 +136,23 @@ function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
   ]
 }
 
-/** Speed at which next to no momentum is left, v·√(k·m) of the axis on the part, and the travel that it then takes to press [m]. */
+/** Speed at which next to no momentum is left, v·√(k·m) of the axis on its work, and the travel that it then takes to press [m]. */
 function slowTouch(scenario: Scenario, strategy: StrategyId): { speed: number; travel: number } {
   const { actuator, servo } = scenario
   const kind = strategyOf(strategy)
-  const contacts = contactsOf(scenario)
-  const force = Math.max(kind.forceOf(scenario).expected, 1e-3)
-  const springs = springsAt(scenario, force)
+  const job = jobOf(scenario)
+  const { perEffort } = job.workOf(scenario)
+  const effort = Math.max(kind.forceOf(scenario).expected, 1e-3)
+  const pressed = job.why.pressed(scenario, effort)
   const axis = axisOf(actuator)
-  const impedance = Math.sqrt(jawStiffness(scenario, springs) * (axis.mass + jawMassOf(scenario)))
-  const squeeze = springs.squeeze * (contacts === 2 ? 1 : 2)
-  const lag = kind.sensed || servo.kp === 0 ? 0 : (contacts * force * (1 + axis.raise)) / axis.forcePerAmpere / servo.kp
-  const speed = Math.min(FASTEST, Math.max(SLOWEST, (LEFT * contacts * force) / impedance))
-  return { speed, travel: 1.5 * (squeeze + lag) }
+  const impedance = Math.sqrt(pressed.stiffness * (axis.mass + job.outputOf(scenario).mass))
+  const sensed = kind.sensed || servo.kp === 0
+  const lag = sensed ? 0 : (perEffort * effort * (1 + axis.raise)) / axis.forcePerAmpere / servo.kp
+  const speed = Math.min(FASTEST, Math.max(SLOWEST, (LEFT * perEffort * effort) / impedance))
+  return { speed, travel: 1.5 * (pressed.travel + lag) }
 }
 
-/** When the profile reaches a travel of a jaw [s]; its end where it never does. */
+/** When the profile reaches a travel of the output [s]; its end where it never does. */
 export function approachTime(scenario: Scenario, travel: number): number {
   const { profile } = approachCourse(scenario)
   let low = 0

@@ -1,24 +1,25 @@
 /**
  * Why the force became what it was: counter-runs of the same simulator in which causes are taken away, by themselves and together, and
  * each gets its Shapley value of what all of them make. So the parts add up to the figure and no order decides who bears what causes
- * make together; how far that could shift is told beside each. The part is taken as one that neither breaks, dents nor slides out,
- * since a lost part hides how far the force would have gone.
+ * make together; how far that could shift is told beside each. The work is taken as such that it cannot be lost: a part neither breaks,
+ * dents nor slides out, since a lost part hides how far the force would have gone.
  */
 
-import { travelToContact } from '../job/grip/geometry.ts'
-import type { GripResult, Verdict } from '../job/grip/result.ts'
-import { damageLimit } from '../job/grip/window.ts'
-import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
+import type { GripJudgement } from '../job/grip/result.ts'
+import { jobOf } from '../job/index.ts'
+import type { JobResult, RunResult, WhyFigure } from '../job/job.ts'
+import { type Edit, editScenario, type JobId, readPath, type Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
 import { approachEnd } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId, StrategyKind } from '../strategy/strategy.ts'
-import { approachTime, asMeant, CAUSES, type CauseId, REMOVALS, type Removal } from './counter-runs.ts'
+import { approachTime, asMeant, ENDS, type Removal, removalsOf } from './counter-runs.ts'
 import { type Runner, runHere } from './runner.ts'
 import { type Shares, shapley, walk } from './shapley.ts'
 
 export interface Cause {
-  cause: CauseId
+  /** `setting`, `rest`, or the name of one that can be taken away. */
+  cause: string
   label: string
   /** How its counter-run takes it away. */
   without: string
@@ -35,123 +36,123 @@ export interface Cause {
   error: number | null
 }
 
-export interface Why {
-  verdict: Verdict
-  /** What is taken apart: the peak force, or, for a part that slid, the least force while it hung in the jaws. */
-  figure: 'peak' | 'hold'
-  /** That figure on a part that cannot be lost [N]; null: no contact, or a run off its rails, so there is nothing to take apart. */
+export interface Why<R extends JobResult = GripJudgement> {
+  job: JobId
+  verdict: R['verdict']
+  /** Which of the job's figures is taken apart; of a grip its `peak`, or, for a part that slid, the least force of its `hold`. */
+  figure: string
+  /** That figure of work that cannot be lost [N]; null: no contact, or a run off its rails, so there is nothing to take apart. */
   force: number | null
   /** For a peak the least damage limit, for a hold the force needed at the worst instant [N]; null: there is none. */
   bound: number | null
   causes: Cause[]
   /** Causes that could not be taken away, as their counter-run gave no figure; what they add is in what is left. */
-  untold: { cause: CauseId; label: string; verdict: Verdict | null }[]
+  untold: { cause: string; label: string; verdict: R['verdict'] | null }[]
   /** Orders of removal that were counted, and whether they were drawn at random as there are too many. */
   orders: { counted: number; drawn: boolean }
   /** The run on the bench; null where there was a force to take apart. */
-  run: MissedRun | null
+  run: MissedRun<R> | null
 }
 
 /** A run without a force that could be taken apart. */
-export interface MissedRun extends Pick<GripResult, 'metrics' | 'events' | 'cause'> {
-  /** Where a jaw stood when the settled window ended [m]; 0 where the run ended before. */
-  travel: number
+export interface MissedRun<R extends JobResult = GripJudgement> {
+  metrics: R['metrics']
+  events: R['events']
+  cause: RunResult['cause']
   /** What the strategy takes for contact. */
   feels: StrategyKind['feels']
-  /** Travels of a jaw to the part and to the end of its profile [m], when the profile is at the part, and when the support goes [s]. */
+  /** Travels of the output to first touch and to the end of its profile, when the profile is there, and when the support goes [s]. */
   way: { contact: number; end: number; arrival: number; lift: number }
 }
+
+type AnyWhy = Why<JobResult>
+type AnyRunner = Runner<JobResult>
 
 const NONE: Why['orders'] = { counted: 0, drawn: false }
 
 /** Causes below this share of the figure are less than a step of the simulation resolves. */
 const RESOLVED = 0.001
 
-/** Damage limits and a slide would end the force that is to be taken apart: the longest pad, the highest friction. */
-const UNLOSABLE: Edit[] = [
-  { path: 'part.markForce', value: undefined },
-  { path: 'part.crackForce', value: undefined },
-  { path: 'part.yieldForce', value: undefined },
-  { path: 'jaws.padLength', value: 1 },
-  { path: 'jaws.friction.static', value: 3 },
-  { path: 'jaws.friction.sliding', value: 3 },
-  { path: 'jaws.friction.loadExponent', value: 1 },
-]
-
-/** Verdicts on too little force: what is asked then is why the grip is so weak. */
-const LOST: ReadonlySet<Verdict> = new Set(['slipped', 'loose', 'dropped'])
-
 /** `verdict` of the run on the bench decides which figure is taken apart. Throws a RangeError where the run itself takes too many steps. */
-export function explain(
+export function explain<R extends JobResult = GripJudgement>(
   scenario: Scenario,
   strategy: StrategyId,
-  verdict: Verdict,
-  run: Runner = runHere,
-  removals: readonly Removal[] = REMOVALS,
-): Why {
-  const figure = LOST.has(verdict) ? 'hold' : 'peak'
-  const first = edited(scenario, [...UNLOSABLE, ...fixedLift(scenario)])
-  const counter = first && new CounterRuns(first, strategy, figure, removals, run)
-  const whole = verdict === 'unstable' || verdict === 'missed' ? null : (counter?.force(0) ?? null)
-  if (!counter || whole === null) {
-    const { metrics, events, cause } = run(scenario, strategy).result
-    const { feels } = strategyOf(strategy)
-    const missed = { metrics, events, cause, feels, travel: metrics.jawTravel ?? 0, way: wayOf(scenario) }
-    return { verdict, figure, force: null, bound: null, causes: [], untold: [], orders: NONE, run: missed }
-  }
-  const wanted = strategyOf(strategy).forceOf(asMeant(scenario)).expected
-  const bound = figure === 'peak' ? damageLimit(scenario) : run(scenario, strategy).result.metrics.requiredForce
-  const { causes, untold, orders } = tell(counter, whole, wanted)
-  return {
-    verdict,
-    figure,
-    force: whole,
-    bound: bound === Number.POSITIVE_INFINITY ? null : bound,
-    causes,
-    untold,
-    orders,
-    run: null,
-  }
+  verdict: R['verdict'],
+  run: Runner<R> = runHere as unknown as Runner<R>,
+  removals?: readonly Removal[],
+): Why<R> {
+  return explained(scenario, strategy, verdict, run, removals ?? removalsOf(jobOf(scenario))) as Why<R>
 }
 
-function tell(counter: CounterRuns, whole: number, wanted: number): Pick<Why, 'causes' | 'untold' | 'orders'> {
+function explained(
+  scenario: Scenario,
+  strategy: StrategyId,
+  verdict: string,
+  run: AnyRunner,
+  removals: readonly Removal[],
+): AnyWhy {
+  const job = jobOf(scenario)
+  const { why } = job
+  const figure = why.figures.find(({ tells }) => tells(verdict))!
+  const of = { job: scenario.job, verdict, figure: figure.id }
+  const first = edited(scenario, [...why.unlosable, ...fixedLift(scenario)])
+  const counter = first && new CounterRuns(first, strategy, figure, removals, run)
+  const grip = () => run(scenario, strategy)
+  const whole = why.forceless.has(verdict) ? null : (counter?.force(0) ?? null)
+  if (!counter || whole === null) {
+    const { metrics, events, cause } = grip().result
+    const missed = { metrics, events, cause, feels: strategyOf(strategy).feels, way: wayOf(scenario) }
+    return { ...of, force: null, bound: null, causes: [], untold: [], orders: NONE, run: missed }
+  }
+  const wanted = strategyOf(strategy).forceOf(asMeant(scenario)).expected
+  const bound = figure.bound(scenario, grip)
+  const order = removalsOf(job).map(({ cause }) => cause)
+  const told = tell(counter, whole, wanted, order)
+  return { ...of, force: whole, bound: bound === Number.POSITIVE_INFINITY ? null : bound, ...told, run: null }
+}
+
+/** `order` names the causes in the order in which they are told. */
+function tell(
+  counter: CounterRuns,
+  whole: number,
+  wanted: number,
+  order: readonly string[],
+): Pick<AnyWhy, 'causes' | 'untold' | 'orders'> {
   const { removable, failed } = counter.removable()
   const acting = counter.acting(removable, RESOLVED * Math.max(whole, wanted))
   const { shares, errors, orders } = counter.shares(acting)
   const bare = maskOf(acting)
-  const entry = (cause: CauseId, force: number, more: Partial<Cause> = {}): Cause => {
+  const entry = (cause: string, { label, without }: Words, force: number, more: Partial<Cause> = {}): Cause => {
     const share = whole > 0 ? force / whole : null
-    return { cause, ...CAUSES[cause], force, share, alone: null, last: null, error: null, ...more }
+    return { cause, label, without, force, share, alone: null, last: null, error: null, ...more }
   }
-  const told = acting.map((player, n) =>
-    entry(counter.players[player]!.cause, shares[n]!, {
+  const told = acting.map((player, n) => {
+    const { cause, ...words } = counter.players[player]!
+    return entry(cause, words, shares[n]!, {
       alone: counter.change(0, player),
       last: counter.change(bare & ~(1 << player), player),
       error: errors?.[n] ?? null,
-    }),
-  )
-  const ids = Object.keys(CAUSES)
-  told.sort((a, b) => ids.indexOf(a.cause) - ids.indexOf(b.cause))
-  const listed = [entry('setting', wanted), ...told]
-  listed.push(
-    entry(
-      'rest',
-      listed.reduce((left, { force }) => left - force, whole),
-    ),
-  )
+    })
+  })
+  told.sort((a, b) => order.indexOf(a.cause) - order.indexOf(b.cause))
+  const listed = [entry('setting', ENDS.setting, wanted), ...told]
+  const left = listed.reduce((left, { force }) => left - force, whole)
+  listed.push(entry('rest', ENDS.rest, left))
   return { causes: listed, untold: failed, orders: { counted: orders, drawn: errors !== null } }
 }
+
+type Words = Pick<Removal, 'label' | 'without'>
 
 /** The counter-runs of one grip, each made once. Players are the causes whose removal changes anything, by their names. */
 class CounterRuns {
   readonly players: readonly Removal[]
   private readonly first: Scenario
   private readonly strategy: StrategyId
-  private readonly figure: Why['figure']
-  private readonly run: Runner
-  private readonly known = new Map<number, { force: number | null; verdict: Verdict | null }>()
+  private readonly figure: WhyFigure
+  private readonly run: AnyRunner
+  private readonly known = new Map<number, { force: number | null; verdict: string | null }>()
 
-  constructor(first: Scenario, strategy: StrategyId, figure: Why['figure'], removals: readonly Removal[], run: Runner) {
+  constructor(first: Scenario, strategy: StrategyId, figure: WhyFigure, removals: readonly Removal[], run: AnyRunner) {
     this.first = first
     this.strategy = strategy
     this.figure = figure
@@ -176,7 +177,7 @@ class CounterRuns {
    * Players that can be gone all together, and those that must stay for a run to have a figure: the one that alone changes least, where
    * one is enough; else those that cannot follow when one after another is taken, the largest first.
    */
-  removable(): { removable: number[]; failed: Why['untold'] } {
+  removable(): { removable: number[]; failed: AnyWhy['untold'] } {
     const all = this.players.map((_, player) => player)
     if (this.force(maskOf(all)) !== null) return { removable: all, failed: [] }
     const size = (player: number) => Math.abs(this.change(0, player) ?? 0)
@@ -194,8 +195,8 @@ class CounterRuns {
     return {
       removable: all.filter((player) => (taken >> player) & 1),
       failed: failed.map((player) => {
-        const { cause } = this.players[player]!
-        return { cause, label: CAUSES[cause].label, verdict: this.measured(taken | (1 << player)).verdict }
+        const { cause, label } = this.players[player]!
+        return { cause, label, verdict: this.measured(taken | (1 << player)).verdict }
       }),
     }
   }
@@ -231,10 +232,8 @@ class CounterRuns {
 
   private measure(scenario: Scenario) {
     try {
-      const { result, weakest } = this.run(scenario, this.strategy)
-      const { verdict, metrics } = result
-      const force = this.figure === 'peak' ? metrics.peakForce : weakest
-      return { verdict, force: verdict === 'unstable' || verdict === 'missed' ? null : force }
+      const ran = this.run(scenario, this.strategy)
+      return { verdict: ran.result.verdict, force: this.figure.take(ran) }
     } catch (error) {
       if (error instanceof RangeError) return { verdict: null, force: null }
       throw error
@@ -261,7 +260,7 @@ const changesOf = (scenario: Scenario, strategy: StrategyId, removal: Removal) =
   removal.edits(scenario, strategy).filter(({ path, value }) => !same(readPath(scenario, path), value))
 
 function wayOf(scenario: Scenario): MissedRun['way'] {
-  const contact = travelToContact(scenario)
+  const contact = jobOf(scenario).workOf(scenario).touch
   const end = approachEnd(scenario)
   return { contact, end, arrival: approachTime(scenario, contact), lift: liftTime(scenario) }
 }

@@ -43,6 +43,9 @@ export class Axis extends Block {
   readonly commutation: Commutation = new Commutation()
   readonly heat: Heat = new Heat()
   readonly state: AxisState = new AxisState()
+  /** As warm as it is: force for each ampere [N/A], and what a step keeps of the current. */
+  private constant: f64 = 1
+  private keeps: f64 = 1
 
   /** Upper estimate of the force in the axis [N]: peak current and cogging, and an impact twice that on top. */
   highestForce(): f64 {
@@ -85,6 +88,18 @@ export class Axis extends Block {
   settle(): void {
     this.friction.settle()
     this.heat.settle()
+    this.warmed()
+  }
+
+  /** `time` [s] under the present current goes by for motor and housing. */
+  warm(time: f64): void {
+    this.heat.step(this.loss(), time)
+    this.warmed()
+  }
+
+  private warmed(): void {
+    this.constant = this.forcePerAmpere * this.heat.flux
+    this.keeps = this.winding.keeps(this.winding.resistance * this.heat.resistance)
   }
 
   /**
@@ -99,8 +114,8 @@ export class Axis extends Block {
     const stops = this.stops
     const commutation = this.commutation
     const shaped: bool = commutation.shaped()
-    const constant: f64 = this.forcePerAmpere * this.heat.flux
-    const keeps: f64 = winding.keeps(winding.resistance * this.heat.resistance)
+    const constant: f64 = this.constant
+    const keeps: f64 = this.keeps
     const onMotor: f64 = this.linearMass * pull
     const onOutput: f64 = this.outputMass * pull
     const kick: f64 = this.kick

@@ -28,22 +28,23 @@ class FrictionState extends State {
 }
 
 /** Share of sliding in the motion of a bristle bent by `bent` of a reach of `level`: 0 elastic, then 3u² − 2u³ over what is left, 1 all of it. */
+// @inline
 function givesWay(bent: f64, level: f64): f64 {
-  const u: f64 = (bent - ELASTIC * level) / ((1 - ELASTIC) * level)
-  return u <= 0 ? 0 : u >= 1 ? 1 : u * u * (3 - 2 * u)
+  const over: f64 = bent - ELASTIC * level
+  const most: f64 = (1 - ELASTIC) * level
+  if (over >= most) return 1
+  if (over <= 0) return 0
+  const u: f64 = over / most
+  return u * u * (3 - 2 * u)
 }
 
 /**
- * A bristle [m] carried on by `move` [m], with `level`/`stiffness` its reach: elastic while it springs back, and giving way by the share
- * that it has come to at the end of the step, as one correction finds it.
+ * Where a bristle [m] ends that `move` [m] bends on beyond what is elastic, from `old` to `moved`, with `level`/`stiffness` its reach: it
+ * gives way by the share that it has come to at the end of the step, as one correction finds it.
  */
-function carried(old: f64, move: f64, level: f64, stiffness: f64): f64 {
-  const moved: f64 = old + move
-  if (moved * move <= 0) return moved
-  const bent: f64 = stiffness * (moved < 0 ? -moved : moved)
-  if (bent <= ELASTIC * level) return moved
-  const path: f64 = stiffness * (move < 0 ? -move : move)
-  if (stiffness * (old < 0 ? -old : old) >= level) return (moved * level) / (level + path + TINY)
+function yielding(move: f64, moved: f64, level: f64, stiffness: f64): f64 {
+  const bent: f64 = stiffness * Math.abs(moved)
+  const path: f64 = stiffness * Math.abs(move)
   const near: f64 = (bent * level) / (level + givesWay(bent, level) * path)
   const share: f64 = level / (level + givesWay(near, level) * path)
   return bent * share < level ? moved * share : (moved * level) / bent
@@ -103,10 +104,15 @@ export class Friction extends Block {
     const viscous: f64 = back ? this.viscousBack : this.viscous
     const old: f64 = this.state.bristle
     let bristle: f64 = old + move
-    const bent: f64 = this.stiffness * (bristle < 0 ? -bristle : bristle)
-    // The level is never below Coulomb's: most of the time there is no need to know it.
-    if (bent > ELASTIC * coulomb)
-      bristle = carried(old, move, coulomb + this.rise / (1 + speed * speed * this.stribeck), this.stiffness)
+    // The level is never below Coulomb's, and what springs back is elastic: most of the time there is no need to know it.
+    if (this.stiffness * Math.abs(bristle) > ELASTIC * coulomb && bristle * move > 0) {
+      const level: f64 = coulomb + this.rise / (1 + speed * speed * this.stribeck)
+      if (this.stiffness * Math.abs(bristle) > ELASTIC * level) {
+        if (this.stiffness * Math.abs(old) >= level)
+          bristle = (bristle * level) / (level + this.stiffness * Math.abs(move) + TINY)
+        else bristle = yielding(move, bristle, level, this.stiffness)
+      }
+    }
     this.state.bristle = bristle
     const own: f64 = this.stiffness * bristle + this.damping * (bristle - old) + viscous * speed
     return this.raise + this.lower === 0 ? own : own + this.loaded(move, load)
@@ -114,10 +120,13 @@ export class Friction extends Block {
 
   private loaded(move: f64, load: f64): f64 {
     const old: f64 = this.state.loadBristle
-    const bristle: f64 = carried(old, move, LOAD_REACH, 1)
+    let bristle: f64 = old + move
+    if (Math.abs(bristle) > ELASTIC * LOAD_REACH && bristle * move > 0) {
+      if (Math.abs(old) >= LOAD_REACH) bristle = (bristle * LOAD_REACH) / (LOAD_REACH + Math.abs(move))
+      else bristle = yielding(move, bristle, LOAD_REACH, 1)
+    }
     this.state.loadBristle = bristle
     const share: f64 = bristle * load > 0 ? this.raise : this.lower
-    const size: f64 = load < 0 ? -load : load
-    return ((share * size) / LOAD_REACH) * (bristle + this.loadDamping * (bristle - old))
+    return ((share * Math.abs(load)) / LOAD_REACH) * (bristle + this.loadDamping * (bristle - old))
   }
 }

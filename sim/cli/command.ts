@@ -1,5 +1,6 @@
 /** What a command of the command line is, and what several of them need to read their arguments. */
 import { parseArgs } from 'node:util'
+import type { Core } from '../run/core.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 
@@ -9,8 +10,11 @@ export interface Command {
   takes: string
   /** What it prints, in one phrase. */
   does: string
-  /** The exit code: 0 ran, 3 the simulation left the range of finite numbers. Throws a Refused for what it cannot take. */
-  run(args: string[]): number
+  /**
+   * The exit code: 0 ran, 3 the simulation left the range of finite numbers. Throws a Refused for what it cannot take. `core` carries
+   * out its runs.
+   */
+  run(args: string[], core: Core): number
 }
 
 /** An input that is refused, or a place that cannot be written to; each line goes to stderr. */

@@ -1,6 +1,7 @@
-/** The registry of commands: a new one is one file and one line here. */
+/** The registry of commands: a new one is one file and one line here. A job has its own by being one. */
+import { JOBS } from '../job/index.ts'
 import type { Command } from './command.ts'
-import { grip } from './grip.ts'
+import { jobCommand } from './job.ts'
 import { loops } from './loops.ts'
 import { model } from './model.ts'
 import { presets } from './presets.ts'
@@ -9,13 +10,16 @@ import { schema } from './schema.ts'
 import { tune } from './tune.ts'
 import { why } from './why.ts'
 
-export const COMMANDS: Command[] = [grip, loops, why, rescue, tune, model, presets, schema]
+const COMMANDS: Command[] = [loops, why, rescue, tune, model, presets, schema]
+
+/** First what carries a job out, then what is asked of it. */
+export const commands = (): Command[] => [...Object.values(JOBS).map(jobCommand), ...COMMANDS]
 
 /** Where the text on what a command does begins. */
 const COLUMN = 26
 
 export const usage = () =>
-  [...COMMANDS.map(usageOf), 'FILE is a scenario file, the id of a preset, or - for standard input.'].join('\n')
+  [...commands().map(usageOf), 'FILE is a scenario file, the id of a preset, or - for standard input.'].join('\n')
 
 function usageOf({ id, takes, does }: Command): string {
   const call = `jawbench ${id} ${takes}`.trim()

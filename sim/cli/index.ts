@@ -3,7 +3,8 @@
  * to; 3: the simulation left the range of finite numbers.
  */
 import { Refused } from './command.ts'
-import { COMMANDS, usage } from './commands.ts'
+import { commands, usage } from './commands.ts'
+import { core } from './core.ts'
 import { print, watchOutput } from './output.ts'
 
 function main([name, ...args]: string[]): number {
@@ -11,9 +12,17 @@ function main([name, ...args]: string[]): number {
     print(usage())
     return 0
   }
-  const command = COMMANDS.find(({ id }) => id === name)
-  if (!command) throw new Refused([`given "${name}", allowed ${COMMANDS.map(({ id }) => id).join(', ')}`], true)
-  return command.run(args)
+  const command = commands().find(({ id }) => id === name)
+  if (!command)
+    throw new Refused(
+      [
+        `given "${name}", allowed ${commands()
+          .map(({ id }) => id)
+          .join(', ')}`,
+      ],
+      true,
+    )
+  return command.run(args, core)
 }
 
 watchOutput()

@@ -4,24 +4,29 @@ import { editScenario, faultLine, LONGEST_FILE, PRESETS, parseScenario, type Sce
 import { isJson, optionsOf, Refused, SCENARIO_OPTIONS, strategyNamed } from './command.ts'
 import { reasonOf } from './system.ts'
 
-/** `file` is a path, the id of a preset, or `-`; `sets` are texts such as `servo.kp=3200`. Throws a Refused with every fault. */
-export function readScenario(file: string | undefined, sets: string[]): Scenario {
+/**
+ * `file` is a path, the id of a preset, or `-`; `sets` are texts such as `servo.kp=3200`; `job` is the only one that is taken, null:
+ * any. Throws a Refused with every fault.
+ */
+export function readScenario(file: string | undefined, sets: string[], job: string | null = 'grip'): Scenario {
   if (file === undefined) throw new Refused(['no scenario file was named'], true)
   const checked = parseScenario(textOf(file))
   if (!checked.ok) throw new Refused(checked.faults.map(faultLine))
+  if (job !== null && checked.scenario.job !== job)
+    throw new Refused([`job: given "${checked.scenario.job}", allowed "${job}"`])
   if (sets.length === 0) return checked.scenario
   const edited = editScenario(checked.scenario, sets.map(assignment))
   if (!edited.ok) throw new Refused(edited.faults.map(faultLine))
   return edited.scenario
 }
 
-/** Scenario, strategy and format of a question about one strategy. */
-export function questionOf(args: string[]) {
+/** Scenario, strategy and format of a question about one strategy, of one job or of any. */
+export function questionOf(args: string[], job?: string | null) {
   const known = { ...SCENARIO_OPTIONS, strategy: { type: 'string', default: '' } } as const
   const { values, positionals } = optionsOf(args, known, 1)
   const strategy = strategyNamed(values.strategy)
   const json = isJson(values.format)
-  return { scenario: readScenario(positionals[0], values.set), strategy, json }
+  return { scenario: readScenario(positionals[0], values.set, job), strategy, json }
 }
 
 function assignment(text: string): { path: string; value: unknown } {

@@ -1,9 +1,9 @@
 import { type Rescue, rescues, sortRescues } from '../ask/rescue.ts'
+import { runnerOn } from '../ask/runner.ts'
 import { inPlainSpaces } from '../say/figure.ts'
 import { COST_WORDS, rescueSentence } from '../say/rescue.ts'
 import { wordingOf } from '../say/wording.ts'
 import { type Command, figureText, QUESTION_USAGE, refusing } from './command.ts'
-import { run } from './core.ts'
 import { questionOf } from './input.ts'
 import { print, printJson } from './output.ts'
 
@@ -11,7 +11,8 @@ export const rescue: Command = {
   id: 'rescue',
   takes: QUESTION_USAGE,
   does: 'changes of one parameter that save the part, the cheapest first, or how far a held one may drift',
-  run(args) {
+  run(args, core) {
+    const run = runnerOn(core)
     const { scenario, strategy, json } = questionOf(args)
     const { verdict } = refusing(() => run(scenario, strategy)).result
     const found = refusing(() => sortRescues([...rescues(scenario, strategy, run)].map(({ rescue }) => rescue)))

@@ -1,3 +1,4 @@
+import { runnerOn } from '../ask/runner.ts'
 import { bestOf, tradeOff, tuneGains } from '../ask/tune.ts'
 import type { TuneCandidate, TuneObjective, TuneOptions } from '../ask/tune-judge.ts'
 import { STIFFNESS_SPREAD } from '../loops/working-point.ts'
@@ -17,7 +18,6 @@ import {
   SCENARIO_USAGE,
   strategyNamed,
 } from './command.ts'
-import { run } from './core.ts'
 import { readScenario } from './input.ts'
 import { print, printJson } from './output.ts'
 
@@ -47,7 +47,8 @@ export const tune: Command = {
   id: 'tune',
   takes: `FILE --strategy ID [--objective ${OBJECTIVES.join('|')}] [--phase-margin DEGREES] [--peak-sensitivity RATIO] [--spread SHARE] [--within SECONDS] [--hold-margin SHARE] ${SCENARIO_USAGE}`,
   does: 'gains that keep their margins and grip the softest, the nominal and the stiffest part with the wanted force',
-  run(args) {
+  run(args, core) {
+    const run = runnerOn(core)
     const { values, positionals } = optionsOf(args, OPTIONS, 1)
     const strategy = strategyNamed(values.strategy)
     const json = isJson(values.format)

@@ -1,9 +1,11 @@
+import { runnerOn } from '../ask/runner.ts'
 import { type Cause, explain, type Why } from '../ask/why.ts'
+import { jobOf } from '../job/index.ts'
 import { inPlainSpaces } from '../say/figure.ts'
+import { whyFigure } from '../say/jobs.ts'
 import { whyRule, whySentence } from '../say/why.ts'
 import { wordingOf } from '../say/wording.ts'
 import { type Command, figureText, QUESTION_USAGE, refusing } from './command.ts'
-import { run } from './core.ts'
 import { questionOf } from './input.ts'
 import { print, printJson } from './output.ts'
 
@@ -11,11 +13,12 @@ export const why: Command = {
   id: 'why',
   takes: QUESTION_USAGE,
   does: 'what made the force, cause by cause',
-  run(args) {
-    const { scenario, strategy, json } = questionOf(args)
+  run(args, core) {
+    const { scenario, strategy, json } = questionOf(args, null)
+    const run = runnerOn(core)
     const told = refusing(() => explain(scenario, strategy, run(scenario, strategy).result.verdict, run))
     const sentence = inPlainSpaces(whySentence(scenario, told, wordingOf('si')))
-    const { run: _, ...shown } = told
+    const { run: _, job: __, ...shown } = told
     if (json) printJson({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence, rule: whyRule(told) })
     else print(table(told, sentence))
     return 0
@@ -23,16 +26,16 @@ export const why: Command = {
 }
 
 function table(why: Why, sentence: string): string {
-  const { figure, force, causes, untold } = why
-  const whole = figure === 'peak' ? 'Peak force' : 'Force at its weakest'
+  const { force, causes, untold } = why
+  const unit = jobOf(why).output.effort
   return [
     sentence,
     ...(force === null
       ? []
       : [
           row('', 'force', 'share', 'alone … last'),
-          ...causes.map((cause) => row(cause.label, newtons(cause), percent(cause.share), range(cause))),
-          row(whole, `${figureText(force)} N`, force > 0 ? '100 %' : '', ''),
+          ...causes.map((cause) => row(cause.label, effort(cause, unit), percent(cause.share), range(cause, unit))),
+          row(whyFigure(why).whole, `${figureText(force)} ${unit}`, force > 0 ? '100 %' : '', ''),
           whyRule(why),
         ]),
     ...untold.map(
@@ -44,10 +47,10 @@ function table(why: Why, sentence: string): string {
 const row = (label: string, force: string, share: string, range: string) =>
   `${label.padEnd(42)}${force.padStart(18)}${share.padStart(10)}${range.padStart(26)}`.trimEnd()
 
-const newtons = ({ force, error }: Cause) =>
-  `${figureText(force)} N${error === null ? '' : ` ± ${figureText(error, 2)}`}`
+const effort = ({ force, error }: Cause, unit: string) =>
+  `${figureText(force)} ${unit}${error === null ? '' : ` ± ${figureText(error, 2)}`}`
 
 const percent = (share: number | null) => (share === null ? '' : `${figureText(100 * share)} %`)
 
-const range = ({ cause, alone, last }: Cause) =>
-  cause === 'setting' || cause === 'rest' ? '' : `${figureText(alone)} … ${figureText(last)} N`
+const range = ({ cause, alone, last }: Cause, unit: string) =>
+  cause === 'setting' || cause === 'rest' ? '' : `${figureText(alone)} … ${figureText(last)} ${unit}`

@@ -30,6 +30,9 @@ export function put(array: Numbers, index: i32, value: f64): void {
 /** A number that is known to be whole and to fit in 32 bits. */
 export const whole = (value: f64): i32 => value
 
+/** The larger of two numbers, and `most` where one of them is none. */
+export const larger = (most: f64, value: f64): f64 => (value > most ? value : most)
+
 /**
  * Takes values into extremes, a channel each: `rising` is 1 where the highest has come after the lowest, else 0. The arrays have room
  * for an even number of channels.

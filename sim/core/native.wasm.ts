@@ -50,6 +50,12 @@ export function whole(value: f64): i32 {
   return <i32>reinterpret<i64>(value + SHIFT)
 }
 
+// @ts-expect-error: decorator
+@inline
+export function larger(most: f64, value: f64): f64 {
+  return f64x2.extract_lane(f64x2.pmax(f64x2.splat(most), f64x2.splat(value)), 0)
+}
+
 /** Two channels at a time. */
 export function widen(now: Numbers, low: Numbers, high: Numbers, rising: Numbers, width: i32): void {
   const one = f64x2.splat(1)

@@ -22,6 +22,9 @@ class DriveState extends State {
   opening: f64 = 0
   /** Samples of the current loop until the servo's next one. */
   due: f64 = 0
+  /** What the servo has made of its last sample: the speed that it measures [m/s], and whether it stands at its limit: −1, 0 or 1. */
+  speed: f64 = 0
+  saturated: f64 = 0
 }
 
 export class Drive extends Block {
@@ -58,12 +61,12 @@ export class Drive extends Block {
   }
 
   servoSaturated(): f64 {
-    return this.state.powered > 0 ? this.machine().saturated() : 0
+    return this.state.powered > 0 ? this.state.saturated : 0
   }
 
   /** Keeps no place: it presses with its limit, or has no power. */
   yields(): bool {
-    return this.state.powered === 0 || this.machine().saturated() !== 0
+    return this.state.powered === 0 || this.state.saturated !== 0
   }
 
   /** Starts as if it had given this command [A] for long, at this voltage [V]. */
@@ -78,6 +81,7 @@ export class Drive extends Block {
     this.state.moving = 0
     this.state.opening = 0
     this.strategy.begin(travel, time)
+    this.see()
   }
 
   /** Goes back to where the output is at travel 0, on purpose, from now on. */
@@ -96,6 +100,13 @@ export class Drive extends Block {
     this.state.moving = 1
     this.move.to.end = end
     this.move.begin(travel, time)
+    this.see()
+  }
+
+  private see(): void {
+    const machine = this.machine()
+    this.state.speed = machine.measuredSpeed()
+    this.state.saturated = machine.saturated()
   }
 
   cut(): void {
@@ -125,20 +136,17 @@ export class Drive extends Block {
     s.voltage = s.nextVoltage
     let measured: f64 = axis.current() + this.currentOffset
     if (this.currentNoise > 0) measured += this.currentNoise * this.noise.normal()
-    s.nextVoltage = this.currentLoop.tick(
-      s.command,
-      quantise(measured, this.currentResolution),
-      this.machine().measuredSpeed(),
-    )
+    s.nextVoltage = this.currentLoop.tick(s.command, quantise(measured, this.currentResolution), s.speed)
   }
 
   /** A sample of the servo. */
   private serve(time: f64, axis: Axis): void {
     const s = this.state
-    axis.heat.step(axis.loss(), this.perServo * this.period)
+    axis.warm(this.perServo * this.period)
     if (this.sensed > 0) s.reading = this.gauge.read(time)
-    if (s.powered > 0)
-      s.command = this.machine().tick(time, quantise(axis.state.motorTravel, this.encoderResolution), s.reading)
+    if (s.powered === 0) return
+    s.command = this.machine().tick(time, quantise(axis.state.motorTravel, this.encoderResolution), s.reading)
+    this.see()
   }
 
   /** What the gauge felt in the period just past; `speedBefore` [m/s] is the output's speed at its start. */
@@ -149,6 +157,7 @@ export class Drive extends Block {
   settle(): void {
     this.move.settle()
     this.strategy.settle()
+    this.see()
     if (this.state.due > this.perServo) this.state.due = this.perServo
   }
 }

@@ -23,11 +23,14 @@ export class Figures extends Block {
   /** Cycles a metre of a step motor's field in open loop; NaN: closed loop. */
   perCycle: f64 = NaN
   readonly sums: Sums = new Sums()
+  /** Weight of a period in the evened power. */
+  private weight: f64 = 1
   private stride: f64 = 1
   private history: Numbers = numbers(0)
 
   /** Makes room for a run of so many samples. */
   prepare(samples: f64): void {
+    this.weight = this.period / (this.period + BUS_TIME)
     this.stride = Math.ceil(samples / HISTORY)
     this.history = numbers(whole(Math.ceil(samples / this.stride)) + 1)
   }
@@ -62,7 +65,7 @@ export class Figures extends Block {
   private draw(voltage: f64, current: f64): void {
     const s = this.sums
     const drawn: f64 = 0.5 * voltage * (current + s.latest)
-    s.power += (this.period / (this.period + BUS_TIME)) * (drawn - s.power)
+    s.power += this.weight * (drawn - s.power)
     s.latest = current
     if (s.power > s.peakPower) s.peakPower = s.power
   }

@@ -1,4 +1,7 @@
-/** The registry of jobs: a new one is one folder, one line here and one in `loads.ts`. */
+/**
+ * The registry of jobs: a new one is one folder, one line here, one in `loads.ts`, one in the format (`scenario/schema`) and one in
+ * what is said of jobs (`say/jobs.ts`).
+ */
 import type { JobId, Scenario } from '../scenario/index.ts'
 import { grip } from './grip/index.ts'
 import type { Job } from './job.ts'

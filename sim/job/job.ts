@@ -4,8 +4,9 @@
  */
 import type { Output } from '../axis/fill.ts'
 import type { Load } from '../axis/load.ts'
-import type { Scenario } from '../scenario/index.ts'
+import type { Edit, Scenario, StrategyId } from '../scenario/index.ts'
 import type { LoadId } from './loads.ts'
+import type { Overload } from './ratings.ts'
 import type { Sums } from './sums.ts'
 
 /** A column of the record: SI unit of its values. */
@@ -48,23 +49,131 @@ export interface Work {
   reach: number
 }
 
+/** What became of the work: one verdict, `unstable` where the run left its rails; figures by id, null where there is none. */
 export interface JobResult {
   verdict: string
-  metrics: object
-  events: object
+  metrics: Record<string, number | null>
+  /** Times [s]; null: it did not happen. */
+  events: { engaged: number | null; unstable: number | null }
+}
+
+/** Why a verdict cannot be relied on: its integration step. */
+export interface Doubt<Verdict = string> {
+  ground: 'verdict' | 'margin' | 'error'
+  /** Step of the run that it was held against [s], and the verdict there. */
+  step: number
+  verdict: Verdict
+  /** The step error of the run; null: there is none. */
+  error: number | null
+}
+
+/** Errors of figures by the step [their units]; of those that have one. */
+export type StepErrors<Result extends JobResult = JobResult> = Partial<Record<keyof Result['metrics'], number>>
+
+/** What is known of the integration step. */
+export interface StepCheck<Result extends JobResult = JobResult> {
+  /** Largest of the errors by the step, each as a share (`run/step-error.ts`); null: there is none, or it was not computed. */
+  stepError: number | null
+  /** Of each figure that has one; null: the run was not held against a finer one. */
+  stepErrors: StepErrors<Result> | null
+  /** Null: none, or not asked for. */
+  doubt: Doubt<Result['verdict']> | null
+}
+
+/** What a run hands out, whatever it worked on. */
+export type RunResult<Result extends JobResult = JobResult> = Result & StepCheck<Result> & RunFacts
+
+interface RunFacts {
+  strategy: StrategyId
+  /** Ratings of motor and drive that the run exceeds; beside the verdict. */
+  overloads: Overload[]
+  /** Fingerprint of the traces; equal only where two runs agree to the last bit. */
+  hash: string
+  /** What went wrong in an unstable run, '' else. */
+  cause: Cause
+  /** Integration step [s]. */
+  step: number
+}
+
+/** A figure as people read it: bench, report and command line all take it from here. */
+export interface Figure<Result extends JobResult = JobResult> {
+  id: string
+  label: string
+  /** SI unit, and the unit in which it is read; left out where they are the same. */
+  unit: string
+  shown?: string
+  /** Finest step worth reading [SI]; the figure is rounded to it. */
+  grain?: number
+  /** How it is computed, one sentence; its quantities as `textIn` reads them. */
+  note: string
+  value(result: RunResult<Result>): number | null
+  /** Why there is none, one sentence. */
+  missing(result: RunResult<Result>, scenario: Scenario): string
+}
+
+/** A run as a study sees it. */
+export interface Ran<Result extends JobResult = JobResult> {
+  result: RunResult<Result>
+  /** What the job says of the least effort while the work needed one; null: it never did. */
+  weakest: number | null
 }
 
 export interface Job<Result extends JobResult = JobResult> {
   id: string
   label: string
-  /** Its half in the compiled core. */
+  /** Its half in the compiled core, and one of these as the simulator's own files make it. */
   load: LoadId
-  /** What the output's coordinate and effort are. */
-  output: { travel: 'm' | 'rad'; effort: 'N' | 'N·m' }
+  newLoad(): Load
+  /** What moves, and what its coordinate and effort are. */
+  output: { label: string; travel: 'm' | 'rad'; effort: 'N' | 'N·m' }
   /** Columns of its record behind time and before those of the axis, in the order in which the load shows them. */
   channels: readonly ChannelKind[]
   outputOf(scenario: Scenario): Output
   workOf(scenario: Scenario): Work
   fill(load: Load, scenario: Scenario): void
   judge(scenario: Scenario, end: RunEnd): Result
+  /** Least effort while the work needed one; null: it never did, or no job is done by keeping one up. */
+  weakestOf(end: RunEnd): number | null
+  /** All that is read of a run, in the order of tables, and those whose error by the step is told with them. */
+  figures: readonly Figure<Result>[]
+  headlines: readonly (keyof Result['metrics'])[]
+  /** The largest error by the step as a share of what it is an error of; null: the run has no such figure. */
+  errorShare(metrics: Result['metrics'], errors: StepErrors<Result>): number | null
+  /** Whether the errors by the step are more than what is left until the verdict is another one. */
+  isClose(result: Result, errors: StepErrors<Result>): boolean
+  why: JobWhy<Result>
+}
+
+/** What `explain` has to know of a job to take an effort of its apart. */
+export interface JobWhy<Result extends JobResult = JobResult> {
+  /** Figures that can be taken apart; of a verdict the first that tells of it. */
+  figures: readonly WhyFigure<Result>[]
+  /** Verdicts on runs without an effort that could be taken apart. */
+  forceless: ReadonlySet<Result['verdict']>
+  /** Edits of work that cannot be lost or broken, since that would end the effort that is to be taken apart. */
+  unlosable: readonly Edit[]
+  /** Causes that are the work's own. */
+  causes: readonly JobCause[]
+  /** The edit after which the output creeps from so far before first touch of the nominal work on. */
+  creepBefore(scenario: Scenario, distance: number): Edit
+  /** The work under an effort: its stiffness against the output, and the output's travel since first touch. */
+  pressed(scenario: Scenario, effort: number): { stiffness: number; travel: number }
+}
+
+export interface WhyFigure<Result extends JobResult = JobResult> {
+  id: string
+  /** Whether it is this figure that a verdict makes one ask about. */
+  tells(verdict: Result['verdict']): boolean
+  /** The effort that is taken apart; null: the run has none. */
+  take(ran: Ran<Result>): number | null
+  /** What the effort is held against, null or infinite where there is nothing; `run` is the grip itself, made when it is asked for. */
+  bound(scenario: Scenario, run: () => Ran<Result>): number | null
+}
+
+/** A cause that can be taken away: what it is called, how that is done, and the edits that do it; none where it cannot act. */
+export interface JobCause {
+  cause: string
+  label: string
+  without: string
+  edits(scenario: Scenario): Edit[]
 }

@@ -4,8 +4,7 @@
  */
 import { fillArm, fillAxis } from '../axis/fill.ts'
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
-import type { Bench } from '../cycle/bench.ts'
-import { build } from '../cycle/core.ts'
+import { Bench } from '../cycle/bench.ts'
 import type { Drive } from '../cycle/drive.ts'
 import { SETTLED } from '../cycle/figures.ts'
 import { jobOf } from '../job/index.ts'
@@ -13,6 +12,7 @@ import type { Job, Work } from '../job/job.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
 import { fillMove } from '../strategy/follow.ts'
+import { machineOf } from '../strategy/machines.ts'
 import type { StrategyKind } from '../strategy/strategy.ts'
 import { stepsOf } from './step.ts'
 
@@ -36,15 +36,14 @@ const SEED_OFFSET = 0x9e3779b9
 export interface ModelOptions {
   /** Divides the step further. */
   finer?: number
-  /** Another job than the scenario names. */
-  job?: Job
   /** Makes the bench where job or strategy are none of the registries'. */
   make?: () => Bench
 }
 
 /** Throws a RangeError where the scenario would take more than 2e8 steps. */
 export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
-  const { finer = 1, job = jobOf(scenario), make = () => build(job.load, strategy.machine) } = options
+  const job = jobOf(scenario)
+  const { finer = 1, make = () => new Bench(job.newLoad(), machineOf(strategy.machine)) } = options
   const work = job.workOf(scenario)
   const bench = make()
   const { drive, events } = scenario

@@ -1,13 +1,13 @@
-/** One grip of one strategy: run it, judge it, and, if asked, state the error of its step. */
+/** One run of one strategy: carry it out, judge it, and, if asked, state the error of its step. */
 import { cooled, RUNAWAY, steadyStart, type Temperatures } from '../axis/cooling.ts'
-import type { GripResult } from '../job/grip/result.ts'
-import { judgeEnd, weakestOf } from '../job/grip/verdict.ts'
-import type { RunEnd } from '../job/job.ts'
+import type { GripJudgement } from '../job/grip/result.ts'
+import type { Job, JobResult, Ran, RunEnd, RunResult } from '../job/job.ts'
+import { overloadsOf } from '../job/ratings.ts'
 import { type Model, modelOf } from '../model/model.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-import { type Traces, tracesOf } from './channels.ts'
+import { channelsOf, type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
 import { endOf } from './end.ts'
 import { type Cycle, type CycleOptions, type OnChunk, type OnProgress, runCycle } from './run.ts'
@@ -17,29 +17,26 @@ export interface SimulateOptions {
   /** The core that carries it out; the simulator's own files if left out. */
   core?: Core
   onChunk?: OnChunk
-  /** Of all runs that the grip takes. */
+  /** Of all runs that it takes. */
   onProgress?: OnProgress | undefined
   /** Also run at half the step and fill in `stepError`, `stepErrors` and `doubt`. */
   stepError?: boolean
-  /** Ends as soon as the part can no longer be held: the verdict is then `held` exactly where that of the whole run is. */
+  /** Ends as soon as nothing that still comes can make it good: the verdict is then a good one exactly where that of the whole run is. */
   untilLost?: boolean
 }
 
-export interface Judged {
-  /** Its `hash` is '' where no traces were recorded. */
-  result: GripResult
-  /** Least mean force of the two contacts while the part hung in them [N]; null: it never did. */
-  weakest: number | null
-}
-
-export interface Simulated extends Judged {
+export interface Simulated<R extends JobResult = GripJudgement> extends Ran<R> {
   traces: Traces
   /** Who was told of chunks or progress asked to stop; the result is of no use. */
   cancelled: boolean
 }
 
 /** With traces. Throws a Refusal where the scenario would take more than 2e8 steps, a RangeError for an unknown strategy. */
-export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: SimulateOptions = {}): Simulated {
+export function simulate<R extends JobResult>(
+  scenario: Scenario,
+  strategy: StrategyId,
+  options: SimulateOptions = {},
+): Simulated<R> {
   const { core = sourceCore, onChunk, untilLost } = options
   const share = options.stepError ? CHECKED : 1
   const model = modelOf(scenario, strategyOf(strategy))
@@ -51,27 +48,40 @@ export function simulateGrip(scenario: Scenario, strategy: StrategyId, options: 
     record: true,
   })
   const end = endOf(cycle.bench, cycle.hash)
-  const result = judged(scenario, strategy, end)
+  const told = ranOf<R>(model, end)
+  const { result } = told
   if (options.stepError && !cycle.cancelled) {
     const against = finerRun(scenario, result)
     const finer = modelOf(against.scenario, strategyOf(strategy), { finer: against.finer })
     const { bench } = runDuty(finer, { core, onProgress: partOf(options.onProgress, share, 1) })
-    Object.assign(result, stepCheck(result, judged(scenario, strategy, endOf(bench, ''))))
+    Object.assign(result, stepCheck(scenario, result, ranOf<R>(finer, endOf(bench, '')).result))
   }
-  return { result, traces: tracesOf(cycle.columns ?? []), cancelled: cycle.cancelled, weakest: weakestOf(end) }
+  const traces = tracesOf(cycle.columns ?? [], channelsOf(model.job))
+  return { ...told, traces, cancelled: cycle.cancelled }
 }
 
-/** Without traces, which is quicker. Throws as `simulateGrip` does. */
-export function judgeGrip(scenario: Scenario, strategy: StrategyId, options: SimulateOptions = {}): Judged {
+/** Without traces, which is quicker; the `hash` is ''. Throws as `simulate` does. */
+export function judge<R extends JobResult>(
+  scenario: Scenario,
+  strategy: StrategyId,
+  options: SimulateOptions = {},
+): Ran<R> {
   const { core = sourceCore, onProgress, untilLost } = options
-  const { bench } = runDuty(modelOf(scenario, strategyOf(strategy)), { core, onProgress, untilLost })
-  const end = endOf(bench, '')
-  return { result: judged(scenario, strategy, end), weakest: weakestOf(end) }
+  const model = modelOf(scenario, strategyOf(strategy))
+  const { bench } = runDuty(model, { core, onProgress, untilLost })
+  return ranOf<R>(model, endOf(bench, ''))
 }
 
-function judged(scenario: Scenario, strategy: StrategyId, end: RunEnd): GripResult {
+/** The same of a scenario that grips. */
+export const simulateGrip = simulate<GripJudgement>
+export const judgeGrip = judge<GripJudgement>
+
+function ranOf<R extends JobResult>({ scenario, strategy, ...model }: Model, end: RunEnd): Ran<R> {
+  const job = model.job as unknown as Job<R>
+  const { hash, cause, step } = end
   const unchecked = { stepError: null, stepErrors: null, doubt: null }
-  return { strategy, ...judgeEnd(scenario, end), ...unchecked, hash: end.hash, cause: end.cause, step: end.step }
+  const beside = { strategy: strategy.id, overloads: overloadsOf(scenario, end), ...unchecked, hash, cause, step }
+  return { result: { ...beside, ...job.judge(scenario, end) } as RunResult<R>, weakest: job.weakestOf(end) }
 }
 
 /** Share of the work that is done when the run at half the step begins, which takes twice the steps. */

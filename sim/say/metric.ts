@@ -1,6 +1,5 @@
 /** Metrics as bench, report and command line write them, the same to the last digit. */
-import type { Metric } from '../job/grip/metrics.ts'
-import type { GripResult } from '../job/grip/result.ts'
+import type { Figure, JobResult, RunResult } from '../job/job.ts'
 import { DIGITS, formatFigure, inPlainSpaces, NO_FIGURE } from './figure.ts'
 import { shownUnit, type UnitSource, type UnitSystem } from './units.ts'
 
@@ -29,13 +28,13 @@ export function metricText(
 }
 
 /** How far the integration step puts a figure off, either way; null where that is not known. */
-export function stepErrorOf(metric: Metric, { stepErrors }: GripResult, system: UnitSystem) {
-  const error = metric.id === 'stepError' ? undefined : stepErrors?.[metric.id]
+export function stepErrorOf<R extends JobResult>(metric: Figure<R>, { stepErrors }: RunResult<R>, system: UnitSystem) {
+  const error = stepErrors?.[metric.id]
   if (error === undefined) return null
   const { symbol, toShown } = shownUnit(metric, system)
   return { symbol, text: formatFigure(Math.abs(toShown(error) - toShown(0)), 2) }
 }
 
 /** For the columns of a command line, in SI. */
-export const plainMetric = (metric: Metric, result: GripResult): string =>
+export const plainMetric = <R extends JobResult>(metric: Figure<R>, result: RunResult<R>): string =>
   inPlainSpaces(metricText(metric, metric.value(result), 'si').text)

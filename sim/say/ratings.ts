@@ -1,10 +1,10 @@
 /** Ratings that a run exceeds, and for how long it may: one sentence each. */
-import type { GripResult } from '../job/grip/result.ts'
+import type { RunResult } from '../job/job.ts'
 import type { Overload, Rating } from '../job/ratings.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { Wording } from './wording.ts'
 
-type Loaded = Pick<GripResult, 'metrics' | 'overloads'>
+type Loaded = Pick<RunResult, 'metrics' | 'overloads'>
 
 type Say = (overload: Overload, words: Wording, scenario: Scenario, run: Loaded) => string
 
@@ -32,8 +32,8 @@ export const overloadSentences = (scenario: Scenario, run: Loaded, words: Wordin
 /** How long the settled current may be held, as the end of a sentence; '' where nothing settled. */
 function lasting({ actuator }: Scenario, { metrics, overloads }: Loaded, words: Wording): string {
   const { holdTime, settledCurrent } = metrics
-  if (settledCurrent === null || overloads.some(({ rating }) => rating === 'windingTemperature')) return ''
+  if (typeof settledCurrent !== 'number' || overloads.some(({ rating }) => rating === 'windingTemperature')) return ''
   const limit = words.temperature(actuator.motor.thermal.limit)
-  if (holdTime === null) return `, although by the heat data the winding stays below ${limit}`
+  if (typeof holdTime !== 'number') return `, although by the heat data the winding stays below ${limit}`
   return `; held on, the winding reaches ${limit} in ${words.time(holdTime)}`
 }

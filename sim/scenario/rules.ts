@@ -1,4 +1,4 @@
-/** What keys of a scenario demand of each other. A rule is only asked when every key it reads is sound by itself. */
+/** What keys of a scenario demand of each other. A rule is only asked when every key it reads is there and sound by itself. */
 import { liftTime } from './lift.ts'
 import type { QuantitySchema } from './quantity.ts'
 import { SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
@@ -96,7 +96,7 @@ export const RULES: Rule[] = [
     (s) => `at most the static friction of ${s.jaws.friction.static}`,
   ),
   rule(
-    ['approach.creepSpeed', 'approach.speed'],
+    ['approach.creepSpeed', 'approach.speed', 'approach.creepFrom', 'part.width'],
     (s) => s.approach.creepSpeed <= s.approach.speed || s.approach.creepFrom <= s.part.width,
     (s) => `${s.approach.creepSpeed} m/s`,
     (s) => `at most the approach speed of ${s.approach.speed} m/s`,

@@ -60,7 +60,7 @@ export function checkScenario(input: unknown): Checked {
   const written = version === 1 ? pathBefore : (path: string) => path
   const broken = [...new Set(faults.map(({ path }) => (version === 1 ? pathNow(path) : path)))]
   for (const { reads, check } of RULES) {
-    if (reads.some((path) => broken.some((bad) => covers(bad, path)))) continue
+    if (reads.some((path) => broken.some((bad) => covers(bad, path)) || !isThere(scenario, path))) continue
     faults.push(...check(scenario as Scenario).map((fault) => ({ ...fault, path: written(fault.path) })))
   }
   return faults.length > 0 ? { ok: false, faults } : { ok: true, scenario: scenario as Scenario }
@@ -104,6 +104,9 @@ const covers = (bad: string, path: string) => {
     outer === '' || inner === outer || inner.startsWith(`${outer}.`) || inner.startsWith(`${outer}[`)
   return inside(bad, path) || inside(path, bad)
 }
+
+/** Whether a scenario has a key at all: the file of each job has its own. */
+const isThere = (scenario: unknown, path: string) => read(scenario, path.split('.')) !== undefined
 
 const UNKNOWN = 'an unknown key'
 

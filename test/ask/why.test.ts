@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { REMOVALS } from '../../sim/ask/counter-runs.ts'
+import { removalsOf } from '../../sim/ask/counter-runs.ts'
 import { type Runner, runHere } from '../../sim/ask/runner.ts'
 import { run as compiled } from '../../sim/cli/core.ts'
 import {
@@ -11,6 +11,7 @@ import {
   type Traces,
   whySentence,
 } from '../../sim/index.ts'
+import { grip } from '../../sim/job/grip/index.ts'
 import { quick } from '../grip/scenarios.ts'
 import { SI, whyIn } from '../say/support.ts'
 import { make } from '../scenario/make.ts'
@@ -20,6 +21,7 @@ const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
   return { ...why, sentence: whyIn(scenario, why) }
 }
 const teapot = PRESETS[0]!.scenario
+const REMOVALS = removalsOf(grip)
 
 describe('the sentence', { timeout: 120_000 }, () => {
   it('of a held part says what it sees, takes, and what the setting means', () => {

@@ -1,7 +1,8 @@
 /** The package as others install it, and the scripts of the README, taken from there, on top of it. */
 import { spawnSync } from 'node:child_process'
 import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
-import { delimiter, join, resolve } from 'node:path'
+import { delimiter, dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { copyTree, makeScratch, scratch } from '../../.tools/scratch.mjs'
 
@@ -20,11 +21,13 @@ function run(command: string, args: string[], cwd = user) {
   return { status, stdout, stderr }
 }
 
+const TSC = join(dirname(fileURLToPath(import.meta.resolve('typescript/package.json'))), 'bin/tsc')
+
 /** Compiles a file of the user's as strictly as can be. */
 function compile(file: string) {
   const compilerOptions = { strict: true, module: 'nodenext', target: 'es2023', types: ['node'] }
   writeFileSync(join(user, 'tsconfig.json'), JSON.stringify({ compilerOptions, files: [file] }))
-  return run(process.execPath, [resolve('node_modules/typescript/bin/tsc'), '-p', '.'])
+  return run(process.execPath, [TSC, '-p', '.'])
 }
 
 describe.runIf(process.platform !== 'win32')('the package', () => {

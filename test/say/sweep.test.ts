@@ -196,7 +196,8 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
       },
     ]
     const orders = { counted: 2, drawn: false }
-    const base: Why = { verdict: 'held', figure: 'peak', force: 12, bound: 10, causes, untold: [], orders, run: null }
+    const about = { job: 'grip', verdict: 'held', figure: 'peak' } as const
+    const base: Why = { ...about, force: 12, bound: 10, causes, untold: [], orders, run: null }
     const whys = VERDICTS.flatMap((verdict): Why[] => [
       { ...base, verdict },
       { ...base, verdict, bound: null },

@@ -1,10 +1,7 @@
-import type { Cause, Why } from '../../../sim/index.ts'
+import { type Cause, type Why, whyFigure } from '../../../sim/index.ts'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 import './whyChart.css'
-
-const FIGURE: Record<Why['figure'], string> = { peak: 'Peak force', hold: 'Force at its weakest' }
-const BOUND: Record<Why['figure'], string> = { peak: 'Least damage limit', hold: 'Force needed' }
 
 /** A bound farther off than this many times the longest bar is told in the table only. */
 const FAR = 1.4
@@ -20,10 +17,11 @@ export function WhyChart({ why, units }: { why: Why; units: UnitSystem }) {
   const signed = (newtons: number) => `${newtons > 0 ? '+' : ''}${say(newtons)}`
   const percent = (share: number | null) => (share === null ? '' : `${formatFigure(100 * share, 2)} %`)
   const { bars, scale, bound } = layoutOf(why)
+  const called = whyFigure(why)
   return (
     <table className="why-chart">
       <caption className="sr-only">
-        {FIGURE[why.figure]} of {say(why.force)} {force.symbol}, cause by cause
+        {called.whole} of {say(why.force)} {force.symbol}, cause by cause
       </caption>
       <thead>
         <tr>
@@ -50,14 +48,14 @@ export function WhyChart({ why, units }: { why: Why; units: UnitSystem }) {
       </tbody>
       <tfoot>
         <tr>
-          <th scope="row">{FIGURE[why.figure]}</th>
+          <th scope="row">{called.whole}</th>
           <Bar scale={scale} from={0} to={why.force} kind="whole" bound={bound} />
           <td>{say(why.force)}</td>
           <td>{why.force > 0 ? '100 %' : ''}</td>
         </tr>
         {why.bound !== null && (
           <tr className="why-bound">
-            <th scope="row">{BOUND[why.figure]}</th>
+            <th scope="row">{called.bound}</th>
             <td aria-hidden="true" />
             <td>{say(why.bound)}</td>
             <td />

@@ -6,6 +6,7 @@ import {
   type StrategyId,
   textIn,
   type Why,
+  whyFigure,
   wordingOf,
 } from '../../../sim/index.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
@@ -96,8 +97,6 @@ function Head({ title, columns }: { title: string; columns: Column[] }) {
 
 const RULE = 'Causes by their Shapley value, on a part that cannot be lost meanwhile; they add up.'
 
-const TAKEN: Record<Why['figure'], string> = { peak: 'of the peak', hold: 'of the hold' }
-
 function Causes({ columns, whys, units }: { columns: Column[]; whys: (Why | null)[]; units: UnitSystem }) {
   const { rows, sums } = causeRows(whys, units)
   if (rows.length === 0) return null
@@ -109,7 +108,7 @@ function Causes({ columns, whys, units }: { columns: Column[]; whys: (Why | null
           What made the force <span className="unit">{symbol}</span>
         </th>
         {whys.map((why, index) => (
-          <td key={columns[index]!.strategy}>{why && TAKEN[why.figure]}</td>
+          <td key={columns[index]!.strategy}>{why && whyFigure(why).share}</td>
         ))}
       </tr>
       {rows.map(({ label, cells }) => (

@@ -4,16 +4,21 @@ import type { Scenario } from '../../scenario/index.ts'
 import type { Job, Work } from '../job.ts'
 import { LoadId } from '../loads.ts'
 import { GRIP_CHANNELS } from './channels.ts'
+import { errorShare, isClose } from './errors.ts'
 import { fillGrip, gripOutput } from './fill.ts'
 import { contactsOf, travelToContact } from './geometry.ts'
 import { GripLoad } from './load.ts'
-import { type GripJudgement, judgeEnd } from './verdict.ts'
+import { METRICS } from './metrics.ts'
+import type { GripJudgement } from './result.ts'
+import { judgeEnd, weakestOf } from './verdict.ts'
+import { gripWhy } from './why.ts'
 
 export const grip: Job<GripJudgement> = {
   id: 'grip',
   label: 'Grip',
   load: LoadId.grip,
-  output: { travel: 'm', effort: 'N' },
+  newLoad: () => new GripLoad(),
+  output: { label: 'jaw', travel: 'm', effort: 'N' },
   channels: GRIP_CHANNELS,
   outputOf: gripOutput,
   workOf: gripWork,
@@ -22,6 +27,12 @@ export const grip: Job<GripJudgement> = {
     fillGrip(load, scenario)
   },
   judge: judgeEnd,
+  weakestOf,
+  figures: METRICS,
+  headlines: ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance'],
+  errorShare,
+  isClose,
+  why: gripWhy,
 }
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */

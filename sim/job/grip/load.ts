@@ -2,7 +2,8 @@
 import type { Arm } from '../../axis/arm.ts'
 import { Load } from '../../axis/load.ts'
 import { State } from '../../core/block.ts'
-import type { Numbers } from '../../core/native.ts'
+import { leastOf } from '../../core/least.ts'
+import { larger, type Numbers } from '../../core/native.ts'
 import { Side } from './contact/side.ts'
 import { heldStiffly, heldYielding, holdingForce, loadFactor, pullOnPads } from './holding.ts'
 import { Slip } from './slip.ts'
@@ -100,6 +101,12 @@ export class GripLoad extends Load {
   readonly slip: Slip = new Slip()
   readonly state: GripState = new GripState()
   readonly sums: GripSums = new GripSums()
+  /** What `weigh` has weighed last, and the load across that it found [N]. */
+  private down: f64 = NaN
+  private side: f64 = NaN
+  private along: f64 = NaN
+  private yields: f64 = 0
+  private across: f64 = 0
 
   fastest(outputMass: f64, force: f64): f64 {
     const side: f64 = this.near.tangent(Math.min(force, this.crackForce))
@@ -150,14 +157,14 @@ export class GripLoad extends Load {
     const near: f64 = s.nearForce
     const far: f64 = s.farForce
     if (s.out === 0) {
-      s.shiftSpeed += this.step * ((near - far) / this.partMass + s.along)
+      s.shiftSpeed += this.step * ((near === far ? 0 : (near - far) / this.partMass) + s.along)
       s.shift += this.step * s.shiftSpeed
       if (s.hanging > 0) this.slip.move(s.gripped * (near + far), s.down, s.side)
     }
     if (travel - this.gap > this.depth && s.out === 0 && isNaN(s.crackTime)) this.meet(time)
-    if (near > s.nearMost) s.nearMost = near
-    if (far > s.farMost) s.farMost = far
-    const force: f64 = near > far ? near : far
+    s.nearMost = larger(s.nearMost, near)
+    s.farMost = larger(s.farMost, far)
+    const force: f64 = larger(far, near)
     if (force > s.peak) this.rise(force, travel, speed, time)
   }
 
@@ -214,10 +221,8 @@ export class GripLoad extends Load {
     const sums = this.sums
     const held: bool = s.out === 0
     if (s.hanging > 0) {
-      const slip = this.slip
-      const across: f64 = this.partMass * pullOnPads(s.down, s.side, slip.below, slip.beside, slip.radius)
-      sums.required = Math.max(sums.required, this.needed(across, arm, yields))
-      if (held || s.drop === time) this.compare(across)
+      this.weigh(arm, yields ? 1 : 0)
+      if (held || s.drop === time) this.compare()
       if (held && this.effort() < sums.weakest) sums.weakest = this.effort()
     }
     if (arm.state.moving > 0) {
@@ -245,6 +250,7 @@ export class GripLoad extends Load {
     const s = this.state
     const broken: bool = !isNaN(s.crackTime)
     if (!broken) s.peak = Math.min(s.peak, this.crackForce)
+    this.down = NaN
     this.near.settle(broken)
     this.far.settle(broken)
   }
@@ -271,6 +277,20 @@ export class GripLoad extends Load {
     return Math.min(grip, sums.closed) - 1
   }
 
+  /** What pulls across the grip and what it takes to hold that, anew where anything in it has changed. */
+  private weigh(arm: Arm, yields: f64): void {
+    const s = this.state
+    const along: f64 = arm.state.along
+    if (s.down === this.down && s.side === this.side && along === this.along && yields === this.yields) return
+    this.down = s.down
+    this.side = s.side
+    this.along = along
+    this.yields = yields
+    const slip = this.slip
+    this.across = this.partMass * pullOnPads(s.down, s.side, slip.below, slip.beside, slip.radius)
+    this.sums.required = Math.max(this.sums.required, this.needed(this.across, arm, yields > 0))
+  }
+
   /** Force needed at one contact [N] under a load across [N] and what the arm does along: friction of two contacts, none of them lost. */
   private needed(across: f64, arm: Arm, yields: bool): f64 {
     const along: f64 = arm.state.along
@@ -279,15 +299,16 @@ export class GripLoad extends Load {
     return heldStiffly(held, this.partMass, along)
   }
 
-  /** What holds beside what works against it, at the end of a period; `across` [N]. */
-  private compare(across: f64): void {
+  /** What holds beside what works against it, at the end of a period. */
+  private compare(): void {
     const s = this.state
     const sums = this.sums
     const push: f64 = Math.abs(s.farForce - s.nearForce)
     if (s.normal === 0) sums.closed = 0
-    else if (push > 0) sums.closed = Math.min(sums.closed, s.normal / push)
-    if (!this.slip.hasSlid()) sums.stuck = Math.min(sums.stuck, this.slip.spare())
-    if (across > 0) sums.across = Math.min(sums.across, (this.slip.staticFriction * s.gripped * s.normal) / across)
+    else if (push > 0) sums.closed = leastOf(sums.closed, s.normal, push)
+    if (!this.slip.hasSlid()) sums.stuck = this.slip.spare(sums.stuck)
+    if (this.across > 0)
+      sums.across = leastOf(sums.across, this.slip.staticFriction * s.gripped * s.normal, this.across)
   }
 
   /** The jaws have gone through the whole part. */

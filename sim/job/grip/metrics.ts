@@ -1,26 +1,12 @@
-/**
- * The metrics as people read them: what each is called, its unit, how it is computed and why one may be missing. Bench, report
- * and command line all take them from here.
- */
-import type { Scenario } from '../../scenario/index.ts'
+/** The metrics as people read them: what each is called, its unit, how it is computed and why one may be missing. */
+import type { Figure } from '../job.ts'
 import { holdTime } from '../ratings.ts'
 import { contactsOf } from './geometry.ts'
-import { type GripEnd, type GripResult, METRIC_IDS, type MetricId, type Metrics } from './result.ts'
+import { type GripEnd, type GripJudgement, type GripResult, METRIC_IDS, type MetricId, type Metrics } from './result.ts'
 import { damageLimit } from './window.ts'
 
-export interface Metric {
+export interface Metric extends Figure<GripJudgement> {
   id: MetricId | 'stepError'
-  label: string
-  /** SI unit, and the unit in which it is read; left out where they are the same. */
-  unit: string
-  shown?: string
-  /** Finest step worth reading [SI]; the figure is rounded to it. */
-  grain?: number
-  /** How it is computed, one sentence; its quantities as `textIn` reads them. */
-  note: string
-  value(result: GripResult): number | null
-  /** Why there is none, one sentence. */
-  missing(result: GripResult, scenario: Scenario): string
 }
 
 const UNTOUCHED = 'The jaws did not touch the part.'

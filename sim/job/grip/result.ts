@@ -1,7 +1,6 @@
 /** What a run hands out: verdict, figures, events and traces. SI units. */
-import type { Scenario, StrategyId } from '../../scenario/index.ts'
-import type { Cause } from '../job.ts'
-import type { Overload } from '../ratings.ts'
+import type { Scenario } from '../../scenario/index.ts'
+import type { RunResult } from '../job.ts'
 import type { Sums } from '../sums.ts'
 import type { GripLoad } from './load.ts'
 
@@ -72,33 +71,10 @@ export interface GripEvents {
   unstable: number | null
 }
 
-/** Why a verdict cannot be relied on: its integration step. */
-export interface Doubt {
-  ground: 'verdict' | 'margin' | 'error'
-  /** Step of the run that it was held against [s], and the verdict there. */
-  step: number
+export interface GripJudgement {
   verdict: Verdict
-  /** The step error of the run; null: there is none. */
-  error: number | null
-}
-
-export interface GripResult {
-  strategy: StrategyId
-  verdict: Verdict
-  /** Ratings of motor and drive that the run exceeds; beside the verdict. */
-  overloads: Overload[]
-  /** Largest of the errors by the step, each as a share (`run/step-error.ts`); null: there is none, or it was not computed. */
-  stepError: number | null
-  /** Of each figure that has one [its unit]; null: the run was not held against a finer one. */
-  stepErrors: Partial<Record<MetricId, number>> | null
-  /** Null: none, or not asked for. */
-  doubt: Doubt | null
   metrics: Metrics
   events: GripEvents
-  /** Fingerprint of the traces; equal only where two runs agree to the last bit. */
-  hash: string
-  /** What went wrong in an unstable run, '' else. */
-  cause: Cause
-  /** Integration step [s]. */
-  step: number
 }
+
+export type GripResult = RunResult<GripJudgement>

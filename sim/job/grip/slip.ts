@@ -8,6 +8,7 @@
  */
 import { Block, State } from '../../core/block.ts'
 import { cosine, sineOfTurns, TWO_PI } from '../../core/elementary.ts'
+import { leastRoot } from '../../core/least.ts'
 
 /** Shear stiffness of a rubber block over its compressive stiffness, G/E of an incompressible material. */
 export const SHEAR: f64 = 1 / 3
@@ -111,10 +112,10 @@ export class Slip extends Block {
     s.mostTurn = Math.abs(s.turn)
   }
 
-  /** What friction could carry over what the pads asked of it in the last step. */
-  spare(): f64 {
+  /** What friction could carry over what the pads asked of it in the last step, where that is less than `least`. */
+  spare(least: f64): f64 {
     const s = this.state
-    return s.asked > 0 ? Math.sqrt(s.able / s.asked) : Infinity
+    return s.asked > 0 ? leastRoot(least, s.able, s.asked) : least
   }
 
   /** It has slid, be it ever so little. */
@@ -123,29 +124,48 @@ export class Slip extends Block {
   }
 
   /** `grip` is what both contact forces amount to for friction [N]; `down` and `side` what pulls on the part [m/s²]. */
+  // @inline
   move(grip: f64, down: f64, side: f64): void {
     const s = this.state
     const y: f64 = this.stiffness * s.sagStretch + this.damping * s.sagSpeed
     const z: f64 = this.stiffness * s.driftStretch + this.damping * s.driftSpeed
-    let t: f64 = 0
-    if (this.turns > 0) t = this.stiffness * s.turnStretch + this.damping * this.radius * s.turnSpeed
-    const cap: f64 = this.carries(grip)
-    s.asked = y * y + z * z + t * t
-    s.able = cap * cap
-    if (s.asked > s.able) {
-      this.slide(y, z, t, grip, down, side)
-      return
-    }
-    s.sliding = 0
-    this.push(y, z, t, down, side)
-    s.sagStretch += this.step * s.sagSpeed
-    s.driftStretch += this.step * s.driftSpeed
-    if (this.turns > 0) s.turnStretch += this.step * this.radius * s.turnSpeed
+    const t: f64 = this.turns > 0 ? this.torque() : 0
+    const cap: f64 = (s.sliding > 0 ? this.slidingFriction : this.staticFriction) * grip
+    const asked: f64 = y * y + z * z + t * t
+    const able: f64 = cap * cap
+    s.asked = asked
+    s.able = able
+    if (asked > able) this.slide(y, z, t, grip, down, side)
+    else if (this.turns > 0) this.stick(y, z, t, down, side)
+    else this.stickStraight(y, z, down, side)
   }
 
-  /** [N] */
-  private carries(grip: f64): f64 {
-    return (this.state.sliding > 0 ? this.slidingFriction : this.staticFriction) * grip
+  /** Of the pads over the radius r [N]. */
+  private torque(): f64 {
+    return this.stiffness * this.state.turnStretch + this.damping * this.radius * this.state.turnSpeed
+  }
+
+  private stick(y: f64, z: f64, t: f64, down: f64, side: f64): void {
+    const s = this.state
+    this.swing(y, z, t)
+    s.turnStretch += this.step * this.radius * s.turnSpeed
+    this.stickStraight(y, z, down, side)
+  }
+
+  /** Where the pads stick all of the way shears them. */
+  // @inline
+  private stickStraight(y: f64, z: f64, down: f64, side: f64): void {
+    const s = this.state
+    const step: f64 = this.step
+    const sagSpeed: f64 = s.sagSpeed + step * (down - y * this.perMass)
+    const driftSpeed: f64 = s.driftSpeed + step * (side - z * this.perMass)
+    s.sliding = 0
+    s.sagSpeed = sagSpeed
+    s.driftSpeed = driftSpeed
+    s.sag += step * sagSpeed
+    s.drift += step * driftSpeed
+    s.sagStretch += step * sagSpeed
+    s.driftStretch += step * driftSpeed
   }
 
   /** A step of sliding, under trial forces beyond what friction carries: it carries its share of each. */

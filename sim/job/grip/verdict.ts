@@ -2,16 +2,15 @@
 import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { RunEnd } from '../job.ts'
-import { type Overload, overloadsOf } from '../ratings.ts'
 import { GripLoad } from './load.ts'
 import { metricsOf } from './metrics.ts'
-import type { GripEvents, GripResult, Metrics, Verdict } from './result.ts'
+import type { GripEvents, GripJudgement, Verdict } from './result.ts'
 
 /**
  * The worst that happened decides: unstable, crushed, missed, dropped, loose, slipped, marked, else held. A part is held only where
  * both contacts stayed closed and friction had something to spare all the time, so its hold margin is never below 0.
  */
-export function verdictOf(scenario: Scenario, { events, metrics }: Pick<GripResult, 'events' | 'metrics'>): Verdict {
+export function verdictOf(scenario: Scenario, { events, metrics }: Omit<GripJudgement, 'verdict'>): Verdict {
   if (events.unstable !== null) return 'unstable'
   if (events.crack !== null) return 'crushed'
   if (metrics.contactTime === null || events.lift === null) return 'missed'
@@ -26,20 +25,12 @@ export const markLimit = ({ part }: Scenario) => Math.min(part.markForce ?? Infi
 
 const known = (time: number) => (Number.isFinite(time) ? time : null)
 
-export interface GripJudgement {
-  verdict: Verdict
-  overloads: Overload[]
-  metrics: Metrics
-  events: GripEvents
-}
-
 /** Throws a TypeError if the run did not grip. */
 export function judgeEnd(scenario: Scenario, end: RunEnd): GripJudgement {
   const load = gripOf(end.load)
   const metrics = metricsOf({ scenario, load, sums: end.sums, period: end.period })
   const events = eventsOf(end, load)
-  const overloads = overloadsOf(scenario, end)
-  return { verdict: verdictOf(scenario, { metrics, events }), overloads, metrics, events }
+  return { verdict: verdictOf(scenario, { metrics, events }), metrics, events }
 }
 
 /** Least mean force of the two contacts while the part hung in them [N]; null: it never did. */

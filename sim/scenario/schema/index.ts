@@ -44,7 +44,7 @@ const schemaOf = <const J extends string, G extends Type.TProperties, A extends 
   )
 
 /** The format of one job, for each kind of actuator. `groups` describe what the axis works on. */
-const kindsOf = <const J extends string, G extends Type.TProperties>(job: J, groups: G) => ({
+export const kindsOf = <const J extends string, G extends Type.TProperties>(job: J, groups: G) => ({
   screw: schemaOf(job, groups, ACTUATORS.screw),
   rack: schemaOf(job, groups, ACTUATORS.rack),
   direct: schemaOf(job, groups, ACTUATORS.direct),

@@ -16,6 +16,7 @@ const why = (forces: number[], changes: Partial<Why> = {}): Why => {
     error: null,
   }))
   return {
+    job: 'grip',
     verdict: 'held',
     figure: 'peak',
     force,

@@ -19,7 +19,10 @@ import { reasonIn } from '../../../say/support.ts'
 /** As the page runs it: the grip, then another at half the step for the step error. */
 function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
   const { result } = simulateGrip(scenario, strategy, { core })
-  return { ...result, ...stepCheck(result, simulateGrip(finerScenario(scenario, result), strategy, { core }).result) }
+  return {
+    ...result,
+    ...stepCheck(scenario, result, simulateGrip(finerScenario(scenario, result), strategy, { core }).result),
+  }
 }
 
 function commandLine(preset: string): string[] {

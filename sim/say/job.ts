@@ -1,0 +1,42 @@
+/** What is said of a job: one file each, and one line in `jobs.ts`. */
+import type { MissedRun, Why } from '../ask/why.ts'
+import type { JobResult, RunResult } from '../job/job.ts'
+import type { Scenario } from '../scenario/index.ts'
+import type { Wording } from './wording.ts'
+
+export type Judged<R extends JobResult = JobResult> = Pick<RunResult<R>, 'verdict' | 'metrics' | 'events' | 'cause'>
+
+/** A run that kept to its rails. */
+export type Kept<R extends JobResult = JobResult> = Judged<R> & { verdict: Exclude<R['verdict'], 'unstable'> }
+
+export interface JobWords<R extends JobResult = JobResult> {
+  /** What the command that carries it out prints, in one phrase. */
+  does: string
+  /** What the effort is held against, a line each, as the command line prints it above the figures [SI]. */
+  window(scenario: Scenario): string[]
+  /** The outcome in one sentence: a number, a limit, a time. */
+  outcome(scenario: Scenario, result: Kept<R>, words: Wording): string
+  /** What a verdict says of the work: the part is held. */
+  state(verdict: R['verdict']): string
+  why: WhyWords<R>
+}
+
+interface WhyWords<R extends JobResult> {
+  /** By the id of a figure that can be taken apart. */
+  figures: Readonly<Record<string, WhyFigureWords>>
+  /** What the figure was, `whole` of it on work that cannot be lost, beside what it is held against. */
+  outcome(scenario: Scenario, why: Why<R>, whole: number, words: Wording): string
+  /** Why a run that is `forceless`, and did not leave its rails, has no such figure. */
+  missed(run: MissedRun<R>, words: Wording): string
+  /** The same of a run that has one only as long as the work may be lost. */
+  lost: string
+}
+
+export interface WhyFigureWords {
+  /** Its name, that of what it is held against, and what causes are a share of. */
+  whole: string
+  bound: string
+  share: string
+  /** Whether there should be at least as much as it is held against, instead of at most. */
+  least: boolean
+}

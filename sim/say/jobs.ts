@@ -1,0 +1,23 @@
+/** The registry of what is said of each job. */
+import { jobOf } from '../job/index.ts'
+import type { JobResult } from '../job/job.ts'
+import type { JobId, Scenario } from '../scenario/index.ts'
+import { gripWords } from './grip.ts'
+import type { JobWords, WhyFigureWords } from './job.ts'
+import type { Wording } from './wording.ts'
+
+export const JOB_WORDS: Record<JobId, JobWords> = { grip: gripWords as unknown as JobWords }
+
+/** What is said of the job of a scenario. */
+export const jobWords = <R extends JobResult>({ job }: Pick<Scenario, 'job'>) =>
+  JOB_WORDS[job] as unknown as JobWords<R>
+
+/** What the figure is called that an answer to why has taken apart. */
+export const whyFigure = ({ job, figure }: { job: JobId; figure: string }): WhyFigureWords =>
+  JOB_WORDS[job].why.figures[figure]!
+
+/** An effort of a job, in the unit of its output. */
+export const effortIn =
+  (scenario: Pick<Scenario, 'job'>, words: Wording) =>
+  (effort: number): string =>
+    words.of({ unit: jobOf(scenario).output.effort }, effort)
