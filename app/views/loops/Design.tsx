@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import { type Limit, type LoopId, limitName, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
+import { frequencyText } from '../../read/loops/frequency.ts'
 import { LOOP_LABELS } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { shownUnit } from '../../read/units.ts'
@@ -99,6 +100,7 @@ function Wishes({ loop, wanted, answer }: { loop: LoopId; wanted: Wanted; answer
           />
         )
       })}
+      {loop !== 'force' && <InHertz omega={wanted.bandwidth ?? automatic(answer, 'bandwidth')} />}
       {loop === 'force' && (
         <Segments
           label="Integral"
@@ -113,6 +115,10 @@ function Wishes({ loop, wanted, answer }: { loop: LoopId; wanted: Wanted; answer
     </div>
   )
 }
+
+/** Beside what is in rad/s. */
+const InHertz = ({ omega }: { omega: number | undefined }) =>
+  omega !== undefined && <p className="loops-small">{withUnit(formatFigure(omega / (2 * Math.PI)), 'Hz')}</p>
 
 const FIGURE: Record<Wish['key'], string> = {
   bandwidth: 'Wanted bandwidth',
@@ -135,9 +141,7 @@ function Limits({ limits }: { limits: Limit[] }) {
           <li key={id}>
             <strong>
               {limitName({ kind })}:{' '}
-              {Number.isFinite(crossover)
-                ? `crossover up to ${withUnit(formatFigure(crossover), 'rad/s')}`
-                : 'sets no bound'}
+              {Number.isFinite(crossover) ? `crossover up to ${frequencyText(crossover)}` : 'sets no bound'}
             </strong>
             <p>
               <FormulaText text={because} />
