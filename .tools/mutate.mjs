@@ -7,7 +7,7 @@ import { dirname, join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { draw, mutantsOf } from './mutants.mjs'
 import { copyTree, makeScratch, scratch } from './scratch.mjs'
-import { endWithReader, main, root, SetupError } from './setup.mjs'
+import { endWithReader, main, programOf, SetupError } from './setup.mjs'
 
 const tree = join(scratch, 'tree')
 
@@ -87,7 +87,7 @@ function nearest(/** @type {string} */ file) {
 async function redBy(/** @type {string[]} */ ...which) {
   const report = join(scratch, 'report.json')
   writeFileSync(report, '')
-  const vitest = join(root, 'node_modules/vitest/vitest.mjs')
+  const vitest = programOf('vitest', 'vitest.mjs')
   const how = ['--run', '--bail=1', '--passWithNoTests', '--reporter=json', `--outputFile=${report}`]
   const child = spawn(process.execPath, [vitest, ...which, ...how], { cwd: tree, stdio: 'ignore', timeout: ENDLESS })
   const [status, signal] = await once(child, 'exit')

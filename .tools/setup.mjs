@@ -3,12 +3,17 @@
 import { spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import { existsSync, readFileSync, writeFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { alone } from './lock.mjs'
 
 export const root = dirname(dirname(fileURLToPath(import.meta.url)))
 export const cache = join(root, 'node_modules/.cache/jawbench')
+
+/** A program of an installed package; of a copy of this tree, the packages lie in the folders above. */
+export const programOf = (/** @type {string} */ name, /** @type {string} */ file) =>
+  join(dirname(createRequire(import.meta.url).resolve(`${name}/package.json`)), file)
 
 /** A failure of the set-up that one plain sentence explains. */
 export class SetupError extends Error {}

@@ -1,9 +1,9 @@
 /** Which sections are open; remembered in the browser. */
 import { create } from 'zustand'
-import { pathNow } from '../../sim/index.ts'
+import { pathNow, STRATEGIES } from '../../sim/index.ts'
 
 const KEY = 'jawbench.open-sections'
-const AT_FIRST = ['strategies', 'jaws.friction', 'approach', 'strategies.thresholdStop', 'strategies.currentClamp']
+const AT_FIRST = ['strategies', 'jaws.friction', 'approach', ...settingsOpen()]
 
 interface Folds {
   open: string[]
@@ -32,4 +32,10 @@ function read(): string[] {
   } catch {
     return AT_FIRST
   }
+}
+
+/** The settings of strategies that anybody can try, as they need no gauge. */
+function settingsOpen(): string[] {
+  const groupOf = (path: string) => path.slice(0, path.lastIndexOf('.'))
+  return STRATEGIES.filter(({ sensed }) => !sensed).map(({ setting }) => groupOf(setting.path))
 }

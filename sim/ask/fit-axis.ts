@@ -5,7 +5,7 @@
  */
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { jawMassOf } from '../job/grip/geometry.ts'
-import { type Actuator, type Checked, editScenario, type Scenario } from '../scenario/index.ts'
+import { type Actuator, type Checked, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 
 /** Of the place, not of the motor: it stays. */
@@ -30,9 +30,10 @@ export function positionBandwidth(scenario: Scenario): number {
  * only what the axis can give; then it is the target of the sensed force.
  */
 export function wantedForce(scenario: Scenario): number {
-  const limited = scenario.strategies.currentClamp.limit >= scenario.servo.currentLimit
-  const telling = limited ? 'sensed-force' : 'current-clamp'
-  return STRATEGIES.find(({ id }) => id === telling)!.forceOf(scenario).expected
+  const clamp = STRATEGIES.find(({ feels }) => feels === 'limit')!
+  const limited = (readPath(scenario, clamp.setting.path) as number) >= scenario.servo.currentLimit
+  const telling = limited ? STRATEGIES.find(({ sensed }) => sensed)! : clamp
+  return telling.forceOf(scenario).expected
 }
 
 /** Gains of position and velocity loop for a bandwidth [rad/s] and a damping ratio on the reflected mass of an actuator. */

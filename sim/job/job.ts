@@ -42,9 +42,10 @@ export interface Work {
   /** Travel to first touch of the nominal work, and where the approach has to end at the latest [m]. */
   touch: number
   stroke: number
-  /** Travel from which on the creep speed holds, and from which on a clamp limits [m]; Infinity: nowhere. */
+  /** Travel from which on the creep speed holds [m]; Infinity: nowhere. */
   creepFrom: number
-  clampFrom: number
+  /** Travel at a place as the file names places: of a grip, at an opening between the pads. */
+  travelAt(place: number): number
   /** Farthest that the output may get before a run has left its rails [m]. */
   reach: number
 }

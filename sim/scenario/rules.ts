@@ -1,36 +1,13 @@
 /** What keys of a scenario demand of each other. A rule is only asked when every key it reads is there and sound by itself. */
 import { liftTime } from './lift.ts'
-import type { QuantitySchema } from './quantity.ts'
-import { SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
-import type { Fault } from './validate.ts'
-
-interface Rule {
-  reads: string[]
-  check(scenario: Scenario): Fault[]
-}
-
-const rule = (
-  reads: string[],
-  holds: (scenario: Scenario) => boolean,
-  given: (scenario: Scenario) => string,
-  allowed: (scenario: Scenario) => string,
-): Rule => ({
-  reads,
-  check: (scenario) =>
-    holds(scenario) ? [] : [{ path: reads[0] ?? '', given: given(scenario), allowed: allowed(scenario) }],
-})
+import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
+import { SCENARIO_SCHEMA } from './schema/index.ts'
+import { STRATEGY_RULES } from './schema/strategies.ts'
 
 /** Most plant steps in one run; more would keep the machine busy for minutes. */
 const MOST_STEPS = 2e8
 
 const SERVO = SCENARIO_SCHEMA.properties.servo
-const SENSED = SCENARIO_SCHEMA.properties.strategies.properties.sensedForce
-
-/** `a` is a whole multiple of `b`, allowing for the rounding of decimal numbers. */
-export function divides(b: number, a: number): boolean {
-  const ratio = a / b
-  return Math.abs(ratio - Math.round(ratio)) < 1e-9 * ratio && Math.round(ratio) >= 1
-}
 
 export const RULES: Rule[] = [
   rule(
@@ -45,13 +22,6 @@ export const RULES: Rule[] = [
     (s) => `${s.servo.rate} 1/s`,
     (s) =>
       `a rate that divides the current loop's ${s.drive.currentRate} 1/s, such as ${nearestDivisor(s.servo.rate, s.drive.currentRate, SERVO.properties.rate)} 1/s`,
-  ),
-  rule(
-    ['strategies.sensedForce.rate', 'servo.rate'],
-    (s) => divides(s.strategies.sensedForce.rate, s.servo.rate),
-    (s) => `${s.strategies.sensedForce.rate} 1/s`,
-    (s) =>
-      `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate, SENSED.properties.rate)} 1/s`,
   ),
   rule(
     ['run.step', 'drive.currentRate'],
@@ -75,12 +45,6 @@ export const RULES: Rule[] = [
     ['servo.currentLimit', 'actuator.motor.peakCurrent'],
     (s) => s.servo.currentLimit <= s.actuator.motor.peakCurrent,
     (s) => `${s.servo.currentLimit} A`,
-    (s) => `at most the motor's peak current of ${s.actuator.motor.peakCurrent} A`,
-  ),
-  rule(
-    ['strategies.currentClamp.limit', 'actuator.motor.peakCurrent'],
-    (s) => s.strategies.currentClamp.limit <= s.actuator.motor.peakCurrent,
-    (s) => `${s.strategies.currentClamp.limit} A`,
     (s) => `at most the motor's peak current of ${s.actuator.motor.peakCurrent} A`,
   ),
   rule(
@@ -164,20 +128,8 @@ export const RULES: Rule[] = [
     (s) => `${s.events.powerLoss?.time} s`,
     (s) => `null, or a time within the run of ${s.run.duration} s`,
   ),
+  ...STRATEGY_RULES,
 ]
 
 const canRaise = (t: { lead: number; pitchDiameter: number; threadFriction: number; flankAngle: number }) =>
   t.threadFriction * t.lead < Math.PI * t.pitchDiameter * Math.cos(t.flankAngle)
-
-/** A rate near the wanted one, within the range of its `own` schema, that divides `rate`; a round number where there is one. */
-function nearestDivisor(wanted: number, rate: number, own: object): number {
-  const { minimum, maximum } = own as QuantitySchema
-  const parts = Math.max(1, Math.round(rate / wanted), Math.ceil(rate / maximum))
-  for (let off = 0; off <= parts; off++) {
-    for (const n of [parts + off, parts - off]) {
-      const part = rate / n
-      if (rate % n === 0 && part >= minimum && part <= maximum) return part
-    }
-  }
-  return rate / parts
-}

@@ -1,10 +1,10 @@
 /** The package as others install it, and the scripts of the README, taken from there, on top of it. */
 import { spawnSync } from 'node:child_process'
 import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
-import { delimiter, dirname, join } from 'node:path'
-import { fileURLToPath } from 'node:url'
+import { delimiter, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { copyTree, makeScratch, scratch } from '../../.tools/scratch.mjs'
+import { programOf } from '../../.tools/setup.mjs'
 
 const readme = readFileSync('README.md', 'utf8')
 const sample = (language: string) =>
@@ -21,13 +21,11 @@ function run(command: string, args: string[], cwd = user) {
   return { status, stdout, stderr }
 }
 
-const TSC = join(dirname(fileURLToPath(import.meta.resolve('typescript/package.json'))), 'bin/tsc')
-
 /** Compiles a file of the user's as strictly as can be. */
 function compile(file: string) {
   const compilerOptions = { strict: true, module: 'nodenext', target: 'es2023', types: ['node'] }
   writeFileSync(join(user, 'tsconfig.json'), JSON.stringify({ compilerOptions, files: [file] }))
-  return run(process.execPath, [TSC, '-p', '.'])
+  return run(process.execPath, [programOf('typescript', 'bin/tsc'), '-p', '.'])
 }
 
 describe.runIf(process.platform !== 'win32')('the package', () => {

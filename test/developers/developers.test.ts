@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { copyTree, makeScratch, scratch } from '../../.tools/scratch.mjs'
-import { root } from '../../.tools/setup.mjs'
+import { programOf, root } from '../../.tools/setup.mjs'
 import { place, samplesIn } from './samples.ts'
 
 describe('the samples of DEVELOPERS.md', () => {
@@ -25,7 +25,7 @@ describe('the samples of DEVELOPERS.md', () => {
   it('say where they belong', () => expect(samples.length).toBeGreaterThan(2))
 
   it('compile in the places that they name', () => {
-    const { status, said } = run(join(root, 'node_modules/typescript/bin/tsc'), '-b')
+    const { status, said } = run(programOf('typescript', 'bin/tsc'), '-b')
     expect(said).toBe('')
     expect(status).toBe(0)
   })
@@ -34,7 +34,7 @@ describe('the samples of DEVELOPERS.md', () => {
     const [program = '', ...args] = command.split(' ')
     const known: Record<string, string> = {
       jawbench: '.tools/jawbench.mjs',
-      vitest: join(root, 'node_modules/vitest/vitest.mjs'),
+      vitest: programOf('vitest', 'vitest.mjs'),
     }
     const { status, said } = run(known[program] ?? program, ...args)
     expect(status, said).toBe(0)

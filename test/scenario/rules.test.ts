@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { checkScenario, type Edit, editScenario, type Fault, type Scenario } from '../../sim/index.ts'
-import { divides, RULES } from '../../sim/scenario/rules.ts'
+import { divides } from '../../sim/scenario/rule.ts'
+import { RULES } from '../../sim/scenario/rules.ts'
 import { make } from './make.ts'
 
 const defaults = make()

@@ -37,7 +37,7 @@ export const grip: Job<GripJudgement> = {
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */
 function gripWork(scenario: Scenario): Work {
-  const { approach, jaws, part, strategies } = scenario
+  const { approach, jaws, part } = scenario
   const contacts = contactsOf(scenario)
   const travelAt = (opening: number) => (jaws.opening - opening) / contacts
   return {
@@ -45,7 +45,7 @@ function gripWork(scenario: Scenario): Work {
     touch: travelToContact(scenario),
     stroke: jaws.stroke,
     creepFrom: approach.creepFrom > part.width ? Math.max(0, travelAt(approach.creepFrom)) : Number.POSITIVE_INFINITY,
-    clampFrom: travelAt(strategies.currentClamp.from),
+    travelAt,
     reach: 10 * Math.max(jaws.stroke, jaws.opening),
   }
 }

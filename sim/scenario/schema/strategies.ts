@@ -1,6 +1,6 @@
 /** The approach that all strategies share, and the settings of each, which lie in its folder. */
-import { currentClampSettings } from '../../strategy/current-clamp/settings.ts'
-import { sensedForceSettings } from '../../strategy/sensed-force/settings.ts'
+import { currentClampRules, currentClampSettings } from '../../strategy/current-clamp/settings.ts'
+import { sensedForceRules, sensedForceSettings } from '../../strategy/sensed-force/settings.ts'
 import { thresholdStopSettings } from '../../strategy/threshold-stop/settings.ts'
 import { group, quantity } from '../quantity.ts'
 
@@ -70,3 +70,6 @@ export const strategies = group('Strategies', {
   currentClamp: currentClampSettings,
   sensedForce: sensedForceSettings,
 })
+
+/** What their keys demand of others. */
+export const STRATEGY_RULES = [...currentClampRules, ...sensedForceRules]

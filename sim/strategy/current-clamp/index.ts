@@ -17,7 +17,7 @@ export const currentClamp: StrategyKind = {
     fillFollower(machine.follower, scenario, work)
     machine.limit = clampLimit(scenario)
     machine.limitBefore = scenario.servo.currentLimit
-    machine.from = work.clampFrom
+    machine.from = work.travelAt(scenario.strategies.currentClamp.from)
   },
   sensed: false,
   setting: { path: LIMIT, label: 'Clamp current', unit: 'A' },

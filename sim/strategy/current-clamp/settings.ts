@@ -1,4 +1,5 @@
 import { group, quantity } from '../../scenario/quantity.ts'
+import { type Rule, rule } from '../../scenario/rule.ts'
 
 export const currentClampSettings = group('Current clamp', {
   limit: quantity({
@@ -21,3 +22,13 @@ export const currentClampSettings = group('Current clamp', {
     note: 'Opening between the pads from which on the clamp current limits: wider open the servo’s current limit holds, and an opening wide enough means always.',
   }),
 })
+
+/** What its keys demand of others. */
+export const currentClampRules: Rule[] = [
+  rule(
+    ['strategies.currentClamp.limit', 'actuator.motor.peakCurrent'],
+    (s) => s.strategies.currentClamp.limit <= s.actuator.motor.peakCurrent,
+    (s) => `${s.strategies.currentClamp.limit} A`,
+    (s) => `at most the motor's peak current of ${s.actuator.motor.peakCurrent} A`,
+  ),
+]

@@ -1,5 +1,6 @@
 import Type from 'typebox'
 import { group, quantity } from '../../scenario/quantity.ts'
+import { divides, nearestDivisor, type Rule, rule } from '../../scenario/rule.ts'
 
 export const sensedForceSettings = group('Sensed force', {
   target: quantity({
@@ -122,3 +123,14 @@ export const sensedForceSettings = group('Sensed force', {
     }),
   }),
 })
+
+/** What its keys demand of others. */
+export const sensedForceRules: Rule[] = [
+  rule(
+    ['strategies.sensedForce.rate', 'servo.rate'],
+    (s) => divides(s.strategies.sensedForce.rate, s.servo.rate),
+    (s) => `${s.strategies.sensedForce.rate} 1/s`,
+    (s) =>
+      `a rate that divides the servo's ${s.servo.rate} 1/s, such as ${nearestDivisor(s.strategies.sensedForce.rate, s.servo.rate, sensedForceSettings.properties.rate)} 1/s`,
+  ),
+]

@@ -49,8 +49,9 @@ export const ram: Job<Pressing> = {
   workOf(scenario) {
     const { gap, stroke } = ramIn(scenario)
     const { creepFrom } = scenario.approach
-    const creep = creepFrom > 0 ? gap - creepFrom : Number.POSITIVE_INFINITY
-    return { perEffort: 1, touch: gap, stroke, creepFrom: creep, clampFrom: 0, reach: 10 * stroke }
+    const travelAt = (place: number) => gap - place
+    const creep = creepFrom > 0 ? travelAt(creepFrom) : Number.POSITIVE_INFINITY
+    return { perEffort: 1, touch: gap, stroke, creepFrom: creep, travelAt, reach: 10 * stroke }
   },
   fill(load, scenario) {
     const { gap, stiffness, damping } = ramIn(scenario)

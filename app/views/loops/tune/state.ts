@@ -4,6 +4,7 @@ import {
   bestOf,
   type Scenario,
   STIFFNESS_SPREAD,
+  STRATEGIES,
   type TuneCandidate,
   type TuneOptions,
   type TuneProgress,
@@ -31,7 +32,7 @@ interface TuneState {
 
 export const useTune = create<TuneState>()(() => ({
   options: {
-    strategy: 'sensed-force',
+    strategy: STRATEGIES.find(({ sensed }) => sensed)!.id,
     objective: 'gripTime',
     phaseMargin: 45,
     peakSensitivity: 2,
