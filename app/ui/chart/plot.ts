@@ -4,8 +4,8 @@ import { canBeFine } from '../fine.ts'
 import { cssColour, onThemeChange } from '../theme.ts'
 import { columns } from './data.ts'
 import { Labels } from './labels.ts'
-import { FONT } from './paint.ts'
 import { type ChartContent, GUTTERS } from './types.ts'
+import { FONT, keepWords } from './words.ts'
 
 const EMPTY = [new Float64Array(0), new Float64Array(0)]
 
@@ -43,6 +43,7 @@ export class Plot<C extends ChartContent> {
     this.#look = look
     this.#plot = new uPlot(this.#options(host.clientWidth, height, syncKey), [null, EMPTY] as never, host)
     this.#labels = new Labels(this.#plot)
+    keepWords(this.#plot.ctx, () => this.#fineness === 1)
     canBeFine(this.#plot.ctx.canvas, (scale) => this.#fine(scale))
     const resized = new ResizeObserver(() => {
       if (host.clientWidth > 0 && host.clientWidth !== this.#plot.width)
