@@ -9,6 +9,7 @@ import { type Note, NoteContext } from '../ui/note.ts'
 import { ActuatorChoice } from './ActuatorChoice.tsx'
 import { Fields } from './Fields.tsx'
 import { Fold } from './Fold.tsx'
+import { Requirements, requirementsLine } from './Requirements.tsx'
 import { lineOf, type Section, sectionsOf } from './sections.ts'
 import { WantedForce } from './WantedForce.tsx'
 import './parameters.css'
@@ -33,12 +34,14 @@ export function Parameters() {
 
 const SectionView = memo(function SectionView({ section, kind }: { section: Section; kind: ActuatorKind }) {
   const system = useView((state) => state.units)
+  const required = section.id === 'requirements'
   const line = useScenario(({ scenario, base }) => {
     const changed = section.paths.reduce(
       (sum, path) => sum + differences(readPath(scenario, path), readPath(base, path)),
       0,
     )
-    return `${lineOf(section, scenario, system)}${changed > 0 ? ` · ${changed} changed` : ''}`
+    const line = required ? requirementsLine(scenario, system) : lineOf(section, scenario, system)
+    return `${line}${changed > 0 ? ` · ${changed} changed` : ''}`
   })
   const strategies = section.paths.includes('strategies')
   const fields = useMemo(
@@ -50,7 +53,7 @@ const SectionView = memo(function SectionView({ section, kind }: { section: Sect
       {section.id === 'transmission' && <ActuatorChoice />}
       <Fold id={section.id} title={section.title} line={line} level="section">
         {strategies && <WantedForce />}
-        <Fields fields={fields} />
+        {required ? <Requirements /> : <Fields fields={fields} />}
       </Fold>
     </>
   )

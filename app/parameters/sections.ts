@@ -98,13 +98,20 @@ const SECTIONS: Section[] = [
       ['windings', 'events.powerLoss.windings'],
     ],
   },
+  { id: 'requirements', title: 'Requirements', paths: ['requirements'], line: [] },
   { id: 'run', title: 'Run', paths: ['run'], line: ['run.duration', ['step', 'run.step'], ['seed', 'run.seed']] },
   { id: 'scenario', title: 'Name and notes', paths: ['name', 'notes'], line: ['name'] },
 ]
 
+/** Edited where a study of many grips is asked for. */
+const ELSEWHERE = ['spread']
+
 /** All sections; keys that none of them claims get sections of their own at the end. */
 export function sectionsOf(kind: ActuatorKind): Section[] {
-  const claimed = new Set(SECTIONS.flatMap((section) => section.paths.map((path) => path.split('.')[0])))
+  const claimed = new Set([
+    ...ELSEWHERE,
+    ...SECTIONS.flatMap((section) => section.paths.map((path) => path.split('.')[0])),
+  ])
   const rest = topKeys(kind).filter((key) => !claimed.has(key))
   return [...SECTIONS, ...rest.map((key) => ({ id: key, title: titleOf(kind, key), paths: [key], line: [] }))]
 }

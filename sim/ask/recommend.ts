@@ -1,11 +1,11 @@
 /**
- * Which strategy the figures of one simulated part speak for: of those that hold it undamaged, within all ratings and without
- * doubt, the one that stays farthest from both edges of the force window. A rule of this program, no standard; cost, cycle time and wear are not in it.
+ * Which strategy the figures of one simulated part speak for: of those that hold it undamaged, within all ratings, as required and
+ * without doubt, the one that stays farthest from both edges of the force window. A rule of this program, no standard; cost, cycle time and wear are not in it.
  */
 import type { GripResult, Verdict } from '../job/grip/result.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 
-export type Weighed = Pick<GripResult, 'strategy' | 'verdict' | 'metrics' | 'overloads' | 'doubt'>
+export type Weighed = Pick<GripResult, 'strategy' | 'verdict' | 'metrics' | 'overloads' | 'requirements' | 'doubt'>
 
 export interface Standing {
   strategy: StrategyId
@@ -17,6 +17,8 @@ export interface Standing {
   /** A rating of motor or drive is exceeded; the verdict cannot be relied on. */
   overloaded: boolean
   doubtful: boolean
+  /** A requirement is not met. */
+  short: boolean
   /** The smaller of the two margins; what has no limit is no margin. Null: it may not be recommended. */
   spare: number | null
 }
@@ -46,11 +48,22 @@ export function recommend(results: Weighed[]): Recommendation {
   }
 }
 
-function standingOf({ strategy, verdict, metrics, overloads, doubt }: Weighed): Standing {
+function standingOf({ strategy, verdict, metrics, overloads, requirements, doubt }: Weighed): Standing {
   const { holdMargin, damageMargin, gripTime } = metrics
   const overloaded = overloads.length > 0
   const doubtful = doubt !== null
+  const short = requirements.some(({ met }) => !met)
   const least = Math.min(holdMargin ?? Number.POSITIVE_INFINITY, damageMargin ?? Number.POSITIVE_INFINITY)
-  const fit = verdict === 'held' && !overloaded && !doubtful && holdMargin !== null && least >= 0
-  return { strategy, verdict, holdMargin, damageMargin, gripTime, overloaded, doubtful, spare: fit ? least : null }
+  const fit = verdict === 'held' && !overloaded && !doubtful && !short && holdMargin !== null && least >= 0
+  return {
+    strategy,
+    verdict,
+    holdMargin,
+    damageMargin,
+    gripTime,
+    overloaded,
+    doubtful,
+    short,
+    spare: fit ? least : null,
+  }
 }

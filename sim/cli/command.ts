@@ -14,7 +14,7 @@ export interface Command {
    * The exit code: 0 ran, 3 the simulation left the range of finite numbers. Throws a Refused for what it cannot take. `core` carries
    * out its runs.
    */
-  run(args: string[], core: Core): number
+  run(args: string[], core: Core): number | Promise<number>
 }
 
 /** An input that is refused, or a place that cannot be written to; each line goes to stderr. */

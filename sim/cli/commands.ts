@@ -7,10 +7,11 @@ import { model } from './model.ts'
 import { presets } from './presets.ts'
 import { rescue } from './rescue.ts'
 import { schema } from './schema.ts'
+import { gather, spread } from './spread.ts'
 import { tune } from './tune.ts'
 import { why } from './why.ts'
 
-const COMMANDS: Command[] = [loops, why, rescue, tune, model, presets, schema]
+const COMMANDS: Command[] = [loops, why, rescue, tune, spread, gather, model, presets, schema]
 
 /** First what carries a job out, then what is asked of it. */
 export const commands = (): Command[] => [...Object.values(JOBS).map(jobCommand), ...COMMANDS]

@@ -5,9 +5,10 @@
 import { Refused } from './command.ts'
 import { commands, usage } from './commands.ts'
 import { core } from './core.ts'
+import { serves } from './crew.ts'
 import { print, watchOutput } from './output.ts'
 
-function main([name, ...args]: string[]): number {
+async function main([name, ...args]: string[]): Promise<number> {
   if (name === undefined || name === 'help' || name === '--help') {
     print(usage())
     return 0
@@ -25,11 +26,15 @@ function main([name, ...args]: string[]): number {
   return command.run(args, core)
 }
 
-watchOutput()
-try {
-  process.exitCode = main(process.argv.slice(2))
-} catch (error) {
-  if (!(error instanceof Refused)) throw error
-  process.stderr.write(`${[...error.lines, ...(error.usage ? [usage()] : [])].join('\n')}\n`)
-  process.exitCode = 2
+async function begin(): Promise<void> {
+  watchOutput()
+  try {
+    process.exitCode = await main(process.argv.slice(2))
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error
+    process.stderr.write(`${[...error.lines, ...(error.usage ? [usage()] : [])].join('\n')}\n`)
+    process.exitCode = 2
+  }
 }
+
+if (!serves(import.meta.url)) await begin()

@@ -66,8 +66,8 @@ const reason = (scenario: Scenario, result: RunResult) => inPlainSpaces(reasonOf
 
 function report(scenario: Scenario, results: RunResult[]) {
   const shown = results.map((result) => {
-    const { strategy, verdict, overloads, stepError, stepErrors, doubt, metrics, events, hash } = result
-    const said = { strategy, verdict, overloads, doubt, reason: reason(scenario, result) }
+    const { strategy, verdict, overloads, requirements, stepError, stepErrors, doubt, metrics, events, hash } = result
+    const said = { strategy, verdict, overloads, requirements, doubt, reason: reason(scenario, result) }
     return { ...said, stepError, stepErrors, metrics, events, hash }
   })
   return { format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }
@@ -94,6 +94,7 @@ function table(job: Job, scenario: Scenario, results: RunResult[]): string {
       'overloaded',
       results.map(({ overloads }) => overloads.map(({ rating }) => OVERLOADS[rating]).join(', ') || 'no'),
     ),
+    ...(Object.keys(scenario.requirements).length > 0 ? [line('requirements', results.map(metOf))] : []),
     ...job.figures.map((metric) =>
       line(
         heading(metric),
@@ -109,6 +110,12 @@ function table(job: Job, scenario: Scenario, results: RunResult[]): string {
     '',
     ...results.map((result) => `${result.strategy}: ${reason(scenario, result)}`),
   ].join('\n')
+}
+
+/** "met", or how many of them are missed; the sentences below name them. */
+function metOf({ requirements }: RunResult): string {
+  const missed = requirements.filter(({ met }) => !met).length
+  return missed === 0 ? 'met' : `${missed} of ${requirements.length} missed`
 }
 
 /** Ratings short enough for a column. */

@@ -7,6 +7,7 @@ import type { Load } from '../axis/load.ts'
 import type { Edit, Scenario, StrategyId } from '../scenario/index.ts'
 import type { LoadId } from './loads.ts'
 import type { Overload } from './ratings.ts'
+import type { Requirement } from './requirements.ts'
 import type { Sums } from './sums.ts'
 
 /** A column of the record: SI unit of its values. */
@@ -88,6 +89,8 @@ interface RunFacts {
   strategy: StrategyId
   /** Ratings of motor and drive that the run exceeds; beside the verdict. */
   overloads: Overload[]
+  /** What the scenario asks of its figures; beside the verdict too. */
+  requirements: Requirement[]
   /** Fingerprint of the traces; equal only where two runs agree to the last bit. */
   hash: string
   /** What went wrong in an unstable run, '' else. */
@@ -110,6 +113,8 @@ export interface Figure<Result extends JobResult = JobResult> {
   value(result: RunResult<Result>): number | null
   /** Why there is none, one sentence. */
   missing(result: RunResult<Result>, scenario: Scenario): string
+  /** What it counts as where there is none, as when nothing limits it; null: it cannot be said. */
+  standsFor?(result: Result): number | null
 }
 
 /** A run as a study sees it. */

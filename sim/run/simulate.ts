@@ -3,6 +3,7 @@ import { cooled, RUNAWAY, steadyStart, type Temperatures } from '../axis/cooling
 import type { GripJudgement } from '../job/grip/result.ts'
 import type { Job, JobResult, Ran, RunEnd, RunResult } from '../job/job.ts'
 import { overloadsOf } from '../job/ratings.ts'
+import { requirementsOf } from '../job/requirements.ts'
 import { type Model, modelOf } from '../model/model.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
@@ -80,8 +81,10 @@ function ranOf<R extends JobResult>({ scenario, strategy, ...model }: Model, end
   const job = model.job as unknown as Job<R>
   const { hash, cause, step } = end
   const unchecked = { stepError: null, stepErrors: null, doubt: null }
-  const beside = { strategy: strategy.id, overloads: overloadsOf(scenario, end), ...unchecked, hash, cause, step }
-  return { result: { ...beside, ...job.judge(scenario, end) } as RunResult<R>, weakest: job.weakestOf(end) }
+  const judged = job.judge(scenario, end)
+  const requirements = requirementsOf(scenario, job.figures, judged)
+  const beside = { overloads: overloadsOf(scenario, end), requirements, ...unchecked, hash, cause, step }
+  return { result: { strategy: strategy.id, ...beside, ...judged } as RunResult<R>, weakest: job.weakestOf(end) }
 }
 
 /** Share of the work that is done when the run at half the step begins, which takes twice the steps. */

@@ -6,10 +6,11 @@ import { doubtSentence } from './doubt.ts'
 import type { Judged } from './job.ts'
 import { jobWords } from './jobs.ts'
 import { overloadSentences } from './ratings.ts'
+import { missedSentences } from './requirements.ts'
 import type { Wording } from './wording.ts'
 
 /** What stands beside a verdict; a run that is told of for another reason leaves it out. */
-type Beside = Pick<RunResult, 'overloads' | 'doubt' | 'step'>
+type Beside = Pick<RunResult, 'overloads' | 'requirements' | 'doubt' | 'step'>
 
 const CAUSES: Record<Cause, string> = {
   '': '',
@@ -19,13 +20,14 @@ const CAUSES: Record<Cause, string> = {
   'current loop': 'the current loop bangs between the rails of its voltage',
 }
 
-/** First what is in doubt, then the outcome, then a sentence for every rating that is exceeded. */
+/** First what is in doubt, then the outcome, then a sentence for every rating that is exceeded and every requirement that is not met. */
 export function reasonOf(scenario: Scenario, result: Judged & Partial<Beside>, words: Wording): string {
-  const { metrics, overloads = [], doubt = null, step = 0 } = result
+  const { metrics, overloads = [], requirements = [], doubt = null, step = 0 } = result
   return [
     doubtSentence(scenario, { doubt, step }, words),
     outcome(scenario, result, words),
     ...overloadSentences(scenario, { metrics, overloads }, words),
+    ...missedSentences(scenario, { requirements }, words),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ')

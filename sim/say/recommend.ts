@@ -17,7 +17,7 @@ export function recommendSentences({ best, next, out }: Recommendation, words: W
 }
 
 const NONE =
-  'No strategy shown holds the part undamaged, within all ratings, beyond doubt and with something to spare: none is recommended.'
+  'No strategy shown holds the part undamaged, within all ratings, as required, beyond doubt and with something to spare: none is recommended.'
 const UNWEIGHED = 'Cycle time, cost and wear are not weighed.'
 
 /** What sets it apart from the others. */
@@ -34,9 +34,10 @@ function distance({ holdMargin, damageMargin }: Standing, words: Wording): strin
   return `${words.ratio(holdMargin ?? 0)} more hold than needed, ${damage}`
 }
 
-function whyOut({ verdict, holdMargin, overloaded, doubtful }: Standing): string {
+function whyOut({ verdict, holdMargin, overloaded, doubtful, short }: Standing): string {
   if (verdict !== 'held') return verdict
   if (overloaded) return 'held, but above a rating of motor or drive'
+  if (short) return 'held, but a requirement is missed'
   if (doubtful) return 'held, but in doubt by its step'
   return holdMargin === null ? 'its hold cannot be stated' : 'nothing to spare'
 }

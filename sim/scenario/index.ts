@@ -1,8 +1,9 @@
 /** The scenario room: the file format, its defaults, checks, presets and edits by path. */
 export { AXIS_PRESETS, type AxisPreset } from './axes/index.ts'
-export { type Edit, editScenario, readPath } from './edit.ts'
+export { type Edit, editScenario } from './edit.ts'
 export { liftTime } from './lift.ts'
 export { pathNow } from './migrate.ts'
+export { readPath } from './path.ts'
 export { PRESETS, type Preset } from './presets/index.ts'
 export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
@@ -15,6 +16,7 @@ export {
   SCENARIO_SCHEMA,
   SCHEMAS,
   type Scenario,
+  type Varied,
 } from './schema/index.ts'
 export type { StrategyId } from './strategy-id.ts'
 export {

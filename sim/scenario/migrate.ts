@@ -14,7 +14,7 @@ const MOVED: readonly (readonly [first: string, now: string])[] = [
 ]
 
 /** Keys at the top that version 1 did not have. */
-const NEW = ['job', 'sensors']
+const NEW = ['job', 'sensors', 'requirements', 'spread']
 
 type Version = 1 | 2
 
@@ -32,9 +32,9 @@ export function versionOf(input: Record<string, unknown>): Version | null {
 
 /** The schema of version 1 for one kind of actuator, so that a file of version 1 is held against its own keys. */
 function firstSchema({ properties }: (typeof SCHEMAS)[ActuatorKind]) {
-  const { job: _, sensors, servo, strategies, ...same } = properties
+  const { job: _, requirements: __, spread: ___, sensors, servo, strategies, ...same } = properties
   const { encoder, gauge } = sensors.properties
-  const { derivativeFilter: __, ...force } = strategies.properties.sensedForce.properties
+  const { derivativeFilter: ____, ...force } = strategies.properties.sensedForce.properties
   const sensedForce = group('Sensed force', {
     ...force,
     sensor: gauge,

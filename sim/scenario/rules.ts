@@ -3,6 +3,7 @@ import { liftTime } from './lift.ts'
 import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
 import { SCENARIO_SCHEMA } from './schema/index.ts'
 import { STRATEGY_RULES } from './schema/strategies.ts'
+import { requirementFaults, spreadFaults } from './study-rules.ts'
 
 /** Most plant steps in one run; more would keep the machine busy for minutes. */
 const MOST_STEPS = 2e8
@@ -129,6 +130,8 @@ export const RULES: Rule[] = [
     (s) => `null, or a time within the run of ${s.run.duration} s`,
   ),
   ...STRATEGY_RULES,
+  { reads: ['requirements'], check: requirementFaults },
+  { reads: ['spread', 'actuator'], check: spreadFaults },
 ]
 
 const canRaise = (t: { lead: number; pitchDiameter: number; threadFriction: number; flankAngle: number }) =>

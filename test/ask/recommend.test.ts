@@ -23,6 +23,7 @@ const result = (
     verdict,
     metrics: { holdMargin, damageMargin, gripTime } as Metrics,
     overloads: [],
+    requirements: [],
     doubt: null,
   }) as never
 const words = wordingOf('si')

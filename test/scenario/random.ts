@@ -32,6 +32,8 @@ export function valuesOf(node: Node, mayOmit = true): fc.Arbitrary<unknown> {
   return fc.record(Object.fromEntries(entries), { requiredKeys: needed })
 }
 
-/** Inputs sound by the schema; the rules between keys may still refuse them. */
-export const soundInput = (kind: ActuatorKind, mayOmit = true) =>
-  valuesOf(SCHEMAS[kind] as unknown as Node, mayOmit) as fc.Arbitrary<Record<string, unknown>>
+/** Inputs sound by the schema, one grip and nothing of studies; the rules between keys may still refuse them. */
+export function soundInput(kind: ActuatorKind, mayOmit = true) {
+  const { requirements: _, spread: __, ...properties } = SCHEMAS[kind].properties
+  return valuesOf({ type: 'object', properties }, mayOmit) as fc.Arbitrary<Record<string, unknown>>
+}

@@ -15,6 +15,11 @@ const edited = (edits: Record<string, unknown>): Fault[] => {
 
 const move = (start: number) => ({ start, axis: 'across', acceleration: 5, duration: 0.4, jerk: 200 })
 
+const varied = (changes: object = {}) => ({ path: 'part.width', law: 'normal', sd: 1e-4, ...changes })
+
+const QUANTITY = 'the path of a quantity that this scenario has, such as part.width'
+const PAIR = 'two different paths that stand in spread.varies'
+
 /** Edits of the default scenario, and the one fault that they make. */
 const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
   [
@@ -150,6 +155,88 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
     'a motor without steps in open loop',
     { 'actuator.motor.openLoop': true },
     { path: 'actuator.motor.openLoop', given: 'true', allowed: 'false, unless the family is "step-screw"' },
+  ],
+  [
+    'a requirement that asks for nothing',
+    { 'requirements.holdMargin': {} },
+    { path: 'requirements.holdMargin', given: 'neither "least" nor "most"', allowed: 'one of them, or both' },
+  ],
+  [
+    'a requirement that no figure meets',
+    { 'requirements.peakForce': { least: 30, most: 20 } },
+    { path: 'requirements.peakForce.most', given: '20', allowed: 'at least the least of 30' },
+  ],
+  [
+    'a spread of what the scenario does not have',
+    { 'spread.varies': [varied({ path: 'part.colour' })] },
+    { path: 'spread.varies[0].path', given: 'part.colour', allowed: QUANTITY },
+  ],
+  [
+    'a spread of a limit that is left out',
+    { 'spread.varies': [varied({ path: 'part.markForce' })] },
+    { path: 'spread.varies[0].path', given: 'part.markForce', allowed: QUANTITY },
+  ],
+  [
+    'a spread of the seed',
+    { 'spread.varies': [varied({ path: 'run.seed' })] },
+    { path: 'spread.varies[0].path', given: 'run.seed', allowed: 'a quantity of the hardware, the part or the job' },
+  ],
+  [
+    'a quantity that varies twice',
+    { 'spread.varies': [varied(), varied()] },
+    { path: 'spread.varies[1].path', given: 'part.width a second time', allowed: 'each quantity once' },
+  ],
+  [
+    'a law without its size',
+    { 'spread.varies': [varied({ sd: undefined })] },
+    { path: 'spread.varies[0]', given: 'no size', allowed: 'for the law "normal" "sd" or "tolerance", "cpk"' },
+  ],
+  [
+    'a law with two sizes that say the same',
+    { 'spread.varies': [varied({ tolerance: 1e-3, cpk: 1 })] },
+    {
+      path: 'spread.varies[0]',
+      given: '"sd", "tolerance", "cpk"',
+      allowed: 'for the law "normal" "sd" or "tolerance", "cpk"',
+    },
+  ],
+  [
+    'a law with the size of another one',
+    { 'spread.varies': [varied({ half: 1e-3 })] },
+    {
+      path: 'spread.varies[0].half',
+      given: 'a size that the law "normal" does not have',
+      allowed: '"sd", "tolerance", "cpk", "within"',
+    },
+  ],
+  [
+    'a triangle whose ends lie the wrong way round',
+    { 'spread.varies': [{ path: 'part.width', law: 'triangular', low: 0.08, mode: 0.07, high: 0.09 }] },
+    { path: 'spread.varies[0].mode', given: '0.07', allowed: 'from the low end 0.08 to the high end 0.09' },
+  ],
+  [
+    'a measured list without values',
+    { 'spread.varies': [{ path: 'part.width', law: 'measured', values: [] }] },
+    { path: 'spread.varies[0].values', given: 'a list of 0', allowed: 'at least one value' },
+  ],
+  [
+    'a share of nothing',
+    { 'spread.varies': [varied({ path: 'drive.currentOffset', share: true })] },
+    {
+      path: 'spread.varies[0].share',
+      given: 'true',
+      allowed: 'sizes that are no share, as drive.currentOffset is 0',
+    },
+  ],
+  [
+    'a correlation with what does not vary',
+    { 'spread.varies': [varied()], 'spread.together': [{ paths: ['part.width', 'part.mass'], correlation: 0.5 }] },
+    { path: 'spread.together[0].paths', given: 'part.width, part.mass', allowed: PAIR },
+  ],
+  [
+    'a correlation with itself',
+    { 'spread.varies': [varied()], 'spread.together': [{ paths: ['part.width', 'part.width'], correlation: 0.5 }] },
+    { path: 'spread.together[0].paths', given: 'part.width, part.width', allowed: PAIR },
   ],
 ]
 

@@ -19,12 +19,16 @@ export const isQuantity = (node: Node): node is Node & QuantitySchema =>
 
 export const isChoice = (node: Node): node is Node & ChoiceSchema => Array.isArray(node.enum)
 
+/** What is asked of grips and what differs between them has tests of its own (`studies.test.ts`), as it describes no hardware. */
+const isOfTheGrip = ({ path }: { path: string }) => !/^(requirements|spread)\b/.test(path)
+
 /** Every value of a scenario of one kind that is no object and no list. */
-export const leavesOf = (kind: ActuatorKind): Leaf[] => [...walk(SCHEMAS[kind] as unknown as Node, '')]
+export const leavesOf = (kind: ActuatorKind): Leaf[] =>
+  [...walk(SCHEMAS[kind] as unknown as Node, '')].filter(isOfTheGrip)
 
 /** Every object of a scenario of one kind: its path and the keys it knows. */
 export const objectsOf = (kind: ActuatorKind): { path: string; keys: string[] }[] => [
-  ...objects(SCHEMAS[kind] as unknown as Node, ''),
+  ...[...objects(SCHEMAS[kind] as unknown as Node, '')].filter(isOfTheGrip),
 ]
 
 export const quantitiesOf = (kind: ActuatorKind) =>

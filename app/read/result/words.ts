@@ -26,8 +26,16 @@ export const toneOf = (verdict: Verdict): Tone =>
   verdict === 'held' ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
 
 /** A result in words alone, for those who hear the page and for labels. */
-export function spokenVerdict({ verdict, overloads, doubt }: Pick<GripResult, 'verdict' | 'overloads' | 'doubt'>) {
-  const beside = [doubt ? 'in doubt' : '', overloads.length > 0 ? 'overloaded' : ''].filter((word) => word !== '')
+export function spokenVerdict({
+  verdict,
+  overloads,
+  requirements,
+  doubt,
+}: Pick<GripResult, 'verdict' | 'overloads' | 'requirements' | 'doubt'>) {
+  const short = requirements.some(({ met }) => !met)
+  const beside = [doubt && 'in doubt', overloads.length > 0 && 'overloaded', short && 'requirement missed'].filter(
+    Boolean,
+  )
   return [VERDICT_WORDS[verdict].toLowerCase(), ...beside].join(', ')
 }
 

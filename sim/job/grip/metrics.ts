@@ -1,4 +1,5 @@
 /** The metrics as people read them: what each is called, its unit, how it is computed and why one may be missing. */
+import { FIGURES, type FigureName } from '../../scenario/schema/figures.ts'
 import type { Figure } from '../job.ts'
 import { holdTime } from '../ratings.ts'
 import { contactsOf } from './geometry.ts'
@@ -12,17 +13,10 @@ export interface Metric extends Figure<GripJudgement> {
 const UNTOUCHED = 'The jaws did not touch the part.'
 const UNSETTLED = 'The run ended before the settled window.'
 const UNMOVED = 'The run has no sample in an arm move.'
-const touched = ({ metrics }: GripResult) => metrics.contactTime !== null
+const touched = ({ metrics }: Pick<GripResult, 'metrics'>) => metrics.contactTime !== null
 const orUntouched = (why: string) => (result: GripResult) => (touched(result) ? why : UNTOUCHED)
 
-const force = { unit: 'N' }
-const current = { unit: 'A' }
-const time = { unit: 's', shown: 'ms' }
-const length = { unit: 'm', shown: 'mm' }
-const share = { unit: '', shown: '%' }
-const angle = { unit: 'rad', shown: '°' }
-
-interface Read extends Omit<Metric, 'id' | 'value'> {
+interface Read extends Omit<Metric, 'id' | 'value' | keyof FigureName> {
   /** The figure at the end of a run; NaN or infinite where it does not exist. */
   take(end: GripEnd): number
 }
@@ -40,184 +34,138 @@ function seenStiffness(end: GripEnd): number {
 /** One entry a figure: all that there is to say of it. */
 const READ: Record<MetricId, Read> = {
   contactTime: {
-    ...time,
-    label: 'First touch',
     note: 'Time from the start of the run to the first force at either contact.',
     take: ({ load }) => load.state.contactTime,
     missing: () => UNTOUCHED,
   },
   contactSpeed: {
-    ...{ unit: 'm/s', shown: 'mm/s' },
-    label: 'Speed at touch',
     note: 'Speed of the jaw in the step of its first touch.',
     take: ({ load }) => load.state.contactSpeed,
     missing: () => UNTOUCHED,
   },
   gripTime: {
-    ...time,
-    label: 'Grip time',
     note: 'From first touch until the mean force of the contacts enters, for good, the band of 5 % about the settled force.',
     take: ({ sums }) => sums.gripTime,
     missing: orUntouched('The force did not stay within 5 % of a settled value.'),
   },
   peakForce: {
-    ...force,
-    label: 'Peak force',
     note: 'Highest force at either contact in any step of the run; of a broken part the force that broke it.',
     take: (end) => (isTouched(end) ? end.load.state.peak : Number.NaN),
     missing: () => UNTOUCHED,
   },
   peakForceTime: {
-    ...time,
-    label: 'Time of the peak',
     note: 'Time from the start of the run to the peak force.',
     take: ({ load }) => load.state.peakTime,
     missing: () => UNTOUCHED,
   },
   settledForce: {
-    ...force,
-    label: 'Settled force',
     note: 'Mean force of the contacts in the settled window: the last 50 ms before the first arm move, lift, power loss or release, else of the run.',
     take: settledForce,
     missing: orUntouched('The run ended before the force could settle.'),
   },
   minForceInMove: {
-    ...force,
-    label: 'Least force in a move',
     note: 'Lowest force at either contact while the arm moves.',
     take: ({ load }) => load.sums.least,
     missing: () => UNMOVED,
   },
   maxForceInMove: {
-    ...force,
-    label: 'Most force in a move',
     note: 'Highest force at either contact while the arm moves.',
     take: ({ load }) => load.sums.most,
     missing: () => UNMOVED,
   },
   requiredForce: {
-    ...force,
-    label: 'Force needed',
     note: 'Least force at one contact that holds the part at the worst instant after the lift: weight and inertia over the friction of two contacts, or what keeps both contacts closed.',
     take: ({ load }) => (load.sums.required > 0 ? load.sums.required : Number.NaN),
     missing: () => 'Nothing pulls on the part, or the run ended before its support was taken away.',
   },
   holdMargin: {
-    ...share,
     grain: 0.001,
-    label: 'Hold margin',
     note: 'Least ratio, over the time after the lift, of what friction can carry to what the pads carry, turning included, and of both contacts’ force to what pushes the part from one to the other, minus 1. At 0 a contact opens; below 0 the part slides, and the figure is that of what pulls on it.',
     take: (end) => (isTouched(end) ? end.load.margin() : Number.NaN),
     missing: orUntouched('The run ended before the support was taken away, or nothing pulls on the part.'),
+    standsFor: (result) => (touched(result) && result.events.lift !== null ? Number.POSITIVE_INFINITY : null),
   },
   damageMargin: {
-    ...share,
     grain: 0.001,
-    label: 'Damage margin',
     note: 'Least damage limit of the part over the peak force, minus 1; below 0 the part is damaged.',
     take: (end) => (isTouched(end) ? damageLimit(end.scenario) / end.load.state.peak - 1 : Number.NaN),
     missing: (_, { part }) =>
       (part.markForce ?? part.yieldForce ?? part.crackForce) === undefined
         ? 'The part has no damage limit.'
         : UNTOUCHED,
+    standsFor: (result) => (touched(result) ? Number.POSITIVE_INFINITY : null),
   },
   slipDistance: {
-    ...length,
-    label: 'Slip',
     note: 'Way that the part slid in the pads over the whole run, turning at the lever of the pads included, without the give of the pads before they slide.',
     take: (end) => (isTouched(end) ? end.load.slip.state.distance : Number.NaN),
     missing: () => UNTOUCHED,
   },
   rotation: {
-    ...angle,
-    label: 'Turned',
     note: 'Largest angle by which the part has turned about the grip axis; a part held at its centre of mass does not turn.',
     take: (end) => (isTouched(end) ? end.load.slip.state.mostTurn : Number.NaN),
     missing: () => UNTOUCHED,
   },
   seenWidth: {
-    ...length,
-    label: 'Width seen',
     note: 'Gap between the pads at first touch, as the jaw’s own travel tells it.',
     take: ({ scenario, load }) => scenario.jaws.opening - contactsOf(scenario) * load.state.contactTravel,
     missing: () => UNTOUCHED,
   },
   seenStiffness: {
-    ...{ unit: 'N/m', shown: 'N/mm' },
-    label: 'Stiffness seen',
     note: 'Settled force over the closing of the gap since first touch: part and pads in series.',
     take: seenStiffness,
     missing: orUntouched('It takes a settled force.'),
   },
   settledCurrent: {
-    ...current,
-    label: 'Settled current',
     note: 'Mean motor current in the settled window.',
     take: ({ sums }) => (sums.count > 0 ? sums.current : Number.NaN),
     missing: () => 'The run ended before the current could settle.',
   },
   peakCurrent: {
-    ...current,
-    label: 'Peak current',
     note: 'Largest size of the motor current at any sample of the current loop.',
     take: ({ sums }) => (sums.samples > 0 ? sums.peakCurrent : Number.NaN),
     missing: () => 'The run ended before its first sample.',
   },
   rmsCurrent: {
-    ...current,
-    label: 'Rms current',
     note: 'Root of the mean square of the motor current over the run.',
     take: ({ sums }) => Math.sqrt(sums.squares / sums.samples),
     missing: () => 'The run ended before its first sample.',
   },
   busPower: {
-    ...{ unit: 'W' },
-    label: 'Bus power, highest',
     note: 'Highest power that the winding takes from the bus, evened out over {0.01 s|ms} as by the capacitors of its supply; losses of the amplifier come on top.',
     take: ({ sums }) => (sums.samples > 0 ? sums.peakPower : Number.NaN),
     missing: () => 'The run ended before its first sample.',
   },
   windingTemperature: {
-    ...{ unit: '°C' },
-    label: 'Winding, highest',
     note: 'Highest temperature of the winding in the run, from copper losses through winding and housing.',
     take: ({ sums }) => sums.hottest,
     missing: () => 'The run ended before its first sample.',
   },
   holdTime: {
-    ...{ unit: 's' },
-    label: 'May be held',
     note: 'From the end of the settled window until the winding reaches its limit, if the current stays as it is there: copper loss through winding and housing, from the temperatures that they have.',
     take: ({ scenario, sums }) => holdTime(scenario, sums),
     missing: ({ metrics }) =>
       metrics.settledCurrent === null
         ? 'The run ended before the current could settle.'
         : 'For ever: at this current the winding stays below its limit.',
+    standsFor: ({ metrics }) => (metrics.settledCurrent === null ? null : Number.POSITIVE_INFINITY),
   },
   forceRipple: {
-    ...force,
-    label: 'Force ripple, rms',
     note: 'Root mean square of the force about its mean in the settled window.',
     take: (end) => (isTouched(end) ? Math.sqrt(end.sums.forceSquares / end.sums.count) : Number.NaN),
     missing: orUntouched(UNSETTLED),
   },
   reversals: {
-    ...{ unit: '1/s' },
-    label: 'Reversals',
     note: 'Changes of direction of the motor side for each second of the settled window; speeds below {0.0001 m/s|mm/s} count as standing.',
     take: ({ sums, period }) => sums.reversals / (sums.count * period),
     missing: () => UNSETTLED,
   },
   lostCycles: {
-    ...{ unit: '' },
-    label: 'Cycles lost',
     note: 'Electrical cycles by which the rotor of a step motor in open loop lags its field at the end of the settled window.',
     take: ({ sums }) => Math.floor(sums.lag + 0.5),
     missing: ({ metrics }) => (metrics.jawTravel === null ? UNSETTLED : 'In closed loop none can be lost.'),
+    standsFor: ({ metrics }) => (metrics.jawTravel === null ? null : 0),
   },
   jawTravel: {
-    ...length,
-    label: 'Jaw travel',
     note: 'Travel of a jaw from its opening to the end of the settled window.',
     take: ({ sums }) => sums.travel,
     missing: () => UNSETTLED,
@@ -231,10 +179,11 @@ export function metricsOf(end: GripEnd): Metrics {
 
 /** All of them, and the step error. */
 export const METRICS: Metric[] = [
-  ...METRIC_IDS.map((id) => ({ id, ...READ[id], value: ({ metrics }: GripResult) => metrics[id] })),
+  ...METRIC_IDS.map((id) => ({ id, ...FIGURES[id], ...READ[id], value: ({ metrics }: GripResult) => metrics[id] })),
   {
-    ...share,
     id: 'stepError',
+    unit: '',
+    shown: '%',
     label: 'Step error',
     note: 'Largest error by the integration step: twice what half the step changes, of peak and settled force and slip as a share of themselves, of a margin as a share of the ratio that it is over one.',
     value: ({ stepError }) => stepError,

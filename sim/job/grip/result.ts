@@ -1,5 +1,6 @@
 /** What a run hands out: verdict, figures, events and traces. SI units. */
 import type { Scenario } from '../../scenario/index.ts'
+import { FIGURES, type FigureId } from '../../scenario/schema/figures.ts'
 import type { RunResult } from '../job.ts'
 import type { Sums } from '../sums.ts'
 import type { GripLoad } from './load.ts'
@@ -8,35 +9,9 @@ export const VERDICTS = ['held', 'slipped', 'loose', 'dropped', 'marked', 'crush
 export type Verdict = (typeof VERDICTS)[number]
 
 /** Headline figures of one grip, in the order of tables; `metrics.ts` says what each is. */
-export const METRIC_IDS = [
-  'contactTime',
-  'contactSpeed',
-  'gripTime',
-  'peakForce',
-  'peakForceTime',
-  'settledForce',
-  'minForceInMove',
-  'maxForceInMove',
-  'requiredForce',
-  'holdMargin',
-  'damageMargin',
-  'slipDistance',
-  'rotation',
-  'seenWidth',
-  'seenStiffness',
-  'settledCurrent',
-  'peakCurrent',
-  'rmsCurrent',
-  'busPower',
-  'windingTemperature',
-  'holdTime',
-  'forceRipple',
-  'reversals',
-  'lostCycles',
-  'jawTravel',
-] as const
+export const METRIC_IDS = Object.keys(FIGURES) as FigureId[]
 
-export type MetricId = (typeof METRIC_IDS)[number]
+export type MetricId = FigureId
 
 /** A figure that does not exist is null, never 0. */
 export type Metrics = Record<MetricId, number | null>

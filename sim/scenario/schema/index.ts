@@ -10,8 +10,10 @@ import { drive, servo } from './drive.ts'
 import { powerLoss, release } from './events.ts'
 import { jaws } from './jaws.ts'
 import { part } from './part.ts'
+import { requirements } from './requirements.ts'
 import { run } from './run.ts'
 import { sensors } from './sensors.ts'
+import { spread, type varied } from './spread.ts'
 import { approach, strategies } from './strategies.ts'
 
 const schemaOf = <const J extends string, G extends Type.TProperties, A extends Type.TSchema>(
@@ -39,6 +41,8 @@ const schemaOf = <const J extends string, G extends Type.TProperties, A extends 
         release: Type.Union([Type.Null(), release], { title: 'Release', default: null }),
       }),
       run,
+      requirements,
+      spread,
     },
     { title: 'Jawbench scenario, version 2', additionalProperties: false },
   )
@@ -74,3 +78,4 @@ export type Scenario = Type.Static<typeof SCENARIO_SCHEMA>
 export type Actuator = Scenario['actuator']
 export type ActuatorKind = Actuator['kind']
 export type ArmMove = Type.Static<typeof move>
+export type Varied = Type.Static<typeof varied>
