@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { Fragment, useMemo } from 'react'
 import { type Limit, type LoopId, limitName, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
 import { frequencyText } from '../../read/loops/frequency.ts'
 import { LOOP_LABELS } from '../../read/loops/lines.ts'
@@ -85,22 +85,23 @@ function Wishes({ loop, wanted, answer }: { loop: LoopId; wanted: Wanted; answer
         const value = wanted[key] ?? automatic(answer, key)
         if (value === undefined) return null
         return (
-          <NumberField
-            key={key}
-            label={label}
-            unit={shownUnit({ unit }, 'si')}
-            value={value}
-            min={min}
-            max={max}
-            note={note}
-            onEdit={(next) => wish({ [key]: next })}
-            clear={
-              wanted[key] === undefined ? undefined : { words: 'automatic', act: () => wish({ [key]: undefined }) }
-            }
-          />
+          <Fragment key={key}>
+            <NumberField
+              label={label}
+              unit={shownUnit({ unit }, 'si')}
+              value={value}
+              min={min}
+              max={max}
+              note={note}
+              onEdit={(next) => wish({ [key]: next })}
+              clear={
+                wanted[key] === undefined ? undefined : { words: 'automatic', act: () => wish({ [key]: undefined }) }
+              }
+            />
+            {key === 'bandwidth' && <p className="loops-small">{hertz(value)}</p>}
+          </Fragment>
         )
       })}
-      {loop !== 'force' && <InHertz omega={wanted.bandwidth ?? automatic(answer, 'bandwidth')} />}
       {loop === 'force' && (
         <Segments
           label="Integral"
@@ -117,8 +118,7 @@ function Wishes({ loop, wanted, answer }: { loop: LoopId; wanted: Wanted; answer
 }
 
 /** Beside what is in rad/s. */
-const InHertz = ({ omega }: { omega: number | undefined }) =>
-  omega !== undefined && <p className="loops-small">{withUnit(formatFigure(omega / (2 * Math.PI)), 'Hz')}</p>
+const hertz = (omega: number) => withUnit(formatFigure(omega / (2 * Math.PI)), 'Hz')
 
 const FIGURE: Record<Wish['key'], string> = {
   bandwidth: 'Wanted bandwidth',

@@ -132,9 +132,11 @@ function Drawing({ analyses, worst, square, margin, cursors }: DrawingProps) {
         <text x={x(-1) + 8} y={y(0) - 8}>
           −1
         </text>
-        <text x={x(0.72)} y={y(0.78)}>
-          |L| = 1
-        </text>
+        {x(0.72) < SIZE - 44 && (
+          <text x={x(0.72)} y={y(0.78)}>
+            |L| = 1
+          </text>
+        )}
       </g>
       <Ticks square={square} plane={plane} />
     </svg>
