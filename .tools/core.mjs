@@ -50,11 +50,38 @@ async function compile(/** @type {string} */ file) {
   if (error || !binary) throw new SetupError(`The core could not be compiled.\n${said.toString()}\n${error ?? ''}`)
   mkdirSync(cache, { recursive: true })
   const draft = `${file}.${process.pid}`
-  writeFileSync(draft, binary)
+  writeFileSync(draft, await inlined(binary))
   renameSync(draft, file)
   for (const old of readdirSync(cache))
     if (old.startsWith('core-') && old.endsWith('.wasm') && join(cache, old) !== file)
       rmSync(join(cache, old), { force: true })
+}
+
+/** Expressions up to which a function is written out in place always, and where it calls nothing and has no loop. */
+const SMALL = 60
+const LEAF = 200
+const ANY = 2 ** 32 - 1
+
+/**
+ * The same module optimised once more, with what a step and a sample call written out in place: an engine keeps nothing in registers
+ * across a call. The optimiser still holds what the compiler has told it, so all that matters is said anew.
+ */
+async function inlined(/** @type {Uint8Array} */ binary) {
+  const { default: binaryen } = await import('assemblyscript/binaryen')
+  const module = binaryen.readBinary(binary)
+  const { MutableGlobals, SignExt, NontrappingFPToInt, BulkMemory, BulkMemoryOpt, SIMD128 } = binaryen.Features
+  module.setFeatures(MutableGlobals | SignExt | NontrappingFPToInt | BulkMemory | BulkMemoryOpt | SIMD128)
+  binaryen.setOptimizeLevel(3)
+  binaryen.setShrinkLevel(0)
+  binaryen.setAlwaysInlineMaxSize(SMALL)
+  binaryen.setFlexibleInlineMaxSize(LEAF)
+  binaryen.setOneCallerInlineMaxSize(ANY)
+  binaryen.setAllowInliningFunctionsWithLoops(false)
+  binaryen.setFastMath(false)
+  module.optimize()
+  const optimised = module.emitBinary()
+  module.dispose()
+  return optimised
 }
 
 /** A source as the compiler takes it: it knows no type-only imports, and `native.ts` has a half of its own. */

@@ -1,5 +1,6 @@
 import { type Rescue, rescues, sortRescues } from '../ask/rescue.ts'
 import { runnerOn } from '../ask/runner.ts'
+import type { Verdict } from '../job/grip/result.ts'
 import { inPlainSpaces } from '../say/figure.ts'
 import { COST_WORDS, rescueSentence } from '../say/rescue.ts'
 import { wordingOf } from '../say/wording.ts'
@@ -19,19 +20,23 @@ export const rescue: Command = {
     const words = wordingOf('si')
     const told = found.map((each) => ({ ...each, sentence: inPlainSpaces(rescueSentence(scenario, each, words)) }))
     if (json) printJson({ format: 'jawbench-rescue', version: 1, strategy, verdict, rescues: told })
-    else {
-      const { seeds } = found[0] ?? {}
-      const head =
-        verdict === 'held'
-          ? `held${seeds ? `, with ${seeds.held} of ${seeds.of} seeds of the noise` : ''}; each parameter, how far it may drift:`
-          : `${verdict}; each parameter, changed alone, what it costs and what it does:`
-      print([head, ...told.map(line)].join('\n'))
-    }
+    else print(rescueTable(verdict, told))
     return 0
   },
 }
 
-function line(rescue: Rescue & { sentence: string }): string {
+type Told = Rescue & { sentence: string }
+
+export function rescueTable(verdict: Verdict, told: Told[]): string {
+  const { seeds } = told[0] ?? {}
+  const head =
+    verdict === 'held'
+      ? `held${seeds ? `, with ${seeds.held} of ${seeds.of} seeds of the noise` : ''}; each parameter, how far it may drift:`
+      : `${verdict}; each parameter, changed alone, what it costs and what it does:`
+  return [head, ...told.map(line)].join('\n')
+}
+
+function line(rescue: Told): string {
   const { path, from, value, becomes, cost, along, sentence } = rescue
   const change = `${figureText(from)}${value === null ? '' : ` → ${figureText(value)}`}`
   const others = along.map((edit) => `, with ${edit.path} ${figureText(edit.value as number)}`).join('')

@@ -61,7 +61,7 @@ export const tune: Command = {
     const sound = candidates.filter((candidate) => candidate.sound).length
     const counts = { tried: candidates.length, sound, missed: missedOf(candidates) }
     if (json) printJson({ format: 'jawbench-tune', version: 1, ...options, ...answer, ...counts })
-    else print(table(answer, counts))
+    else print(tuneTable(answer, counts))
     return 0
   },
 }
@@ -97,7 +97,7 @@ function missedOf(candidates: TuneCandidate[]): { miss: string; count: number }[
 type Answer = { present: TuneCandidate; best: TuneCandidate | null; tradeOff: TuneCandidate[] }
 type Counts = { tried: number; sound: number; missed: { miss: string; count: number }[] }
 
-function table({ present, best, tradeOff }: Answer, { tried, sound, missed }: Counts): string {
+export function tuneTable({ present, best, tradeOff }: Answer, { tried, sound, missed }: Counts): string {
   const shown: [string, TuneCandidate][] = [
     ['on the bench', present],
     ...tradeOff.map((each): [string, TuneCandidate] => [each === best ? 'best' : '', each]),

@@ -20,12 +20,12 @@ export const why: Command = {
     const sentence = inPlainSpaces(whySentence(scenario, told, wordingOf('si')))
     const { run: _, job: __, ...shown } = told
     if (json) printJson({ format: 'jawbench-why', version: 1, strategy, ...shown, sentence, rule: whyRule(told) })
-    else print(table(told, sentence))
+    else print(whyTable(told, sentence))
     return 0
   },
 }
 
-function table(why: Why, sentence: string): string {
+export function whyTable(why: Why, sentence: string): string {
   const { force, causes, untold } = why
   const unit = jobOf(why).output.effort
   return [

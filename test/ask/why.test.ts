@@ -12,12 +12,13 @@ import {
   whySentence,
 } from '../../sim/index.ts'
 import { grip } from '../../sim/job/grip/index.ts'
+import { explained } from '../grip/remembered.ts'
 import { quick } from '../grip/scenarios.ts'
 import { SI, whyIn } from '../say/support.ts'
 import { make } from '../scenario/make.ts'
 
 const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
-  const why = explain(scenario, strategy, compiled(scenario, strategy).result.verdict, compiled)
+  const why = explained(scenario, strategy)
   return { ...why, sentence: whyIn(scenario, why) }
 }
 const teapot = PRESETS[0]!.scenario
@@ -58,6 +59,20 @@ describe('the sentence', { timeout: 120_000 }, () => {
 
   it('of a grip that does what it is set to', () => {
     expect(tell(PRESETS[0]!.scenario, 'sensed-force').sentence).toContain('That is about what the setting means, 40 N.')
+  })
+
+  it('says of a small cause, too, whether it adds or takes', () => {
+    const why = tell(teapot)
+    const [setting, cause] = why.causes
+    const told = (force: number) => {
+      const causes = [
+        { ...setting!, force: 1.5 },
+        { ...cause!, label: 'Dead band', force },
+      ]
+      return whySentence(teapot, { ...why, force: 2, causes }, SI)
+    }
+    expect(told(0.5)).toMatch(/dead band adds 0\.5\sN\.$/)
+    expect(told(-0.5)).toMatch(/dead band takes 0\.5\sN\.$/)
   })
 
   it('is said in the words of the page', () => {

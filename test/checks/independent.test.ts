@@ -10,6 +10,7 @@
 import { createHash } from 'node:crypto'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { core } from '../../sim/cli/core.ts'
 import { type Metrics, simulateGrip } from '../../sim/index.ts'
 import { type Figures, integrateGrip } from '../independent/grip.ts'
 import { readInput } from '../independent/input.ts'
@@ -80,7 +81,7 @@ function ownOf(name: string, strategy: StrategyId): Own {
   const key = `${name} ${strategy}`
   const known = simulated.get(key)
   if (known) return known
-  const { result, traces } = simulateGrip(GRIPS.find((grip) => grip.name === name)!.scenario, strategy)
+  const { result, traces } = simulateGrip(GRIPS.find((grip) => grip.name === name)!.scenario, strategy, { core })
   const own = { metrics: result.metrics, turned: traces.turn.at(-1)! }
   simulated.set(key, own)
   return own

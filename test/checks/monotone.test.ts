@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { core } from '../../sim/cli/core.ts'
 import { simulateGrip } from '../../sim/index.ts'
 import { quick } from '../grip/scenarios.ts'
 
@@ -24,6 +25,7 @@ describe('facts that hold whatever the numbers', () => {
         quick({ ...smooth, ...edits, 'approach.speed': speed }),
         'current-clamp',
         {
+          core,
           stepError: true,
         },
       ).result
@@ -72,6 +74,7 @@ describe('facts that hold whatever the numbers', () => {
                 'jaws.friction.sliding': sliding * friction,
               }),
               'current-clamp',
+              { core },
             ).result
             return { distance: metrics.slipDistance ?? 0, slips: events.slip !== null, drops: events.drop !== null }
           }

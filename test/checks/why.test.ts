@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { run } from '../../sim/cli/core.ts'
 import { axisOf, contactsOf, explain, PRESETS, STRATEGIES, type StrategyId, strategyOf } from '../../sim/index.ts'
+import { explained } from '../grip/remembered.ts'
 import { make } from '../scenario/make.ts'
 
 const sum = (parts: { force: number }[]) => parts.reduce((total, { force }) => total + force, 0)
@@ -9,7 +10,7 @@ const every = PRESETS.flatMap(({ id, scenario }) => STRATEGIES.map((strategy) =>
 describe('why, on every preset and strategy', () => {
   it.each(every)('%s, %s: the causes add up to the figure within 1 %', (_, strategy, scenario) => {
     const { verdict, metrics } = run(scenario, strategy).result
-    const why = explain(scenario, strategy, verdict, run)
+    const why = explained(scenario, strategy)
     const solid = make(scenario, { 'part.crackForce': undefined, 'part.yieldForce': undefined })
     expect(why.force).toBe(run(solid, strategy).result.metrics.peakForce)
     if (verdict === 'held') expect(why.force).toBe(metrics.peakForce)

@@ -4,6 +4,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { commands } from '../../sim/cli/commands.ts'
+import { rescueTable } from '../../sim/cli/rescue.ts'
+import { tuneTable } from '../../sim/cli/tune.ts'
+import { whyTable } from '../../sim/cli/why.ts'
 import {
   CHANNELS,
   inPlainSpaces,
@@ -101,7 +104,8 @@ describe('jawbench presets, schema and loops', { timeout: 120_000 }, () => {
   it('prints the margins of the four loops', () => {
     const { status, stdout } = jawbench('loops', 'teapot', '--format', 'json')
     expect(status).toBe(0)
-    const { loops } = JSON.parse(stdout)
+    const { format, version, loops } = JSON.parse(stdout)
+    expect([format, version]).toEqual(['jawbench-loops', 1])
     expect(loops.length).toBe(16)
     expect(loops[0]).toMatchObject({ loop: 'current', workingPoint: 'free', phaseMargin: expect.any(Number) })
   })
@@ -149,7 +153,10 @@ describe('jawbench why and rescue', { timeout: 120_000 }, () => {
       expect(cause).toMatchObject({ cause: expect.any(String), force: expect.any(Number), share: expect.any(Number) })
     const sum = report.causes.reduce((total: number, { force }: { force: number }) => total + force, 0)
     expect(sum / report.force).toBeCloseTo(1, 9)
-    const table = jawbench('why', 'teapot', '--strategy', 'threshold-stop').stdout
+    const table = whyTable({ job: 'grip', ...report }, report.sentence)
+    expect(table).not.toContain('±')
+    const drawn = report.causes.map((cause: object) => ({ ...cause, error: 0.123 }))
+    expect(whyTable({ job: 'grip', ...report, causes: drawn }, '').match(/ N ± 0\.12 /g)).toHaveLength(drawn.length)
     for (const { label } of report.causes) expect(table).toContain(label)
     expect(table).toContain(report.sentence)
     expect(table).toContain(report.rule)
@@ -176,7 +183,8 @@ describe('jawbench why and rescue', { timeout: 120_000 }, () => {
     const grip = jawbench('grip', ...asked, '--set', `${path}=${value}`)
     expect(JSON.parse(grip.stdout).results[0].verdict).toBe('held')
     expect(report.rescues.at(-1)).toMatchObject({ value: null, change: null })
-    const table = jawbench('rescue', ...asked.slice(0, 3)).stdout
+    const table = rescueTable(report.verdict, report.rescues)
+    expect(table).toMatch(/^crushed; each parameter, changed alone, /)
     for (const { sentence } of report.rescues) expect(table).toContain(sentence)
   })
 
@@ -206,9 +214,20 @@ describe('jawbench why and rescue', { timeout: 120_000 }, () => {
     expect(report.sound + report.missed.reduce((sum: number, { count }: { count: number }) => sum + count, 0)).toBe(
       report.tried,
     )
-    const table = jawbench(...asked).stdout
+    const table = tuneTable(report, report)
     expect(table).toContain(`${report.tried} sets of gains tried, ${report.sound} sound.`)
     expect(table).toContain('The gains on the bench are not sound: softest part crushed.')
+  })
+
+  it.each([
+    ['why', 'Never touches the part within 0.0500 s.'],
+    ['rescue', 'missed; each parameter, changed alone, what it costs and what it does:'],
+    ['tune', 'sets of gains tried, 0 sound.'],
+  ])('%s: prints a table unless it is asked for JSON', (command, line) => {
+    const never = ['--set', 'run.duration=0.05', '--set', 'arm.moves=[]']
+    const { status, stdout } = jawbench(command, 'teapot', '--strategy', 'threshold-stop', ...never)
+    expect(stdout).toContain(line)
+    expect(status).toBe(0)
   })
 
   it.each([

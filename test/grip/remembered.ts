@@ -4,7 +4,7 @@
  */
 import type { Runner } from '../../sim/ask/runner.ts'
 import { run } from '../../sim/cli/core.ts'
-import type { Scenario, StrategyId } from '../../sim/index.ts'
+import { explain, type Scenario, type StrategyId, type Why } from '../../sim/index.ts'
 
 /** Grips remembered, some with traces of a third of a megabyte. */
 const MOST = 120
@@ -19,3 +19,13 @@ export const remembered = ((scenario: Scenario, strategy: StrategyId, wish: { tr
   if (kept.size > MOST) kept.delete(kept.keys().next().value!)
   return known
 }) as Runner
+
+const told = new Map<string, Why>()
+
+/** Why the force of a grip became what it was; worked out once for all tests that ask, as each takes a hundred grips and more. */
+export function explained(scenario: Scenario, strategy: StrategyId): Why {
+  const key = JSON.stringify([scenario, strategy])
+  const why = told.get(key) ?? explain(scenario, strategy, run(scenario, strategy).result.verdict, run)
+  told.set(key, why)
+  return structuredClone(why)
+}

@@ -148,7 +148,8 @@ describe('the command line of a ram', () => {
   it('says why', () => {
     const table = jawbench('why', file, '--strategy', 'current-clamp')
     expect(table).toMatch(/^The spring sees [\d.]+ N against 200 N\. The setting means [\d.]+ N; /)
-    expect(table).toMatch(/^Momentum of the approach +[\d.]+ N/m)
+    expect(table).toMatch(/^Force that the setting means +[\d.]+ N +[\d.]+ %$/m)
+    expect(table).toMatch(/^Momentum of the approach +[\d.]+ N +[\d.]+ % +[-\d.]+ … [-\d.]+ N$/m)
     expect(table).toMatch(/^Peak force +[\d.]+ N +100 %$/m)
     const missed = jawbench('why', file, '--strategy', 'current-clamp', '--set', 'ram.gap=0.4')
     expect(missed).toMatch(/It is missed with 0 N\. The spring begins at 400 mm\./)

@@ -68,7 +68,9 @@ describe('analyseLoops', () => {
 
   it('tells a conditionally stable loop', () => {
     const [loop] = analyseLoops(BASE, { loops: ['position'], workingPoints: ['free'] }).loops
-    expect(loop!.margins!.lowerGainMargin).toBeLessThan(0)
+    const { lowerGainMargin } = loop!.margins!
+    expect(lowerGainMargin).toBeLessThan(0)
+    expect(loop!.remarks).toContainEqual({ kind: 'conditionally stable', fall: -lowerGainMargin! })
     expect(noteIn(loop!)).toMatch(/Conditionally stable/)
   })
 

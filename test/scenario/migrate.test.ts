@@ -71,6 +71,16 @@ describe('a file of version 1', () => {
     expect(make({ strategies: { sensedForce: { sensor: {} } } })).toEqual(make())
   })
 
+  it('is so told, too, where it has every such key, and is none where it has no such key', () => {
+    const both = {
+      servo: { encoderResolution: 1e-5 },
+      strategies: { sensedForce: { sensor: { noise: 0.2 } } },
+    }
+    expect(checkScenario(both)).toMatchObject({ ok: true, scenario: { sensors: { gauge: { noise: 0.2 } } } })
+    const none = { strategies: { sensedForce: { derivativeFilter: 0.001 } } } // which version 1 did not have
+    expect(checkScenario(none)).toMatchObject({ ok: true, scenario: { strategies: none.strategies } })
+  })
+
   it('is refused by its paths as written', () => {
     expect(
       faultsOf({

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util'
 import { describe, expect, it } from 'vitest'
 import { Drive } from '../../sim/cycle/drive.ts'
 import { STRATEGIES } from '../../sim/index.ts'
@@ -35,7 +36,7 @@ function follow(strategy: Machine, anew: () => Machine, ticks: number): void {
     const next = anew()
     copyState(strategy, next)
     next.settle()
-    expect(next).toEqual(strategy)
+    if (!isDeepStrictEqual(next, strategy)) expect(next).toEqual(strategy) // which takes a hundred times as long
     position = Math.min(strategy.state.target, WALL + 2e-4)
   }
 }

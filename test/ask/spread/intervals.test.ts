@@ -81,7 +81,7 @@ describe('95 % intervals over repeated studies', () => {
     ['hypercube', 200, [0.5, 0.05], ['one 0.5', 'one 0.05', 'edge 0.05']],
     ['random', 200, [0.5, 0.05], []],
   ] as const)(
-    '%s, %i samples: hold the truth in 95 ± 2 %%, or more where counts are coarse',
+    '%s, %i samples: hold the truth as often as they say, or more where counts are coarse',
     (sampling, samples, shares, coarse) => {
       const found = coverage(sampling, samples, shares)
       for (const [name, held] of Object.entries(found.shares)) {

@@ -1,11 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { core } from '../../../sim/cli/core.ts'
 import { PRESETS, STRATEGIES, type StrategyId, simulateGrip } from '../../../sim/index.ts'
 import { quick } from '../../grip/scenarios.ts'
 
 const both = (scenario: Parameters<typeof simulateGrip>[0], strategy: StrategyId) => {
-  const whole = simulateGrip(scenario, strategy)
-  const cut = simulateGrip(scenario, strategy, { untilLost: true })
+  const whole = simulateGrip(scenario, strategy, { core })
+  const cut = simulateGrip(scenario, strategy, { core, untilLost: true })
   return { whole: whole.result, cut: cut.result, rows: [cut.traces.time.at(-1)!, whole.traces.time.at(-1)!] as const }
 }
 
@@ -69,7 +70,7 @@ describe('a run that ends when the part is lost', () => {
 })
 
 describe('the weakest force', () => {
-  const weakest = (edits: Record<string, unknown>) => simulateGrip(quick(edits), 'current-clamp')
+  const weakest = (edits: Record<string, unknown>) => simulateGrip(quick(edits), 'current-clamp', { core })
 
   it('is that of the time in which the part hangs, not of the jaws before or after', () => {
     const { result, weakest: least } = weakest({ 'part.mass': 6, 'run.duration': 0.8 })

@@ -14,6 +14,7 @@ import {
   simulateGrip,
   stepCheck,
 } from '../../../../sim/index.ts'
+import { explained } from '../../../grip/remembered.ts'
 import { reasonIn } from '../../../say/support.ts'
 
 /** As the page runs it: the grip, then another at half the step for the step error. */
@@ -53,7 +54,7 @@ describe.each(PRESETS)('report of $id', { timeout: 120_000 }, ({ id, scenario })
   })
 
   it('takes every force apart into causes that add up as printed', () => {
-    const whys = results.map(({ strategy, verdict }) => explain(scenario, strategy, verdict, run))
+    const whys = STRATEGIES.map((strategy) => explained(scenario, strategy.id))
     const { rows, sums } = causeRows(whys, 'si')
     expect(rows.length).toBeGreaterThan(2)
     for (const [column, sum] of sums.entries()) {
