@@ -88,3 +88,18 @@ export function numberOf(option: string, text: string | undefined): number | und
 /** A figure in a table; a dash where there is none. */
 export const figureText = (value: number | null, digits = 4) =>
   value === null ? '—' : String(Number(value.toPrecision(digits)))
+
+/** One of a few words. */
+export function oneOf<const T extends string>(option: string, given: string, allowed: readonly T[]): T {
+  const found = allowed.find((each) => each === given)
+  if (!found) throw new Refused([`${option}: given "${given}", allowed ${allowed.join(', ')}`])
+  return found
+}
+
+/** The whole number that an option was given; undefined where it was not. */
+export function wholeOf(option: string, given: string | undefined, least: number, most: number): number | undefined {
+  const value = numberOf(option, given)
+  if (value !== undefined && !(Number.isInteger(value) && value >= least && value <= most))
+    throw new Refused([`${option}: given "${given}", allowed a whole number from ${least} to ${most}`])
+  return value
+}

@@ -3,15 +3,17 @@ import { JOBS } from '../job/index.ts'
 import type { Command } from './command.ts'
 import { jobCommand } from './job.ts'
 import { loops } from './loops.ts'
+import { map } from './map.ts'
 import { model } from './model.ts'
 import { presets } from './presets.ts'
+import { rare } from './rare.ts'
 import { rescue } from './rescue.ts'
 import { schema } from './schema.ts'
 import { gather, spread } from './spread.ts'
 import { tune } from './tune.ts'
 import { why } from './why.ts'
 
-const COMMANDS: Command[] = [loops, why, rescue, tune, spread, gather, model, presets, schema]
+const COMMANDS: Command[] = [loops, why, rescue, tune, spread, gather, rare, map, model, presets, schema]
 
 /** First what carries a job out, then what is asked of it. */
 export const commands = (): Command[] => [...Object.values(JOBS).map(jobCommand), ...COMMANDS]

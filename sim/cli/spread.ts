@@ -2,8 +2,10 @@ import { createHash } from 'node:crypto'
 import base64 from 'virtual:core'
 import { answerOf, QUANTILES, type SpreadAnswer } from '../ask/spread/answer.ts'
 import { batchesOf, type SpreadStudy } from '../ask/spread/batch.ts'
-import { SAMPLINGS } from '../ask/spread/points.ts'
+import type { Index } from '../ask/spread/drivers.ts'
+import { BATCH, SAMPLINGS } from '../ask/spread/points.ts'
 import { runSpread } from '../ask/spread/run.ts'
+import { type DriverRows, type Drivers, driversAnswer, runDrivers } from '../ask/spread/run-drivers.ts'
 import type { Tally } from '../ask/spread/tally.ts'
 import { METRICS } from '../job/grip/metrics.ts'
 import { inPlainSpaces } from '../say/figure.ts'
@@ -11,7 +13,7 @@ import { metricText } from '../say/metric.ts'
 import { demandName, failedDemands, holdSentence, percent, rangeText } from '../say/spread.ts'
 import { Refusal } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
-import { type Command, numberOf, optionsOf, Refused, SCENARIO_OPTIONS, strategyNamed } from './command.ts'
+import { type Command, oneOf, optionsOf, Refused, SCENARIO_OPTIONS, strategyNamed, wholeOf } from './command.ts'
 import { crew } from './crew.ts'
 import { readScenario } from './input.ts'
 import { print, printJson } from './output.ts'
@@ -26,7 +28,7 @@ const simulator = () => createHash('sha256').update(base64).digest('hex').slice(
 
 export const spread: Command = {
   id: 'spread',
-  takes: `FILE [--grips N] [--seed S] [--sampling ${SAMPLINGS.join('|')}] [--strategy ID|all] [--piece I/N --out PIECE] [--set PATH=VALUE …] [--format table|json|csv]`,
+  takes: `FILE [--grips N] [--seed S] [--sampling ${SAMPLINGS.join('|')}] [--strategy ID|all] [--drivers N] [--piece I/N --out PIECE] [--set PATH=VALUE …] [--format table|json|csv]`,
   does: 'of many parts that vary as the file says, how many hold, and what the others fail',
   async run(args) {
     const known = {
@@ -35,6 +37,7 @@ export const spread: Command = {
       seed: { type: 'string' },
       sampling: { type: 'string', default: 'sobol' },
       strategy: { type: 'string', default: 'all' },
+      drivers: { type: 'string' },
       piece: { type: 'string' },
       out: { type: 'string' },
     } as const
@@ -42,8 +45,8 @@ export const spread: Command = {
     const form = formNamed(values.format)
     const wanted = pieceNamed(values.piece, values.out)
     const study: SpreadStudy = {
-      grips: whole('--grips', values.grips, 1, MOST_GRIPS) ?? 1000,
-      seed: whole('--seed', values.seed, 0, 2 ** 32 - 1) ?? 1,
+      grips: wholeOf('--grips', values.grips, 1, MOST_GRIPS) ?? 1000,
+      seed: wholeOf('--seed', values.seed, 0, 2 ** 32 - 1) ?? 1,
       sampling: oneOf('--sampling', values.sampling, SAMPLINGS),
       strategies: values.strategy === 'all' ? STRATEGIES.map(({ id }) => id) : [strategyNamed(values.strategy)],
       scenario: readScenario(positionals[0], values.set),
@@ -51,9 +54,12 @@ export const spread: Command = {
     if (study.scenario.spread.varies.length === 0)
       throw new Refused(['spread.varies: given nothing that varies, allowed at least one quantity with its law'])
     const { piece, of } = wanted ?? { piece: 1, of: 1 }
-    const tallies = await carriedOut(study, batchesOfPiece(study.grips, piece, of))
-    if (wanted) writePiece(wanted.out, { study, piece, of, tallies }, simulator())
-    else tell(study, tallies, form)
+    const samples = wholeOf('--drivers', values.drivers, 0, 1e5) ?? Math.min(SAMPLES, study.grips)
+    const batches = batchesOfPiece(study.grips, piece, of)
+    const tallies = await carriedOut(study, batches)
+    const rows = await driven(study, samplesOf(batches, samples))
+    if (wanted) writePiece(wanted.out, { study, piece, of, samples, tallies, rows }, simulator())
+    else tell(study, tallies, rows, form)
     return 0
   },
 }
@@ -65,8 +71,8 @@ export const gather: Command = {
   run(args) {
     const { values, positionals } = optionsOf(args, { format: SCENARIO_OPTIONS.format }, Number.POSITIVE_INFINITY)
     const form = formNamed(values.format)
-    const { study, tallies } = joinPieces(positionals, simulator())
-    tell(study, tallies, form)
+    const { study, tallies, rows } = joinPieces(positionals, simulator())
+    tell(study, tallies, rows, form)
     return 0
   },
 }
@@ -83,17 +89,39 @@ async function carriedOut(study: SpreadStudy, batches: number[]): Promise<Tally[
   }
 }
 
-function tell(study: SpreadStudy, tallies: Tally[], form: 'table' | 'json'): void {
-  const answers = tallies.map((tally) => ({
-    ...answerOf(study.scenario, study.sampling, tally),
-    hash: fingerprintOf(tally),
-  }))
+/** Samples from which the drivers are worked out unless it is said; each takes a grip for each quantity, and one more. */
+const SAMPLES = 100
+
+const samplesOf = (batches: number[], samples: number) =>
+  batches.flatMap((batch) => Array.from({ length: BATCH }, (_, at) => batch * BATCH + at)).filter((at) => at < samples)
+
+async function driven(study: SpreadStudy, indices: number[]): Promise<DriverRows[]> {
+  const progress = progressOf('what drives the failures')
+  const all: DriverRows[] = []
+  for (const strategy of study.strategies)
+    all.push(
+      await runDrivers(study, strategy, crew, indices, (done) =>
+        progress.tell((all.length + done) / study.strategies.length),
+      ),
+    )
+  progress.end()
+  return all
+}
+
+function tell(study: SpreadStudy, tallies: Tally[], rows: DriverRows[], form: 'table' | 'json'): void {
+  const answers = tallies.map((tally, at) => {
+    const driven = driversAnswer(study, rows[at]!)
+    const drivers = { driven: driven?.of ?? null, drivers: driven?.drivers ?? [] }
+    return { ...answerOf(study.scenario, study.sampling, tally), ...drivers, hash: fingerprintOf(tally) }
+  })
   const { grips, seed, sampling } = study
   if (form === 'json') printJson({ format: 'jawbench-spread', version: 1, grips, seed, sampling, results: answers })
   else print(table(study, answers))
 }
 
-function table({ scenario, sampling, seed }: SpreadStudy, answers: SpreadAnswer[]): string {
+type Told = SpreadAnswer & { driven: Drivers['of'] | null; drivers: Drivers['drivers'] }
+
+function table({ scenario, sampling, seed }: SpreadStudy, answers: Told[]): string {
   return [
     scenario.name,
     `${scenario.spread.varies.length} quantities vary, sampling ${sampling}, seed ${seed}; intervals of 95 %`,
@@ -101,9 +129,9 @@ function table({ scenario, sampling, seed }: SpreadStudy, answers: SpreadAnswer[
   ].join('\n')
 }
 
-function linesOf(answer: SpreadAnswer): string[] {
-  const { strategy, shares, fit, worst, cut } = answer
-  const line = (label: string, text: string) => `  ${label.padEnd(34)}${text}`
+function linesOf(answer: Told): string[] {
+  const { strategy, shares, fit, worst, cut, driven, drivers } = answer
+  const line = (label: string, text: string) => `  ${label.padEnd(48)}${text}`
   const fates = Object.entries(shares).filter(([fate, { count }]) => fate !== 'held' && count > 0)
   return [
     `${strategy}: ${holdSentence(answer)}`,
@@ -112,6 +140,12 @@ function linesOf(answer: SpreadAnswer): string[] {
     ...failedDemands(answer).map(({ demand, share }) => line(`fail: ${demandName(demand)}`, shareText(share))),
     ...HEADLINES.map((id) => line(labelOf(id), quantileText(answer, id))),
     ...cut.map(({ path, share }) => line(`cut at its range: ${path}`, percent(share))),
+    ...[...drivers]
+      .sort((a, b) => b.total.value - a.total.value)
+      .slice(0, 5)
+      .map(({ path, first, total }) =>
+        line(`${driven === 'failing' ? 'failures' : 'spare'} by ${path}`, driverText(first, total)),
+      ),
     line(
       'worst parts',
       worst
@@ -124,6 +158,12 @@ function linesOf(answer: SpreadAnswer): string[] {
 
 const shareText = (share: { share: number; low: number; high: number }) =>
   `${percent(share.share)} (${rangeText(share)})`
+
+const driverText = (first: Index, total: Index) =>
+  `${indexText(first)} alone, ${indexText(total)} with all that it takes part in`
+
+const indexText = ({ value, low, high }: Index) =>
+  `${percent(Math.max(0, Math.min(1, Number(value.toFixed(3)))))} (${rangeText({ low: Number(low.toFixed(3)), high: Number(high.toFixed(3)) })})`
 
 const HEADLINES = ['peakForce', 'settledForce', 'holdMargin', 'damageMargin'] as const
 const metricOf = (id: (typeof HEADLINES)[number]) => METRICS.find((metric) => metric.id === id)!
@@ -141,19 +181,6 @@ function quantileText({ figures }: SpreadAnswer, id: (typeof HEADLINES)[number])
 
 function formNamed(given: string): 'table' | 'json' {
   return oneOf('--format', given, ['table', 'json'] as const)
-}
-
-function oneOf<const T extends string>(option: string, given: string, allowed: readonly T[]): T {
-  const found = allowed.find((each) => each === given)
-  if (!found) throw new Refused([`${option}: given "${given}", allowed ${allowed.join(', ')}`])
-  return found
-}
-
-function whole(option: string, given: string | undefined, least: number, most: number): number | undefined {
-  const value = numberOf(option, given)
-  if (value !== undefined && !(Number.isInteger(value) && value >= least && value <= most))
-    throw new Refused([`${option}: given "${given}", allowed a whole number from ${least} to ${most}`])
-  return value
 }
 
 /** I/N and where it goes; both or neither. */

@@ -54,7 +54,7 @@ const MOST = 1e6
 function Commands() {
   const scenario = useScenario((state) => state.scenario)
   const { status, study, message, run, goOn, pause, clear } = useSpread()
-  const [grips, setGrips] = useState(1000)
+  const [grips, setGrips] = useState(study?.grips ?? 1000)
   const units = useView((state) => state.units)
   const nothing = scenario.spread.varies.length === 0
   const stale = study !== null && study.scenario !== scenario && !sameBut(study.scenario, scenario)

@@ -1,0 +1,93 @@
+import { type RareGrips, runRare } from '../ask/spread/run-rare.ts'
+import { grouped } from '../say/spread.ts'
+import { editScenario, Refusal, type Scenario } from '../scenario/index.ts'
+import {
+  type Command,
+  isJson,
+  optionsOf,
+  Refused,
+  SCENARIO_OPTIONS,
+  SCENARIO_USAGE,
+  strategyNamed,
+  wholeOf,
+} from './command.ts'
+import { crew } from './crew.ts'
+import { readScenario } from './input.ts'
+import { print, printJson } from './output.ts'
+
+export const rare: Command = {
+  id: 'rare',
+  takes: `FILE --strategy ID [--seed S] [--level N] ${SCENARIO_USAGE}`,
+  does: 'how rare a failure is that plain sampling would hardly meet, and the likeliest way to it',
+  async run(args) {
+    const known = {
+      ...SCENARIO_OPTIONS,
+      strategy: { type: 'string', default: '' },
+      seed: { type: 'string' },
+      level: { type: 'string' },
+    } as const
+    const { values, positionals } = optionsOf(args, known, 1)
+    const strategy = strategyNamed(values.strategy)
+    const json = isJson(values.format)
+    const seed = wholeOf('--seed', values.seed, 0, 2 ** 32 - 1) ?? 1
+    const size = wholeOf('--level', values.level, 20, 1e6) ?? 500
+    const scenario = readScenario(positionals[0], values.set)
+    if (scenario.spread.varies.length === 0)
+      throw new Refused(['spread.varies: given nothing that varies, allowed at least one quantity with its law'])
+    const answer = await sought(runRare(scenario, { strategy, seed, size }, crew, tellGrips()))
+    if (json) printJson({ format: 'jawbench-rare', version: 1, strategy, seed, ...shown(scenario, answer) })
+    else print(table(answer))
+    return 0
+  },
+}
+
+async function sought(search: Promise<RareGrips>): Promise<RareGrips> {
+  try {
+    return await search
+  } catch (error) {
+    if (error instanceof Refusal) throw new Refused([error.message])
+    throw error
+  }
+}
+
+/** A sign of life now and then: nobody knows how many it will be. */
+function tellGrips(): (grips: number) => boolean {
+  let next = 1000
+  return (grips) => {
+    if (grips >= next) process.stderr.write(`${grouped(grips)} grips\n`)
+    if (grips >= next) next = grips + 1000
+    return true
+  }
+}
+
+function shown(scenario: Scenario, { rare: found, grips, refused, likeliest }: RareGrips) {
+  const edited = likeliest && editScenario(scenario, likeliest)
+  return {
+    kind: found.kind,
+    share: found.share,
+    variation: found.kind === 'share' ? found.variation : null,
+    grips,
+    refused,
+    likeliest: edited?.ok ? edited.scenario : null,
+    edits: likeliest,
+  }
+}
+
+function table({ rare: found, grips, refused, likeliest }: RareGrips): string {
+  const ends = refused > 0 ? [`${grouped(refused)} parts broke a rule of the format and count as holding.`] : []
+  if (found.kind === 'below')
+    return [`Fewer than 1 in 10,000,000 fail, as far as ${grouped(grips)} grips can tell.`, ...ends].join('\n')
+  if (found.kind === 'flat')
+    return [
+      `It cannot be said: from ${Number(found.share.toPrecision(2))} of all parts on, more than half have the same distance from failing, so none shows the way. Plain sampling has to be asked.`,
+      ...ends,
+    ].join('\n')
+  const { share, variation } = found
+  return [
+    `${Number(share.toPrecision(3))} of the parts fail, 1 in ${grouped(Math.round(1 / share))}; coefficient of variation ${Number((100 * variation).toPrecision(2))} %, ${grouped(grips)} grips`,
+    ...(likeliest
+      ? ['the likeliest failure found:', ...likeliest.map(({ path, value }) => `  --set ${path}=${value}`)]
+      : []),
+    ...ends,
+  ].join('\n')
+}
