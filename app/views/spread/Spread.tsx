@@ -27,7 +27,7 @@ export function Spread() {
   return (
     <div className="spread">
       <WindowLine />
-      <div className="spread-columns">
+      <div className="spread-columns" data-answered={study !== null}>
         <section className="spread-varies" aria-label="What varies">
           <h1>What differs from part to part?</h1>
           <Varies />
