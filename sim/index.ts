@@ -1,6 +1,14 @@
 /** The public face of the simulator: all that the page, the command line and the tests may use. */
 
-export { type AxisReport, axisForces, type PowerLossFate, reportAxis, type StrategyFitness } from './ask/actuators.ts'
+export {
+  type AxisFigures,
+  type AxisReport,
+  axisFigures,
+  axisForces,
+  type PowerLossFate,
+  reportAxis,
+  type StrategyFitness,
+} from './ask/actuators.ts'
 export { type ComparedAxis, compareAxes } from './ask/compare-axes.ts'
 export { fitAxis, wantedForce } from './ask/fit-axis.ts'
 export { type CheckedLesson, checkLesson } from './ask/lesson/check.ts'

@@ -108,7 +108,7 @@ function Scenarios() {
 /** The link goes to the clipboard; where that is refused it is in the address bar all the same. */
 async function share() {
   const { say } = useResults.getState()
-  const address = addressOf(useScenario.getState().scenario)
+  const address = addressOf(useScenario.getState())
   keepAddress()
   try {
     await navigator.clipboard.writeText(address)

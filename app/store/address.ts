@@ -1,11 +1,12 @@
 /**
- * The address: the scenario for sharing, `#s=LINK`, and behind it the open view, `&view=report`; the bench is not named. Going to
+ * The address: the scenario for sharing, `#s=LINK`, the axis beside that of the bench, `&beside=LINK`, and behind it the open view,
+ * `&view=report`; the bench is not named. Going to
  * another view is a step of the browser's history, an edit is not: back and forward move between views, and the scenario that is on
  * the bench goes along. A link that is opened in the running page begins a new era: going back beyond it opens what stood there.
  */
 import type { Scenario } from '../../sim/index.ts'
-import { linkToScenario, type Opened, scenarioToLink } from './link.ts'
-import { useScenario } from './scenario.ts'
+import { axisToLink, linkToAxis, linkToScenario, type Opened, scenarioToLink } from './link.ts'
+import { type Axis, useScenario } from './scenario.ts'
 import { useView } from './view.ts'
 
 /** Where the person is. */
@@ -16,13 +17,20 @@ interface Place {
 
 const BENCH: Place = { view: 'bench', slide: 0 }
 
-/** The address that opens the bench with this scenario. */
-export const addressOf = (scenario: Scenario) => addressWith(scenarioToLink(scenario), BENCH)
+/** What stands on the bench. */
+interface Standing {
+  scenario: Scenario
+  beside: Axis | null
+}
 
-function addressWith(link: string, { view, slide }: Place): string {
+/** The address that opens the bench with this scenario, and this axis beside it. */
+export const addressOf = (standing: Standing) => addressWith(standing, BENCH)
+
+function addressWith({ scenario, beside }: Standing, { view, slide }: Place): string {
   const address = new URL(location.href)
+  const axis = beside && axisToLink(beside)
   const place = view === BENCH.view ? '' : `&view=${encodeURIComponent(view)}${slide > 0 ? `&slide=${slide + 1}` : ''}`
-  address.hash = `s=${link}${place}`
+  address.hash = `s=${scenarioToLink(scenario)}${axis ? `&beside=${axis}` : ''}${place}`
   return address.href
 }
 
@@ -46,16 +54,20 @@ export function linked(): Opened | null {
   return link === undefined ? null : linkToScenario(link)
 }
 
+/** The axis that the address puts beside that of its scenario; null: none, undefined: it cannot be read. */
+export function linkedBeside(): Axis | null | undefined {
+  const link = entry('beside')
+  return link === undefined ? null : (linkToAxis(link) ?? undefined)
+}
+
 /** Counts the links that were opened in the running page; each entry of the history carries its count. */
 let era = 0
 const eraOf = (state: unknown) =>
   typeof state === 'object' && state !== null && 'era' in state && typeof state.era === 'number' ? state.era : null
 
-/** Writes scenario and place into the present entry of the history. Returns the link. */
-export function keepAddress(): string {
-  const link = scenarioToLink(useScenario.getState().scenario)
-  history.replaceState({ era }, '', addressWith(link, useView.getState()))
-  return link
+/** Writes what stands on the bench and the place into the present entry of the history. */
+export function keepAddress() {
+  history.replaceState({ era }, '', addressWith(useScenario.getState(), useView.getState()))
 }
 
 /** The view changes without a step in the history. */
@@ -95,6 +107,6 @@ export function startAddress(take: (opened: Opened) => void): void {
   useView.subscribe((now, before) => {
     if (following || (now.view === before.view && now.slide === before.slide)) return
     if (now.view === before.view) keepAddress()
-    else history.pushState({ era }, '', addressWith(scenarioToLink(useScenario.getState().scenario), now))
+    else history.pushState({ era }, '', addressWith(useScenario.getState(), now))
   })
 }

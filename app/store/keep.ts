@@ -1,13 +1,14 @@
-/** Coming back: the scenario in the address and in the browser, the view's settings and the lessons' progress in the browser. */
+/** Coming back: the scenario and the axis beside in the address and in the browser, the view's settings and the lessons' progress in the browser. */
 import { CHANNELS, PRESETS, type Scenario, STRATEGIES } from '../../sim/index.ts'
-import { keepAddress, linked, startAddress } from './address.ts'
+import { keepAddress, linked, linkedBeside, startAddress } from './address.ts'
 import { useLessons } from './lessons.ts'
-import { linkToScenario, type Opened } from './link.ts'
+import { axisToLink, linkToAxis, linkToScenario, type Opened, scenarioToLink } from './link.ts'
 import { useResults } from './results.ts'
-import { useScenario } from './scenario.ts'
+import { type Axis, useScenario } from './scenario.ts'
 import { useView } from './view.ts'
 
 const SCENARIO_KEY = 'jawbench.scenario'
+const BESIDE_KEY = 'jawbench.beside'
 const VIEW_KEY = 'jawbench.view'
 const LESSONS_KEY = 'jawbench.lessons'
 const PLAYED_KEY = 'jawbench.played'
@@ -36,7 +37,7 @@ export function startKeeping() {
   restoreScenario()
   let rest = 0
   useScenario.subscribe((now, before) => {
-    if (now.scenario === before.scenario) return
+    if (now.scenario === before.scenario && now.beside === before.beside) return
     clearTimeout(rest)
     rest = window.setTimeout(keepScenario, REST)
   })
@@ -52,27 +53,37 @@ export function startKeeping() {
 }
 
 function keepScenario() {
-  write(SCENARIO_KEY, keepAddress())
+  const { scenario, beside } = useScenario.getState()
+  keepAddress()
+  write(SCENARIO_KEY, scenarioToLink(scenario))
+  write(BESIDE_KEY, (beside && axisToLink(beside)) ?? '')
 }
 
 function restoreScenario() {
   const kept = read(SCENARIO_KEY)
   const before = kept === null ? null : linkToScenario(kept)
-  if (before?.ok) put(before.scenario)
+  if (before?.ok) put(before.scenario, linkToAxis(read(BESIDE_KEY) ?? ''))
   const opened = linked()
-  if (opened?.ok) put(opened.scenario)
+  if (opened?.ok) put(opened.scenario, openedBeside())
   else if (opened) useResults.getState().say(`${opened.why} The bench is as it was.`)
 }
 
 /** The first scenario on the bench: nothing to undo. "Reset" goes back to the preset of the same name. */
-function put(scenario: Scenario) {
+function put(scenario: Scenario, beside: Axis | null) {
   const preset = PRESETS.find((each) => each.scenario.name === scenario.name)
-  useScenario.setState({ scenario, base: preset?.scenario ?? scenario })
+  useScenario.setState({ scenario, base: preset?.scenario ?? scenario, beside })
 }
 
 function take(opened: Opened) {
-  if (opened.ok) useScenario.getState().load(opened.scenario)
+  if (opened.ok) useScenario.getState().load(opened.scenario, undefined, openedBeside())
   else useResults.getState().say(`${opened.why} The bench is as it was.`)
+}
+
+function openedBeside(): Axis | null {
+  const axis = linkedBeside()
+  if (axis === undefined)
+    useResults.getState().say('The second axis of this link cannot be read; its scenario is on the bench.')
+  return axis ?? null
 }
 
 function restoreView() {

@@ -5,6 +5,7 @@
  */
 import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate'
 import { checkScenario, type Fault, faultLine, LONGEST_FILE, type Scenario } from '../../sim/index.ts'
+import type { Axis } from './scenario.ts'
 
 const VERSION = '2'
 const READ = ['1', VERSION]
@@ -39,6 +40,24 @@ export function linkToScenario(link: string): Opened {
   } catch {
     return refuse('This link cannot be unpacked, so its scenario cannot be read.')
   }
+}
+
+/** An axis as the link of a scenario that has its title for a name, and nothing else of its own. Null: it is in no sound scenario. */
+export function axisToLink({ title, actuator }: Axis): string | null {
+  const limit = Math.min(1, actuator.motor.peakCurrent)
+  const checked = checkScenario({
+    name: title,
+    actuator,
+    servo: { currentLimit: limit },
+    strategies: { currentClamp: { limit } },
+  })
+  return checked.ok ? scenarioToLink(checked.scenario) : null
+}
+
+/** Null: it holds none. */
+export function linkToAxis(link: string): Axis | null {
+  const opened = linkToScenario(link)
+  return opened.ok ? { title: opened.scenario.name, actuator: opened.scenario.actuator } : null
 }
 
 /** Faults that are told in full; a sentence has an end. */

@@ -1,11 +1,13 @@
-/** What was run: the newest run of each strategy, the ones before the present gesture, and the pinned ones. */
+/** What was run: the newest run of each strategy on the axis of the bench and on the one beside it, the ones before the present gesture, and the pinned ones. */
 import { create } from 'zustand'
 import type { GripResult, Scenario, StrategyId, Traces } from '../../sim/index.ts'
 
 export interface RunView {
   strategy: StrategyId
-  /** What it is called and its line's dash where it stands beside others of its strategy. */
-  look?: { name: string; dash: string | undefined }
+  /** What it is called and its line's dash where it stands beside others of its strategy, and the sign along the line. */
+  look?: { name: string; dash: string | undefined; sign?: 'circle' }
+  /** What the axis is called that it ran on; left out: that of the bench. */
+  axis?: string
   scenario: Scenario
   status: 'running' | 'done' | 'failed'
   /** Why it failed. */
@@ -32,14 +34,17 @@ export type Runs = Partial<Record<StrategyId, RunView>>
 
 interface ResultsState {
   runs: Runs
-  /** The last finished runs before the present gesture. */
+  /** Those on the axis beside that of the bench. */
+  beside: Runs
+  /** The last finished runs before the present gesture, on both axes. */
   ghosts: Runs
+  besideGhosts: Runs
   pins: Pin[]
   /** Something the person should know, one sentence; null: nothing. */
   notice: string | null
   /** What stands behind the notice, a line each. */
   details: string[]
-  pin(strategy: StrategyId, label: string): void
+  pin(run: RunView | undefined, label: string): void
   unpin(id: string): void
   unpinAll(): void
   say(notice: string | null, details?: string[]): void
@@ -50,13 +55,14 @@ const LETTERS = [...'ABCDEF']
 
 export const useResults = create<ResultsState>()((set, get) => ({
   runs: {},
+  beside: {},
   ghosts: {},
+  besideGhosts: {},
   pins: [],
   notice: null,
   details: [],
 
-  pin(strategy, label) {
-    const run = get().runs[strategy]
+  pin(run, label) {
     if (run?.status !== 'done') return
     const kept = get().pins.slice(1 - LETTERS.length)
     const id = LETTERS.find((letter) => kept.every((pin) => pin.id !== letter)) ?? ''

@@ -11,7 +11,8 @@ import {
 import type { GrowingTraces } from '../worker/columns.ts'
 import { SimulatorPool } from '../worker/pool.ts'
 import { simulatorCount } from '../worker/simulators.ts'
-import { type RunView, useResults } from './results.ts'
+import { besideOf } from './beside.ts'
+import { type Runs, type RunView, useResults } from './results.ts'
 import { useScenario } from './scenario.ts'
 import { useView } from './view.ts'
 
@@ -26,10 +27,21 @@ const TOGETHER = 60
 
 const RESTARTED = 'The simulator had stopped and was restarted; the present scenario was run again.'
 
-/** Starts to run whatever is on the bench. Call once. */
+/** What is run: a strategy on the axis of the bench, or on the one beside it. */
+interface Subject {
+  strategy: StrategyId
+  scenario: Scenario
+  /** Title of the axis beside. */
+  axis?: string
+}
+
+const laneOf = ({ strategy, axis }: Pick<Subject, 'strategy' | 'axis'>) =>
+  axis === undefined ? strategy : `beside ${strategy}`
+
+/** Starts to run whatever is on the bench, and on the axis beside it. Call once. */
 export function startRunner() {
   const pool = new SimulatorPool(simulatorCount(), () => useResults.getState().say(RESTARTED))
-  const fresh = new Map<StrategyId, RunView>()
+  const fresh = new Map<string, RunView>()
   let patience = 0
   let rest = 0
   let revision = 0
@@ -37,32 +49,36 @@ export function startRunner() {
   /** One redraw for all strategies, at once when the last of them is in; the charts draw within it. */
   const show = (view: Omit<RunView, 'revision'>) => {
     revision += 1
-    fresh.set(view.strategy, { ...view, revision })
-    if (useView.getState().shown.every((id) => fresh.has(id))) redraw()
+    fresh.set(laneOf(view), { ...view, revision })
+    if (wanted().every((lane) => fresh.has(lane))) redraw()
     else if (patience === 0) patience = window.setTimeout(redraw, isFirst() ? 0 : TOGETHER)
   }
 
   const redraw = () => {
     clearTimeout(patience)
     patience = 0
-    flushSync(() => useResults.setState({ runs: { ...useResults.getState().runs, ...Object.fromEntries(fresh) } }))
+    const { runs, beside } = useResults.getState()
+    const next = { runs: { ...runs }, beside: { ...beside } }
+    for (const view of fresh.values()) (view.axis === undefined ? next.runs : next.beside)[view.strategy] = view
+    flushSync(() => useResults.setState(next))
     fresh.clear()
   }
 
-  const run = (strategy: StrategyId, scenario: Scenario) => {
+  const run = (subject: Subject) => {
     const since = performance.now()
+    const { strategy, scenario } = subject
+    const common = { ...subject, ...(subject.axis !== undefined && { look: lookBeside(strategy) }) }
     let shown = since
-    const common = { strategy, scenario }
-    pool.cancel(`refine ${strategy}`)
+    pool.cancel(`refine ${laneOf(subject)}`)
     pool.run(
-      strategy,
+      laneOf(subject),
       { scenario, strategy, traces: true },
       {
         progress(traces: GrowingTraces, done: number) {
           if (performance.now() - shown < UNHURRIED) return
           shown = performance.now()
           const progress = { done, since }
-          const stop = () => end(strategy, scenario, done)
+          const stop = () => end(common, done)
           show({ ...common, status: 'running', progress, stop, result: null, traces: traces.view(), rows: traces.rows })
         },
         done(result, traces) {
@@ -75,24 +91,29 @@ export function startRunner() {
     )
   }
 
-  const replace = ({ strategy, result }: RunView, by: GripResult) => {
-    const shown = useResults.getState().runs[strategy]
-    if (shown?.result === result) show({ ...shown, result: by })
+  const replace = (run: RunView, by: GripResult) => {
+    const { runs, beside } = useResults.getState()
+    const shown = (run.axis === undefined ? runs : beside)[run.strategy]
+    if (shown?.result === run.result) show({ ...shown, result: by })
   }
 
-  const end = (strategy: StrategyId, scenario: Scenario, done: number) => {
-    pool.cancel(strategy)
+  const end = (subject: Subject & Pick<RunView, 'look'>, done: number) => {
+    pool.cancel(laneOf(subject))
     const message = `it was stopped at ${Math.floor(100 * done)} %.`
-    const again = () => run(strategy, scenario)
-    show({ strategy, scenario, status: 'failed', message, again, result: null, traces: null, rows: 0 })
+    const again = () => run(subject)
+    show({ ...subject, status: 'failed', message, again, result: null, traces: null, rows: 0 })
   }
 
   const refine = () => {
-    for (const run of Object.values(useResults.getState().runs)) {
+    const { runs, beside } = useResults.getState()
+    const now = useScenario.getState()
+    const second = besideOf(now)
+    const present = [now.scenario, second?.fitted.ok && second.fitted.scenario]
+    for (const run of [...Object.values(runs), ...Object.values(beside)]) {
       const { strategy, scenario, result } = run
-      if (!result || result.stepErrors !== null || scenario !== useScenario.getState().scenario) continue
+      if (!result || result.stepErrors !== null || !present.includes(scenario)) continue
       pool.run(
-        `refine ${strategy}`,
+        `refine ${laneOf(run)}`,
         { scenario: finerScenario(scenario, result), strategy, traces: false },
         {
           done: (finer) => replace(run, { ...result, ...stepCheck(run.scenario, result, finer) }),
@@ -102,34 +123,60 @@ export function startRunner() {
     }
   }
 
-  /** A hidden strategy leaves nothing behind that could be taken for a run of the present scenario. */
-  const forget = (strategy: StrategyId) => {
-    fresh.delete(strategy)
-    const { [strategy]: _, ...runs } = useResults.getState().runs
-    useResults.setState({ runs })
+  /** What is no longer shown leaves nothing behind that could be taken for a run of the present scenario. */
+  const forget = (lanes: string[]) => {
+    const { runs, beside } = useResults.getState()
+    for (const lane of lanes) fresh.delete(lane)
+    const kept = (of: Runs) => Object.fromEntries(Object.entries(of).filter(([, run]) => !lanes.includes(laneOf(run))))
+    useResults.setState({ runs: kept(runs), beside: kept(beside) })
   }
 
   const runAll = () => {
     const { scenario } = useScenario.getState()
     const { shown, resting } = useView.getState()
-    for (const { id } of STRATEGIES) {
-      if (shown.includes(id) && !resting) run(id, scenario)
-      else pool.cancel(id)
+    const beside = besideOf(useScenario.getState())
+    const second = beside?.fitted.ok ? { scenario: beside.fitted.scenario, axis: beside.axis.title } : null
+    const ids = resting ? [] : shown
+    // The axis of the bench first: its answers are waited for under every drag.
+    for (const { id: strategy } of STRATEGIES) {
+      if (ids.includes(strategy)) run({ strategy, scenario })
+      else pool.cancel(strategy)
+    }
+    for (const { id: strategy } of STRATEGIES) {
+      if (second && ids.includes(strategy)) run({ strategy, ...second })
+      else pool.cancel(laneOf({ strategy, axis: '' }))
     }
     clearTimeout(rest)
   }
 
   useScenario.subscribe((now, before) => {
-    if (now.scenario === before.scenario) return
+    if (now.scenario === before.scenario && now.beside === before.beside) return
     if (now.turn !== before.turn) keepGhosts(now.base.part !== before.base.part)
+    if (now.beside !== before.beside || besideOf(now)?.fitted.ok === false)
+      forget(STRATEGIES.map(({ id: strategy }) => laneOf({ strategy, axis: '' })))
     runAll()
   })
   useView.subscribe((now, before) => {
     if (now.shown === before.shown && now.resting === before.resting) return
-    for (const id of before.shown) if (!now.shown.includes(id)) forget(id)
+    const hidden = before.shown.filter((id) => !now.shown.includes(id))
+    if (hidden.length > 0) forget(hidden.flatMap((strategy) => [laneOf({ strategy }), laneOf({ strategy, axis: '' })]))
     runAll()
   })
   runAll()
+}
+
+/** The lanes that there is something to run in. */
+function wanted(): string[] {
+  const { shown } = useView.getState()
+  const lanes = shown.map((strategy) => laneOf({ strategy }))
+  if (!besideOf(useScenario.getState())?.fitted.ok) return lanes
+  return [...lanes, ...shown.map((strategy) => laneOf({ strategy, axis: '' }))]
+}
+
+/** A ring along the line and before the name tells the axis beside from that of the bench; hue and dash stay the strategy's. */
+function lookBeside(strategy: StrategyId): NonNullable<RunView['look']> {
+  const { label, look } = STRATEGIES.find(({ id }) => id === strategy)!
+  return { name: `○ ${label}`, dash: look.dash.join(' ') || undefined, sign: 'circle' }
 }
 
 /** Nothing is on the page yet, so that the first answer waits for no other. */
@@ -137,7 +184,8 @@ const isFirst = () => Object.keys(useResults.getState().runs).length === 0
 
 /** What is shown becomes the ghost of what comes; another part leaves no ghost. */
 function keepGhosts(otherPart: boolean) {
-  const { runs } = useResults.getState()
-  const done = Object.entries(runs).filter(([, run]) => run.status === 'done')
-  useResults.setState({ ghosts: otherPart ? {} : Object.fromEntries(done) })
+  const { runs, beside } = useResults.getState()
+  const done = (of: Runs): Runs =>
+    otherPart ? {} : Object.fromEntries(Object.entries(of).filter(([, run]) => run.status === 'done'))
+  useResults.setState({ ghosts: done(runs), besideGhosts: done(beside) })
 }

@@ -1,11 +1,24 @@
-/** The scenario on the bench, its history, and the preset or file it came from. */
+/** The scenario on the bench, its history, the preset or file it came from, and the axis that stands beside its own. */
 import { create } from 'zustand'
-import { type Edit, editScenario, type Fault, PRESETS, readPath, type Scenario } from '../../sim/index.ts'
+import {
+  type AxisPreset,
+  type Edit,
+  editScenario,
+  type Fault,
+  PRESETS,
+  readPath,
+  type Scenario,
+} from '../../sim/index.ts'
 import { share } from './share.ts'
+
+/** An axis with what it is called. */
+export type Axis = Pick<AxisPreset, 'title' | 'actuator'>
 
 interface Moment {
   scenario: Scenario
   base: Scenario
+  /** The axis that is run beside that of the scenario; null: none. */
+  beside: Axis | null
 }
 
 export interface ScenarioState extends Moment {
@@ -21,8 +34,13 @@ export interface ScenarioState extends Moment {
   edit(path: string, value: unknown, gesture?: string): boolean
   editMany(edits: Edit[], gesture?: string): boolean
   endGesture(): void
-  /** Puts a checked scenario on the bench; `base`, or the scenario itself, becomes what "reset" goes back to. */
-  load(scenario: Scenario, base?: Scenario): void
+  /**
+   * Puts a checked scenario on the bench; `base`, or the scenario itself, becomes what "reset" goes back to. No axis stands beside
+   * what is opened, unless it is told.
+   */
+  load(scenario: Scenario, base?: Scenario, beside?: Axis | null): void
+  /** Puts an axis beside that of the scenario, or takes it away. */
+  setBeside(beside: Axis | null): void
   undo(): void
   redo(): void
 }
@@ -39,12 +57,13 @@ export const useScenario = create<ScenarioState>()((set, get) => {
     const links = { past, future, canUndo: past.length > 0, canRedo: future.length > 0 }
     set({ ...next, ...links, faults: [], turn: get().turn + 1 })
   }
-  const here = (): Moment => ({ scenario: get().scenario, base: get().base })
+  const here = (): Moment => ({ scenario: get().scenario, base: get().base, beside: get().beside })
   const grown = (past: Moment[]) => [...past, here()].slice(-LONGEST_HISTORY)
 
   return {
     scenario: first,
     base: first,
+    beside: null,
     faults: [],
     past: [],
     future: [],
@@ -55,7 +74,7 @@ export const useScenario = create<ScenarioState>()((set, get) => {
     edit: (path, value, gesture) => get().editMany([{ path, value }], gesture),
 
     editMany(edits, gesture) {
-      const { scenario, base, past, faults } = get()
+      const { scenario, base, beside, past, faults } = get()
       if (edits.every(({ path, value }) => Object.is(readPath(scenario, path), value))) {
         if (faults.length > 0) set({ faults: [] })
         return true
@@ -68,7 +87,7 @@ export const useScenario = create<ScenarioState>()((set, get) => {
       const edited = share(scenario, checked.scenario)
       const continued = gesture !== undefined && gesture === open
       if (continued) set({ scenario: edited, faults: [] })
-      else travel({ scenario: edited, base }, grown(past), [])
+      else travel({ scenario: edited, base, beside }, grown(past), [])
       open = gesture
       return true
     },
@@ -77,7 +96,11 @@ export const useScenario = create<ScenarioState>()((set, get) => {
       open = undefined
     },
 
-    load: (scenario, base = scenario) => travel({ scenario, base }, grown(get().past), []),
+    load: (scenario, base = scenario, beside = null) => travel({ scenario, base, beside }, grown(get().past), []),
+
+    setBeside(beside) {
+      if (beside !== get().beside) travel({ ...here(), beside }, grown(get().past), [])
+    },
 
     undo() {
       const { past, future } = get()

@@ -1,8 +1,9 @@
 /** Draws a part of the page on a canvas: its drawings, its charts and its words, each where it stands. */
+import { fineOf } from './fine.ts'
 
-/** What only serves to operate the page, or is folded away. */
-const CONTROLS =
-  'button:not(.noted > button), [role="tooltip"], fieldset, label, select, input, summary, details:not([open]), .sr-only, [hidden]'
+/** What only serves to operate the page, is folded away, or says nothing in a picture. */
+export const CONTROLS =
+  '[data-no-sheet], button:not(.noted > button), [role="tooltip"], fieldset, label, select, input, summary, details:not([open]), .sr-only, [hidden]'
 
 /** Properties that style sheets may set on a drawing; an image of it does not see the page's style sheets. */
 const DRAWN = [
@@ -67,7 +68,7 @@ export async function drawArea(
     if (box.width === 0 || box.height === 0) continue
     const { x, y } = place(box)
     if (item instanceof SVGSVGElement) sheet.add(item, { x, y, width: box.width, height: box.height }, styles)
-    else pen.drawImage(item, x, y, box.width, box.height)
+    else pen.drawImage(fineOf(item, pen.getTransform().a), x, y, box.width, box.height)
   }
   const { width, height } = sheet
   if (width > 0) pen.drawImage(await sheet.image(styles), 0, 0, width, height)

@@ -25,12 +25,8 @@ export interface StrategyFitness {
   result: GripResult | null
 }
 
-/** Forces are at one contact [N], speeds [m/s], masses [kg], temperature [°C]. */
-export interface AxisReport {
-  actuator: Actuator
-  /** The scenario with this axis, gains and settings matched; null where it was refused. */
-  scenario: Scenario | null
-  faults: Fault[]
+/** What an axis is under the part, jaws, drive and arm of a scenario, in closed form. Forces are at one contact [N], speeds [m/s], masses [kg]. */
+export interface AxisFigures {
   continuousForce: number
   peakForce: number
   /** Half-width of the force that friction can hide at the wanted grip force. */
@@ -44,9 +40,17 @@ export interface AxisReport {
   /** Highest speed at bus voltage and continuous current, and over the approach speed. */
   topSpeed: number
   speedReserve: number
+  /** [m] */
   strokeReserve: number
   powerLoss: PowerLossFate
-  /** Highest of any strategy. */
+}
+
+export interface AxisReport extends AxisFigures {
+  actuator: Actuator
+  /** The scenario with this axis, gains and settings matched; null where it was refused. */
+  scenario: Scenario | null
+  faults: Fault[]
+  /** Highest of any strategy [°C]. */
   windingTemperature: number | null
   strategies: StrategyFitness[]
 }
@@ -57,39 +61,43 @@ const HONEST_BAND = 0.2
 /** Report on `actuator` under the part, jaws, drive and arm of `scenario`, with the grip force that its clamp means now. */
 export function reportAxis(scenario: Scenario, actuator: Actuator, run = runHere): AxisReport {
   const force = wantedForce(scenario)
+  const fitted = actuator === scenario.actuator ? { ok: true as const, scenario } : fitAxis(scenario, actuator, force)
+  const report: AxisReport = {
+    actuator,
+    scenario: fitted.ok ? fitted.scenario : null,
+    faults: fitted.ok ? [] : fitted.faults,
+    ...axisFigures(scenario, actuator, force),
+    windingTemperature: null,
+    strategies: [],
+  }
+  report.strategies = STRATEGIES.map(({ id }) => fitness(report, id, force, run))
+  return report
+}
+
+/** `force`: grip force at one contact that is wanted [N]. */
+export function axisFigures(scenario: Scenario, actuator: Actuator, force = wantedForce(scenario)): AxisFigures {
   const axis = axisOf(actuator)
   const { motor, transmission } = actuator
-  const contacts = contactsOf(scenario)
-  const fitted = actuator === scenario.actuator ? { ok: true as const, scenario } : fitAxis(scenario, actuator, force)
   const mass = axis.mass + jawMassOf(scenario)
-  const impact = impactForce(scenario, mass, touchSpeed(scenario))
   const topSpeed = Math.max(
     0,
     (scenario.drive.busVoltage -
       motor.resistance * Math.min(motor.continuousCurrent, currentToRun(scenario, actuator))) /
       axis.forcePerAmpere,
   )
-  const back = axis.lower < 1 ? transmission.breakaway / (contacts * (1 - axis.lower)) : null
-  const band = frictionBand(scenario, actuator, force)
-  const report: AxisReport = {
-    actuator,
-    scenario: fitted.ok ? fitted.scenario : null,
-    faults: fitted.ok ? [] : fitted.faults,
+  const back = axis.lower < 1 ? transmission.breakaway / (contactsOf(scenario) * (1 - axis.lower)) : null
+  return {
     ...axisForces(scenario, actuator),
-    frictionBand: band,
+    frictionBand: frictionBand(scenario, actuator, force),
     backDrivable: axis.lower < 1,
     backDriveForce: back,
     movingMass: mass,
-    impactForce: impact,
+    impactForce: impactForce(scenario, mass, touchSpeed(scenario)),
     topSpeed,
     speedReserve: topSpeed / scenario.approach.speed,
     strokeReserve: scenario.jaws.stroke - travelToContact(scenario) - scenario.approach.overtravel,
     powerLoss: back === null ? 'locks' : back > force ? 'holds by friction' : 'lets go',
-    windingTemperature: null,
-    strategies: [],
   }
-  report.strategies = STRATEGIES.map(({ id }) => fitness(report, id, force, run))
-  return report
 }
 
 /** Force at one contact [N] at continuous and at peak current, friction and losses of the way taken off. */

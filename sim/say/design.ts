@@ -26,7 +26,7 @@ export function designWords(
 function shortfall(short: Shortfall, words: Wording): string {
   return short.kind === 'friction'
     ? 'The viscous friction of the axis damps more than is wanted: the gain that would have to be negative is 0, and the poles lie elsewhere.'
-    : `${words.angularFrequency(short.wanted)} cannot be had by this method: its fastest, with the lags of this axis, is ${words.angularFrequency(short.fastest)}, and these are the gains for that.`
+    : `${words.swing(short.wanted)} cannot be had by this method: its fastest, with the lags of this axis, is ${words.swing(short.fastest)}, and these are the gains for that.`
 }
 
 /** The working point that crosses lowest, against the limits that it passes; the tightest stands first. */
@@ -34,10 +34,8 @@ function beyond(outcomes: readonly DesignOutcome[], limits: readonly Limit[], wo
   const lowest = Math.min(...outcomes.flatMap(({ crossover }) => (crossover === null ? [] : [crossover])))
   const passed = limits.filter(({ kind, crossover }) => ALWAYS.includes(kind) && lowest > crossover * (1 + ROUNDING))
   if (!Number.isFinite(lowest) || passed.length === 0) return []
-  const named = passed.map((limit) => `${limitName(limit).toLowerCase()} ${words.angularFrequency(limit.crossover)}`)
-  return [
-    `It crosses at ${words.angularFrequency(lowest)} or above, beyond what is advised below: ${named.join(', ')}.`,
-  ]
+  const named = passed.map((limit) => `${limitName(limit).toLowerCase()} ${words.swing(limit.crossover)}`)
+  return [`It crosses at ${words.swing(lowest)} or above, beyond what is advised below: ${named.join(', ')}.`]
 }
 
 /** A search ends so near its bound. */

@@ -46,7 +46,7 @@ const SAY: { [I in keyof LimitFigures]: Say<I> } = {
     }
   },
   resonance: ({ jaw, motor, omega, damping }, words) => ({
-    because: `The jaw of ${words.movingMass(jaw)} swings against the motor side of ${words.movingMass(motor)} at ${words.angularFrequency(omega)} (${words.swing(omega)}) with damping ${figure(damping)}; its peak is to stay below one half.`,
+    because: `The jaw of ${words.movingMass(jaw)} swings against the motor side of ${words.movingMass(motor)} at ${words.swing(omega)} with damping ${figure(damping)}; its peak is to stay below one half.`,
     remedy:
       'A lighter jaw, more damping, or a stiffer transmission: four times the stiffness at the same damping ratio doubles it.',
   }),
@@ -67,7 +67,7 @@ const SAY: { [I in keyof LimitFigures]: Say<I> } = {
     }
   },
   'inner-loop': ({ inner, rate }, words) => ({
-    because: `The velocity loop inside crosses at about k_p·K/M = ${words.angularFrequency(inner)}; the force loop is to stay at a third of it (common practice, no source).`,
+    because: `The velocity loop inside crosses at about k_p·K/M = ${words.swing(inner)}; the force loop is to stay at a third of it (common practice, no source).`,
     remedy: `A higher velocity gain; the servo runs at ${words.frequency(rate)}.`,
   }),
   'force-noise': ({ ripple, quiet }, words) => ({
@@ -75,7 +75,7 @@ const SAY: { [I in keyof LimitFigures]: Say<I> } = {
     remedy: 'Half the noise, or twice the dead band, which leaves a larger force error, doubles it.',
   }),
   contact: ({ mass, stiffness, omega, damping, followed }, words) => ({
-    because: `In contact with the stiffest part, where the axis of ${words.movingMass(mass)} meets ${words.hardStiffness(stiffness)}, a swing of ${words.angularFrequency(omega)} (${words.swing(omega)}) is left with damping ${figure(damping)} by the velocity loop; its peak is to stay below one half. Slow commands the velocity loop follows against the part by ${words.ratio(followed)} only.`,
+    because: `In contact with the stiffest part, where the axis of ${words.movingMass(mass)} meets ${words.hardStiffness(stiffness)}, a swing of ${words.swing(omega)} is left with damping ${figure(damping)} by the velocity loop; its peak is to stay below one half. Slow commands the velocity loop follows against the part by ${words.ratio(followed)} only.`,
     remedy:
       'A softer pad, or one that damps more; a velocity loop with more integral gain follows slow commands better.',
   }),
@@ -90,7 +90,7 @@ const SAY: { [I in keyof LimitFigures]: Say<I> } = {
           remedy: 'The loop inside it has to be tuned first, or the ratio of the gains changed.',
         }
       : {
-          because: `With the gains in their present ratio, ${figure(factor)} times as large, the sampled loop comes to a peak sensitivity of ${figure(most)}, ${POINTS[at]} at ${words.angularFrequency(peakFrequency)}; all delays and resonances of the model count.`,
+          because: `With the gains in their present ratio, ${figure(factor)} times as large, the sampled loop comes to a peak sensitivity of ${figure(most)}, ${POINTS[at]} at ${words.swing(peakFrequency)}; all delays and resonances of the model count.`,
           remedy: 'Whichever of the others stands near it; another ratio of the gains may reach further.',
         },
   speed: ({ speed, growth, target }, words) => ({

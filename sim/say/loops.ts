@@ -1,8 +1,7 @@
 /** What is to be said of the loops beside their figures. */
 import type { LoopAnalysis, LoopsResult } from '../loops/analyse.ts'
 import type { DryFriction, LoopRemark } from '../loops/remarks.ts'
-import { withUnit } from './figure.ts'
-import { decibels, figure, type Wording } from './wording.ts'
+import { decibels, type Wording } from './wording.ts'
 
 /** '' where the figures say it all. */
 export const loopNote = ({ remarks }: Pick<LoopAnalysis, 'remarks'>, words: Wording): string =>
@@ -33,7 +32,7 @@ function sentence(remark: LoopRemark, words: Wording): string {
         ? 'No bandwidth: the closed loop lies below −3 dB at the lowest frequencies already.'
         : 'No bandwidth: the closed loop does not fall through −3 dB below half the sample rate.'
     case 'crossings':
-      return `The loop gain passes 1 at ${withUnit(remark.at.map(figure).join(', '), 'rad/s')}; the phase margin is the least of them.`
+      return `The loop gain passes 1 at ${remark.at.map(words.swing).join(', ')}; the phase margin is the least of them.`
     case 'gain without bound':
       return 'The gain may rise without bound.'
     case 'conditionally stable':

@@ -174,9 +174,6 @@ export const QUANTITIES = {
   time: { unit: 's' },
   shortTime: { unit: 's', shown: 'ms' },
   frequency: { unit: '1/s' },
-  angularFrequency: { unit: 'rad/s' },
-  /** Of a swing, from its angular frequency. */
-  swing: { unit: 'rad/s', shown: 'Hz' },
   angle: { unit: 'rad', shown: '°' },
   temperature: { unit: '°C' },
   ratio: { unit: '', shown: '%' },

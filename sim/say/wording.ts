@@ -4,6 +4,8 @@ import { QUANTITIES, type Quantity, type ShownUnit, shownUnit, type UnitSource, 
 
 export type Wording = Readonly<Record<Quantity, (si: number) => string>> & {
   readonly system: UnitSystem
+  /** A frequency [rad/s] in the unit of the loops, with Hz in brackets. */
+  swing(omega: number): string
   /** Figure and unit of any quantity; `exponent` is n of the contact law, for stiffness of the form N/m^n. */
   of(source: UnitSource, si: number, exponent?: number): string
 }
@@ -25,6 +27,7 @@ function wordingIn(system: UnitSystem): Wording {
     // Instants stand in a column with others, so that their zeros are kept.
     time: (seconds) => withUnit(formatFigure(seconds), 's'),
     system,
+    swing: (omega) => `${withUnit(figure(omega), 'rad/s')} (${withUnit(figure(omega / (2 * Math.PI)), 'Hz')})`,
     of: (source, si, exponent) => say(shownUnit(source, system, exponent), si),
   }
 }

@@ -1,9 +1,14 @@
 /**
  * What a grip costs beside the same amount of arithmetic written flat in C (`yardstick/grip.c`), which shares nothing with the
- * simulator: plant, drive, noise, heat, arm and a record of 16 channels; by sensed force also gauge, force loop and velocity loop.
+ * simulator: plant, drive, noise, heat, arm and a record of 16 channels; by sensed force also gauge, force loop and velocity loop. The
+ * goals are held against it as it was written first. It does not compute what has come since: bristles that are elastic before they give
+ * way, what holds beside what works against it, power from the bus and the hottest winding once a sample. With these ("grown") it is told
+ * beside; what it still lacks are two channels, the turn of a part held off its centre, which the opening preset's is not, and rails. Nor
+ * does it stop at a threshold: a grip that does is held against its clamp grip, whose bristles rest while those of a stopped axis creep.
  * A batch is many drawn grips one after another, as a study runs them. Two at a time in the two lanes of a vector would need every
- * branch of the step as a choice between values, a source of its own beside the one that both executions share. The two take turns in one process that has run every preset
- * before, as the page's workers have; both are told in processor time, and the ratio of neighbours counts.
+ * branch of the step as a choice between values, a source of its own beside the one that both executions share. The two take turns in
+ * one process that has run every preset before, as the page's workers have; both are told in processor time, and the ratio of
+ * neighbours counts.
  */
 import { execFileSync, spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
@@ -77,16 +82,20 @@ function told(program: string, id: StrategyId, label: string, bound: number, gri
   const rounds = Array.from({ length: ROUNDS }, () => {
     const before = inC(program, id)
     const ours = least(Array.from({ length: GRIPS }, () => 1e3 * processorTime(grip)))
-    return { ours, ratio: ours / (0.5 * (before + inC(program, id))) }
+    return { ours, ratio: ours / (0.5 * (before + inC(program, id))), grown: ours / inC(program, id, 'grown') }
   })
   const ratio = median(rounds.map((round) => round.ratio))
   goal(`${label} / C`, ratio.toFixed(2), `≤ ${bound}`, ratio <= bound)
+  row(
+    '  / C grown; ms',
+    `${median(rounds.map((round) => round.grown)).toFixed(2)}; ${median(rounds.map((round) => round.ours)).toFixed(1)}`,
+  )
 }
 
 /** Milliseconds of processor time that a grip takes in C, at its best, with as many plant steps a sample as the simulator takes. */
-function inC(program: string, id: StrategyId): number {
+function inC(program: string, id: StrategyId, ...words: 'grown'[]): number {
   const sensed = id === 'sensed-force' ? ['sensed'] : []
-  const said = execFileSync(program, [String(STEPS), ...sensed], { encoding: 'utf8' })
+  const said = execFileSync(program, [String(STEPS), ...sensed, ...words], { encoding: 'utf8' })
   return Number(/ms a grip ([\d.]+)/.exec(said)?.[1])
 }
 

@@ -12,11 +12,11 @@ describe('a remark on a loop', () => {
   it.each<[LoopRemark, string]>([
     [
       { kind: 'unstable', outside: 2, of: 5, swing: 2 * Math.PI * 40, doubling: 0.0123 },
-      'Unstable: 2 of 5 poles lie outside the unit circle; the fastest growing one swings at 40 Hz and doubles every 12.3 ms. No margin exists.',
+      'Unstable: 2 of 5 poles lie outside the unit circle; the fastest growing one swings at 251 rad/s (40 Hz) and doubles every 12.3 ms. No margin exists.',
     ],
     [
       { kind: 'on the border', swing: 2 * Math.PI * 40 },
-      'On the border of stability: a swing of 40 Hz neither grows nor dies away, and no margin exists.',
+      'On the border of stability: a swing of 251 rad/s (40 Hz) neither grows nor dies away, and no margin exists.',
     ],
     [
       { kind: 'on the border', swing: 0 },
@@ -52,7 +52,7 @@ describe('a remark on a loop', () => {
     ],
     [
       { kind: 'crossings', at: [12.34, 5678] },
-      'The loop gain passes 1 at 12.3, 5680 rad/s; the phase margin is the least of them.',
+      'The loop gain passes 1 at 12.3 rad/s (1.96 Hz), 5680 rad/s (904 Hz); the phase margin is the least of them.',
     ],
     [
       { kind: 'conditionally stable', fall: 6.02 },

@@ -43,8 +43,6 @@ const SI: Record<Quantity, [si: number, text: string]> = {
   time: [0.4, '0.400 s'],
   shortTime: [0.0123, '12.3 ms'],
   frequency: [20000, '20000 1/s'],
-  angularFrequency: [100, '100 rad/s'],
-  swing: [2 * Math.PI * 50, '50 Hz'],
   angle: [Math.PI / 4, '45°'],
   temperature: [60, '60 °C'],
   ratio: [0.1234, '12.3 %'],
@@ -60,6 +58,11 @@ describe('a wording', () => {
     expect(plain(wordingOf('si')[name](si))).toBe(text)
     const [value, us] = US[name] ?? [si, text]
     expect(plain(wordingOf('us')[name](value))).toBe(us)
+  })
+
+  it('writes a swing in the unit of the loops with Hz beside it, for everybody alike', () => {
+    for (const system of ['si', 'us'] as const)
+      expect(plain(wordingOf(system).swing(100 * Math.PI))).toBe('314 rad/s (50 Hz)') // 2π rad a swing, closed form
   })
 
   it('rounds to three significant digits: what is written reads back within half a unit of the third', () => {

@@ -7,6 +7,8 @@ export interface Column {
   unit: string
   note: string
   value(analysis: LoopAnalysis): number | null
+  /** A frequency: it is told in both units. */
+  frequency?: boolean
   /** Why a stable loop with a crossover has no such figure. */
   absent: string
 }
@@ -18,6 +20,7 @@ export const COLUMNS: Column[] = [
     unit: 'rad/s',
     note: 'Highest frequency at which the loop gain falls through 1.',
     value: ({ crossover }) => crossover,
+    frequency: true,
     absent: 'The loop gain stays below 1.',
   },
   {
@@ -66,6 +69,7 @@ export const COLUMNS: Column[] = [
     unit: 'rad/s',
     note: 'Up to it the closed loop follows its set point: here it first falls through −3 dB.',
     value: ({ margins }) => margins?.bandwidth ?? null,
+    frequency: true,
     absent: 'The closed loop does not fall through −3 dB.',
   },
   {

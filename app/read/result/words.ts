@@ -52,6 +52,13 @@ export function differenceText(figure: Figure, now: number | null, before: numbe
   return `${change > 0 ? '+' : ''}${withUnit(formatFigure(change, 2), symbol)}`
 }
 
+/** What stands in the place of a verdict where there is none, and why; null: there is one, or it is on its way. */
+export function noResult({ status, message, again }: Pick<RunView, 'status' | 'message' | 'again'>) {
+  if (status !== 'failed') return null
+  if (again) return { word: 'Stopped', why: `The run has no result: ${message}` }
+  return { word: 'No result', why: `The simulation could not be run: ${message ?? 'no reason was given'}` }
+}
+
 /** The reason of a verdict in the units of the page. */
 export const reasonText = ({ result, scenario }: RunView, units: UnitSystem): string =>
   result ? reasonOf(scenario, result, wordingOf(units)) : ''

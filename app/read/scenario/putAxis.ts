@@ -1,17 +1,10 @@
 /** Another axis under the same part: the one way for every view. */
-import {
-  AXIS_PRESETS,
-  type AxisPreset,
-  fitAxis,
-  readPath,
-  type Scenario,
-  STRATEGIES,
-  wantedForce,
-} from '../../../sim/index.ts'
+import { AXIS_PRESETS, fitAxis, readPath, type Scenario, STRATEGIES, wantedForce } from '../../../sim/index.ts'
 import { useResults } from '../../store/results.ts'
-import { useScenario } from '../../store/scenario.ts'
+import { type Axis, useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
+import { CLOSE } from '../axes/fitted.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 import { differingPaths } from './changes.ts'
 import { settingLabel, settingText } from './setting.ts'
@@ -23,8 +16,9 @@ export const axisOfFamily = (kind: string, family: string) =>
 /**
  * Puts an axis with all its own data under the part, gains matched to its mass and settings to the grip force that the clamp meant
  * before; says what changed. One undo takes it back. False: it does not go together with the rest, and why has been said.
+ * What stands beside stays there, unless it is told.
  */
-export function putAxis({ title, actuator }: Pick<AxisPreset, 'title' | 'actuator'>): boolean {
+export function putAxis({ title, actuator }: Axis, beside = useScenario.getState().beside): boolean {
   const { scenario, base, load } = useScenario.getState()
   const { say } = useResults.getState()
   const { units } = useView.getState()
@@ -35,15 +29,15 @@ export function putAxis({ title, actuator }: Pick<AxisPreset, 'title' | 'actuato
     say(`${title} does not go on the bench: ${label} would be ${given}, allowed is ${allowed}. The bench is as it was.`)
     return false
   }
-  const next = { ...fitted.scenario, name: named(scenario.name, title) }
+  const next = { ...fitted.scenario, name: axisName(scenario.name, title) }
   const { actuator: own, servo, strategies } = next
-  load(next, { ...base, actuator: own, servo, strategies })
+  load(next, { ...base, actuator: own, servo, strategies }, beside)
   say(...told(scenario, next, title, units))
   return true
 }
 
 /** The name says which axis it is; that of a preset named its own. */
-const named = (name: string, title: string) => `${name.replace(AXIS, '')}, axis: ${title}`.slice(0, 200)
+export const axisName = (name: string, title: string) => `${name.replace(AXIS, '')}, axis: ${title}`.slice(0, 200)
 const AXIS = /, axis: [^,].*$/
 
 function told(before: Scenario, after: Scenario, title: string, units: UnitSystem): [string, string[]] {
@@ -63,9 +57,6 @@ function told(before: Scenario, after: Scenario, title: string, units: UnitSyste
 
 /** Said by the sentence itself. */
 const UNSAID = ['name', 'actuator.kind', 'actuator.family']
-/** Settings are rounded for the drive; so much of the wanted force counts as all of it. */
-const CLOSE = 0.995
-
 /** A key in words; one that the new axis does not have is left out. */
 function change(before: Scenario, after: Scenario, path: string, units: UnitSystem): string[] {
   const [old, next] = [readPath(before, path), readPath(after, path)]

@@ -8,7 +8,7 @@ import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, formatPlain, NO_FIGURE, withUnit } from '../../ui/format.ts'
 import { VerdictWord } from '../result/VerdictWord.tsx'
-import { spokenVerdict } from '../result/words.ts'
+import { noResult, spokenVerdict } from '../result/words.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 import { nameOf } from './moments.ts'
 import './stage.css'
@@ -79,8 +79,10 @@ export function OpenPicture({
   )
 }
 
-function Word({ run: { status, result } }: { run: RunView }) {
-  if (status === 'failed') return <span className="lane-word">No result</span>
+function Word({ run }: { run: RunView }) {
+  const { result } = run
+  const none = noResult(run)
+  if (none) return <span className="lane-word">{none.word}</span>
   if (!result) return <span className="lane-word lane-waiting">Closing …</span>
   return (
     <strong className="lane-word">
@@ -112,8 +114,10 @@ function LiveForce({ frame }: { frame: GripFrame | null }) {
 const SIDEWAYS = 1e-4
 
 /** What the picture cannot show by itself. */
-function noteOf({ status, message, result, scenario }: RunView, frame: GripFrame, units: UnitSystem): string | null {
-  if (status === 'failed') return `The simulation could not be run: ${message ?? 'no reason was given'}`
+function noteOf(run: RunView, frame: GripFrame, units: UnitSystem): string | null {
+  const { status, result, scenario } = run
+  const none = noResult(run)
+  if (none) return none.why
   const unstable = result?.events.unstable ?? null
   if (frame.unstable && unstable !== null)
     return `Left its rails at ${formatFigure(unstable)} s; the picture stands there.`

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react'
 import type { Scenario, StrategyId, Verdict } from '../../../sim/index.ts'
+import { useBeside } from '../../store/beside.ts'
 import { useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 
@@ -12,11 +13,16 @@ export interface Rested {
   verdict: Verdict
 }
 
-/** What is on the bench once it has been run and nobody has moved it for a while; null before, at once when it changes. */
-export function useRested(strategy: StrategyId): Rested | null {
-  const scenario = useScenario((state) => state.scenario)
-  const verdict = useResults(({ runs }) => {
-    const run = runs[strategy]
+/**
+ * What is on the bench, or on the axis beside, once it has been run and nobody has moved it for a while; null before, at once when it
+ * changes.
+ */
+export function useRested(strategy: StrategyId, onSecond = false): Rested | null {
+  const own = useScenario((state) => state.scenario)
+  const fitted = useBeside()?.fitted
+  const scenario = onSecond && fitted?.ok ? fitted.scenario : own
+  const verdict = useResults(({ runs, beside }) => {
+    const run = (onSecond ? beside : runs)[strategy]
     return run?.status === 'done' && run.scenario === scenario ? run.result?.verdict : undefined
   })
   const question = useMemo(

@@ -6,9 +6,15 @@ import { formatFigure } from '../../ui/format.ts'
 import type { ShownUnit } from '../../ui/unit.ts'
 import type { Panel } from './panels.ts'
 
-export function seriesOf({ channel }: Panel, runs: Runs, before: Runs, shown: StrategyId[]): ChartSeries[] {
+export function seriesOf(
+  { channel }: Panel,
+  runs: Runs,
+  before: Runs,
+  shown: StrategyId[],
+  beside: Runs = {},
+): ChartSeries[] {
   const lines = (of: Runs, faint: boolean) =>
-    STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label, look }) => {
+    STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label, look }): ChartSeries => {
       const traces = of[id]?.traces
       const columns = traces ? { time: traces.time, values: traces[channel] } : { values: null }
       return {
@@ -19,8 +25,12 @@ export function seriesOf({ channel }: Panel, runs: Runs, before: Runs, shown: St
         dash: [...look.dash],
       }
     })
-  return [...lines(before, true), ...lines(runs, false)]
+  const second = Object.keys(beside).length > 0 ? lines(beside, false) : []
+  return [...lines(before, true), ...lines(runs, false), ...second.map((line) => ({ ...line, ...BESIDE }))]
 }
+
+/** The axis beside: thinner, with rings all along. */
+const BESIDE = { sign: 'circle', signed: true, width: 1.25 } as const
 
 export function windowBand(scenario: Scenario): ChartBand[] {
   const { least, most } = forceWindow(scenario)
@@ -37,24 +47,33 @@ export function damageOf({
 }
 
 /** What the scenario does and what happened to the part, as marks in time. */
-export function marksOf({ arm, events }: Scenario, runs: Runs): ChartMark[] {
+export function marksOf({ arm, events }: Scenario, runs: Runs, beside: Runs = {}): ChartMark[] {
   const lifts = new Set(Object.values(runs).flatMap((run) => run.result?.events.lift ?? []))
   // The lift is told by the sample in which it happens.
   const moves = arm.moves.filter(({ start }) => ![...lifts].some((lift) => Math.abs(lift - start) < 1e-3))
-  const cracks = STRATEGIES.flatMap(({ id }) => runs[id]?.result?.events.crack ?? [])
+  const cracks = (of: Runs, label: string) =>
+    STRATEGIES.flatMap(({ id }) => of[id]?.result?.events.crack ?? []).map((time) => ({
+      time,
+      label,
+      color: 'var(--damage)',
+    }))
   return [
     ...[...lifts].map((time) => ({ time, label: 'lift' })),
     ...moves.map((move) => ({ time: move.start, label: 'arm' })),
     ...(events.powerLoss ? [{ time: events.powerLoss.time, label: 'power loss' }] : []),
-    ...cracks.map((time) => ({ time, label: 'cracks', color: 'var(--damage)' })),
+    ...cracks(runs, 'cracks'),
+    ...cracks(beside, '○ cracks'),
   ]
 }
 
 /** A chart in words: the extremes and the end of each line. */
-export function summaryOf({ channel, label }: Panel, runs: Runs, unit: ShownUnit): string {
+export function summaryOf({ channel, label }: Panel, runs: Runs, unit: ShownUnit, beside: Runs = {}): string {
   const said = (value: number | undefined) => `${formatFigure(unit.toShown(value ?? 0))} ${unit.symbol}`
-  const sentences = STRATEGIES.flatMap(({ id, label: name }) => {
-    const traces = runs[id]?.traces
+  const all = STRATEGIES.flatMap(({ id, label: name }) => [
+    { traces: runs[id]?.traces, name },
+    { traces: beside[id]?.traces, name: `${name} on ${beside[id]?.axis}` },
+  ])
+  const sentences = all.flatMap(({ traces, name }) => {
     if (!traces || traces.time.length === 0) return []
     const values = traces[channel]
     const { low, high } = extremes(values)

@@ -2,11 +2,12 @@
 import uPlot from 'uplot'
 import { cssColour } from '../theme.ts'
 import { limits } from './data.ts'
-import { clipped, FONT, write } from './paint.ts'
+import { clipped, write } from './paint.ts'
 import type { Look } from './plot.ts'
 import { paintSigns } from './signs.ts'
 import { roundTimes } from './ticks.ts'
 import type { ChartContent, TimeMap } from './types.ts'
+import { widthOf } from './words.ts'
 
 export interface ChartPoint {
   x: number
@@ -117,8 +118,7 @@ function paintOther(plot: uPlot, { other, xRange, timeAxis }: LogContent) {
     ctx.fillStyle = ink
     ctx.fillRect(x, foot - 5 * ratio, ratio, 5 * ratio)
     const words = `${Number(value.toPrecision(6))} ${other.unit}`
-    ctx.font = FONT.replace('12px', `${12 * ratio}px`)
-    const width = ctx.measureText(words).width
+    const width = widthOf(ctx, words)
     if (x + 4 * ratio + width < bbox.left + bbox.width)
       write(plot, words, x + 4 * ratio, foot - 8 * ratio, ink, '--surface')
   }
@@ -140,8 +140,7 @@ function paintPoints(plot: uPlot, { points }: LogContent) {
       ctx.strokeStyle = ink
       ctx.stroke()
       if (label === '') continue
-      ctx.font = FONT.replace('12px', `${12 * ratio}px`)
-      const width = ctx.measureText(label).width
+      const width = widthOf(ctx, label)
       const after = left + 8 * ratio
       const room = after + width < bbox.left + bbox.width
       const before = Math.max(bbox.left + 2 * ratio, left - width - 8 * ratio)

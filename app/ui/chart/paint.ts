@@ -3,8 +3,7 @@ import uPlot from 'uplot'
 import { formatFigure, formatPlain, withUnit } from '../format.ts'
 import { cssColour } from '../theme.ts'
 import { type ChartBand, type ChartContent, PLAIN_TIME } from './types.ts'
-
-export const FONT = '12px "Source Sans 3 Variable", "Source Sans 3", sans-serif'
+import { setFont, widthOf } from './words.ts'
 
 /** Depth of the hatched strip outside an edge, CSS px. */
 const STRIP = 8
@@ -101,8 +100,7 @@ export function paintBends(plot: uPlot, { lens, xRange }: ChartContent) {
   let free = Number.NEGATIVE_INFINITY
   for (const { peak, end } of bendsOf(rates, least)) {
     const words = `stretched ${formatFigure(rates[peak]! / least, 2)}×`
-    ctx.font = fontAt(uPlot.pxRatio)
-    const width = ctx.measureText(words).width
+    const width = widthOf(ctx, words)
     const x = Math.min(bbox.left + bbox.width - width - 4, Math.max(bbox.left + 4, across(peak) - width / 2))
     if (x < free || across(end) - bbox.left < width / 2) continue
     free = x + width + 8 * uPlot.pxRatio
@@ -146,8 +144,7 @@ export function paintMarks(plot: uPlot, content: ChartContent) {
       ctx.strokeStyle = colour
       ctx.stroke()
       ctx.setLineDash([])
-      ctx.font = fontAt(ratio)
-      const width = ctx.measureText(mark.label).width
+      const width = widthOf(ctx, mark.label)
       const left = Math.min(x + 4 * ratio, bbox.left + bbox.width - width - 2 * ratio)
       if (left < free) continue
       free = left + width + 8 * ratio
@@ -159,12 +156,10 @@ export function paintMarks(plot: uPlot, content: ChartContent) {
 const heightOf = (plot: uPlot, content: ChartContent, value: number) =>
   plot.valToPos(content.unit.toShown(value), 'y', true)
 
-const fontAt = (ratio: number) => FONT.replace('12px', `${12 * ratio}px`)
-
 /** Text with a halo of the ground it stands on, so that it stays legible over lines. */
 export function write(plot: uPlot, text: string, x: number, y: number, colour: string, ground: string) {
   const { ctx } = plot
-  ctx.font = fontAt(uPlot.pxRatio)
+  setFont(ctx)
   ctx.textAlign = 'left'
   ctx.textBaseline = 'middle'
   ctx.lineJoin = 'round'

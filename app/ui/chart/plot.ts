@@ -1,10 +1,11 @@
 /** One uPlot instance that lives as long as its chart: new content only sets data, at most once a frame. */
 import uPlot from 'uplot'
+import { canBeFine } from '../fine.ts'
 import { cssColour, onThemeChange } from '../theme.ts'
 import { columns } from './data.ts'
 import { Labels } from './labels.ts'
-import { FONT } from './paint.ts'
 import { type ChartContent, GUTTERS } from './types.ts'
+import { FONT, keepWords } from './words.ts'
 
 const EMPTY = [new Float64Array(0), new Float64Array(0)]
 
@@ -34,12 +35,16 @@ export class Plot<C extends ChartContent> {
   #cursor: number | null = null
   #mark: number | null = null
   #frame = 0
+  /** Pixels of the canvas for each that the screen asks for. */
+  #fineness = 1
 
   constructor(host: HTMLElement, content: C, look: Look<C>, height: number, syncKey: string) {
     this.#content = content
     this.#look = look
     this.#plot = new uPlot(this.#options(host.clientWidth, height, syncKey), [null, EMPTY] as never, host)
     this.#labels = new Labels(this.#plot)
+    keepWords(this.#plot.ctx, () => this.#fineness === 1)
+    canBeFine(this.#plot.ctx.canvas, (scale) => this.#fine(scale))
     const resized = new ResizeObserver(() => {
       if (host.clientWidth > 0 && host.clientWidth !== this.#plot.width)
         this.resize(host.clientWidth, this.#plot.height)
@@ -85,6 +90,36 @@ export class Plot<C extends ChartContent> {
     cancelAnimationFrame(this.#frame)
     this.#frame = -1
     for (const end of this.#ends) end()
+  }
+
+  /** A copy of the canvas with `scale` pixels for each of the page. The library knows the screen's density only: it draws into an enlarged canvas. */
+  #fine(scale: number): HTMLCanvasElement {
+    const { canvas } = this.#plot.ctx
+    const copy = document.createElement('canvas')
+    this.#fineness = Math.max(1, scale / uPlot.pxRatio)
+    this.#drawNow()
+    copy.width = canvas.width
+    copy.height = canvas.height
+    copy.getContext('2d')!.drawImage(canvas, 0, 0)
+    this.#fineness = 1
+    this.#drawNow()
+    return copy
+  }
+
+  #drawNow() {
+    const { width, height, series } = this.#plot
+    // It rounds places to whole pixels of the screen, which would be steps in the picture.
+    const pxRound = (place: number) => Math.round(place * this.#fineness) / this.#fineness
+    for (const line of series) Object.assign(line, { pxRound })
+    this.#plot.batch(() => this.#plot.setSize({ width, height }))
+  }
+
+  /** Between the setting of the canvas' size and the drawing. */
+  readonly #enlarge = ({ ctx }: uPlot) => {
+    if (this.#fineness === 1) return
+    ctx.canvas.width = Math.round(ctx.canvas.width * this.#fineness)
+    ctx.canvas.height = Math.round(ctx.canvas.height * this.#fineness)
+    ctx.scale(this.#fineness, this.#fineness)
   }
 
   readonly #schedule = () => {
@@ -156,6 +191,7 @@ export class Plot<C extends ChartContent> {
       series: [{}, this.#line(1)],
       axes: this.#axes(),
       hooks: {
+        setSize: [this.#enlarge],
         drawClear: [(plot) => look.under?.(plot, this.#content)],
         drawAxes: [(plot) => look.behind?.(plot, this.#content)],
         draw: [

@@ -1,4 +1,4 @@
-/** Signs along lines where they lie on each other, so that each can be followed: line by line, a shape at every so many pixels. */
+/** Signs along lines where they lie on each other, or all along, so that each can be followed: line by line, a shape at every so many pixels. */
 import uPlot from 'uplot'
 import { cssColour } from '../theme.ts'
 import { timeOf, valueAt } from './data.ts'
@@ -12,11 +12,12 @@ const SIZE = 4
 
 export function paintSigns(plot: uPlot, content: ChartContent) {
   const lines = content.series.filter(({ sign, faint, values }) => sign && !faint && values)
-  if (lines.length < 2) return
+  if (lines.length < 2 && !lines[0]?.signed) return
   const { ctx, bbox } = plot
   const ratio = uPlot.pxRatio
   clipped(plot, () => {
     ctx.lineWidth = 1.25 * ratio
+    ctx.setLineDash([])
     ctx.fillStyle = cssColour('var(--surface)')
     for (const [index, line] of lines.entries()) {
       ctx.strokeStyle = cssColour(line.color)
@@ -25,7 +26,8 @@ export function paintSigns(plot: uPlot, content: ChartContent) {
         const heights = heightsAt(plot, content, lines, x)
         const own = heights[index]
         if (own == null) continue
-        const near = heights.some((each, n) => n !== index && each != null && Math.abs(each - own) < NEAR * ratio)
+        const near =
+          line.signed || heights.some((each, n) => n !== index && each != null && Math.abs(each - own) < NEAR * ratio)
         if (near) stamp(ctx, line.sign!, x, own, SIZE * ratio)
       }
     }

@@ -21,8 +21,9 @@ export interface ChartSeries {
   time?: Float64Array
   /** A run of before: thin, pale and without a name. */
   faint?: boolean
-  /** What tells it from lines that lie on it; also beside its name. */
+  /** What tells it from lines that lie on it; also beside its name. `signed`: all along the line, whether or not one does. */
   sign?: Sign
+  signed?: boolean
 }
 
 /** Room left and right of a chart's plot [px]; what stands in line with charts keeps the same. */

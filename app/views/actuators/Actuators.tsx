@@ -1,5 +1,7 @@
 import { useState } from 'react'
 import { type ComparedAxis, type ForceWindow, forceWindow, STRATEGIES, wantedForce } from '../../../sim/index.ts'
+import { BesideLine } from '../../read/axes/BesideLine.tsx'
+import { COLUMNS } from '../../read/axes/columns.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import { putAxis } from '../../read/scenario/putAxis.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
@@ -7,7 +9,6 @@ import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { AxisRow } from './AxisRow.tsx'
-import { COLUMNS } from './columns.ts'
 import { FILTERS } from './filters.ts'
 import { useAxes } from './useAxes.ts'
 import './actuators.css'
@@ -31,6 +32,7 @@ export function Actuators() {
   return (
     <div className="actuators">
       <WindowLine />
+      <BesideLine />
       <div className="actuators-head">
         <h1>Which axis suits the part?</h1>
         <p>
@@ -100,6 +102,8 @@ interface AxesTableProps {
 
 function AxesTable({ rows, window, wanted, most, units }: AxesTableProps) {
   const [sort, setSort] = useState<Sort>({ column: 'family', down: false })
+  const beside = useScenario((state) => state.beside)
+  const { setBeside } = useScenario.getState()
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
     <section className="axes-scroll" tabIndex={0} aria-label="Comparison of axes">
@@ -139,8 +143,13 @@ function AxesTable({ rows, window, wanted, most, units }: AxesTableProps) {
               wanted={wanted}
               most={most}
               units={units}
+              isBeside={beside !== null && row.title === beside.title}
               take={() => {
                 if (putAxis({ title: row.title, actuator: row.report.actuator })) useView.setState({ view: 'bench' })
+              }}
+              putBeside={() => {
+                setBeside({ title: row.title, actuator: row.report.actuator })
+                useView.setState({ view: 'bench' })
               }}
             />
           ))}

@@ -1,9 +1,10 @@
 import { type ComparedAxis, type ForceWindow, fitnessWhy, STRATEGIES, wordingOf } from '../../../sim/index.ts'
+import { COLUMNS, familyLabel } from '../../read/axes/columns.ts'
+import { Ring } from '../../read/axes/Ring.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
-import { COLUMNS, familyLabel } from './columns.ts'
 import { ForceBar } from './ForceBar.tsx'
 
 interface Props {
@@ -12,22 +13,37 @@ interface Props {
   wanted: number
   most: number
   units: UnitSystem
+  /** It stands beside that of the bench. */
+  isBeside: boolean
   take(): void
+  putBeside(): void
 }
 
-export function AxisRow({ row, window, wanted, most, units, take }: Props) {
+export function AxisRow({ row, window, wanted, most, units, isBeside, take, putBeside }: Props) {
   const { report } = row
   const own = row.id === 'own'
   return (
     <tr data-own={own}>
       <th scope="row">
         <span className="axis-title">{row.title}</span>
-        <span className="axis-family">{familyLabel(row)}</span>
+        <span className="axis-family">{familyLabel(report.actuator)}</span>
         {!own &&
           (report.scenario ? (
-            <Button quiet className="take" onClick={take}>
-              Put on the bench<span className="sr-only">: {row.title}</span>
-            </Button>
+            <span className="axis-acts">
+              <Button quiet onClick={take}>
+                Put on the bench<span className="sr-only">: {row.title}</span>
+              </Button>
+              {isBeside ? (
+                <span>
+                  <Ring />
+                  Stands beside it
+                </span>
+              ) : (
+                <Button quiet onClick={putBeside}>
+                  Set beside it<span className="sr-only">: {row.title}</span>
+                </Button>
+              )}
+            </span>
           ) : (
             <span className="axis-family">does not go with this drive: {report.faults[0]?.path}</span>
           ))}

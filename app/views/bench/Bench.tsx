@@ -1,6 +1,7 @@
+import { lazy, Suspense } from 'react'
 import { ParameterDrawer } from '../../parameters/ParameterDrawer.tsx'
 import { Parameters } from '../../parameters/Parameters.tsx'
-import { useShownRuns } from '../../read/result/useShownRuns.ts'
+import { useBesideRuns, useShownRuns } from '../../read/result/useShownRuns.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import { openPresent } from '../../store/present.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -12,17 +13,30 @@ import { usePaper } from './usePaper.ts'
 import { Verdicts } from './verdicts/Verdicts.tsx'
 import './bench.css'
 
+/** The generic axes are not needed for the first verdicts. */
+const BesideChooser = lazy(async () => ({ default: (await import('./BesideChooser.tsx')).BesideChooser }))
+const BesideLine = lazy(async () => ({ default: (await import('../../read/axes/BesideLine.tsx')).BesideLine }))
+
 /** Parameters, picture with traces, verdicts: everything about one grip at a glance. */
 export function Bench() {
   const narrow = useNarrow()
   const middle = usePaper()
+  const beside = useScenario((state) => state.beside !== null)
   return (
-    <div className="bench">
+    <div className="bench" data-beside={beside}>
       <h1 className="sr-only">Bench</h1>
       <OnPaper />
       <div className="bench-head">
         <WindowLine />
+        <Suspense fallback={<Button disabled>Second axis</Button>}>
+          <BesideChooser />
+        </Suspense>
         <Button onClick={openPresent}>Present</Button>
+        {beside && (
+          <Suspense fallback={null}>
+            <BesideLine />
+          </Suspense>
+        )}
       </div>
       {narrow ? (
         <ParameterDrawer />
@@ -52,5 +66,5 @@ function OnPaper() {
 
 /** By itself, so that new runs redraw the picture alone. */
 function ShownStage() {
-  return <Stage runs={useShownRuns()} />
+  return <Stage runs={useShownRuns()} beside={useBesideRuns()} />
 }

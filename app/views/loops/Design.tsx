@@ -1,5 +1,6 @@
-import { useMemo } from 'react'
+import { Fragment, useMemo } from 'react'
 import { type Limit, type LoopId, limitName, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
+import { frequencyText } from '../../read/loops/frequency.ts'
 import { LOOP_LABELS } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { shownUnit } from '../../read/units.ts'
@@ -84,19 +85,21 @@ function Wishes({ loop, wanted, answer }: { loop: LoopId; wanted: Wanted; answer
         const value = wanted[key] ?? automatic(answer, key)
         if (value === undefined) return null
         return (
-          <NumberField
-            key={key}
-            label={label}
-            unit={shownUnit({ unit }, 'si')}
-            value={value}
-            min={min}
-            max={max}
-            note={note}
-            onEdit={(next) => wish({ [key]: next })}
-            clear={
-              wanted[key] === undefined ? undefined : { words: 'automatic', act: () => wish({ [key]: undefined }) }
-            }
-          />
+          <Fragment key={key}>
+            <NumberField
+              label={label}
+              unit={shownUnit({ unit }, 'si')}
+              value={value}
+              min={min}
+              max={max}
+              note={note}
+              onEdit={(next) => wish({ [key]: next })}
+              clear={
+                wanted[key] === undefined ? undefined : { words: 'automatic', act: () => wish({ [key]: undefined }) }
+              }
+            />
+            {key === 'bandwidth' && <p className="loops-small">{hertz(value)}</p>}
+          </Fragment>
         )
       })}
       {loop === 'force' && (
@@ -113,6 +116,9 @@ function Wishes({ loop, wanted, answer }: { loop: LoopId; wanted: Wanted; answer
     </div>
   )
 }
+
+/** Beside what is in rad/s. */
+const hertz = (omega: number) => withUnit(formatFigure(omega / (2 * Math.PI)), 'Hz')
 
 const FIGURE: Record<Wish['key'], string> = {
   bandwidth: 'Wanted bandwidth',
@@ -135,9 +141,7 @@ function Limits({ limits }: { limits: Limit[] }) {
           <li key={id}>
             <strong>
               {limitName({ kind })}:{' '}
-              {Number.isFinite(crossover)
-                ? `crossover up to ${withUnit(formatFigure(crossover), 'rad/s')}`
-                : 'sets no bound'}
+              {Number.isFinite(crossover) ? `crossover up to ${frequencyText(crossover)}` : 'sets no bound'}
             </strong>
             <p>
               <FormulaText text={because} />

@@ -9,11 +9,11 @@ import {
   type Scenario,
   wordingOf,
 } from '../../../sim/index.ts'
+import { FigureUnit, LoopFigure } from '../../read/loops/Figure.tsx'
 import { COLUMNS } from '../../read/loops/figures.ts'
 import { standing, worstOfEach } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { useView } from '../../store/view.ts'
-import { formatFigure } from '../../ui/format.ts'
 
 interface Props {
   scenario: Scenario
@@ -83,9 +83,9 @@ function Margins({ entered, scales }: { entered: EnteredLoops; scales: DriveScal
           <thead>
             <tr>
               <th scope="col">Worst of each loop</th>
-              {SHOWN.map(({ id, label, unit }) => (
+              {SHOWN.map(({ id, label, unit, frequency }) => (
                 <th key={id} scope="col" className="figure">
-                  {label} <span className="unit">{unit}</span>
+                  {label} <FigureUnit unit={unit} frequency={frequency} />
                 </th>
               ))}
             </tr>
@@ -99,7 +99,7 @@ function Margins({ entered, scales }: { entered: EnteredLoops; scales: DriveScal
                 </th>
                 {SHOWN.map((column) => (
                   <td key={column.id} className="figure">
-                    {formatFigure(worst && column.value(worst))}
+                    <LoopFigure value={worst && column.value(worst)} frequency={column.frequency} />
                   </td>
                 ))}
               </tr>

@@ -1,8 +1,8 @@
 import { type LoopAnalysis, type LoopsResult, loopNote, wordingOf } from '../../../sim/index.ts'
+import { FigureUnit, LoopFigure } from '../../read/loops/Figure.tsx'
 import { COLUMNS, whyAbsent } from '../../read/loops/figures.ts'
 import { pointLabel, standing } from '../../read/loops/lines.ts'
 import { useView } from '../../store/view.ts'
-import { formatFigure } from '../../ui/format.ts'
 
 interface Props {
   result: LoopsResult
@@ -28,9 +28,9 @@ export function MarginTable({ result, analyses, worst }: Props) {
             <tr>
               <th scope="col">Working point</th>
               <th scope="col">Stable</th>
-              {COLUMNS.map(({ id, label, unit, note }) => (
+              {COLUMNS.map(({ id, label, unit, frequency, note }) => (
                 <th key={id} scope="col" className="figure" title={note}>
-                  {label} <span className="unit">{unit}</span>
+                  {label} <FigureUnit unit={unit} frequency={frequency} />
                 </th>
               ))}
             </tr>
@@ -47,7 +47,7 @@ export function MarginTable({ result, analyses, worst }: Props) {
                   const why = whyAbsent(column, each)
                   return (
                     <td key={column.id} className="figure" title={why || undefined}>
-                      {formatFigure(column.value(each))}
+                      <LoopFigure value={column.value(each)} frequency={column.frequency} />
                       {why && <span className="sr-only"> {why}</span>}
                     </td>
                   )

@@ -9,6 +9,8 @@ import {
 } from '../../../sim/index.ts'
 import { sentence } from '../../parameters/faultText.ts'
 import { editMany, useFault } from '../../parameters/refusal.ts'
+import { FigureUnit, LoopFigure } from '../../read/loops/Figure.tsx'
+import { frequencyText } from '../../read/loops/frequency.ts'
 import { SHORT } from '../../read/loops/lines.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
 import { knowsUnit, quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
@@ -61,6 +63,7 @@ export function Method({ tried: { design, outcomes, faults }, limits }: { tried:
       <p className="loops-small">
         {design.figures
           .map(({ label, value, unit }) => {
+            if (unit === 'rad/s') return `${label} ${frequencyText(value)}`
             const shown = figureUnit(unit, system)
             return `${label} ${formatFigure(shown.toShown(value))} ${shown.symbol}`.trim()
           })
@@ -126,9 +129,9 @@ function Outcomes({ method, outcomes }: { method: string; outcomes: DesignOutcom
         <thead>
           <tr>
             <th scope="col">Gives</th>
-            {GIVEN.map(({ label, unit, note }) => (
+            {GIVEN.map(({ label, unit, frequency, note }) => (
               <th key={label} scope="col" className="figure" title={note}>
-                {label} <span className="unit">{unit}</span>
+                {label} <FigureUnit unit={unit} frequency={frequency} />
               </th>
             ))}
           </tr>
@@ -137,9 +140,9 @@ function Outcomes({ method, outcomes }: { method: string; outcomes: DesignOutcom
           {outcomes.map((outcome) => (
             <tr key={outcome.workingPoint}>
               <th scope="row">{SHORT[outcome.workingPoint]}</th>
-              {GIVEN.map(({ label, value }) => (
+              {GIVEN.map(({ label, value, frequency }) => (
                 <td key={label} className="figure">
-                  {formatFigure(value(outcome))}
+                  <LoopFigure value={value(outcome)} frequency={frequency} />
                 </td>
               ))}
             </tr>
@@ -153,6 +156,7 @@ function Outcomes({ method, outcomes }: { method: string; outcomes: DesignOutcom
 interface Given {
   label: string
   unit: string
+  frequency?: boolean
   note: string
   value(outcome: DesignOutcome): number | null
 }
@@ -161,6 +165,7 @@ const GIVEN: Given[] = [
   {
     label: 'Band',
     unit: 'rad/s',
+    frequency: true,
     note: 'Bandwidth: lowest frequency at which the closed loop falls through −3 dB.',
     value: ({ bandwidth }) => bandwidth,
   },

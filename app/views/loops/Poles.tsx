@@ -1,5 +1,6 @@
 import { useMemo } from 'react'
 import type { Complex, LoopAnalysis, LoopsResult } from '../../../sim/index.ts'
+import { frequencyText } from '../../read/loops/frequency.ts'
 import { pointLabel } from '../../read/loops/lines.ts'
 import { formatFigure } from '../../ui/format.ts'
 
@@ -12,15 +13,15 @@ export function Poles({ result, analyses }: { result: LoopsResult; analyses: Loo
   return (
     <details className="loops-poles">
       <summary>Closed poles</summary>
-      <p className="loops-small">Natural frequency in rad/s, damping ratio in brackets; the slowest first.</p>
+      <p className="loops-small">Natural frequency and damping ratio ζ; the slowest first.</p>
       <dl className="loops-notes">
         {rows.map(({ workingPoint, modes }) => (
           <div key={workingPoint}>
             <dt>{pointLabel(result, workingPoint)}</dt>
             <dd>
               {modes
-                .map(({ frequency, damping }) => `${formatFigure(frequency)} (${formatFigure(damping, 2)})`)
-                .join(', ')}
+                .map(({ frequency, damping }) => `${frequencyText(frequency)}, ζ ${formatFigure(damping, 2)}`)
+                .join('; ')}
             </dd>
           </div>
         ))}

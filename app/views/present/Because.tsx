@@ -1,6 +1,9 @@
 import { useMemo, useState } from 'react'
 import { STRATEGIES, type StrategyId, whyRule, whySentence, wordingOf } from '../../../sim/index.ts'
+import { axisTitle } from '../../read/axes/names.ts'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
+import { noResult } from '../../read/result/words.ts'
+import { nameOf } from '../../read/stage/moments.ts'
 import { useRested } from '../../read/study/useRested.ts'
 import { useStudy } from '../../read/study/useStudy.ts'
 import { WhyChart } from '../../read/why/WhyChart.tsx'
@@ -11,8 +14,9 @@ import { NoGrip } from './NoGrip.tsx'
 import type { SlideProps } from './Present.tsx'
 import { firstToTell } from './standing.ts'
 
-/** What made the force of one strategy: a sentence and its chart. The one that lost the part comes first. */
-export function Because({ runs }: SlideProps) {
+/** What made the force of one strategy, on either axis: a sentence and its chart. The one that lost the part comes first. */
+export function Because({ runs, beside }: SlideProps) {
+  const [onSecond, setOnSecond] = useState(false)
   const [chosen, setChosen] = useState<StrategyId | null>(null)
   const run = runs.find(({ strategy }) => strategy === chosen) ?? firstToTell(runs)
   const options = useMemo(
@@ -24,19 +28,34 @@ export function Because({ runs }: SlideProps) {
     [runs],
   )
   if (!run) return <NoGrip />
+  const second = onSecond ? beside.find(({ strategy }) => strategy === run.strategy) : undefined
   return (
     <div className="because">
       {options.length > 1 && (
         <Segments<StrategyId> bare label="Strategy" options={options} value={run.strategy} onChoose={setChosen} />
       )}
-      <Told key={run.strategy} run={run} />
+      {beside.length > 0 && (
+        <Segments
+          bare
+          label="Axis"
+          options={[
+            { value: 'own', label: axisTitle(run.scenario) },
+            { value: 'beside', label: `○ ${beside[0]?.axis}` },
+          ]}
+          value={second ? 'beside' : 'own'}
+          onChoose={(value) => setOnSecond(value === 'beside')}
+        />
+      )}
+      <Told key={nameOf(second ?? run)} run={second ?? run} />
     </div>
   )
 }
 
-function Told({ run: { strategy, result } }: { run: RunView }) {
+function Told({ run }: { run: RunView }) {
+  const { strategy, result, axis } = run
+  const none = noResult(run)
   const units = useView((state) => state.units)
-  const rested = useRested(strategy)
+  const rested = useRested(strategy, axis !== undefined)
   const { items, status, message } = useStudy('why', rested)
   const why = items[0]
   return (
@@ -47,8 +66,9 @@ function Told({ run: { strategy, result } }: { run: RunView }) {
             <VerdictWord result={result} />.
           </strong>
         )}{' '}
+        {none?.why}
         {status === 'failed' && `This could not be worked out: ${message}`}
-        {status !== 'failed' && !(rested && why) && 'Taking the force apart …'}
+        {!none && status !== 'failed' && !(rested && why) && 'Taking the force apart …'}
         {rested && why && whySentence(rested.scenario, why, wordingOf(units))}
       </p>
       {why && (

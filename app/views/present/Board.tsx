@@ -1,10 +1,13 @@
 /** The play as a customer sees it: the grippers side by side, a word each, and the force against the window. Also what a clip is made of. */
 import type { ReactNode } from 'react'
-import { type Scenario, STRATEGIES } from '../../../sim/index.ts'
+import type { Scenario } from '../../../sim/index.ts'
 import { frameAt } from '../../picture/grip/frameAt.ts'
 import type { PictureScales } from '../../picture/grip/scales.ts'
+import { axisTitle } from '../../read/axes/names.ts'
+import { Ring } from '../../read/axes/Ring.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { Picture } from '../../read/stage/Lane.tsx'
+import { nameOf } from '../../read/stage/moments.ts'
 import { paceText } from '../../read/stage/pace.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
@@ -56,7 +59,7 @@ export function Board({ bar = (story) => story, ...props }: BoardProps) {
         style={{ gridTemplateColumns: `repeat(${columns}, minmax(0, 1fr))`, gap: GAP * text }}
       >
         {runs.map((run) => (
-          <BoardLane key={run.strategy} run={run} {...props} width={lane} height={Math.max(120, picture)} />
+          <BoardLane key={nameOf(run)} run={run} {...props} width={lane} height={Math.max(120, picture)} />
         ))}
       </div>
       <div className="board-story">
@@ -87,8 +90,9 @@ export function Board({ bar = (story) => story, ...props }: BoardProps) {
   )
 }
 
-function BoardLane({ run, scales, units, time, width, height, text }: BoardProps & { run: RunView }) {
-  const label = STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy
+function BoardLane({ run, runs, scales, units, time, width, height, text }: BoardProps & { run: RunView }) {
+  const paired = runs.some(({ axis }) => axis !== undefined)
+  const label = paired ? (run.axis ?? axisTitle(run.scenario)) : nameOf(run)
   const { word, decided } = standingAt(run, time)
   const frame = frameAt(run, time)
   const { symbol, toShown } = quantityUnit('force', units)
@@ -97,7 +101,10 @@ function BoardLane({ run, scales, units, time, width, height, text }: BoardProps
   return (
     <section className="board-lane" data-strategy={run.strategy} data-decided={decided} aria-label={label}>
       <div className="board-head" style={{ height: HEAD * text }}>
-        <p className="board-name">{label}</p>
+        <p className="board-name">
+          {run.axis !== undefined && <Ring />}
+          {label}
+        </p>
         <p className="board-word">{decided && run.result ? <VerdictWord result={run.result} /> : word}</p>
         <p className="board-force">
           {force} <span className="unit">{symbol}</span>

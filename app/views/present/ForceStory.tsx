@@ -48,7 +48,7 @@ export const ForceStory = memo(function ForceStory(props: ForceStoryProps) {
           <Lines story={story} text={text} />
         </g>
         {story.marks.map((mark) => (
-          <Fate key={mark.strategy} mark={mark} room={room} text={text} />
+          <Fate key={mark.id} mark={mark} room={room} text={text} />
         ))}
         <Names story={story} x={room.width + 0.5 * text} />
         {time !== null && <path d={`M${now.toFixed(2)} 0V${room.height}`} className="story-now" />}
@@ -165,22 +165,24 @@ function Moves({
 }
 
 const Lines = memo(function Lines({ story, text, faint = false }: { story: Story; text: number; faint?: boolean }) {
-  return story.lines.map(({ strategy, path }) => (
-    <path
-      key={strategy}
-      d={path}
-      data-strategy={strategy}
-      className="story-line"
-      strokeWidth={0.15 * text}
-      strokeDasharray={lineStyleOf(strategy)}
-      opacity={faint ? 0.25 : 1}
-    />
+  return story.lines.map(({ id, strategy, path, rings }) => (
+    <g key={id} data-strategy={strategy} opacity={faint ? 0.25 : 1}>
+      <path
+        d={path}
+        className="story-line"
+        strokeWidth={(rings.length > 0 ? 0.1 : 0.15) * text}
+        strokeDasharray={lineStyleOf(strategy)}
+      />
+      {rings.map(({ x, y }) => (
+        <circle key={x} cx={x} cy={y} r={0.3 * text} strokeWidth={0.1 * text} className="story-sign" />
+      ))}
+    </g>
   ))
 })
 
 const Names = memo(function Names({ story, x }: { story: Story; x: number }) {
-  return story.lines.map(({ strategy, label, nameY }) => (
-    <text key={strategy} x={x} y={nameY} data-strategy={strategy} className="story-name">
+  return story.lines.map(({ id, strategy, label, nameY }) => (
+    <text key={id} x={x} y={nameY} data-strategy={strategy} className="story-name">
       {label}
     </text>
   ))

@@ -1,16 +1,18 @@
 import { type PointerEvent, useMemo } from 'react'
+import { type StrategyId, strategyOf } from '../../../sim/index.ts'
 import { scalesOf } from '../../read/stage/scales.ts'
 import { TimeSlider } from '../../read/stage/TimeBar.tsx'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
+import { Segments } from '../../ui/Choice.tsx'
 import { Board } from './Board.tsx'
 import { NoGrip } from './NoGrip.tsx'
 import type { SlideProps } from './Present.tsx'
 import { roomOf } from './story.ts'
 import { useSize } from './useSize.ts'
 
-/** The strategies side by side as they close the same jaws on the same part. */
-export function Grip({ runs, axis, play, duration, text }: SlideProps) {
+/** The strategies side by side as they close the same jaws on the same part; or one of them on both axes. */
+export function Grip({ runs: all, beside, told: runs, onTell, axis, play, duration, text }: SlideProps) {
   const [element, size] = useSize<HTMLDivElement>()
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
@@ -24,26 +26,37 @@ export function Grip({ runs, axis, play, duration, text }: SlideProps) {
     useView.getState().set({ time: axis.toTime((event.clientX - box.left - left) / width), playing: false })
   }
   return (
-    <div ref={element} className="present-fill">
-      {size && runs.length > 0 && (
-        <Board
-          runs={runs}
-          scenario={runs[0]?.scenario ?? scenario}
-          lens={play.lens}
-          axis={axis}
-          scales={scales}
-          units={units}
-          time={Math.min(time, duration)}
-          text={text}
-          {...size}
-          bar={(story) => (
-            <TimeSlider axis={axis} play={play} duration={duration} onDrag={drag}>
-              {story}
-            </TimeSlider>
-          )}
+    <div className="present-grip">
+      {beside.length > 0 && all.length > 1 && (
+        <Segments<StrategyId>
+          bare
+          label="Strategy"
+          options={all.map(({ strategy }) => ({ value: strategy, label: strategyOf(strategy).label }))}
+          value={runs[0]?.strategy ?? all[0]!.strategy}
+          onChoose={onTell}
         />
       )}
-      {runs.length === 0 && <NoGrip />}
+      <div ref={element} className="present-fill">
+        {size && runs.length > 0 && (
+          <Board
+            runs={runs}
+            scenario={runs[0]?.scenario ?? scenario}
+            lens={play.lens}
+            axis={axis}
+            scales={scales}
+            units={units}
+            time={Math.min(time, duration)}
+            text={text}
+            {...size}
+            bar={(story) => (
+              <TimeSlider axis={axis} play={play} duration={duration} onDrag={drag}>
+                {story}
+              </TimeSlider>
+            )}
+          />
+        )}
+        {runs.length === 0 && <NoGrip />}
+      </div>
     </div>
   )
 }

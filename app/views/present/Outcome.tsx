@@ -1,6 +1,8 @@
-import { STRATEGIES } from '../../../sim/index.ts'
+import { useMemo } from 'react'
+import { strategyOf } from '../../../sim/index.ts'
+import { Ring } from '../../read/axes/Ring.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
-import { reasonText } from '../../read/result/words.ts'
+import { noResult, reasonText } from '../../read/result/words.ts'
 import { quantityUnit } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -15,16 +17,17 @@ import { useSize } from './useSize.ts'
 const LEAST = 12
 
 /** A word and a sentence for every strategy, over the force that tells why. */
-export function Outcome({ runs, axis, text }: SlideProps) {
+export function Outcome({ runs, beside, axis, text }: SlideProps) {
   const [element, size] = useSize<HTMLDivElement>()
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
+  const all = useMemo(() => [...runs, ...beside], [runs, beside])
   if (runs.length === 0) return <NoGrip />
   return (
-    <div className="outcome">
+    <div className="outcome" data-beside={beside.length > 0}>
       <div className="outcome-words">
         {runs.map((run) => (
-          <Verdict key={run.strategy} run={run} />
+          <Verdicts key={run.strategy} own={run} beside={beside.find(({ strategy }) => strategy === run.strategy)} />
         ))}
       </div>
       <p className="outcome-axis">
@@ -33,7 +36,7 @@ export function Outcome({ runs, axis, text }: SlideProps) {
       <div ref={element} className="outcome-story">
         {size && (
           <ForceStory
-            runs={runs}
+            runs={all}
             scenario={runs[0]?.scenario ?? scenario}
             axis={axis}
             units={units}
@@ -48,14 +51,32 @@ export function Outcome({ runs, axis, text }: SlideProps) {
   )
 }
 
+/** One strategy, on the axis of the bench and on the one beside it. */
+function Verdicts({ own, beside }: { own: RunView; beside: RunView | undefined }) {
+  return (
+    <section className="outcome-verdict" data-strategy={own.strategy}>
+      <h2>{strategyOf(own.strategy).label}</h2>
+      <Verdict run={own} />
+      {beside && (
+        <>
+          <h3>
+            <Ring />
+            {beside.axis}
+          </h3>
+          <Verdict run={beside} />
+        </>
+      )}
+    </section>
+  )
+}
+
 function Verdict({ run }: { run: RunView }) {
   const units = useView((state) => state.units)
   const { word, decided } = standingAt(run, run.scenario.run.duration)
   return (
-    <section className="outcome-verdict" data-strategy={run.strategy}>
-      <h2>{STRATEGIES.find(({ id }) => id === run.strategy)?.label}</h2>
+    <>
       <p className="outcome-word">{decided && run.result ? <VerdictWord result={run.result} /> : word}</p>
-      <p>{run.status === 'failed' ? `The simulation could not be run: ${run.message}` : reasonText(run, units)}</p>
-    </section>
+      <p>{noResult(run)?.why ?? reasonText(run, units)}</p>
+    </>
   )
 }

@@ -1,24 +1,27 @@
 /** The customer view: the grip on a few slides in large type, for a screen at the end of a table. */
 import { type ComponentType, useEffect, useMemo, useRef, useState } from 'react'
-import { useShownRuns } from '../../read/result/useShownRuns.ts'
+import type { StrategyId } from '../../../sim/index.ts'
+import { useBesideRuns, useShownRuns } from '../../read/result/useShownRuns.ts'
 import { windowWords } from '../../read/result/windowWords.ts'
 import { playSpan } from '../../read/stage/moments.ts'
 import { useLens } from '../../read/stage/useLens.ts'
 import { type Play, togglePlay, usePlay, useReducedMotion } from '../../read/stage/usePlay.ts'
+import { useBeside } from '../../store/beside.ts'
 import { canFillScreen, closePresent, fillScreen } from '../../store/present.ts'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import type { TimeLens } from '../../ui/timeLens.ts'
+import { Axes } from './Axes.tsx'
 import { Because } from './Because.tsx'
 import { ClipMaker } from './clip/ClipMaker.tsx'
 import { Grip } from './Grip.tsx'
 import { Job } from './Job.tsx'
 import { Outcome } from './Outcome.tsx'
 import { Spoken } from './Spoken.tsx'
-import { type Command, SLIDES, type SlideId, slideAt, within } from './slides.ts'
-import { stopBeside, stopsOf } from './standing.ts'
+import { type Command, PAIRED_SLIDES, SLIDES, type Slide, type SlideId, slideAt, within } from './slides.ts'
+import { stopBeside, stopsOf, tellingOf } from './standing.ts'
 import { useCommands } from './useCommands.ts'
 import { textSize, useSize } from './useSize.ts'
 import './board.css'
@@ -26,7 +29,12 @@ import './present.css'
 import './slides.css'
 
 export interface SlideProps {
+  /** On the axis of the bench, and on the one beside it, where one stands there. */
   runs: RunView[]
+  beside: RunView[]
+  /** The runs that play: all, or both axes of one strategy. */
+  told: RunView[]
+  onTell(strategy: StrategyId): void
   /** Places on the axis of time. */
   axis: TimeLens
   play: Play
@@ -35,18 +43,31 @@ export interface SlideProps {
   text: number
 }
 
-const COMPONENTS: Record<SlideId, ComponentType<SlideProps>> = { job: Job, grip: Grip, outcome: Outcome, why: Because }
+const COMPONENTS: Record<SlideId, ComponentType<SlideProps>> = {
+  job: Job,
+  grip: Grip,
+  outcome: Outcome,
+  axes: Axes,
+  why: Because,
+}
 
 export function Present() {
-  const slide = within(useView((state) => state.slide))
+  const paired = useBeside()?.fitted.ok === true
+  const slides = paired ? PAIRED_SLIDES : SLIDES
+  const slide = within(
+    useView((state) => state.slide),
+    slides,
+  )
   const [root, size] = useSize<HTMLElement>()
   const runs = useShownRuns()
-  const { lens, axis, duration } = useLens(runs, true)
-  const play = useMemo(() => ({ lens, ...playSpan(runs, duration) }), [lens, runs, duration])
+  const beside = useBesideRuns()
+  const { told, tell } = useTold(runs, beside)
+  const { lens, axis, duration } = useLens(told, true)
+  const play = useMemo(() => ({ lens, ...playSpan(told, duration) }), [lens, told, duration])
   const still = useReducedMotion()
   usePlay(lens)
-  useStart(slide, runs, play.start, still)
-  const stops = useMemo(() => stopsOf(runs, duration), [runs, duration])
+  useStart(slideAt(slide, slides).id === 'grip', [...runs, ...beside], paired ? 2 : 1, play.start, still)
+  const stops = useMemo(() => stopsOf(told, duration), [told, duration])
   const obey = (command: Command) => {
     const { time, set } = useView.getState()
     switch (command.kind) {
@@ -63,13 +84,13 @@ export function Present() {
       }
     }
   }
-  useCommands({ slide, still }, obey)
+  useCommands({ slide, still, slides }, obey)
   const place = useRef<HTMLElement>(null)
   useEffect(() => {
     place.current?.focus()
     return () => document.getElementById('view')?.focus()
   }, [])
-  const { id, title } = slideAt(slide)
+  const { id, title } = slideAt(slide, slides)
   const Slide = COMPONENTS[id]
   const text = size ? textSize(size) : 16
   return (
@@ -77,12 +98,23 @@ export function Present() {
       <Head />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a low window makes it scroll, which has to work by keyboard */}
       <section ref={place} className="present-slide" tabIndex={0} aria-roledescription="slide" aria-label={title}>
-        {size && <Slide {...{ runs, axis, play, duration, text }} />}
+        {size && <Slide {...{ runs, beside, told, axis, play, duration, text }} onTell={tell} />}
       </section>
-      <Bar slide={slide} runs={runs} lens={lens} onCommand={obey} />
-      <Spoken slide={slide} runs={runs} />
+      <Bar slide={slide} slides={slides} runs={told} lens={lens} onCommand={obey} />
+      <Spoken slide={slide} slides={slides} runs={told} />
     </section>
   )
+}
+
+/** With two axes the grip is told of one strategy at a time, both of its axes large; first of the one that tells most. */
+function useTold(runs: RunView[], beside: RunView[]) {
+  const [chosen, tell] = useState<StrategyId | null>(null)
+  const told = useMemo(() => {
+    if (beside.length === 0) return runs
+    const strategy = runs.some((run) => run.strategy === chosen) ? chosen : tellingOf(runs, beside)
+    return [...runs, ...beside].filter((run) => run.strategy === strategy)
+  }, [runs, beside, chosen])
+  return { told, tell }
 }
 
 function Head() {
@@ -100,10 +132,9 @@ function Head() {
 }
 
 /** The grip starts before the contact when its slide is opened, once everything has been simulated. */
-function useStart(slide: number, runs: RunView[], start: number, still: boolean) {
-  const wanted = useView((state) => state.shown.length)
+function useStart(open: boolean, runs: RunView[], axes: number, start: number, still: boolean) {
+  const wanted = axes * useView((state) => state.shown.length)
   const ready = runs.length > 0 && runs.length === wanted && runs.every(({ status }) => status !== 'running')
-  const open = slideAt(slide).id === 'grip'
   const [started, setStarted] = useState(false)
   useEffect(() => {
     if (!open) setStarted(false)
@@ -115,26 +146,27 @@ function useStart(slide: number, runs: RunView[], start: number, still: boolean)
 
 interface BarProps {
   slide: number
+  slides: Slide[]
   runs: RunView[]
   lens: TimeLens
   onCommand(command: Command): void
 }
 
 /** The same by hand, for a touch screen. */
-function Bar({ slide, runs, lens, onCommand }: BarProps) {
+function Bar({ slide, slides, runs, lens, onCommand }: BarProps) {
   const playing = useView((state) => state.playing)
-  const grip = slideAt(slide).id === 'grip'
+  const grip = slideAt(slide, slides).id === 'grip'
   const full = useFullScreen()
   return (
     <footer className="present-bar">
       <Button disabled={slide === 0} onClick={() => onCommand({ kind: 'go', slide: slide - 1 })}>
         Back
       </Button>
-      <Button disabled={slide === SLIDES.length - 1} onClick={() => onCommand({ kind: 'go', slide: slide + 1 })}>
+      <Button disabled={slide === slides.length - 1} onClick={() => onCommand({ kind: 'go', slide: slide + 1 })}>
         Next
       </Button>
       <p className="present-place">
-        {slide + 1} of {SLIDES.length}: {slideAt(slide).title}
+        {slide + 1} of {slides.length}: {slideAt(slide, slides).title}
       </p>
       {grip && (
         <Button className="play" aria-keyshortcuts="Space" onClick={() => onCommand({ kind: 'play' })}>

@@ -1,17 +1,29 @@
 /** The slides in their order, and what keys ask of them. */
-export const SLIDES = [
+export type SlideId = 'job' | 'grip' | 'outcome' | 'axes' | 'why'
+
+export interface Slide {
+  id: SlideId
+  title: string
+}
+
+export const SLIDES: Slide[] = [
   { id: 'job', title: 'The job' },
   { id: 'grip', title: 'The grip' },
   { id: 'outcome', title: 'What came of it' },
   { id: 'why', title: 'Why' },
-] as const
+]
 
-export type SlideId = (typeof SLIDES)[number]['id']
+/** With an axis beside that of the bench. */
+export const PAIRED_SLIDES: Slide[] = [
+  ...SLIDES.slice(0, -1),
+  { id: 'axes', title: 'The two axes' },
+  ...SLIDES.slice(-1),
+]
 
 /** The slide at a place; places beyond the ends are the first and the last. */
-export const slideAt = (place: number) => SLIDES[within(place)]!
+export const slideAt = (place: number, slides = SLIDES) => slides[within(place, slides)]!
 
-export const within = (place: number) => Math.min(SLIDES.length - 1, Math.max(0, place))
+export const within = (place: number, slides = SLIDES) => Math.min(slides.length - 1, Math.max(0, place))
 
 export type Command =
   | { kind: 'go'; slide: number }
@@ -24,13 +36,14 @@ interface Where {
   slide: number
   /** Nothing plays by itself: the keys that change slides first walk through the instants of the grip. */
   still: boolean
+  slides?: Slide[]
 }
 
 /** What a key asks for; null: nothing. The page keys are those of a presenter's remote control. */
-export function commandFor(key: string, shift: boolean, { slide, still }: Where): Command | null {
-  const grip = slideAt(slide).id === 'grip'
+export function commandFor(key: string, shift: boolean, { slide, still, slides = SLIDES }: Where): Command | null {
+  const grip = slideAt(slide, slides).id === 'grip'
   const turn = (by: 1 | -1): Command | null => {
-    const next = within(slide + by)
+    const next = within(slide + by, slides)
     if (grip && still) return { kind: 'step', by, slide: next }
     return next === slide ? null : { kind: 'go', slide: next }
   }
@@ -50,7 +63,7 @@ export function commandFor(key: string, shift: boolean, { slide, still }: Where)
     case 'Home':
       return { kind: 'go', slide: 0 }
     case 'End':
-      return { kind: 'go', slide: SLIDES.length - 1 }
+      return { kind: 'go', slide: slides.length - 1 }
     case 'Escape':
       return { kind: 'leave' }
     default:

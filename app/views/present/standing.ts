@@ -1,6 +1,6 @@
 /** How a grip stands at an instant: the word that is true by then, and the instants worth stopping at. */
-import { liftTime } from '../../../sim/index.ts'
-import { isDamage, VERDICT_WORDS } from '../../read/result/words.ts'
+import { type GripResult, liftTime, type StrategyId } from '../../../sim/index.ts'
+import { isDamage, noResult, VERDICT_WORDS } from '../../read/result/words.ts'
 import { momentsOf } from '../../read/stage/moments.ts'
 import type { RunView } from '../../store/results.ts'
 
@@ -29,9 +29,10 @@ export function decidedAt({ result, scenario }: Pick<RunView, 'result' | 'scenar
 }
 
 export function standingAt(run: RunView, time: number): Standing {
-  const { status, result } = run
+  const { result } = run
   const open = (word: string): Standing => ({ word, decided: false })
-  if (status === 'failed') return open('No result')
+  const none = noResult(run)
+  if (none) return open(none.word)
   const end = decidedAt(run)
   if (!result || end === null) return open('Closing')
   if (time >= end) return { word: VERDICT_WORDS[result.verdict], decided: true }
@@ -64,4 +65,29 @@ export function stopBeside(stops: number[], time: number, by: 1 | -1): number | 
 export function firstToTell(runs: RunView[]): RunView | undefined {
   const lost = runs.filter(({ result }) => result && result.verdict !== 'held')
   return lost.find(({ result }) => isDamage(result!.verdict)) ?? lost[0] ?? runs[0]
+}
+
+/** The strategy whose two axes differ most: one that holds on one of them alone, else the one whose room to spare differs most. */
+export function tellingOf(own: RunView[], beside: RunView[]): StrategyId | null {
+  const weights = own.flatMap(({ strategy, result }) => {
+    const other = beside.find((run) => run.strategy === strategy)?.result
+    if (!result || !other) return []
+    const alone = (result.verdict === 'held') !== (other.verdict === 'held')
+    return [{ strategy, weight: alone ? Number.POSITIVE_INFINITY : Math.abs(spareOf(result) - spareOf(other)) }]
+  })
+  const most = weights.reduce((best, each) => (each.weight > best.weight ? each : best), {
+    strategy: null,
+    weight: -1,
+  } as {
+    strategy: StrategyId | null
+    weight: number
+  })
+  return most.strategy ?? own[0]?.strategy ?? null
+}
+
+/** The smaller of its margins, no limit being no margin; 0 for what has lost the part. */
+function spareOf({ verdict, metrics: { holdMargin, damageMargin } }: GripResult): number {
+  if (verdict !== 'held') return 0
+  const least = Math.min(holdMargin ?? Number.POSITIVE_INFINITY, damageMargin ?? Number.POSITIVE_INFINITY)
+  return Number.isFinite(least) ? least : 0
 }

@@ -1,7 +1,8 @@
 /** Geometry of the force story: scales, lines with their peaks kept, names apart. Pixels unless said otherwise. */
-import { forceWindow, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { forceWindow, type Scenario, type StrategyId } from '../../../sim/index.ts'
 import { rowAt } from '../../picture/grip/frameAt.ts'
 import { roundBelow } from '../../picture/grip/scales.ts'
+import { nameOf } from '../../read/stage/moments.ts'
 import type { RunView } from '../../store/results.ts'
 import { limits } from '../../ui/chart/data.ts'
 import { apart } from '../../ui/chart/labels.ts'
@@ -23,7 +24,7 @@ export interface Room {
 /** Room around the plot for figures, names and times, in lines of type. */
 export const roomOf = ({ width, height }: Size, text: number): Room => {
   const left = 2.4 * text
-  const right = 7.4 * text
+  const right = 8.5 * text
   const top = 0.9 * text
   const bottom = 2.3 * text
   return {
@@ -37,14 +38,18 @@ export const roomOf = ({ width, height }: Size, text: number): Room => {
 }
 
 export interface StoryLine {
+  id: string
   strategy: StrategyId
   label: string
   path: string
+  /** Along the line of an axis beside. */
+  rings: { x: number; y: number }[]
   /** Where the line's name stands. */
   nameY: number
 }
 
 export interface StoryMark {
+  id: string
   strategy: StrategyId
   x: number
   y: number
@@ -85,9 +90,11 @@ export function storyOf({ runs, scenario, axis, unit, room, text }: StoryInput):
   const names = apart(ends, 1.2 * text, 0.6 * text, room.height + 0.6 * text)
   return {
     lines: runs.map((run, i) => ({
+      id: nameOf(run),
       strategy: run.strategy,
-      label: STRATEGIES.find(({ id }) => id === run.strategy)?.label ?? run.strategy,
+      label: nameOf(run),
       path: linePath(run, x, y),
+      rings: run.axis === undefined ? [] : ringsOf(run, axis, room.width, text, y),
       nameY: names[i]!,
     })),
     marks: clear(
@@ -139,6 +146,20 @@ export function linePath({ traces, rows }: RunView, x: (time: number) => number,
   return `M${points.join('L')}`
 }
 
+/** Distance of two rings along a line, in lines of type. */
+const RINGS = 4.5
+
+function ringsOf({ traces, rows }: RunView, axis: TimeLens, width: number, text: number, y: (force: number) => number) {
+  if (!traces || rows === 0) return []
+  const apart = RINGS * text
+  const last = axis.toDisplay(traces.time[rows - 1]!) * width
+  const count = Math.max(0, Math.floor(last / apart + 0.5))
+  return Array.from({ length: count }, (_, n) => {
+    const x = (n + 0.5) * apart
+    return { x, y: y(traces.force[rowAt(traces.time, rows, axis.toTime(x / width)).index]!) }
+  })
+}
+
 /** Where and when it went wrong, on the line itself. */
 function fateMark(run: RunView, x: (time: number) => number, y: (force: number) => number): StoryMark[] {
   const { result, traces, rows, strategy } = run
@@ -159,7 +180,8 @@ function fateMark(run: RunView, x: (time: number) => number, y: (force: number) 
   const [word, time] = fate
   const damage = verdict === 'crushed' || verdict === 'marked'
   const peak = damage ? (metrics.peakForce ?? 0) : traces.force[rowAt(traces.time, rows, time).index]!
-  return [{ strategy, time, x: x(time), y: y(peak), words: `${word} at ${formatFigure(time)} s`, drop: 0, damage }]
+  const words = `${run.axis === undefined ? '' : '○ '}${word} at ${formatFigure(time)} s`
+  return [{ id: nameOf(run), strategy, time, x: x(time), y: y(peak), words, drop: 0, damage }]
 }
 
 /** Words of marks that lie close, one under the other; the same words at the same place are written once. */

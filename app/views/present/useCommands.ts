@@ -1,8 +1,11 @@
 import { useEffect, useRef } from 'react'
-import { type Command, commandFor } from './slides.ts'
+import { type Command, commandFor, type Slide } from './slides.ts'
 
 /** Keys of the customer view, wherever the focus is, unless what has the focus wants them for itself. */
-export function useCommands(where: { slide: number; still: boolean }, obey: (command: Command) => void) {
+export function useCommands(
+  where: { slide: number; still: boolean; slides: Slide[] },
+  obey: (command: Command) => void,
+) {
   const latest = useRef({ where, obey })
   latest.current = { where, obey }
   useEffect(() => {

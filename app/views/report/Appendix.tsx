@@ -6,10 +6,11 @@ import { Margins } from './Margins.tsx'
 import type { Matter } from './matter.ts'
 import { Changed, SettingTable } from './Settings.tsx'
 import { allParameters, changesFrom } from './settings.ts'
+import { Fitted } from './TwoAxes.tsx'
 
 /** Pages after the first: what the first had no room for, every parameter, and how each figure is computed. */
 export function Appendix({ matter, left }: { matter: Matter; left: readonly Leaving[] }) {
-  const { scenario, base, units, columns, told, loops } = matter
+  const { scenario, base, units, columns, beside, told, loops } = matter
   return (
     <div className="report-appendix">
       {left.includes('notes') && (
@@ -17,6 +18,12 @@ export function Appendix({ matter, left }: { matter: Matter; left: readonly Leav
           <h2 id="report-notes">Notes</h2>
           <p className="report-notes">{scenario.notes}</p>
         </section>
+      )}
+      {beside && left.includes('fitted') && (
+        <p>
+          {beside.title}.
+          <Fitted {...{ scenario, beside, units }} />
+        </p>
       )}
       {left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
       {left.includes('changes') && <Changed {...changesFrom(base, scenario, [], units)} />}

@@ -1,10 +1,14 @@
 import type { Scenario } from '../../../sim/index.ts'
-import { saveScenario } from '../../store/file.ts'
+import { Ring } from '../../read/axes/Ring.tsx'
+import { axisName } from '../../read/scenario/putAxis.ts'
+import { fileName, saveScenario } from '../../store/file.ts'
+import type { RunView } from '../../store/results.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatPlain } from '../../ui/format.ts'
 import { VERSION } from '../../version.ts'
 import type { Column } from './columns.ts'
 import { LEAVING, type Leaving } from './fit.ts'
+import type { SecondAxis } from './matter.ts'
 import { reproductionOf } from './reproduce.ts'
 
 export function Cautions() {
@@ -24,12 +28,18 @@ export function Cautions() {
 interface ReproduceProps {
   base: Scenario
   scenario: Scenario
+  /** The axis beside, where there is one. */
+  beside: SecondAxis | null
   columns: Column[]
 }
 
 /** What it takes to come to the same figures: a command, with the scenario's file where a command would be too long. */
-export function Reproduce({ base, scenario, columns }: ReproduceProps) {
-  const results = columns.flatMap(({ label, run }) => (run?.result ? [{ label, result: run.result }] : []))
+export function Reproduce({ base, scenario, beside, columns }: ReproduceProps) {
+  const of = (label: string, run: RunView | undefined) => (run?.result ? [{ label, result: run.result }] : [])
+  const results = [
+    ...columns.flatMap(({ label, run }) => of(label, run)),
+    ...columns.flatMap((column) => of(`○ ${column.label}`, column.beside)),
+  ]
   const step = results[0]?.result.step
   const reproduction = reproductionOf(base, scenario)
   return (
@@ -46,6 +56,7 @@ export function Reproduce({ base, scenario, columns }: ReproduceProps) {
           </Button>
         </p>
       )}
+      {beside && <ReproduceBeside {...beside} />}
       <p>Where the fingerprints of the traces are the same, so is every figure, to the last digit.</p>
       <dl className="report-prints">
         <Print name="Jawbench" value={`${VERSION}, format ${scenario.version}`} />
@@ -56,6 +67,21 @@ export function Reproduce({ base, scenario, columns }: ReproduceProps) {
         ))}
       </dl>
     </section>
+  )
+}
+
+/** The scenario with the axis beside is no preset: it always has a file. */
+function ReproduceBeside({ title, scenario }: SecondAxis) {
+  const named = { ...scenario, name: axisName(scenario.name, title) }
+  const file = `${fileName(named.name)}.json`
+  return (
+    <p>
+      <Ring />
+      <code>jawbench grip {file}</code>{' '}
+      <Button className="report-save" onClick={() => saveScenario(named)}>
+        Save it
+      </Button>
+    </p>
   )
 }
 

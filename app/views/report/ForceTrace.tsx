@@ -7,11 +7,13 @@ import type { RunView } from '../../store/results.ts'
 import { roundTimes, timeTexts } from '../../ui/chart/ticks.ts'
 import { PLAIN_TIME } from '../../ui/chart/types.ts'
 import { formatFigure, formatPlain, withUnit } from '../../ui/format.ts'
-import { BOX, forceTicks, outline, placeIn } from './trace.ts'
+import { BOX, forceTicks, outline, type Place, placeIn, ringsOf } from './trace.ts'
 
 interface Props {
   scenario: Scenario
   run: RunView | undefined
+  /** The same on the axis beside. */
+  beside?: RunView | undefined
   /** Force at the upper edge [N]. */
   top: number
   units: UnitSystem
@@ -22,7 +24,7 @@ const RIGHT = BOX.width - BOX.right
 const BOTTOM = BOX.height - BOX.bottom
 
 /** Grip force over time with the force window, drawn to be printed. */
-export function ForceTrace({ scenario, run, top, units }: Props) {
+export function ForceTrace({ scenario, run, beside, top, units }: Props) {
   const unit = quantityUnit('force', units)
   const { duration } = scenario.run
   const place = placeIn(duration, top)
@@ -34,7 +36,7 @@ export function ForceTrace({ scenario, run, top, units }: Props) {
       className="report-trace"
       viewBox={`0 0 ${BOX.width} ${BOX.height}`}
       role="img"
-      aria-label={run ? summaryOf(PANEL, { [run.strategy]: run }, unit) : 'Grip force over time: not run yet.'}
+      aria-label={run ? summaryOf(PANEL, keyed(run), unit, keyed(beside)) : 'Grip force over time: not run yet.'}
     >
       <Window scenario={scenario} y={place.y} top={top} units={units} />
       {forceTicks(top, unit).map((force) => (
@@ -61,12 +63,28 @@ export function ForceTrace({ scenario, run, top, units }: Props) {
       </text>
       {run && <Marks scenario={scenario} run={run} x={place.x} />}
       {run && traces && <path className="line" d={outline(place, traces.time, traces.force, run.rows)} />}
+      {beside && <Beside run={beside} place={place} />}
     </svg>
   )
 }
 
+const keyed = (run: RunView | undefined) => (run ? { [run.strategy]: run } : {})
+
+/** The axis beside: a thinner line with rings along it. */
+function Beside({ run: { traces, rows }, place }: { run: RunView; place: Place }) {
+  if (!traces) return null
+  return (
+    <>
+      <path className="line-beside" d={outline(place, traces.time, traces.force, rows)} />
+      {ringsOf(place, traces.time, traces.force, rows).map(({ x, y }) => (
+        <circle key={x} className="line-ring" cx={x} cy={y} r="2.4" />
+      ))}
+    </>
+  )
+}
+
 /** Hatched where the part drops and where it breaks; blank between. */
-function Window({ scenario, y, top, units }: Omit<Props, 'run'> & { y(force: number): number }) {
+function Window({ scenario, y, top, units }: Omit<Props, 'run' | 'beside'> & { y(force: number): number }) {
   const hatch = useId()
   const { least, most } = forceWindow(scenario)
   const unit = quantityUnit('force', units)

@@ -6,9 +6,14 @@ import {
   wordingOf,
 } from '../../../sim/index.ts'
 import { frameAt } from '../../picture/grip/frameAt.ts'
+import type { PictureScales } from '../../picture/grip/scales.ts'
+import { axisTitle } from '../../read/axes/names.ts'
+import { Ring } from '../../read/axes/Ring.tsx'
 import { Picture } from '../../read/stage/Lane.tsx'
+import { nameOf } from '../../read/stage/moments.ts'
 import { scalesOf } from '../../read/stage/scales.ts'
 import type { UnitSystem } from '../../read/units.ts'
+import type { RunView } from '../../store/results.ts'
 import { formatFigure } from '../../ui/format.ts'
 import type { Column } from './columns.ts'
 
@@ -46,7 +51,7 @@ export function HandedOver({ scenario, column, columns, recommendation, units }:
           </ul>
         )}
       </section>
-      <Holding scenario={scenario} column={column ?? columns[0]} />
+      <Holdings scenario={scenario} column={column ?? columns[0]} />
     </div>
   )
 }
@@ -54,17 +59,56 @@ export function HandedOver({ scenario, column, columns, recommendation, units }:
 /** Size that the picture is drawn for; the sheet scales it [px]. */
 const SIZE = { width: 440, height: 170 }
 
-function Holding({ scenario, column }: { scenario: Scenario; column: Column | undefined }) {
-  const run = column?.run
-  if (!run || run.rows === 0) return null
+/** Beside another [px]. */
+const HALF = { width: 290, height: 170 }
+
+/** The gripper as it holds the part; with either axis, where there are two. */
+function Holdings({ scenario, column }: { scenario: Scenario; column: Column | undefined }) {
+  const runs = [column?.run, column?.beside].flatMap((run) => (run && run.rows > 0 ? [run] : []))
+  if (!column || runs.length === 0) return null
   const time = settledBy(scenario)
+  return (
+    <div className="report-pictures">
+      {runs.map((run) => (
+        <Holding
+          key={nameOf(run)}
+          run={run}
+          label={column.label}
+          time={time}
+          scales={scalesOf(runs)}
+          alone={!column.beside}
+        />
+      ))}
+    </div>
+  )
+}
+
+interface HoldingProps {
+  run: RunView
+  /** Of its strategy. */
+  label: string
+  time: number
+  scales: PictureScales | undefined
+  alone: boolean
+}
+
+function Holding({ run, label, time, scales, alone }: HoldingProps) {
   const frame = frameAt(run, time)
-  const label = `The gripper in section, ${run.strategy === column.strategy ? column.label.toLowerCase() : ''} at ${formatFigure(frame.time)} s.`
+  const instant = `${label.toLowerCase()} at ${formatFigure(frame.time)} s`
+  const size = alone ? SIZE : HALF
   return (
     <figure className="report-picture">
-      <Picture frame={frame} scenario={scenario} scales={scalesOf([run])} label={label} names={false} {...SIZE} />
+      <Picture
+        frame={frame}
+        scenario={run.scenario}
+        scales={scales}
+        label={`The gripper in section, ${instant}${run.axis === undefined ? '' : `, ${run.axis}`}.`}
+        names={false}
+        {...size}
+      />
       <figcaption>
-        {column.label} at {formatFigure(frame.time)} s, in section
+        {run.axis !== undefined && <Ring />}
+        {alone ? `${label} at ${formatFigure(frame.time)} s, in section` : (run.axis ?? axisTitle(run.scenario))}
       </figcaption>
     </figure>
   )

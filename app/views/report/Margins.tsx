@@ -1,10 +1,10 @@
 import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
+import { FigureUnit, LoopFigure } from '../../read/loops/Figure.tsx'
 import { COLUMNS } from '../../read/loops/figures.ts'
 import { standing, worstOfEach } from '../../read/loops/lines.ts'
 import { textAt } from '../../read/scenario/textAt.ts'
 import type { Answered } from '../../read/study/useKept.ts'
 import type { UnitSystem } from '../../read/units.ts'
-import { formatFigure } from '../../ui/format.ts'
 
 const SHOWN = COLUMNS.filter(({ id }) => ['crossover', 'phase-margin', 'gain-margin', 'peak-sensitivity'].includes(id))
 
@@ -40,9 +40,9 @@ function MarginRows({ result }: { result: LoopsResult }) {
       <thead>
         <tr>
           <th scope="col">Margins, worst at</th>
-          {SHOWN.map(({ id, label, unit }) => (
+          {SHOWN.map(({ id, label, unit, frequency }) => (
             <th key={id} scope="col">
-              {label} <span className="unit">{unit}</span>
+              {label} <FigureUnit unit={unit} frequency={frequency} />
             </th>
           ))}
         </tr>
@@ -53,9 +53,11 @@ function MarginRows({ result }: { result: LoopsResult }) {
             <th scope="row">{heading}</th>
             {SHOWN.map((column, index) => (
               <td key={column.id}>
-                {worst && !worst.stable
-                  ? index === 0 && <b>{standing(worst)}</b>
-                  : formatFigure(worst && column.value(worst))}
+                {worst && !worst.stable ? (
+                  index === 0 && <b>{standing(worst)}</b>
+                ) : (
+                  <LoopFigure value={worst && column.value(worst)} frequency={column.frequency} />
+                )}
               </td>
             ))}
           </tr>

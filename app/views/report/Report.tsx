@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'react'
 import { recommend, type StrategyId } from '../../../sim/index.ts'
 import { StrategyChooser } from '../../read/result/StrategyChooser.tsx'
 import { useKept } from '../../read/study/useKept.ts'
+import { useBeside } from '../../store/beside.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
@@ -57,12 +58,17 @@ function useMatter(handed: Handed): Matter {
   const base = useScenario((state) => state.base)
   const units = useView((state) => state.units)
   const columns = useColumns()
+  const second = useBeside()
+  const beside = useMemo(
+    () => (second?.fitted.ok ? { title: second.axis.title, scenario: second.fitted.scenario } : null),
+    [second],
+  )
   const told = useCauses(scenario, columns)
   const loops = useKept('loops', scenario)
   const recommendation = useMemo(() => recommend(columns.flatMap(({ run }) => run?.result ?? [])), [columns])
   const strategy = handed === 'recommended' ? recommendation.best?.strategy : handed
   const column = columns.find((each) => each.strategy === strategy)
-  return { scenario, base, units, columns, told, loops, recommendation, handed: column }
+  return { scenario, base, units, columns, beside, told, loops, recommendation, handed: column }
 }
 
 const choices = (columns: Column[]): { value: Handed; label: string }[] => [

@@ -1,4 +1,5 @@
 import type { CSSProperties } from 'react'
+import { today } from '../../read/today.ts'
 import { Appendix } from './Appendix.tsx'
 import { Assumed } from './Assumed.tsx'
 import { FigureTable } from './FigureTable.tsx'
@@ -10,6 +11,7 @@ import { Job } from './Job.tsx'
 import { Margins } from './Margins.tsx'
 import type { Matter } from './matter.ts'
 import { Settings } from './Settings.tsx'
+import { TwoAxes } from './TwoAxes.tsx'
 import { useFit } from './useFit.ts'
 
 interface Props {
@@ -21,8 +23,8 @@ interface Props {
 
 /** The report on paper: the first page, as large and as full as fits on it, and further pages where they are wanted. */
 export function Sheet({ matter, paper, further }: Props) {
-  const { scenario, columns, told, loops, handed } = matter
-  const { fit, sheet } = useFit(paper, [scenario, columns, told, loops, handed, further])
+  const { scenario, columns, beside, told, loops, handed } = matter
+  const { fit, sheet } = useFit(paper, [scenario, columns, beside, told, loops, handed, further])
   const style = { '--wide': roomOf(paper, fit.size).width, '--size': `${fit.size}pt` } as CSSProperties
   return (
     // Paper is white, whatever the page around it is.
@@ -48,11 +50,12 @@ export function Sheet({ matter, paper, further }: Props) {
 }
 
 function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[] }) {
-  const { scenario, base, units, columns, told, loops, handed } = matter
+  const { scenario, base, units, columns, beside, told, loops, handed } = matter
   return (
     <>
       <HandedOver column={handed} {...matter} />
-      <Glance scenario={scenario} columns={columns} told={told} units={units} />
+      <Glance scenario={scenario} columns={columns} beside={beside} told={told} units={units} />
+      {beside && <TwoAxes {...{ scenario, beside, columns, units, left }} />}
       <div className="report-thirds">
         <div>
           <FigureTable scenario={scenario} columns={columns} told={told} units={units} left={left} />
@@ -65,12 +68,9 @@ function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[]
         <div>
           {handed && !left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
           <Cautions />
-          <Reproduce base={base} scenario={scenario} columns={columns} />
+          <Reproduce base={base} scenario={scenario} beside={beside} columns={columns} />
         </div>
       </div>
     </>
   )
 }
-
-/** `27 November 2026` */
-const today = () => new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })

@@ -10,6 +10,7 @@ export const LEAVING = {
   figures: 'lesser figures',
   margins: 'the margins of the loops',
   settings: 'the end of the settings',
+  fitted: 'settings of the second axis',
   job: 'part and axis',
 } as const
 

@@ -5,12 +5,19 @@ import type { UnitSystem } from '../../read/units.ts'
 import { type Column, ended } from './columns.ts'
 import type { Told } from './useCauses.ts'
 
+export interface SecondAxis {
+  title: string
+  scenario: Scenario
+}
+
 export interface Matter {
   scenario: Scenario
   /** What the present scenario was changed from. */
   base: Scenario
   units: UnitSystem
   columns: Column[]
+  /** What the axis beside is called, and the scenario with it; null: there is none that can be run. */
+  beside: SecondAxis | null
   told: Partial<Record<StrategyId, Told>>
   loops: Answered<LoopsResult>
   recommendation: Recommendation
@@ -19,14 +26,16 @@ export interface Matter {
 }
 
 /** What is still being worked out; empty once the report is complete. */
-export function missingFrom({ columns, told, loops }: Matter): string[] {
+export function missingFrom({ columns, beside, told, loops }: Matter): string[] {
+  const runs = columns.flatMap((column) => [{ run: column.run }, ...(beside ? [{ run: column.beside }] : [])])
   return [
-    columns.every(ended) ? '' : 'grips',
+    runs.every(ended) ? '' : 'grips',
     columns.every(({ strategy, run }) => run?.status === 'failed' || told[strategy]) ? '' : 'causes',
     loops.busy ? 'margins' : '',
-    columns.every(isChecked) ? '' : 'step errors',
+    runs.every(isChecked) ? '' : 'step errors',
   ].filter((each) => each !== '')
 }
 
 /** Held against a finer run, whether or not it has a step error. */
-const isChecked = ({ run }: Column) => (run?.result ? run.result.stepErrors !== null : run?.status === 'failed')
+const isChecked = ({ run }: Pick<Column, 'run'>) =>
+  run?.result ? run.result.stepErrors !== null : run?.status === 'failed'

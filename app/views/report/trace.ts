@@ -54,3 +54,19 @@ export function outline({ x, y }: Place, time: Float64Array, values: Float64Arra
   }
   return points.length > 0 ? `M${points.join('L')}` : ''
 }
+
+/** Distance of two rings along a line, and of the first from the axis. */
+const RINGS = { apart: 44, first: 22 }
+
+/** Where rings stand along a trace. */
+export function ringsOf({ x, y }: Place, time: Float64Array, values: Float64Array, rows: number) {
+  const rings: { x: number; y: number }[] = []
+  let next = BOX.left + RINGS.first
+  for (let row = 0; row < rows; row++) {
+    const at = x(time[row]!)
+    if (at < next) continue
+    rings.push({ x: at, y: y(values[row]!) })
+    next += RINGS.apart
+  }
+  return rings
+}

@@ -1,7 +1,7 @@
 /** What a person kept in the browser with version 1 of the format comes back with version 2: payloads written by the bench as it was. */
 import { readFileSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { checkScenario } from '../../../sim/index.ts'
+import { AXIS_PRESETS, checkScenario } from '../../../sim/index.ts'
 
 const FIRST: { id: string; link: string; scenario: object }[] = JSON.parse(
   readFileSync(new URL('../../scenario/fixtures/version-1.json', import.meta.url), 'utf8'),
@@ -27,12 +27,18 @@ async function opened(kept: Record<string, string>, hash = '') {
   vi.stubGlobal('sessionStorage', storage)
   vi.stubGlobal('location', { hash, href: `https://bench.test/${hash}` })
   vi.stubGlobal('history', { state: null, replaceState: () => {} })
-  vi.stubGlobal('window', { addEventListener: (name: string, run: () => void) => listeners.set(name, run), setTimeout })
+  // What is kept is written when the page is left; a timer would outlive its test.
+  const later = () => 0
+  vi.stubGlobal('window', {
+    addEventListener: (name: string, run: () => void) => listeners.set(name, run),
+    setTimeout: later,
+  })
   const { startKeeping } = await import('../../../app/store/keep.ts')
   const { useScenario } = await import('../../../app/store/scenario.ts')
   const { useResults } = await import('../../../app/store/results.ts')
   startKeeping()
-  return { scenario: useScenario.getState().scenario, notice: useResults.getState().notice, entries, listeners }
+  const { scenario, beside, setBeside } = useScenario.getState()
+  return { scenario, beside, setBeside, notice: useResults.getState().notice, entries, listeners }
 }
 
 beforeEach(() => vi.resetModules())
@@ -64,5 +70,27 @@ describe('what version 1 left in the browser', () => {
     vi.stubGlobal('localStorage', { getItem: () => JSON.stringify(kept), setItem: () => {} })
     const { useFolds } = await import('../../../app/parameters/folds.ts')
     expect(useFolds.getState().open).toEqual(['strategies', 'strategies.sensedForce', 'sensors.gauge', 'jaws.friction'])
+  })
+})
+
+describe('the second axis', () => {
+  it('comes back with the scenario, and a link says whether there is one', async () => {
+    const [axis] = AXIS_PRESETS
+    const first = await opened({ 'jawbench.scenario': teapot.link })
+    expect(first.beside).toBeNull()
+    first.setBeside({ title: axis!.title, actuator: axis!.actuator })
+    first.listeners.get('pagehide')!()
+    const kept = Object.fromEntries(first.entries)
+    vi.resetModules()
+    expect((await opened(kept)).beside).toEqual({ title: axis!.title, actuator: axis!.actuator })
+    vi.resetModules()
+    expect((await opened(kept, `#s=${teapot.link}`)).beside).toBeNull()
+    vi.resetModules()
+    const linked = await opened({}, `#s=${teapot.link}&beside=${kept['jawbench.beside']}&view=report`)
+    expect(linked.beside).toEqual({ title: axis!.title, actuator: axis!.actuator })
+    vi.resetModules()
+    const cut = await opened(kept, `#s=${teapot.link}&beside=${kept['jawbench.beside']!.slice(0, -2)}`)
+    expect(cut.beside).toBeNull()
+    expect(cut.notice).toMatch(/second axis of this link cannot be read/)
   })
 })

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { deflateSync, strToU8 } from 'fflate'
 import { describe, expect, it } from 'vitest'
-import { linkToScenario, scenarioToLink } from '../../../app/store/link.ts'
-import { checkScenario, editScenario, type Scenario } from '../../../sim/index.ts'
+import { axisToLink, linkToAxis, linkToScenario, scenarioToLink } from '../../../app/store/link.ts'
+import { AXIS_PRESETS, checkScenario, editScenario, PRESETS, type Scenario } from '../../../sim/index.ts'
 
 function scenario(input: object): Scenario {
   const checked = checkScenario(input)
@@ -115,6 +115,23 @@ describe('a link', () => {
         expect(linkToScenario(text).ok).toBe(false)
       }),
     )
+  })
+})
+
+describe('the link of a second axis', () => {
+  it('restores every generic axis and those of the presets, title and all', () => {
+    const own = PRESETS.map(({ title, scenario: { actuator } }) => ({ title, actuator }))
+    for (const { title, actuator } of [...AXIS_PRESETS, ...own]) {
+      const link = axisToLink({ title, actuator })!
+      expect(link.length, title).toBeLessThan(700)
+      expect(linkToAxis(link), title).toEqual({ title, actuator })
+    }
+  })
+
+  it('that was cut or changed holds none', () => {
+    const link = axisToLink(AXIS_PRESETS[0]!)!
+    for (const text of ['', link.slice(0, -1), link.replace(/.$/, '_'), 'x'.repeat(50)])
+      expect(linkToAxis(text)).toBeNull()
   })
 })
 

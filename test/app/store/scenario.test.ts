@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest'
+import { besideOf } from '../../../app/store/beside.ts'
 import { useScenario } from '../../../app/store/scenario.ts'
-import { PRESETS } from '../../../sim/index.ts'
+import { AXIS_PRESETS, fitAxis, PRESETS } from '../../../sim/index.ts'
 
 const bench = () => useScenario.getState()
 const untouched = useScenario.getState()
@@ -62,5 +63,33 @@ describe('the scenario on the bench', () => {
     bench().undo()
     expect(bench().scenario).toBe(first)
     expect(bench().base).toBe(first)
+  })
+
+  it('takes a second axis as one step of its own, keeps it under every edit, and lets it go with another job', () => {
+    const axis = AXIS_PRESETS[3]!
+    bench().setBeside(axis)
+    bench().edit('approach.speed', 0.011)
+    expect(bench().beside).toBe(axis)
+    bench().undo()
+    expect(bench().beside).toBe(axis)
+    bench().undo()
+    expect(bench().beside).toBeNull()
+    bench().redo()
+    expect(bench().beside).toBe(axis)
+    bench().load(PRESETS[1]!.scenario)
+    expect(bench().beside).toBeNull()
+    bench().undo()
+    expect(bench().beside).toBe(axis)
+  })
+
+  it('fits the second axis to whatever is on the bench, the same object until one of them changes', () => {
+    expect(besideOf(bench())).toBeNull()
+    bench().setBeside(AXIS_PRESETS[3]!)
+    const before = besideOf(bench())!
+    expect(before.fitted).toEqual(fitAxis(bench().scenario, AXIS_PRESETS[3]!.actuator))
+    expect(besideOf(bench())).toBe(before)
+    bench().edit('part.mass', 0.2)
+    const after = besideOf(bench())!
+    expect(after.fitted.ok && after.fitted.scenario.part.mass).toBe(0.2)
   })
 })

@@ -73,6 +73,21 @@ describe('correlations that contradict each other', () => {
     expect(correlator(5, [other, ...chain])).toEqual({ kind: 'contradiction', pairs: chain })
   })
 
+  it('are those of one that goes with two which are the same, but not alike', () => {
+    const same: Pair[] = [
+      { a: 0, b: 1, correlation: 1 },
+      { a: 0, b: 2, correlation: 0.5 },
+      { a: 1, b: 2, correlation: 0.4 },
+    ]
+    expect(correlator(3, same).kind).toBe('contradiction')
+    expect(
+      correlator(
+        3,
+        same.map((pair) => ({ ...pair, correlation: pair.correlation === 1 ? 1 : 0.5 })),
+      ).kind,
+    ).toBe('correlates')
+  })
+
   it('count one asked twice', () => {
     const twice: Pair[] = [
       { a: 0, b: 1, correlation: 0.5 },

@@ -1,4 +1,5 @@
 import { type GripResult, readPath, textIn, wordingOf } from '../../../../sim/index.ts'
+import { Ring } from '../../../read/axes/Ring.tsx'
 import { FIGURES } from '../../../read/result/figures.ts'
 import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
 import { differenceText } from '../../../read/result/words.ts'
@@ -24,7 +25,11 @@ export function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
           </th>
           {pins.map(({ id, label, run }) => (
             <th key={id} scope="col" data-strategy={run.strategy}>
-              {id} <span className="pin-label">{label}</span>
+              {id}{' '}
+              <span className="pin-label">
+                {run.axis !== undefined && <Ring />}
+                {label}
+              </span>
               <Button quiet onClick={() => unpin(id)}>
                 Remove<span className="sr-only"> pin {id}</span>
               </Button>

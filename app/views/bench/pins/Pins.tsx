@@ -10,7 +10,7 @@ export function Pins() {
   const pins = useResults((state) => state.pins)
   const units = useView((state) => state.units)
   return (
-    <section className="pins" aria-labelledby="pins-title">
+    <section className="pins" aria-labelledby="pins-title" data-no-sheet={pins.length === 0 || undefined}>
       <h2 id="pins-title">Pinned runs</h2>
       {pins.length === 0 ? (
         <p className="hint">Nothing to compare yet. Pin a run, change something, and pin another.</p>

@@ -1,10 +1,9 @@
 /** The picture: a lane a strategy, all at the instant of the shared cursor, over one time bar with its lens. */
 import { useEffect, useMemo, useRef, useState } from 'react'
-import type { StrategyId } from '../../../../sim/index.ts'
 import type { PictureScales } from '../../../picture/grip/scales.ts'
 import { Lane, OpenPicture } from '../../../read/stage/Lane.tsx'
 import { laneSizes } from '../../../read/stage/laneSize.ts'
-import { playSpan } from '../../../read/stage/moments.ts'
+import { nameOf, playSpan } from '../../../read/stage/moments.ts'
 import { scalesOf } from '../../../read/stage/scales.ts'
 import { onKey, TimeBar } from '../../../read/stage/TimeBar.tsx'
 import { useLens } from '../../../read/stage/useLens.ts'
@@ -21,29 +20,32 @@ import { Transport } from './Transport.tsx'
 /** Width of a picture that has room for part names [px]. */
 const NAMES_FROM = 320
 
-export function Stage({ runs }: { runs: RunView[] }) {
+/** `own` on the axis of the bench, `beside` on the one beside it. */
+export function Stage({ runs: own, beside }: { runs: RunView[]; beside: RunView[] }) {
   const [element, width] = useWidth<HTMLDivElement>()
   const [names, setNames] = useState(false)
-  const [chosen, setChosen] = useState<StrategyId | null>(null)
+  const [chosen, setChosen] = useState<string | null>(null)
+  const runs = useMemo(() => [...own, ...beside], [own, beside])
   const { lens, axis, duration } = useLens(runs)
   const play = useMemo(() => ({ lens, ...playSpan(runs, duration) }), [lens, runs, duration])
   const scales = useSteadyScales(runs)
   usePlay(lens)
   useStart(runs, play)
   useKeys(axis, play)
-  const { columns, each, alone } = laneSizes(width, runs.length)
+  // A row an axis; a single strategy has both in one.
+  const { columns, each, alone } = laneSizes(width, own.length === 1 ? runs.length : own.length)
   // Names need room: without a chosen lane they make the first one large.
   const cramped = columns > 1 && each.width < NAMES_FROM
-  const large = chosen ?? (names && cramped ? (runs[0]?.strategy ?? null) : null)
+  const large = chosen ?? (names && cramped ? (runs[0] ? nameOf(runs[0]) : null) : null)
   const makeSmall = () => {
     setChosen(null)
     if (cramped) setNames(false)
   }
   const lane = (run: RunView) => {
-    const isLarge = columns > 1 && run.strategy === large
+    const isLarge = columns > 1 && nameOf(run) === large
     return (
       <Lane
-        key={run.strategy}
+        key={nameOf(run)}
         run={run}
         scales={scales}
         names={names && (isLarge || !cramped)}
@@ -51,7 +53,7 @@ export function Stage({ runs }: { runs: RunView[] }) {
         {...(isLarge ? alone : each)}
         corner={
           columns > 1 && (
-            <Button quiet onClick={() => (isLarge ? makeSmall() : setChosen(run.strategy))}>
+            <Button quiet onClick={() => (isLarge ? makeSmall() : setChosen(nameOf(run)))}>
               {isLarge ? 'Smaller' : 'Larger'}
             </Button>
           )
@@ -62,7 +64,7 @@ export function Stage({ runs }: { runs: RunView[] }) {
   return (
     <section className="stage" aria-label="Picture">
       <div ref={element} className="lanes" data-columns={columns}>
-        {width > 0 && [...runs].sort((a, b) => Number(b.strategy === large) - Number(a.strategy === large)).map(lane)}
+        {width > 0 && inOrder(own, beside, columns, large).map(lane)}
         {width > 0 && runs.length === 0 && <NothingYet {...alone} names={names} />}
       </div>
       <div className="stage-controls">
@@ -71,6 +73,13 @@ export function Stage({ runs }: { runs: RunView[] }) {
       </div>
     </section>
   )
+}
+
+/** The large lane first; then the axis of the bench, and the one beside under it, or lane by lane where each has a row of its own. */
+function inOrder(own: RunView[], beside: RunView[], columns: number, large: string | null): RunView[] {
+  const second = (run: RunView) => beside.filter(({ strategy }) => strategy === run.strategy)
+  const all = columns > 1 ? [...own, ...beside] : own.flatMap((run) => [run, ...second(run)])
+  return all.sort((a, b) => Number(nameOf(b) === large) - Number(nameOf(a) === large))
 }
 
 function NothingYet(size: { width: number; height: number; names: boolean }) {
@@ -104,7 +113,7 @@ function useStart(runs: RunView[], { start, rest }: Play) {
   const begun = useRef(false)
   const still = useReducedMotion()
   const wanted = useView((state) => state.shown.length)
-  const finished = runs.length > 0 && runs.length === wanted && runs.every(({ status }) => status !== 'running')
+  const finished = runs.length > 0 && runs.length >= wanted && runs.every(({ status }) => status !== 'running')
   useEffect(() => {
     if (begun.current || !finished) return
     begun.current = true

@@ -56,9 +56,11 @@ export function Transport({ runs, play, names, onNames }: TransportProps) {
 function Clock({ lens }: { lens: TimeLens }) {
   const time = useView((state) => state.time)
   return (
-    <p className="clock" data-no-sheet>
+    <p className="clock">
       <span className="clock-time">{time.toFixed(4)}</span> <span className="unit">s</span>
-      <span className="clock-rate">{paceText(lens.rate(time))}</span>
+      <span className="clock-rate" data-no-sheet>
+        {paceText(lens.rate(time))}
+      </span>
     </p>
   )
 }

@@ -25,17 +25,18 @@ const NO_MARKS: ChartMark[] = []
 export const TraceChart = memo(function TraceChart({ panel, lens, timeAxis, tall }: Props) {
   const scenario = useResults(drawnScenario)
   const runs = useResults((state) => state.runs)
+  const beside = useResults((state) => state.beside)
   const before = useBefore()
   const units = useView((state) => state.units)
   const shown = useView((state) => state.shown)
   const time = useView((state) => state.time)
   const unit = useMemo(() => quantityUnit(panel.quantity, units), [panel, units])
-  const series = useMemo(() => seriesOf(panel, runs, before, shown), [panel, runs, before, shown])
+  const series = useMemo(() => seriesOf(panel, runs, before, shown, beside), [panel, runs, before, shown, beside])
   const bands = useMemo(() => (panel.channel === 'force' ? windowBand(scenario) : NO_BANDS), [panel, scenario])
-  const marks = useMemo(() => (tall ? marksOf(scenario, runs) : NO_MARKS), [tall, scenario, runs])
-  const summary = useMemo(() => summaryOf(panel, runs, unit), [panel, runs, unit])
+  const marks = useMemo(() => (tall ? marksOf(scenario, runs, beside) : NO_MARKS), [tall, scenario, runs, beside])
+  const summary = useMemo(() => summaryOf(panel, runs, unit, beside), [panel, runs, unit, beside])
   // The last row lies just before the end of the run.
-  const last = Math.max(0, ...shown.map((id) => runs[id]?.traces?.time.at(-1) ?? 0))
+  const last = Math.max(0, ...shown.flatMap((id) => [runs[id], beside[id]].map((run) => run?.traces?.time.at(-1) ?? 0)))
   const range = useMemo<[number, number]>(() => [0, scenario.run.duration], [scenario.run.duration])
   return (
     <Chart

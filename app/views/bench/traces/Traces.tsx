@@ -1,5 +1,5 @@
 import { Fragment, lazy, Suspense, useRef } from 'react'
-import { useShownRuns } from '../../../read/result/useShownRuns.ts'
+import { useBesideRuns, useShownRuns } from '../../../read/result/useShownRuns.ts'
 import { useLens } from '../../../read/stage/useLens.ts'
 import { PANELS, type Panel } from '../../../read/traces/panels.ts'
 import { useResults } from '../../../store/results.ts'
@@ -59,7 +59,7 @@ function Tools() {
 
 /** Charts one under the other; the last carries the time axis. */
 function Charts({ panels }: { panels: Panel[] }) {
-  const { axis } = useLens(useShownRuns())
+  const { axis } = useLens([...useShownRuns(), ...useBesideRuns()])
   const begun = useBegun()
   return panels.map((panel, index) => {
     const timeAxis = index === panels.length - 1

@@ -1,8 +1,10 @@
 import { memo, useRef } from 'react'
 import { progressText, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
+import { Ring } from '../../../read/axes/Ring.tsx'
 import { FIGURES, type Figure } from '../../../read/result/figures.ts'
 import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
-import { differenceText, reasonText } from '../../../read/result/words.ts'
+import { differenceText, noResult, reasonText } from '../../../read/result/words.ts'
+import { useBeside } from '../../../store/beside.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
@@ -11,14 +13,12 @@ import { Noted, walkNotes } from '../../../ui/Noted.tsx'
 import { useNarrow } from '../../../ui/useNarrow.ts'
 import { WhyFold } from '../why/WhyFold.tsx'
 import { FigureValue } from './FigureValue.tsx'
+import { PairFigures, useReference } from './PairFigures.tsx'
 
-/** What became of one strategy's grip, and why; while a long run goes on, what became of the one before. */
+/** What became of one strategy's grip, and why; on the axis beside as well, where one stands there. */
 export function VerdictCard({ strategy }: { strategy: StrategyId }) {
-  const run = useResults((state) => state.runs[strategy])
-  const awaited = useScenario((state) => state.scenario !== run?.scenario)
-  const last = useRef<RunView>(undefined)
-  if (run?.result) last.current = run
-  const outcome = run?.status === 'running' ? last.current : run
+  const { run, outcome, awaited } = useOutcome(strategy)
+  const second = useBesideOutcome(strategy)
   const { pin } = useResults.getState()
   const { label, summary } = STRATEGIES.find((each) => each.id === strategy)!
   return (
@@ -26,19 +26,93 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
       className="verdict"
       data-strategy={strategy}
       aria-label={label}
-      aria-busy={awaited || run?.status === 'running'}
+      aria-busy={awaited || run?.status === 'running' || second?.awaited || second?.run?.status === 'running'}
     >
       <header>
         <h2 title={summary}>{label}</h2>
         {run?.status === 'running' && <span className="closing">closing …</span>}
-        <Button quiet disabled={run?.status !== 'done'} onClick={() => pin(strategy, label)}>
+        <Button quiet disabled={run?.status !== 'done'} onClick={() => pin(run, label)}>
           Pin<span className="sr-only"> this run of {label}</span>
         </Button>
       </header>
       {run?.status === 'running' && <LongRun run={run} label={label} />}
-      {outcome?.result ? <Outcome run={outcome} /> : <Waiting run={run} />}
+      {second ? (
+        <Pair own={{ run, outcome }} second={second} label={label} />
+      ) : outcome?.result ? (
+        <Outcome run={outcome} />
+      ) : (
+        <Waiting run={run} />
+      )}
       <WhyFold strategy={strategy} />
     </article>
+  )
+}
+
+interface Known {
+  run: RunView | undefined
+  /** While a long run goes on, the one before. */
+  outcome: RunView | undefined
+}
+
+function useKnown(run: RunView | undefined): Known {
+  const last = useRef<RunView>(undefined)
+  if (run?.result) last.current = run
+  return { run, outcome: run?.status === 'running' ? last.current : run }
+}
+
+function useOutcome(strategy: StrategyId): Known & { awaited: boolean } {
+  const run = useResults((state) => state.runs[strategy])
+  const awaited = useScenario((state) => state.scenario !== run?.scenario)
+  return { ...useKnown(run), awaited }
+}
+
+/** Null: no axis stands beside, or it cannot be run. */
+function useBesideOutcome(strategy: StrategyId): (Known & { axis: string; awaited: boolean }) | null {
+  const beside = useBeside()
+  const run = useResults((state) => state.beside[strategy])
+  const known = useKnown(run)
+  if (!beside?.fitted.ok) return null
+  return { ...known, axis: beside.axis.title, awaited: run?.scenario !== beside.fitted.scenario }
+}
+
+interface PairProps {
+  own: Known
+  second: Known & { axis: string }
+  label: string
+}
+
+/** One strategy on both axes: a word and a reason each, and their figures side by side. */
+function Pair({ own, second, label }: PairProps) {
+  const narrow = useNarrow()
+  const { pin } = useResults.getState()
+  const { run, axis } = second
+  const both = [own.outcome, second.outcome] as const
+  return (
+    <>
+      {own.outcome?.result ? <Verdict run={own.outcome} /> : <Waiting run={own.run} />}
+      <section className="verdict-beside" aria-label={`${label} on ${axis}`}>
+        <header>
+          <h3>
+            <Ring />
+            {axis}
+          </h3>
+          <Button quiet disabled={run?.status !== 'done'} onClick={() => pin(run, `${label}, ${axis}`)}>
+            Pin
+            <span className="sr-only">
+              {' '}
+              this run of {label} on {axis}
+            </span>
+          </Button>
+        </header>
+        {run?.status === 'running' && <LongRun run={run} label={`${label} on ${axis}`} />}
+        {second.outcome?.result ? <Verdict run={second.outcome} /> : <Waiting run={run} />}
+      </section>
+      {!narrow && <PairFigures runs={both} figures={FIGURES.slice(0, MAIN)} />}
+      <details>
+        <summary>{narrow ? 'Figures' : 'More figures'}</summary>
+        <PairFigures runs={both} figures={narrow ? FIGURES : FIGURES.slice(MAIN)} />
+      </details>
+    </>
   )
 }
 
@@ -60,38 +134,38 @@ function LongRun({ run: { progress, stop }, label }: { run: RunView; label: stri
 }
 
 function Waiting({ run }: { run: RunView | undefined }) {
-  if (run?.again)
-    return (
-      <>
-        <p className="word">Stopped</p>
-        <p className="reason">The run has no result: {run.message}</p>
-        <Button onClick={run.again}>Run it again</Button>
-      </>
-    )
-  if (run?.status === 'failed')
-    return (
-      <>
-        <p className="word">No result</p>
-        <p className="reason">The simulation could not be run: {run.message}</p>
-      </>
-    )
-  return <p className="word">Closing …</p>
+  const none = run && noResult(run)
+  if (!none) return <p className="word">Closing …</p>
+  return (
+    <>
+      <p className="word">{none.word}</p>
+      <p className="reason">{none.why}</p>
+      {run.again && <Button onClick={run.again}>Run it again</Button>}
+    </>
+  )
 }
 
 /** Figures that are always in sight on a wide page. */
 const MAIN = 6
 
-const Outcome = memo(function Outcome({ run }: { run: RunView }) {
-  const narrow = useNarrow()
+function Verdict({ run }: { run: RunView }) {
   const units = useView((state) => state.units)
-  const result = run.result!
-  const main = narrow ? 0 : MAIN
   return (
     <>
       <p className="word">
-        <VerdictWord result={result} />
+        <VerdictWord result={run.result!} />
       </p>
       <p className="reason">{reasonText(run, units)}</p>
+    </>
+  )
+}
+
+const Outcome = memo(function Outcome({ run }: { run: RunView }) {
+  const narrow = useNarrow()
+  const main = narrow ? 0 : MAIN
+  return (
+    <>
+      <Verdict run={run} />
       {main > 0 && <FigureList run={run} figures={FIGURES.slice(0, main)} />}
       <details>
         <summary>{main > 0 ? 'More figures' : 'Figures'}</summary>
@@ -103,7 +177,7 @@ const Outcome = memo(function Outcome({ run }: { run: RunView }) {
 
 function FigureList({ run, figures }: { run: RunView; figures: Figure[] }) {
   const units = useView((state) => state.units)
-  const reference = useReference(run.strategy)?.result
+  const reference = useReference(run)?.result
   const result = run.result!
   return (
     <dl className="figures" onKeyDown={walkNotes}>
@@ -126,12 +200,4 @@ function FigureList({ run, figures }: { run: RunView; figures: Figure[] }) {
       })}
     </dl>
   )
-}
-
-/** The run that figures of a strategy are compared with: the one before, or the pin that the person chose. */
-function useReference(strategy: StrategyId): RunView | undefined {
-  const against = useView((state) => state.against)
-  const pinned = useResults((state) => state.pins.find((pin) => pin.id === against)?.run)
-  const ghost = useResults((state) => state.ghosts[strategy])
-  return pinned ?? ghost
 }

@@ -29,17 +29,19 @@ const REST = 700
 /** The verdicts for those who hear the page. */
 function Spoken() {
   const runs = useResults((state) => state.runs)
+  const beside = useResults((state) => state.beside)
   const [text, setText] = useState('')
   useEffect(() => {
     const timer = setTimeout(() => {
       const said = STRATEGIES.flatMap(({ id, label }) => {
-        const result = runs[id]?.result
-        return result ? [`${label}: ${spokenVerdict(result)}.`] : []
+        return [runs[id], beside[id]].flatMap((run) =>
+          run?.result ? [`${label}${run.axis ? ` on ${run.axis}` : ''}: ${spokenVerdict(run.result)}.`] : [],
+        )
       })
       setText(said.join(' '))
     }, REST)
     return () => clearTimeout(timer)
-  }, [runs])
+  }, [runs, beside])
   return (
     <p role="status" className="sr-only">
       {text}

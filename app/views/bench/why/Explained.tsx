@@ -1,8 +1,10 @@
 import { useRef } from 'react'
 import { type StrategyId, type Why, whyRule, whySentence, wordingOf } from '../../../../sim/index.ts'
+import { noResult } from '../../../read/result/words.ts'
 import { type Rested, useRested } from '../../../read/study/useRested.ts'
 import { useStudy } from '../../../read/study/useStudy.ts'
 import { WhyChart } from '../../../read/why/WhyChart.tsx'
+import { useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Rescues } from './Rescues.tsx'
@@ -14,12 +16,15 @@ export function Explained({ strategy }: { strategy: StrategyId }) {
   const rested = useRested(strategy)
   const { items, status, message } = useStudy('why', rested)
   const why = items[0]
+  const run = useResults(({ runs }) => runs[strategy])
+  const none = run && noResult(run)
   const { search, again } = useRescues(rested)
   return (
     <div className="why-body" ref={panel} tabIndex={-1}>
       <p role="status" className="why-state">
         {status === 'failed' && `This could not be worked out: ${message}`}
-        {status !== 'failed' && !why && 'Taking the force apart …'}
+        {none?.why}
+        {!none && status !== 'failed' && !why && 'Taking the force apart …'}
       </p>
       {rested && why && (
         <>

@@ -1,11 +1,15 @@
-import { type KeyboardEvent, type PointerEvent, useId } from 'react'
+import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from 'react'
 import type { TuneCandidate } from '../../../../sim/index.ts'
-import { quantityUnit } from '../../../read/units.ts'
+import { quantityUnit, type UnitSystem } from '../../../read/units.ts'
 import { useView } from '../../../store/view.ts'
+import { ChartReadout, ChartTools } from '../../../ui/ChartTools.tsx'
+import { groupOf, type Surface } from '../../../ui/chart/group.ts'
+import { useHands } from '../../../ui/chart/reach.ts'
 import { UnitText } from '../../../ui/Symbols.tsx'
 import { useWidth } from '../../../ui/useWidth.ts'
-import { frameOf, HEIGHT, ROOM } from './frame.ts'
-import { isPlaced, type Placed, told } from './points.ts'
+import { useZoom } from '../useZoom.ts'
+import { frameOf, HEIGHT, type Part, ROOM, wholeOf } from './frame.ts'
+import { isPlaced, OBJECTIVES, type Placed, told } from './points.ts'
 
 interface Props {
   candidates: TuneCandidate[]
@@ -22,21 +26,23 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
   const units = useView((state) => state.units)
   const [host, width] = useWidth<HTMLDivElement>()
   const id = useId()
-  const drawn = candidates.filter(({ sound }) => sound).filter(isPlaced)
+  const zoom = useZoom<Part>()
   const bench = isPlaced(present) ? present : null
+  const drawn = useMemo(() => candidates.filter(({ sound }) => sound).filter(isPlaced), [candidates])
+  const whole = useMemo(() => wholeOf(bench ? [...drawn, bench] : drawn), [drawn, bench])
   const force = quantityUnit('force', units)
   const time = quantityUnit('shortTime', units)
-  const frame = frameOf(bench ? [...drawn, bench] : drawn, width, time, force)
+  const frame = frameOf(zoom.get() ?? whole, width, time, force)
   const at = choices.indexOf(picked)
-
-  const point = (event: PointerEvent<HTMLDivElement>) => {
-    if (event.type === 'pointerdown') event.currentTarget.setPointerCapture(event.pointerId)
-    if (!(event.buttons & 1)) return
-    const { left, top } = event.currentTarget.getBoundingClientRect()
-    const far = (each: Placed) =>
-      Math.hypot(frame.x(each.gripTime) - event.clientX + left, frame.y(each.peakForce) - event.clientY + top)
-    onPick(choices.reduce((near, each) => (far(each) < far(near) ? each : near)))
-  }
+  const mark = groupOf(GROUP).use((state) => state.mark)
+  const latest = useRef<Latest>(null as never)
+  latest.current = { choices, at, whole, width, units, onPick }
+  const [surface, setSurface] = useState<Surface | null>(null)
+  useHands(surface)
+  useEffect(() => {
+    if (host.current) setSurface(surfaceOf(host.current, zoom, () => latest.current))
+  }, [host, zoom])
+  useEffect(() => groupOf(GROUP).use.setState({ cursor: at }), [at])
   const press = (event: KeyboardEvent) => {
     const next = placeOf(event.key, at, choices.length)
     if (next === undefined) return
@@ -49,11 +55,13 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
   ].join(' ')
   return (
     <figure className="trade-off">
+      <ChartTools syncKey={GROUP} name="Trade-off" />
       <figcaption className="chart-title">
         Peak force <UnitText symbol={force.symbol} /> over grip time <UnitText symbol={time.symbol} />
       </figcaption>
       <div
         ref={host}
+        className="chart-plot"
         role="slider"
         tabIndex={0}
         aria-label="Trade-off of grip time and peak force"
@@ -62,14 +70,15 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
         aria-valuemax={choices.length}
         aria-valuenow={at + 1}
         aria-valuetext={`${at + 1} of ${choices.length}${picked === best ? ', the best' : ''}: ${told(picked, units)}`}
-        onPointerDown={point}
-        onPointerMove={point}
+        aria-keyshortcuts="+ - 0 m x c"
         onKeyDown={press}
       >
-        <Drawing frame={frame} {...{ width, drawn, choices, bench, picked }} />
+        <Drawing frame={frame} {...{ width, drawn, choices, bench, picked }} marked={choices[mark ?? -1]} />
       </div>
+      <ChartReadout syncKey={GROUP} name="Trade-off" />
       <p className="loops-small">
-        On the line: no other is better in both. Grey: beaten. Pick by pointer or arrow keys.
+        On the line: no other is better in both. Grey: beaten. Pick by pointer or arrow keys; drag over a part to look
+        closer, press twice to come back.
       </p>
       <p id={id} className="sr-only">
         {words}
@@ -82,16 +91,95 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
 const placeOf = (key: string, at: number, count: number): number | undefined =>
   ({ ArrowLeft: at - 1, ArrowDown: at - 1, ArrowRight: at + 1, ArrowUp: at + 1, Home: 0, End: count })[key]
 
+const GROUP = 'loops-tune'
+
+interface Latest extends Pick<Props, 'choices' | 'onPick'> {
+  /** Place of the picked one among the choices. */
+  at: number
+  whole: Part
+  width: number
+  units: UnitSystem
+}
+
+/** The cursors are places among the choices. */
+function surfaceOf(element: HTMLElement, zoom: ReturnType<typeof useZoom<Part>>, latest: () => Latest): Surface {
+  const shown = () => zoom.get() ?? latest().whole
+  const frame = () => frameOf(shown(), latest().width, quantityUnit('shortTime', 'si'), quantityUnit('force', 'si'))
+  const choiceAt = (place: number) => latest().choices[Math.round(place)]
+  return {
+    element,
+    group: groupOf(GROUP),
+    area() {
+      const { left, top } = element.getBoundingClientRect()
+      return {
+        left: left + ROOM.left,
+        top: top + ROOM.top,
+        width: latest().width - ROOM.left - ROOM.right,
+        height: HEIGHT - ROOM.top - ROOM.bottom,
+      }
+    },
+    bounds: () => latest().whole,
+    shown,
+    show: (view) => zoom.set(view && { ...shown(), ...view }),
+    even: true,
+    pick(clientX, clientY) {
+      const { left, top } = element.getBoundingClientRect()
+      const { x, y } = frame()
+      const { choices } = latest()
+      const far = (each: Placed) => Math.hypot(x(each.gripTime) - clientX + left, y(each.peakForce) - clientY + top)
+      return choices.indexOf(choices.reduce((near, each) => (far(each) < far(near) ? each : near)))
+    },
+    placeOf: (cursor) => element.getBoundingClientRect().left + frame().x(choiceAt(cursor)?.gripTime ?? Number.NaN),
+    cursor: () => latest().at,
+    setCursor(cursor) {
+      const choice = choiceAt(cursor)
+      if (choice) latest().onPick(choice)
+    },
+    axis: {
+      title: 'Choice',
+      figure: (place) => `${Math.round(place) + 1} of ${latest().choices.length}`,
+      difference: (from, to) => String(Math.round(to - from)).replace('-', '\u2212'),
+    },
+    read() {
+      const line = (key: 'gripTime' | 'peakForce') => {
+        const { label, quantity } = OBJECTIVES[key]
+        const { symbol, toShown } = quantityUnit(quantity, latest().units)
+        const at = (place: number) => {
+          const value = choiceAt(place)?.[key]
+          return value === undefined ? null : toShown(value)
+        }
+        return { label: `${label.toLowerCase()}, ${symbol}`, at }
+      }
+      return { title: 'Trade-off', unit: '', lines: [line('gripTime'), line('peakForce')] }
+    },
+  }
+}
+
 interface DrawingProps extends Pick<Props, 'choices' | 'picked'> {
   frame: ReturnType<typeof frameOf>
   width: number
   drawn: Placed[]
   bench: Placed | null
+  /** At the second cursor. */
+  marked: Placed | undefined
 }
 
-function Drawing({ frame: { x, y, timeTicks, forceTicks }, width, drawn, choices, bench, picked }: DrawingProps) {
+function Drawing({
+  frame: { x, y, timeTicks, forceTicks },
+  width,
+  drawn,
+  choices,
+  bench,
+  picked,
+  marked,
+}: DrawingProps) {
+  const clip = useId()
+  const across = Math.max(0, width - ROOM.left - ROOM.right)
   return (
     <svg width={width} height={HEIGHT} aria-hidden="true">
+      <clipPath id={clip}>
+        <rect x={ROOM.left - 8} y={ROOM.top - 8} width={across + 16} height={HEIGHT - ROOM.top - ROOM.bottom + 16} />
+      </clipPath>
       {forceTicks.map(({ place, text }) => (
         <g key={text}>
           <path className="grid" d={`M${ROOM.left},${place}H${width - ROOM.right}`} />
@@ -108,15 +196,18 @@ function Drawing({ frame: { x, y, timeTicks, forceTicks }, width, drawn, choices
           </text>
         </g>
       ))}
-      {drawn.map((each, index) => (
-        <circle key={index} className="beaten" cx={x(each.gripTime)} cy={y(each.peakForce)} r="2.5" />
-      ))}
-      <polyline className="front" points={choices.map((c) => `${x(c.gripTime)},${y(c.peakForce)}`).join(' ')} />
-      {choices.map((each, index) => (
-        <circle key={index} className="choice-dot" cx={x(each.gripTime)} cy={y(each.peakForce)} r="4" />
-      ))}
-      {bench && <Bench x={x(bench.gripTime)} y={y(bench.peakForce)} width={width} />}
-      <circle className="picked" cx={x(picked.gripTime)} cy={y(picked.peakForce)} r="8" />
+      <g clipPath={`url(#${clip})`}>
+        {drawn.map((each, index) => (
+          <circle key={index} className="beaten" cx={x(each.gripTime)} cy={y(each.peakForce)} r="2.5" />
+        ))}
+        <polyline className="front" points={choices.map((c) => `${x(c.gripTime)},${y(c.peakForce)}`).join(' ')} />
+        {choices.map((each, index) => (
+          <circle key={index} className="choice-dot" cx={x(each.gripTime)} cy={y(each.peakForce)} r="4" />
+        ))}
+        {bench && <Bench x={x(bench.gripTime)} y={y(bench.peakForce)} width={width} />}
+        <circle className="picked" cx={x(picked.gripTime)} cy={y(picked.peakForce)} r="8" />
+        {marked && <circle className="picked marked" cx={x(marked.gripTime)} cy={y(marked.peakForce)} r="8" />}
+      </g>
     </svg>
   )
 }

@@ -1,4 +1,6 @@
 /** Scales and figures of the trade-off chart: grip time by its logarithm, so that quick ones are not crowded; force evenly. */
+
+import type { View } from '../../../ui/chart/group.ts'
 import { formatPlain } from '../../../ui/format.ts'
 import type { ShownUnit } from '../../../ui/unit.ts'
 import type { Placed } from './points.ts'
@@ -13,7 +15,11 @@ export interface Tick {
   text: string
 }
 
+/** Part of the chart: natural logarithm of the grip time [s], and force [N]. */
+export type Part = Required<View>
+
 export interface Frame {
+  shown: Part
   /** Places of a grip time [s] and of a force [N], px. */
   x(time: number): number
   y(force: number): number
@@ -21,17 +27,23 @@ export interface Frame {
   forceTicks: Tick[]
 }
 
-/** `width` in px; figures in the shown units. */
-export function frameOf(points: Placed[], width: number, time: ShownUnit, force: ShownUnit): Frame {
+/** All that there is to see. */
+export function wholeOf(points: Placed[]): Part {
   const times = points.map((point) => Math.log(Math.max(point.gripTime, 1e-5)))
   const forces = points.map((point) => point.peakForce)
-  const [from, to] = roomy(times, 0.1)
-  const [low, high] = roomy(forces, 0.01 * Math.max(...forces, 1e-3))
+  return { x: roomy(times, 0.1), y: roomy(forces, 0.01 * Math.max(...forces, 1e-3)) }
+}
+
+/** `width` in px; figures in the shown units. */
+export function frameOf(shown: Part, width: number, time: ShownUnit, force: ShownUnit): Frame {
+  const [from, to] = shown.x
+  const [low, high] = shown.y
   const x = (value: number) =>
     ROOM.left + ((Math.log(Math.max(value, 1e-5)) - from) / (to - from)) * Math.max(1, width - ROOM.left - ROOM.right)
   const y = (value: number) => HEIGHT - ROOM.bottom - ((value - low) / (high - low)) * (HEIGHT - ROOM.top - ROOM.bottom)
   const shownTimes = logTicks(time.toShown(Math.exp(from)), time.toShown(Math.exp(to)))
   return {
+    shown,
     x,
     y,
     timeTicks: apart(shownTimes.map((value) => ({ place: x(time.toSi(value)), text: formatPlain(value, 3) }))),

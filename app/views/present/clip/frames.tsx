@@ -1,6 +1,7 @@
 /** Draws the play for a file: the board at a fixed size out of sight, photographed instant by instant. */
 import { flushSync } from 'react-dom'
 import { createRoot } from 'react-dom/client'
+import { today } from '../../../read/today.ts'
 import { drawArea, Styles } from '../../../ui/draw.ts'
 import { Board, type BoardProps } from '../Board.tsx'
 import { type Size, textSize } from '../useSize.ts'
@@ -59,8 +60,8 @@ function Photo({ title, span, ...board }: Subject & Size & { time: number }) {
     <div className="photo" style={{ width, height, padding: margin, fontSize: text }}>
       <div className="present-head" style={{ height: HEAD * text }}>
         <p className="photo-title">{title}</p>
-        <p>
-          Force window <strong>{span}</strong>
+        <p className="photo-said">
+          Force window <strong>{span}</strong> · simulated, {today()}
         </p>
       </div>
       <Board {...board} width={width - 2 * margin} height={height - 2 * margin - HEAD * text} text={text} />

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { named } from '../../../../app/views/loops/scales.ts'
-import { evenTicks, frameOf, logTicks } from '../../../../app/views/loops/tune/frame.ts'
+import { evenTicks, frameOf, logTicks, wholeOf } from '../../../../app/views/loops/tune/frame.ts'
 import { choices, differInMore, misses, nearest, type Placed } from '../../../../app/views/loops/tune/points.ts'
 import { editScenario, PRESETS, type TuneCandidate } from '../../../../sim/index.ts'
 
@@ -71,7 +71,7 @@ describe('frame of the trade-off', () => {
 
   it('has every point inside, quick ones on the left and strong ones above', () => {
     const points = [at(0.03, 41), at(0.4, 38)]
-    const { x, y, timeTicks, forceTicks } = frameOf(points, 600, named('ms', 1e3), named('N'))
+    const { x, y, timeTicks, forceTicks } = frameOf(wholeOf(points), 600, named('ms', 1e3), named('N'))
     expect(x(0.03)).toBeGreaterThan(50)
     expect(x(0.03)).toBeLessThan(x(0.4))
     expect(x(0.4)).toBeLessThan(590)
@@ -81,7 +81,7 @@ describe('frame of the trade-off', () => {
   })
 
   it('stands for a single point as well', () => {
-    const { x, y } = frameOf([at(0.1, 5)], 600, named('ms', 1e3), named('N'))
+    const { x, y } = frameOf(wholeOf([at(0.1, 5)]), 600, named('ms', 1e3), named('N'))
     expect([x(0.1), y(5)].every(Number.isFinite)).toBe(true)
   })
 

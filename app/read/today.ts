@@ -1,0 +1,2 @@
+/** `27 November 2026` */
+export const today = () => new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
