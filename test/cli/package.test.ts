@@ -59,6 +59,20 @@ describe.runIf(process.platform !== 'win32')('the package', () => {
     expect(names.filter((name) => /(?<!\.d)\.tsx?$|^(app|sim|test|e2e|\.tools)/.test(name))).toEqual([])
   })
 
+  it('asks for the packages that it imports, and for no other', () => {
+    const folder = join(user, 'node_modules/jawbench')
+    const files = readdirSync(join(folder, 'lib'), { recursive: true, encoding: 'utf8' })
+    const texts = files
+      .filter((name) => /\.(mjs|d\.ts)$/.test(name))
+      .map((name) => readFileSync(join(folder, 'lib', name), 'utf8'))
+    const imported = texts.flatMap((text) => [
+      ...text.matchAll(/\b(?:from|import)\s*\(?["']((?:@[^/"']+\/)?[^./"':@][^/"':]*)(?=["'/])/g),
+    ])
+    const names = new Set(imported.map(([, name]) => name))
+    const { dependencies } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
+    expect([...names].sort()).toEqual(Object.keys(dependencies).sort())
+  })
+
   it('has jawbench as its program', () => {
     const { status, stdout } = run('jawbench', ['presets'])
     expect(status).toBe(0)

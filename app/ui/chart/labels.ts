@@ -27,7 +27,8 @@ export class Labels {
   place(content: ChartContent) {
     const named = content.series.filter(isNamed)
     while (this.#labels.length < named.length) this.#labels.push(this.#create())
-    for (const [index, label] of this.#labels.entries()) label.element.hidden = index >= named.length
+    for (const [index, { element }] of this.#labels.entries())
+      if (element.hidden !== index >= named.length) element.hidden = index >= named.length
     const height = this.#plot.bbox.height / devicePixelRatio
     const tall = named.length * 2 * LINE <= height
     const size = tall ? 2 * LINE : LINE
@@ -35,10 +36,10 @@ export class Labels {
     for (const [index, y] of apart(ends, size, -LINE / 2, height + LINE / 2).entries()) {
       const { element, name, value } = this.#labels[index]!
       const series = named[index]!
-      element.style.transform = `translateY(${Math.round(y)}px)`
+      style(element, 'transform', `translateY(${Math.round(y)}px)`)
       write(name, series.sign ? `${SIGNS[series.sign]} ${series.label}` : series.label)
-      name.style.color = textColour(series.color)
-      value.hidden = !tall
+      style(name, 'color', textColour(series.color))
+      if (value.hidden === tall) value.hidden = !tall
     }
   }
 
@@ -60,8 +61,8 @@ export class Labels {
   #stand(line: HTMLElement, content: ChartContent, at: number | null) {
     const x = at === null ? Number.NaN : this.#plot.valToPos(content.lens.toDisplay(at), 'x')
     const visible = x >= -1 && x <= this.#plot.bbox.width / devicePixelRatio + 1
-    line.hidden = !visible
-    if (visible) line.style.transform = `translateX(${x}px)`
+    if (line.hidden === visible) line.hidden = !visible
+    if (visible) style(line, 'transform', `translateX(${x.toFixed(1)}px)`)
   }
 
   #endOf(content: ChartContent, series: ChartSeries): number {
@@ -112,6 +113,16 @@ export const SIGNS: Record<Sign, string> = { circle: '○', square: '□', trian
 /** The same text written again would ask for a new layout. */
 function write(element: HTMLElement, text: string) {
   if (element.textContent !== text) element.textContent = text
+}
+
+/** The same style set again would ask for a new look at it; the browser tells it otherwise than it was set. */
+const styles = new WeakMap<HTMLElement, string>()
+
+function style(element: HTMLElement, property: 'transform' | 'color', value: string) {
+  const said = `${property} ${value}`
+  if (styles.get(element) === said) return
+  styles.set(element, said)
+  element.style[property] = value
 }
 
 const isNamed = (series: ChartSeries) => series.label !== '' && !series.faint

@@ -65,7 +65,9 @@ const flushed = (value: number, quantity: Quantity) => (Math.abs(value) < (NOTHI
 export function Figures() {
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
-  const { read, strategy } = useLive()
+  // By themselves: the newest sample changes at every frame.
+  const read = useLive((live) => live.read)
+  const strategy = useLive((live) => live.strategy)
   const hunting = read !== null && isHunting(read)
   return (
     <section className="live-figures" aria-label="Figures" data-strategy={strategy}>
@@ -102,7 +104,11 @@ export function Figures() {
 const SLOW = 0.8
 
 function Clock() {
-  const { read, pace, speed, running, refusal } = useLive()
+  const read = useLive((live) => live.read)
+  const pace = useLive((live) => live.pace)
+  const speed = useLive((live) => live.speed)
+  const running = useLive((live) => live.running)
+  const refusal = useLive((live) => live.refusal)
   return (
     <>
       <p className="live-note">
