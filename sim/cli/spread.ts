@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto'
 import base64 from 'virtual:core'
 import { answerOf, QUANTILES, type SpreadAnswer } from '../ask/spread/answer.ts'
-import { batchesOf, type SpreadStudy } from '../ask/spread/batch.ts'
+import { type Batch, batchesOf, type SpreadStudy } from '../ask/spread/batch.ts'
 import type { Index } from '../ask/spread/drivers.ts'
 import { BATCH, SAMPLINGS } from '../ask/spread/points.ts'
-import { runSpread } from '../ask/spread/run.ts'
+import { runSpread, type SpreadProgress } from '../ask/spread/run.ts'
 import { type DriverRows, type Drivers, driversAnswer, runDrivers } from '../ask/spread/run-drivers.ts'
 import type { Tally } from '../ask/spread/tally.ts'
 import { METRICS } from '../job/grip/metrics.ts'
@@ -19,6 +19,7 @@ import { readScenario } from './input.ts'
 import { print, printJson } from './output.ts'
 import { batchesOfPiece, fingerprintOf, joinPieces, writePiece } from './piece.ts'
 import { progressOf } from './progress.ts'
+import { spreadCsv } from './spread-csv.ts'
 
 /** Most parts of one study: a year of a fast line. */
 const MOST_GRIPS = 1e7
@@ -42,8 +43,9 @@ export const spread: Command = {
       out: { type: 'string' },
     } as const
     const { values, positionals } = optionsOf(args, known, 1)
-    const form = formNamed(values.format)
+    const form = oneOf('--format', values.format, ['table', 'json', 'csv'] as const)
     const wanted = pieceNamed(values.piece, values.out)
+    if (wanted && form === 'csv') throw new Refused(['--piece: given with --format csv, allowed with table or json'])
     const study: SpreadStudy = {
       grips: wholeOf('--grips', values.grips, 1, MOST_GRIPS) ?? 1000,
       seed: wholeOf('--seed', values.seed, 0, 2 ** 32 - 1) ?? 1,
@@ -54,7 +56,13 @@ export const spread: Command = {
     if (study.scenario.spread.varies.length === 0)
       throw new Refused(['spread.varies: given nothing that varies, allowed at least one quantity with its law'])
     const { piece, of } = wanted ?? { piece: 1, of: 1 }
-    const samples = wholeOf('--drivers', values.drivers, 0, 1e5) ?? Math.min(SAMPLES, study.grips)
+    if (form === 'csv') {
+      const all: Batch[] = []
+      await carriedOut(study, batchesOfPiece(study.grips, 1, 1), (batch) => all.push(batch))
+      process.stdout.write(spreadCsv(study, all))
+      return 0
+    }
+    const samples = samplesWanted(values.drivers, study.grips)
     const batches = batchesOfPiece(study.grips, piece, of)
     const tallies = await carriedOut(study, batches)
     const rows = await driven(study, samplesOf(batches, samples))
@@ -77,10 +85,14 @@ export const gather: Command = {
   },
 }
 
-async function carriedOut(study: SpreadStudy, batches: number[]): Promise<Tally[]> {
+async function carriedOut(study: SpreadStudy, batches: number[], keep?: (batch: Batch) => void): Promise<Tally[]> {
   const progress = progressOf(`${batches.length} of ${batchesOf(study.grips)} batches`)
   try {
-    return await runSpread(study, crew, ({ done, of }) => progress.tell(done / of), batches)
+    const told = ({ done, of, batch }: SpreadProgress) => {
+      keep?.(batch)
+      return progress.tell(done / of)
+    }
+    return await runSpread(study, crew, told, batches)
   } catch (error) {
     if (error instanceof Refusal) throw new Refused([error.message])
     throw error
@@ -91,6 +103,16 @@ async function carriedOut(study: SpreadStudy, batches: number[]): Promise<Tally[
 
 /** Samples from which the drivers are worked out unless it is said; each takes a grip for each quantity, and one more. */
 const SAMPLES = 100
+
+/** They are told from at least three scramblings, so from as many batches. */
+const LEAST_SAMPLES = 3 * BATCH
+
+function samplesWanted(given: string | undefined, grips: number): number {
+  const samples = wholeOf('--drivers', given, 0, grips) ?? Math.min(SAMPLES, grips)
+  if (samples >= LEAST_SAMPLES || samples === 0) return samples
+  if (given === undefined) return 0
+  throw new Refused([`--drivers: given "${given}", allowed 0, or ${LEAST_SAMPLES} and more`])
+}
 
 const samplesOf = (batches: number[], samples: number) =>
   batches.flatMap((batch) => Array.from({ length: BATCH }, (_, at) => batch * BATCH + at)).filter((at) => at < samples)
