@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test'
-import { audit, expect, openBench, sideways, test } from './support.ts'
+import { audit, expect, openBench, rulesFor, sideways, test } from './support.ts'
 
 const force = (page: Page) => page.getByRole('slider', { name: 'Grip force: time cursor' })
 const current = (page: Page) => page.getByRole('slider', { name: 'Current: time cursor' })
@@ -267,7 +267,7 @@ test('charts with two cursors pass axe, light, dark and narrow', async ({ page }
   await expect(page.getByRole('table', { name: 'Traces at the two cursors' })).toBeVisible()
   for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme })
-    await audit(page, scheme)
+    await audit(page, scheme, rulesFor(scheme))
   }
   await page.setViewportSize({ width: 390, height: 844 })
   await audit(page, 'narrow')

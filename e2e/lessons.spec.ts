@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { audit, expect, openBench, outcome, sideways, test } from './support.ts'
+import { audit, expect, openBench, outcome, rulesFor, sideways, test } from './support.ts'
 
 const openLessons = async (page: Page) => {
   await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Lessons' }).click()
@@ -148,7 +148,7 @@ test('accessible before and after the answer, light and dark', async ({ page }) 
   const auditBoth = async (what: string) => {
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
-      await audit(page, `${what}, ${colorScheme}`)
+      await audit(page, `${what}, ${colorScheme}`, rulesFor(colorScheme))
     }
   }
   await page.goto('./')

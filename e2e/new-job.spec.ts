@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { audit, card, expect, openBench, outcome, STRATEGIES, settled, sideways, test } from './support.ts'
+import { audit, card, expect, openBench, outcome, rulesFor, STRATEGIES, settled, sideways, test } from './support.ts'
 
 const window_ = (page: Page) => page.getByRole('status').filter({ hasText: 'Force window' })
 const step = (page: Page, name: string) => page.getByRole('region', { name, exact: true })
@@ -48,7 +48,7 @@ test('a new job is blank, asks for part, arm and axis in this order, and shows i
     for (const width of [1440, 390]) {
       await page.emulateMedia({ colorScheme })
       await page.setViewportSize({ width, height: 844 })
-      await audit(page, `new job, ${colorScheme}, ${width}`)
+      await audit(page, `new job, ${colorScheme}, ${width}`, rulesFor(colorScheme))
       expect(await sideways(page)).toBeLessThanOrEqual(0)
     }
   }
@@ -114,7 +114,7 @@ test('both ways to another axis do the same: all of its data, what changed said,
   await expect(notice.getByRole('listitem').filter({ hasText: 'Force constant' })).toBeVisible()
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme })
-    await audit(page, `what changed, ${colorScheme}`)
+    await audit(page, `what changed, ${colorScheme}`, rulesFor(colorScheme))
   }
   const title = /now: (.*?), with its own/.exec((await notice.textContent())!)![1]!
   const byBench = await outcome(page)

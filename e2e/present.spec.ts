@@ -1,6 +1,18 @@
 import type { BrowserContext, Download, Page } from '@playwright/test'
 import { PRESETS } from '../sim/index.ts'
-import { audit, card, expect, openBench, pictures, STRATEGIES, settled, sideways, test, verdict } from './support.ts'
+import {
+  audit,
+  card,
+  expect,
+  openBench,
+  pictures,
+  rulesFor,
+  STRATEGIES,
+  settled,
+  sideways,
+  test,
+  verdict,
+} from './support.ts'
 
 const slide = (page: Page, title: string) => page.getByRole('region', { name: title, exact: true })
 const place = (page: Page) => page.locator('.present-place')
@@ -181,8 +193,8 @@ test('a browser without an encoder says so and offers the still', async ({ page 
 })
 
 test('is accessible and fits: light, dark, narrow', async ({ page }) => {
-  const sound = async (what: string) => {
-    await audit(page, what)
+  const sound = async (what: string, scheme: 'light' | 'dark') => {
+    await audit(page, what, rulesFor(scheme))
     expect(await sideways(page), `${what}: nothing beside the window`).toBeLessThanOrEqual(0)
   }
   await page.emulateMedia({ reducedMotion: 'reduce' })
@@ -198,7 +210,7 @@ test('is accessible and fits: light, dark, narrow', async ({ page }) => {
       for (let n = 1; ; n++) {
         await expect(place(page)).toContainText(`${n} of`)
         if (await slide(page, 'Why').isVisible()) await expect(page.getByRole('table')).toBeVisible()
-        await sound(`slide ${n}, ${colorScheme}, ${width} px`)
+        await sound(`slide ${n}, ${colorScheme}, ${width} px`, colorScheme)
         const next = page.getByRole('button', { name: 'Next' })
         if (await next.isDisabled()) break
         await next.click()
@@ -207,7 +219,7 @@ test('is accessible and fits: light, dark, narrow', async ({ page }) => {
   }
   await page.getByRole('button', { name: 'Clip' }).click()
   await expect(page.getByRole('button', { name: 'Make the clip' })).toBeVisible()
-  await sound('clip dialog')
+  await sound('clip dialog', 'light')
 })
 
 interface Looks {

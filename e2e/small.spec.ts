@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { audit, expect, openBench, settled, sideways, test } from './support.ts'
+import { audit, expect, openBench, rulesFor, settled, sideways, test } from './support.ts'
 
 const VIEWS = ['Bench', 'Live', 'Actuators', 'Loops', 'Lessons', 'Report', 'Model']
 
@@ -30,10 +30,10 @@ test('at 390 px what matters comes first: the verdicts at once, header and cauti
   await expect(page.getByRole('button', { name: 'Presets' })).toHaveCount(0)
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme })
-    await audit(page, `folded, ${colorScheme}`)
+    await audit(page, `folded, ${colorScheme}`, rulesFor(colorScheme))
     await tools.focus()
     await page.keyboard.press('Enter')
-    await audit(page, `tools, ${colorScheme}`)
+    await audit(page, `tools, ${colorScheme}`, rulesFor(colorScheme))
     await page.getByRole('button', { name: 'Presets' }).focus()
     await page.keyboard.press('Enter')
     await expect(page.getByRole('menuitem').first()).toBeInViewport({ ratio: 1 })

@@ -92,6 +92,10 @@ export async function audit(page: Page, what: string, scope = (axe: AxeBuilder) 
   expect(found).toEqual([])
 }
 
+/** What axe is asked of one page in both colour schemes: everything in the light one; in the dark one what looks at colours. */
+export const rulesFor = (scheme: 'light' | 'dark') => (axe: AxeBuilder) =>
+  scheme === 'light' ? axe : axe.withRules(['color-contrast', 'link-in-text-block'])
+
 /** How far the page can be scrolled sideways [px]. */
 export const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
 

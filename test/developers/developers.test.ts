@@ -8,6 +8,10 @@ import { copyTree, makeScratch, scratch } from '../../.tools/scratch.mjs'
 import { programOf, root } from '../../.tools/setup.mjs'
 import { place, samplesIn } from './samples.ts'
 
+/** The project that compiles what stands in a file. */
+const projectOf = ({ file }: { file: string }) =>
+  `tsconfig.${/^app\//.test(file) ? 'app' : /^sim\/(?!cli\/)/.test(file) ? 'sim' : 'node'}.json`
+
 describe('the samples of DEVELOPERS.md', () => {
   const samples = samplesIn(readFileSync(join(root, 'DEVELOPERS.md'), 'utf8'))
   const tree = join(scratch, 'developers')
@@ -25,7 +29,8 @@ describe('the samples of DEVELOPERS.md', () => {
   it('say where they belong', () => expect(samples.length).toBeGreaterThan(2))
 
   it('compile in the places that they name', () => {
-    const { status, said } = run(programOf('typescript', 'bin/tsc'), '-b')
+    const compiled = samples.filter(({ file }) => /\.tsx?$/.test(file))
+    const { status, said } = run(programOf('typescript', 'bin/tsc'), '-b', ...new Set(compiled.map(projectOf)))
     expect(said).toBe('')
     expect(status).toBe(0)
   })
