@@ -241,8 +241,12 @@ function MomentMark({ moment: { kind } }: { moment: Moment }) {
       return <path d="M0 -4.6L4.8 4H-4.8Z" className="time-mark" />
     case 'crack':
       return <path d="M-4 -4L4 4M4 -4L-4 4" className="time-mark-damage" />
+    case 'mark':
+      return <path d="M0 -4.6L4.6 0L0 4.6L-4.6 0Z" className="time-mark-damage" />
     case 'slip':
       return <path d="M-4 -3.5L0 0.5L4 -3.5M-4 0.5L0 4.5L4 0.5" className="time-mark-line" />
+    case 'loose':
+      return <path d="M-5 -4V4M5 -4V4M-2 0A2 2 0 1 0 2 0A2 2 0 1 0 -2 0" className="time-mark-line" />
     case 'drop':
       return <path d="M0 -5V3M-3.6 0L0 4.6L3.6 0" className="time-mark-line" />
     case 'unstable':

@@ -2,14 +2,16 @@
 import { STRATEGIES, type StrategyId } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 
-export type MomentKind = 'contact' | 'engaged' | 'peak' | 'crack' | 'slip' | 'drop' | 'unstable'
+export type MomentKind = 'contact' | 'engaged' | 'peak' | 'mark' | 'crack' | 'slip' | 'loose' | 'drop' | 'unstable'
 
 export const MOMENT_WORDS: Record<MomentKind, string> = {
   contact: 'contact',
   engaged: 'takes over',
   peak: 'peak',
+  mark: 'is marked',
   crack: 'cracks',
   slip: 'slides',
+  loose: 'comes loose',
   drop: 'drops',
   unstable: 'off its rails',
 }
@@ -28,8 +30,10 @@ export function momentsOf({ result }: Pick<RunView, 'result'>): Moment[] {
     contact: metrics.contactTime,
     engaged: events.engaged,
     peak: metrics.peakForceTime,
+    mark: events.mark,
     crack: events.crack,
     slip: events.slip,
+    loose: events.loose,
     drop: events.drop,
     unstable: events.unstable,
   }
@@ -55,7 +59,7 @@ export function jumpsOf(runs: RunView[]): Jump[] {
     { id: 'engaged', label: 'Takes over', times: of('engaged') },
     { id: 'peak', label: 'Peak', times: of('peak') },
     { id: 'arm', label: 'Arm move', times: moves },
-    { id: 'loss', label: 'Damage or loss', times: of('crack', 'slip', 'drop', 'unstable') },
+    { id: 'loss', label: 'Damage or loss', times: of('mark', 'crack', 'slip', 'loose', 'drop', 'unstable') },
   ]
   return jumps.map((jump) => ({ ...jump, times: [...new Set(jump.times)].sort((a, b) => a - b) }))
 }

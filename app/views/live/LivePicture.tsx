@@ -1,4 +1,4 @@
-import { useMemo, useRef } from 'react'
+import { memo, useMemo, useRef } from 'react'
 import {
   CHANNELS,
   forceWindow,
@@ -7,14 +7,14 @@ import {
   strategyOf,
   travelToContact,
 } from '../../../sim/index.ts'
-import { restFrame } from '../../picture/grip/frameAt.ts'
+import { type GripFrame, restFrame } from '../../picture/grip/frameAt.ts'
 import { forceScale, type PictureScales } from '../../picture/grip/scales.ts'
 import { Picture } from '../../read/stage/Lane.tsx'
 import { laneSizes } from '../../read/stage/laneSize.ts'
 import { useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useWidth } from '../../ui/useWidth.ts'
-import { liveFrame } from './frame.ts'
+import { liveFrame, looksAlike } from './frame.ts'
 
 /** The gripper at the newest sample. */
 export function LivePicture() {
@@ -38,9 +38,18 @@ function Moving(size: { width: number; height: number }) {
   const scenario = useScenario((state) => state.scenario)
   const state = useLive((live) => live.now?.state)
   const scales = useScales(scenario, state)
-  const frame = state ? liveFrame(scenario, state) : restFrame(scenario)
-  return <Picture frame={frame} scenario={scenario} scales={scales} names={false} label={LABEL} {...size} />
+  const frame = useSeen(state ? liveFrame(scenario, state) : restFrame(scenario))
+  return <Drawn frame={frame} scenario={scenario} scales={scales} names={false} label={LABEL} {...size} />
 }
+
+/** The instant that was drawn last, until another one looks different. */
+function useSeen(frame: GripFrame): GripFrame {
+  const seen = useRef(frame)
+  if (!looksAlike(seen.current, frame)) seen.current = frame
+  return seen.current
+}
+
+const Drawn = memo(Picture)
 
 const LABEL = 'The gripper in section, as it moves.'
 const TRAVEL = CHANNELS.findIndex(({ id }) => id === 'travel')

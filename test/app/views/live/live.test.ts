@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { liveFrame } from '../../../../app/views/live/frame.ts'
+import { liveFrame, looksAlike } from '../../../../app/views/live/frame.ts'
 import { BACK, happenings, LiveHistory } from '../../../../app/views/live/history.ts'
 import { isHunting, sentenceOf } from '../../../../app/views/live/words.ts'
 import { CHANNELS, LiveGrip, type LiveState, PRESETS } from '../../../../sim/index.ts'
@@ -14,6 +14,33 @@ function gripped(): LiveGrip {
 }
 
 const changed = (state: LiveState, change: Partial<LiveState>): LiveState => ({ ...state, ...change })
+
+describe('the picture of the live plant', () => {
+  it('is drawn again as soon as anything is seen to differ, and not for the noise of rest', () => {
+    const { state } = gripped()
+    const frame = liveFrame(scenario, state)
+    expect(looksAlike(frame, liveFrame(scenario, state))).toBe(true)
+    expect(looksAlike(frame, { ...frame, travel: frame.travel + 1e-8, force: frame.force * 1.0001 })).toBe(true)
+    const driven = { ...frame.contacts.driven, pad: frame.contacts.driven.pad + 1e-6 }
+    const changes = [
+      { travel: frame.travel + 1e-6 },
+      { motorTravel: frame.motorTravel + 1e-6 },
+      { force: frame.force * 1.002 },
+      { farForce: 0 },
+      { sag: 1e-5 },
+      { current: frame.current + 0.1 },
+      { turn: 0.01 },
+      { supported: !frame.supported },
+      { crack: 'driven' as const },
+      { marked: ['far' as const] },
+      { unstable: true },
+      { fallen: 0.1 },
+      { arm: { ...frame.arm, up: 1 } },
+      { contacts: { ...frame.contacts, driven } },
+    ]
+    for (const change of changes) expect(looksAlike(frame, { ...frame, ...change }), JSON.stringify(change)).toBe(false)
+  })
+})
 
 describe('The live plant in words', () => {
   const { state } = gripped()
