@@ -2,7 +2,10 @@
 import {
   analyseLoops,
   type Batch,
+  type BestProgress,
+  type BestQuestion,
   batchRunner,
+  bestForce,
   type ComparedAxis,
   type CounterRuns,
   compareAxes,
@@ -102,6 +105,8 @@ export interface Studies {
   model: { input: GripQuestion; item: CounterRuns }
   /** Each run, then what the text speaks of or the judgement. */
   lesson: { input: LessonQuestion; item: LessonItem }
+  /** One force an item. */
+  bestForce: { input: BestQuestion; item: BestProgress }
   /** One batch an item. */
   spread: { input: SpreadQuestion; item: Batch }
   /** One candidate an item. */
@@ -120,6 +125,7 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   rescue: ({ scenario, strategy, share }, run) => rescues(scenario, strategy, run, share),
   model: ({ scenario, strategy }, run) => counterRuns(scenario, strategy, run),
   lesson: ({ lesson, answer }, run) => runLesson(lesson, answer, run),
+  bestForce,
   spread: batches,
   tune: ({ scenario, options }, run) => tuneGains(scenario, options, run),
 }

@@ -15,6 +15,7 @@ import { allOf, doneOf, useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { NumberField } from '../../ui/NumberField.tsx'
+import { BestForce } from './BestForce.tsx'
 import { Figures } from './Figures.tsx'
 import { Histogram } from './Histogram.tsx'
 import { Parts } from './Parts.tsx'
@@ -134,6 +135,7 @@ function Answer({ study }: { study: SpreadStudy }) {
       <Shares answers={answers} />
       <Histogram study={study} answers={answers} />
       <Parts study={study} told={told} answers={answers} />
+      <BestForce study={study} />
       <Figures answers={answers} />
     </>
   )
