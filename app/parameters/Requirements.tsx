@@ -108,14 +108,14 @@ function Add({ left }: { left: Asked[] }) {
   return <Pick label="Add a requirement" bare options={options} value="" onChoose={add} />
 }
 
-/** A bound to begin with: what the strategy shown first reaches, so that a person sees what it is worth. */
+/** A bound to begin with: what a strategy that holds the part reaches, or any, so that a person sees what it is worth. */
 function firstBound({ id }: Asked) {
   const { runs } = useResults.getState()
-  const { shown } = useView.getState()
-  const values = (shown as StrategyId[]).map((strategy) => runs[strategy]?.result?.metrics[id] ?? null)
-  const value = values.find((each) => each !== null) ?? 0
+  const results = useView.getState().shown.flatMap((strategy) => runs[strategy as StrategyId]?.result ?? [])
+  const holding = results.filter(({ verdict }) => verdict === 'held')
+  const values = [...holding, ...results].map(({ metrics }) => metrics[id])
   const bound = MORE.includes(id) ? 'least' : 'most'
-  return { [bound]: Number(value.toPrecision(2)) }
+  return { [bound]: Number((values.find((value) => value !== null) ?? 0).toPrecision(2)) }
 }
 
 /** The folded line: what is asked, "Hold margin at least 50 %". */

@@ -181,6 +181,10 @@ function Range({
   )
 }
 
+/** Quantities told of a part, and how far out in its law one lies. */
+const TOLD = 4
+const farOut = (share: number) => Math.abs(share - 0.5)
+
 function Worst({ study, answer }: { study: SpreadStudy; answer: SpreadAnswer }) {
   const units = useView((state) => state.units)
   const tally = useSpread(({ tallies }) => tallies.find(({ strategy }) => strategy === answer.strategy))
@@ -188,12 +192,15 @@ function Worst({ study, answer }: { study: SpreadStudy; answer: SpreadAnswer }) 
   const rows = answer.worst.slice(0, 8)
   return (
     <div className="worst">
-      <h3>The worst parts</h3>
+      <h3>The worst parts, and what is farthest out in them</h3>
       <ol onKeyDown={walk}>
         {rows.map(({ index }) => {
           const fate = tally && fateAt(tally, index)
-          const values = draw(index).values.map((value, at) => {
+          const part = draw(index)
+          const farthest = [...part.shares.keys()].sort((a, b) => farOut(part.shares[b]!) - farOut(part.shares[a]!))
+          const values = farthest.slice(0, TOLD).map((at) => {
             const { path } = study.scenario.spread.varies[at]!
+            const value = part.values[at]!
             const schema = quantityAt(study.scenario, path)!
             const unit = shownUnit(schema, units, study.scenario.part.exponent)
             return `${schema.title} ${withUnit(formatPlain(unit.toShown(value), 3), unit.symbol)}`
