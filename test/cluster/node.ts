@@ -10,7 +10,10 @@ const PROGRAMS = ['munged', 'slurmctld', 'slurmd', 'sbatch']
 /** The daemons lie where only an administrator's path leads. */
 const env = { ...process.env, PATH: [process.env.PATH, '/usr/sbin', '/sbin'].join(delimiter) }
 
-const has = (program: string) => spawnSync('sh', ['-c', `command -v ${program}`], { env }).status === 0
+const call = (program: string, args: string[], more: NodeJS.ProcessEnv = {}) =>
+  spawnSync(program, args, { env: { ...env, ...more }, encoding: 'utf8' })
+
+const has = (program: string) => call('sh', ['-c', `command -v ${program}`]).status === 0
 const missing = () => PROGRAMS.filter((program) => !has(program))
 
 /** Why there can be no cluster here; '' where there can. Installs it where it may. */
@@ -19,9 +22,7 @@ export function hindrance(): string {
   if (process.getuid?.() !== 0 || !has('apt-get'))
     return `${missing().join(', ')} not installed, and nobody here may install it`
   const apt = (...args: string[]) =>
-    spawnSync('apt-get', ['-q', '-o', 'DPkg::Lock::Timeout=600', ...args], {
-      env: { ...env, DEBIAN_FRONTEND: 'noninteractive' },
-    })
+    call('apt-get', ['-q', '-o', 'DPkg::Lock::Timeout=600', ...args], { DEBIAN_FRONTEND: 'noninteractive' })
   apt('update')
   apt('install', '-y', '--no-install-recommends', 'slurm-wlm', 'munge')
   return missing().length === 0 ? '' : `${missing().join(', ')} could not be installed`
@@ -33,8 +34,8 @@ export interface Cluster {
   end(): void
 }
 
-/** `folder` is empty and its own; resolves when the node waits for work. */
-export async function startCluster(folder: string): Promise<Cluster> {
+/** `folder` is empty and its own; resolves when the node waits for work, to null where it never does, as where daemons are not let run. */
+export async function startCluster(folder: string): Promise<Cluster | null> {
   const config = join(folder, 'slurm.conf')
   for (const name of ['state', 'spool']) mkdirSync(join(folder, name))
   writeFileSync(join(folder, 'munge.key'), randomBytes(1024), { mode: 0o400 })
@@ -44,7 +45,7 @@ export async function startCluster(folder: string): Promise<Cluster> {
   const start = (program: string, ...args: string[]) =>
     children.push(spawn(program, args, { env: own, stdio: 'ignore' }))
   const ask = (program: string, ...args: string[]) => {
-    const { status, stdout, stderr } = spawnSync(program, args, { env: own, encoding: 'utf8' })
+    const { status, stdout, stderr } = call(program, args, { SLURM_CONF: config })
     if (status !== 0) throw new Error(`${program} ${args.join(' ')}: ${stderr}`)
     return stdout.trim()
   }
@@ -62,16 +63,26 @@ export async function startCluster(folder: string): Promise<Cluster> {
     at('log-file', 'munge.log'),
     at('seed-file', 'munge.seed'),
   )
-  await until(() => has('munge') && spawnSync('munge', ['-n', `--socket=${join(folder, 'munge.socket')}`]).status === 0)
+  const signs = () => call('munge', ['-n', `--socket=${join(folder, 'munge.socket')}`]).status === 0
+  const idles = () => call('sinfo', ['-h', '-o', '%t'], { SLURM_CONF: config }).stdout?.trim() === 'idle'
+  const begins = await until(signs, PATIENCE)
   start('slurmctld', '-D')
   start('slurmd', '-D')
-  await until(() => spawnSync('sinfo', ['-h', '-o', '%t'], { env: own, encoding: 'utf8' }).stdout.trim() === 'idle')
-  return { ask, end }
+  if (begins && (await until(idles, PATIENCE))) return { ask, end }
+  end()
+  return null
 }
 
-/** Waits for a state of somebody else's; there is no event to wait for. */
-export async function until(holds: () => boolean): Promise<void> {
-  while (!holds()) await new Promise((resolve) => setTimeout(resolve, 200))
+/** Looks after a daemon until it is given up. */
+const PATIENCE = 150
+
+/** Waits for a state of somebody else's, for which there is no event; false: it was looked for so often in vain. */
+export async function until(holds: () => boolean, looks = Number.POSITIVE_INFINITY): Promise<boolean> {
+  for (let look = 0; look < looks; look++) {
+    if (holds()) return true
+    await new Promise((resolve) => setTimeout(resolve, 200))
+  }
+  return false
 }
 
 const configOf = (folder: string) => `ClusterName=pieces

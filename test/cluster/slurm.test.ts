@@ -22,6 +22,7 @@ it('is the same, carried by a cluster in pieces of which one was killed', { time
   const whole = jawbench(...asked, '--format', 'json')
 
   const cluster = await startCluster(folder)
+  if (!cluster) return context.skip('no cluster: its daemons do not come up here')
   try {
     const call = [process.execPath, TOOL, ...asked].map((word) => `'${word}'`).join(' ')
     const piece = '$SLURM_ARRAY_TASK_ID'
