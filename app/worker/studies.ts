@@ -11,8 +11,11 @@ import {
   compareAxes,
   counterRuns,
   type DesignOutcome,
+  type DriversProgress,
+  type DriversQuestion,
   type DriveScales,
   designGains,
+  drivenBy,
   type EnteredLoops,
   enteredLoops,
   explain,
@@ -105,6 +108,8 @@ export interface Studies {
   model: { input: GripQuestion; item: CounterRuns }
   /** Each run, then what the text speaks of or the judgement. */
   lesson: { input: LessonQuestion; item: LessonItem }
+  /** One batch of samples an item. */
+  drivers: { input: DriversQuestion; item: DriversProgress }
   /** One force an item. */
   bestForce: { input: BestQuestion; item: BestProgress }
   /** One batch an item. */
@@ -126,6 +131,7 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   model: ({ scenario, strategy }, run) => counterRuns(scenario, strategy, run),
   lesson: ({ lesson, answer }, run) => runLesson(lesson, answer, run),
   bestForce,
+  drivers: drivenBy,
   spread: batches,
   tune: ({ scenario, options }, run) => tuneGains(scenario, options, run),
 }

@@ -2,7 +2,6 @@ import { createHash } from 'node:crypto'
 import base64 from 'virtual:core'
 import { answerOf, QUANTILES, type SpreadAnswer } from '../ask/spread/answer.ts'
 import { type Batch, batchesOf, type SpreadStudy } from '../ask/spread/batch.ts'
-import type { Index } from '../ask/spread/drivers.ts'
 import { BATCH, SAMPLINGS } from '../ask/spread/points.ts'
 import { runSpread, type SpreadProgress } from '../ask/spread/run.ts'
 import { type DriverRows, type Drivers, driversAnswer, runDrivers } from '../ask/spread/run-drivers.ts'
@@ -10,7 +9,7 @@ import type { Tally } from '../ask/spread/tally.ts'
 import { METRICS } from '../job/grip/metrics.ts'
 import { inPlainSpaces } from '../say/figure.ts'
 import { metricText } from '../say/metric.ts'
-import { demandName, failedDemands, holdSentence, percent, rangeText } from '../say/spread.ts'
+import { demandName, driverText, failedDemands, holdSentence, percent, rangeText } from '../say/spread.ts'
 import { Refusal } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 import { type Command, oneOf, optionsOf, Refused, SCENARIO_OPTIONS, strategyNamed, wholeOf } from './command.ts'
@@ -166,7 +165,7 @@ function linesOf(answer: Told): string[] {
       .sort((a, b) => b.total.value - a.total.value)
       .slice(0, 5)
       .map(({ path, first, total }) =>
-        line(`${driven === 'failing' ? 'failures' : 'spare'} by ${path}`, driverText(first, total)),
+        line(`${driven === 'failing' ? 'failures' : 'spare'} by ${path}`, driverText({ first, total })),
       ),
     line(
       'worst parts',
@@ -180,12 +179,6 @@ function linesOf(answer: Told): string[] {
 
 const shareText = (share: { share: number; low: number; high: number }) =>
   `${percent(share.share)} (${rangeText(share)})`
-
-const driverText = (first: Index, total: Index) =>
-  `${indexText(first)} alone, ${indexText(total)} with all that it takes part in`
-
-const indexText = ({ value, low, high }: Index) =>
-  `${percent(Math.max(0, Math.min(1, Number(value.toFixed(3)))))} (${rangeText({ low: Number(low.toFixed(3)), high: Number(high.toFixed(3)) })})`
 
 const HEADLINES = ['peakForce', 'settledForce', 'holdMargin', 'damageMargin'] as const
 const metricOf = (id: (typeof HEADLINES)[number]) => METRICS.find((metric) => metric.id === id)!

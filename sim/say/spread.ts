@@ -1,5 +1,6 @@
 /** What a study of many grips answers, in words. */
 import type { ShareOf, SpreadAnswer } from '../ask/spread/answer.ts'
+import type { Driver } from '../ask/spread/drivers.ts'
 import { DEMANDS, type Demand } from '../ask/spread/outcome.ts'
 import { METRICS } from '../job/grip/metrics.ts'
 import type { Rating } from '../job/ratings.ts'
@@ -45,3 +46,13 @@ export const failedDemands = ({ failed }: SpreadAnswer): { demand: Demand; share
     const share = failed[demand]
     return share && share.count > 0 ? [{ demand, share }] : []
   }).sort((a, b) => b.share.count - a.share.count)
+
+/** "makes 71 % (60 to 80 %) alone" as the end of a sentence on one quantity. */
+export const driverText = ({ first, total }: Driver) =>
+  `${limitsText(first)} alone, ${limitsText(total)} with all that it takes part in`
+
+/** A share of a variance, which may come out a little below 0 or above 1. */
+function limitsText({ value, low, high }: Driver['first']): string {
+  const inside = (share: number) => Math.min(1, Math.max(0, Number(share.toFixed(3))))
+  return `${percent(inside(value))} (${rangeText({ low: inside(low), high: inside(high) })})`
+}

@@ -16,6 +16,7 @@ import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { NumberField } from '../../ui/NumberField.tsx'
 import { BestForce } from './BestForce.tsx'
+import { Drivers } from './Drivers.tsx'
 import { Figures } from './Figures.tsx'
 import { Histogram } from './Histogram.tsx'
 import { Parts } from './Parts.tsx'
@@ -135,6 +136,7 @@ function Answer({ study }: { study: SpreadStudy }) {
       <Shares answers={answers} />
       <Histogram study={study} answers={answers} />
       <Parts study={study} told={told} answers={answers} />
+      <Drivers study={study} />
       <BestForce study={study} />
       <Figures answers={answers} />
     </>

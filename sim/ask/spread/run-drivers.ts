@@ -1,9 +1,12 @@
 /** What drives the failures of a study: the grips that the indices take, and what they answer. */
 import type { StrategyId } from '../../strategy/strategy.ts'
+import type { Runner } from '../runner.ts'
 import type { SpreadStudy } from './batch.ts'
 import { noiseSeed, variedPaths } from './draw.ts'
 import { type Driver, designOf, driversOf, partsOf } from './drivers.ts'
-import type { Crew } from './tasks.ts'
+import type { Outcome } from './outcome.ts'
+import { BATCH } from './points.ts'
+import { type Crew, type Placed, prepared } from './tasks.ts'
 
 /** By the index of a sample, what its parts have to spare; below 0 they fail. */
 export type DriverRows = Map<number, number[]>
@@ -25,24 +28,51 @@ export async function runDrivers(
   indices: number[],
   told: (done: number) => boolean = () => true,
 ): Promise<DriverRows> {
-  const { scenario, sampling, seed } = study
-  const dimension = scenario.spread.varies.length
-  const design = designOf({ sampling, dimension, seed })
-  const parts = Array.from({ length: partsOf(dimension) }, (_, part) => part)
-  const items = indices.map((index) => ({
-    shares: parts.map((part) => design(index, part)),
-    seeds: parts.map((part) => noiseSeed(part === 0 ? seed : seed ^ (part * 0x9e3779b1), index)),
-  }))
+  const itemAt = sampling(study)
   const rows: DriverRows = new Map()
-  await crew.work('placed', { scenario, strategy }, items, (outcomes, at) => {
-    rows.set(
-      indices[at]!,
-      outcomes.map(({ spare }) => (Number.isNaN(spare) ? 0 : spare)),
-    )
-    return told(rows.size / items.length)
+  await crew.work('placed', { scenario: study.scenario, strategy }, indices.map(itemAt), (outcomes, at) => {
+    rows.set(indices[at]!, rowOf(outcomes))
+    return told(rows.size / indices.length)
   })
   return rows
 }
+
+export interface DriversQuestion {
+  study: SpreadStudy
+  strategy: StrategyId
+  /** A whole number of batches. */
+  samples: number
+}
+
+export interface DriversProgress {
+  /** Null: too few yet, or nothing varies. */
+  answer: Drivers | null
+  done: number
+}
+
+/** The same sample by sample, told after each batch. */
+export function* drivenBy({ study, strategy, samples }: DriversQuestion, run: Runner): Generator<DriversProgress> {
+  const itemAt = sampling(study)
+  const next = prepared('placed', { scenario: study.scenario, strategy }, run)
+  const rows: DriverRows = new Map()
+  for (let index = 0; index < samples; index++) {
+    rows.set(index, rowOf(next(itemAt(index))))
+    if ((index + 1) % BATCH === 0) yield { answer: driversAnswer(study, rows), done: (index + 1) / samples }
+  }
+}
+
+/** The parts that a sample takes, each with its noise. */
+function sampling({ scenario, sampling: kind, seed }: SpreadStudy): (index: number) => Placed {
+  const dimension = scenario.spread.varies.length
+  const design = designOf({ sampling: kind, dimension, seed })
+  const parts = Array.from({ length: partsOf(dimension) }, (_, part) => part)
+  return (index) => ({
+    shares: parts.map((part) => design(index, part)),
+    seeds: parts.map((part) => noiseSeed(part === 0 ? seed : seed ^ (part * 0x9e3779b1), index)),
+  })
+}
+
+const rowOf = (outcomes: Outcome[]) => outcomes.map(({ spare }) => (Number.isNaN(spare) ? 0 : spare))
 
 /** Null: nothing varies in what was gripped, or too little was. `rows` are those of samples 0, 1, 2 … without a gap. */
 export function driversAnswer({ scenario }: SpreadStudy, rows: DriverRows): Drivers | null {
