@@ -263,12 +263,22 @@ async function looks({ kind, data, type }: { kind: 'image' | 'video'; data: stri
     video.onloadeddata = loaded
     video.onerror = () => refused(new Error(video.error?.message))
   })
+  // A busy machine has found the place before it shows the picture of it: the one before may still stand there.
+  let shown = Number.NaN
+  const watch = () =>
+    video.requestVideoFrameCallback((_, { mediaTime }) => {
+      shown = mediaTime
+      watch()
+    })
+  watch()
   for (const at of [0.1, 0.5, 0.99]) {
     const found = new Promise((done) => {
       video.onseeked = done
     })
     video.currentTime = at * video.duration
     await found
+    for (let tries = 0; tries < 300 && !(Math.abs(shown - video.currentTime) < 0.1); tries++)
+      await new Promise(requestAnimationFrame)
     look(video)
     // A busy machine has found the place before it has decoded the picture.
     for (let tries = 0; tries < 100 && new Set(pixels.at(-1)).size === 1; tries++) {
