@@ -1,6 +1,8 @@
 /** Changing keys of a scenario by their paths. */
 import { liftEdit, pathBefore } from './migrate.ts'
-import { holds, type Key, keysOf } from './path.ts'
+import { holds, type Key, keysOf, readPath } from './path.ts'
+import { quantityAt } from './quantity-at.ts'
+import { type ActuatorKind, SCHEMAS, type Scenario } from './schema/index.ts'
 import { type Checked, checkScenario, type Fault } from './validate.ts'
 
 export interface Edit {
@@ -13,7 +15,7 @@ const EXAMPLE = 'a path such as servo.kp or arm.moves[0].start'
 
 /**
  * A copy of `input` with the edits made, checked anew. Missing objects and lists on the way are made, so that null can be replaced.
- * An edit by a path of version 1 is made where version 2 has it; an input of version 1 must be sound by itself.
+ * What an edit takes away takes its spread along. An edit by a path of version 1 is made where version 2 has it; an input of version 1 must be sound by itself.
  */
 export function editScenario(input: object, edits: Edit[]): Checked {
   const start =
@@ -24,9 +26,38 @@ export function editScenario(input: object, edits: Edit[]): Checked {
     const fault = make(copy, path, value)
     if (fault) return { ok: false, faults: [fault] }
   }
-  const checked = checkScenario(copy)
+  const checked = checkScenario(withoutGone(start.scenario, copy))
   return checked.ok ? checked : { ok: false, faults: checked.faults.map((fault) => asWritten(fault, edits)) }
 }
+
+interface Spreads {
+  actuator?: { kind?: unknown }
+  spread?: { varies?: { path: string }[]; together?: { paths: string[] }[] }
+}
+
+/** What an edit has taken away no longer varies, nor goes together with anything; what never was is left for the check to refuse. */
+function withoutGone(before: Spreads, after: Spreads): Spreads {
+  const { varies, together } = before.spread ?? {}
+  if (!Array.isArray(varies) || after.spread !== before.spread) return after
+  const gone = varies.map(({ path }) => path).filter((path) => isGone(before, after, path))
+  if (gone.length === 0) return after
+  const spread = {
+    ...after.spread,
+    varies: varies.filter(({ path }) => !gone.includes(path)),
+    ...(together && { together: together.filter(({ paths }) => !paths.some((path) => gone.includes(path))) }),
+  }
+  return { ...after, spread }
+}
+
+/** A number before and none now, which no default brings back. */
+function isGone(before: Spreads, after: Spreads, path: string): boolean {
+  const [was, is] = [before, after].map((each) => readPath(each as Scenario, path))
+  if (typeof was !== 'number' || typeof is === 'number') return false
+  const kind = after.actuator?.kind
+  return !(isKind(kind) && quantityAt({ actuator: { kind } }, path)?.default !== undefined)
+}
+
+const isKind = (kind: unknown): kind is ActuatorKind => typeof kind === 'string' && Object.hasOwn(SCHEMAS, kind)
 
 /** A fault of a key that was edited by its path of version 1, by that path. */
 function asWritten(fault: Fault, edits: Edit[]): Fault {

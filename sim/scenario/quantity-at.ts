@@ -1,6 +1,6 @@
 /** Looks a quantity up in the schema. */
 import type { QuantitySchema } from './quantity.ts'
-import { SCHEMAS, type Scenario } from './schema/index.ts'
+import { type ActuatorKind, SCHEMAS } from './schema/index.ts'
 
 interface Node {
   properties?: Record<string, Node>
@@ -10,7 +10,7 @@ interface Node {
 }
 
 /** Schema of the quantity at a path; null where there is none. */
-export function quantityAt(scenario: Scenario, path: string): QuantitySchema | null {
+export function quantityAt(scenario: { actuator: { kind: ActuatorKind } }, path: string): QuantitySchema | null {
   let at: Node | undefined = SCHEMAS[scenario.actuator.kind] as Node
   for (const key of path.split(/[.[\]]+/).filter((each) => each !== '')) {
     const inner: Node = at?.anyOf?.find((option) => option.type !== 'null') ?? at!

@@ -38,7 +38,7 @@ export const spreadFaults = (scenario: Scenario): Fault[] => {
   return [
     ...varies.flatMap((varied, at) => [
       ...pathFaults(scenario, varied.path, paths.indexOf(varied.path) < at, `spread.varies[${at}].path`),
-      ...lawFaults(scenario, varied, `spread.varies[${at}]`),
+      ...lawFaults(varied, `spread.varies[${at}]`),
     ]),
     ...together.flatMap((pair, at) => pairFaults(pair.paths, paths, together, `spread.together[${at}].paths`)),
   ]
@@ -51,7 +51,7 @@ function pathFaults(scenario: Scenario, given: string, doubled: boolean, path: s
   return doubled ? [{ path, given: `${given} a second time`, allowed: 'each quantity once' }] : []
 }
 
-function lawFaults(scenario: Scenario, varied: Varied, path: string): Fault[] {
+function lawFaults(varied: Varied, path: string): Fault[] {
   const { may, needs } = LAW_SIZES[varied.law]
   const given = SIZES.filter((size) => varied[size] !== undefined)
   const stray = given.filter((size) => !may.includes(size))
@@ -71,7 +71,7 @@ function lawFaults(scenario: Scenario, varied: Varied, path: string): Fault[] {
         allowed: `for the law "${varied.law}" ${ways}`,
       },
     ]
-  return [...orderFaults(varied, path), ...valueFaults(scenario, varied, path)]
+  return orderFaults(varied, path)
 }
 
 function orderFaults({ law, low = 0, mode = 0, high = 0, values }: Varied, path: string): Fault[] {
@@ -80,13 +80,6 @@ function orderFaults({ law, low = 0, mode = 0, high = 0, values }: Varied, path:
   if (law === 'measured' && values!.length === 0)
     return [{ path: `${path}.values`, given: 'a list of 0', allowed: 'at least one value' }]
   return []
-}
-
-/** A share of nothing is nothing, and a factor of it neither. */
-function valueFaults(scenario: Scenario, { path: key, law, share }: Varied, path: string): Fault[] {
-  if (readPath(scenario, key) !== 0 || !(share || law === 'lognormal')) return []
-  const allowed = `sizes that are no share, as ${key} is 0`
-  return [{ path: share ? `${path}.share` : `${path}.law`, given: share ? 'true' : law, allowed }]
 }
 
 function pairFaults(pair: string[], paths: string[], all: { paths: string[] }[], path: string): Fault[] {

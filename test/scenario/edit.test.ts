@@ -115,6 +115,29 @@ describe('editScenario', () => {
     expect(more).toEqual([])
   })
 
+  it('takes the spread of a quantity along with it, and leaves what never was to be refused', () => {
+    const varied = (path: string) => ({ path, law: 'uniform', half: 0.1, share: true })
+    const scenario = make({
+      part: { crackForce: 60 },
+      spread: {
+        varies: ['part.mass', 'part.crackForce', 'actuator.transmission.threadFriction'].map(varied),
+        together: [{ paths: ['part.mass', 'part.crackForce'], correlation: 0.5 }],
+      },
+    })
+    const paths = (after: Scenario) => after.spread.varies.map(({ path }) => path)
+    const whole = edit(scenario, { path: 'part.crackForce', value: undefined })
+    expect(paths(whole)).toEqual(['part.mass', 'actuator.transmission.threadFriction'])
+    expect(whole.spread.together).toEqual([])
+    const rack = edit(scenario, { path: 'actuator', value: { kind: 'rack' } })
+    expect(paths(rack)).toEqual(['part.mass', 'part.crackForce'])
+    expect(rack.spread.together).toEqual(scenario.spread.together)
+    expect(paths(edit(scenario, { path: 'part.mass', value: undefined })), 'a default comes back').toHaveLength(3)
+    expect(paths(edit(scenario, { path: 'actuator.transmission.threadFriction', value: 0 }))).toHaveLength(3)
+    const refused = editScenario(scenario, [{ path: 'spread.varies[2].path', value: 'part.colour' }])
+    expect(refused).toMatchObject({ ok: false, faults: [{ path: 'spread.varies[2].path', given: 'part.colour' }] })
+    expect(scenario.spread.varies).toHaveLength(3)
+  })
+
   it('takes no entry away that is not there, and makes nothing in order to take something away', () => {
     const scenario = make({ arm: { moves: [{}] } })
     for (const path of ['arm.moves[1]', 'arm.moves[1].start'])

@@ -220,15 +220,6 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
     { path: 'spread.varies[0].values', given: 'a list of 0', allowed: 'at least one value' },
   ],
   [
-    'a share of nothing',
-    { 'spread.varies': [varied({ path: 'drive.currentOffset', share: true })] },
-    {
-      path: 'spread.varies[0].share',
-      given: 'true',
-      allowed: 'sizes that are no share, as drive.currentOffset is 0',
-    },
-  ],
-  [
     'a correlation with what does not vary',
     { 'spread.varies': [varied()], 'spread.together': [{ paths: ['part.width', 'part.mass'], correlation: 0.5 }] },
     { path: 'spread.together[0].paths', given: 'part.width, part.mass', allowed: PAIR },

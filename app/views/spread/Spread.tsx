@@ -29,7 +29,7 @@ export function Spread() {
   return (
     <div className="spread">
       <WindowLine />
-      <div className="spread-columns" data-answered={study !== null}>
+      <div className="spread-columns">
         <section className="spread-varies" aria-label="What varies">
           <h1>What differs from part to part?</h1>
           <Varies />

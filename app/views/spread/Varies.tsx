@@ -10,7 +10,7 @@ import {
   usualSpreads,
   type Varied,
 } from '../../../sim/index.ts'
-import { edit, endGesture, useFault } from '../../parameters/refusal.ts'
+import { edit, editMany, endGesture, useFault } from '../../parameters/refusal.ts'
 import { type Field, fieldAt, topKeys } from '../../read/scenario/walk.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -26,6 +26,15 @@ import { Values } from './Values.tsx'
 const PATH = 'spread.varies'
 
 const put = (varies: Varied[], gesture?: string, typed = false) => edit(PATH, varies, gesture, typed)
+/** What no longer varies no longer goes together with anything. */
+function remove(path: string): void {
+  const { varies, together } = useScenario.getState().scenario.spread
+  editMany(PATH, [
+    { path: PATH, value: varies.filter((each) => each.path !== path) },
+    { path: 'spread.together', value: together.filter(({ paths }) => !paths.includes(path)) },
+  ])
+}
+
 const present = () => useScenario.getState().scenario.spread.varies
 
 export function Varies() {
@@ -72,12 +81,7 @@ function Entry({ scenario, varied, at }: EntryProps) {
   return (
     <fieldset className="set varied">
       <legend>{name}</legend>
-      <Button
-        quiet
-        className="set-remove"
-        aria-label={`${name} does not vary`}
-        onClick={() => put(present().toSpliced(at, 1))}
-      >
+      <Button quiet className="set-remove" aria-label={`${name} does not vary`} onClick={() => remove(varied.path)}>
         remove
       </Button>
       <p className="varied-value">

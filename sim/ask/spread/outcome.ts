@@ -59,6 +59,8 @@ function failedOf({ requirements, overloads }: GripResult): Demand[] {
 
 /** A grip that is lost without a margin that says by how much counts as having lost all. */
 const ALL = -1
+/** What nothing limits has this much to spare: finite, so that a file can hold it. */
+const MOST = 1e9
 
 function spareOf({ verdict, metrics, requirements, overloads }: GripResult): number {
   const margins = [metrics.holdMargin, metrics.damageMargin].filter((margin) => margin !== null)
@@ -67,6 +69,6 @@ function spareOf({ verdict, metrics, requirements, overloads }: GripResult): num
     return (bound === 'least' ? value - limit : limit - value) / (Math.abs(limit) || 1)
   })
   const rated = overloads.map(({ over, limit }) => -over / (Math.abs(limit) || 1))
-  const least = Math.max(ALL, Math.min(...margins, ...asked, ...rated))
+  const least = Math.max(ALL, Math.min(MOST, ...margins, ...asked, ...rated))
   return verdict === 'held' || least < 0 ? least : ALL
 }

@@ -131,6 +131,14 @@ describe('the tally of a study', () => {
     expect(answer.worst.map(({ index, spare }) => spares[index] === spare).every(Boolean)).toBe(true)
   })
 
+  it('goes through a file and back also where nothing limits a part', () => {
+    const free = { 'arm.gravity': 'none', 'arm.moves': [], 'part.crackForce': undefined, 'part.markForce': undefined }
+    const asked = study({ grips: 20 }, { ...free, 'part.yieldForce': undefined })
+    const tally = tallied([batchRunner(asked, run)(0, 'current-clamp')])
+    expect(tally.worst[0]!.spare).toBeGreaterThan(1e6)
+    expect(tallyFrom(JSON.parse(JSON.stringify(tallyText(tally))))).toEqual(tally)
+  })
+
   it('counts requirements, and what the range of the format cut', () => {
     const demanding = study({ grips: 20 }, { requirements: { contactTime: { most: 1e-3 } } })
     const tally = tallied([batchRunner(demanding, run)(0, 'current-clamp')])
