@@ -73,10 +73,13 @@ function shown(scenario: Scenario, { rare: found, grips, refused, likeliest }: R
   }
 }
 
+/** The search goes the way on which there is ever less to spare. */
+const FAR = 'The search follows what there is to spare: a second way to fail, far from this one, may be missed.'
+
 function table({ rare: found, grips, refused, likeliest }: RareGrips): string {
   const ends = refused > 0 ? [`${grouped(refused)} parts broke a rule of the format and count as holding.`] : []
   if (found.kind === 'below')
-    return [`Fewer than 1 in 10,000,000 fail, as far as ${grouped(grips)} grips can tell.`, ...ends].join('\n')
+    return [`Fewer than 1 in 10,000,000 fail, as far as ${grouped(grips)} grips can tell.`, FAR, ...ends].join('\n')
   if (found.kind === 'flat')
     return [
       `It cannot be said: from ${Number(found.share.toPrecision(2))} of all parts on, more than half have the same distance from failing, so none shows the way. Plain sampling has to be asked.`,
@@ -88,6 +91,7 @@ function table({ rare: found, grips, refused, likeliest }: RareGrips): string {
     ...(likeliest
       ? ['the likeliest failure found:', ...likeliest.map(({ path, value }) => `  --set ${path}=${value}`)]
       : []),
+    FAR,
     ...ends,
   ].join('\n')
 }
