@@ -69,6 +69,19 @@ export {
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export type { Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
+export { type Channel as LogChannel, channelLabel, channelNamed, LOG_CHANNELS } from './log/read/channels.ts'
+export type { LogFault, LogRemark, Reason as ColumnReason, SkipReason } from './log/read/facts.ts'
+export {
+  type Choices,
+  type Clock,
+  type Column,
+  type ColumnChoice,
+  channelOf,
+  type Layout,
+  type Log,
+  type Recording,
+  type Skipped,
+} from './log/read/log.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
