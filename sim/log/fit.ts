@@ -52,21 +52,29 @@ export type OnFit = (done: number) => boolean
 
 export class FitStopped extends Error {}
 
+/** Share of the work that is done when the search is. */
+const SEARCHED = 0.85
 /** Rounds in which the scales of the channels are taken anew, steps in each, and what counts as settled. */
 const ROUNDS = 3
 const STEPS = 12
-const SETTLED = 1e-4
+const SETTLED = 1e-3
 /** Scale of a channel that the model meets exactly, as a share of its own size. */
 const EXACT = 1e-9
 const DAMPING = { first: 1e-3, up: 10, down: 0.2, most: 1e6 }
 
 /** Channels of a recording that are compared, in the order of what tells more. */
-export function comparedOf(replayers: readonly Replayer[], wanted?: readonly AnswerChannel[]): Compared[] {
-  return replayers.flatMap(({ measured, setup }, recording) => {
+export function comparedOf(
+  logs: readonly Pick<Replayer, 'measured' | 'setup'>[],
+  wanted?: readonly AnswerChannel[],
+): Compared[] {
+  return logs.flatMap(({ measured, setup }, recording) => {
     const { channels } = measured
     const drive: AnswerChannel = channels.current ? 'current' : 'command'
     const all: AnswerChannel[] = [
-      channels.position ? 'position' : 'speed',
+      ...(setup.contact || setup.drivenBy === 'current'
+        ? ([channels.motorTravel ? 'motorTravel' : 'speed'] as const)
+        : []),
+      ...(channels.travel ? (['travel'] as const) : []),
       ...(setup.drivenBy === 'current' ? [] : [drive]),
       'voltage',
       ...(setup.contact ? (['force'] as const) : []),
@@ -92,9 +100,11 @@ export async function fit(
   const search = new Search(free, compared, answers, told)
   await search.begin()
   const { left: before } = search.best
-  for (let round = 0; round < ROUNDS; round++) {
+  // The scale of a channel that is alone decides nothing.
+  const rounds = compared.length > 1 ? ROUNDS : 1
+  for (let round = 0; round < rounds; round++) {
     search.rescale()
-    const moved = await search.descend(round)
+    const moved = await search.descend(round / rounds, 1 / rounds)
     if (!moved && round > 0) break
   }
   search.rescale()
@@ -138,12 +148,12 @@ class Search {
   }
 
   /** Steps until they no longer help; whether any did. */
-  async descend(round: number): Promise<boolean> {
+  async descend(from: number, share: number): Promise<boolean> {
     let moved = false
     this.damping = DAMPING.first
     this.settled = false
     for (let n = 0; n < STEPS && !this.settled; n++) {
-      this.progress((round + n / STEPS) / (ROUNDS + 0.5))
+      this.progress((from + share * (1 - 0.6 ** n)) * SEARCHED)
       const slopes = await this.slopes(false)
       const gain = await this.step(slopes)
       moved ||= gain > 0
@@ -153,7 +163,7 @@ class Search {
   }
 
   async end(before: Float64Array[]): Promise<Fitted> {
-    this.progress(ROUNDS / (ROUNDS + 0.5))
+    this.progress(SEARCHED)
     const { values, answers, left } = this.best
     const slopes = await this.slopes(true)
     return { values, compared: this.compared, left, before, answers, slopes, runs: this.runs, settled: this.settled }

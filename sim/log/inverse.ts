@@ -15,8 +15,9 @@ export interface Motion {
 }
 
 export interface InverseOptions {
-  /** Friction of its own for each direction, in the place of one with an offset. */
-  byDirection?: boolean
+  /** Viscous friction of its own for each direction; Coulomb friction likewise, which then takes the place of the offset. */
+  viscousByDirection?: boolean
+  coulombByDirection?: boolean
   /** Corner of the low pass [Hz]. */
   corner?: number
 }
@@ -51,12 +52,18 @@ export function inverseModel(motions: readonly Motion[], options: InverseOptions
   const left = Matrix.sub(y, w.mmul(found)).norm('frobenius')
   const at = (k: number) => found.get(k, 0)
   const shared = { mass: at(0), relative: left / y.norm('frobenius'), rows: rows.length }
-  return options.byDirection
-    ? { ...shared, viscous: at(1), viscousBack: at(2), coulomb: at(3), coulombBack: at(4), offset: 0 }
-    : { ...shared, viscous: at(1), viscousBack: at(1), coulomb: at(2), coulombBack: at(2), offset: at(3) }
+  const two = options.viscousByDirection ? 2 : 1
+  const last = at(two + 2)
+  const viscous = { viscous: at(1), viscousBack: at(two), coulomb: at(two + 1) }
+  return options.coulombByDirection
+    ? { ...shared, ...viscous, coulombBack: last, offset: 0 }
+    : { ...shared, ...viscous, coulombBack: at(two + 1), offset: last }
 }
 
-function rowsOf(motion: Motion, { byDirection, corner }: InverseOptions): { regressors: number[]; force: number }[] {
+function rowsOf(
+  motion: Motion,
+  { viscousByDirection, coulombByDirection, corner }: InverseOptions,
+): { regressors: number[]; force: number }[] {
   const step = stepOf(motion.time)
   const first = motion.time[0]!
   const at = ticks(Math.floor((motion.time.at(-1)! - first) / step) + 1, step).map((t) => t + first)
@@ -68,9 +75,11 @@ function rowsOf(motion: Motion, { byDirection, corner }: InverseOptions): { regr
   const least = STANDING * speed.reduce((most, each) => Math.max(most, Math.abs(each)), 0)
   const way = (sign: number) => speed.map((v) => (Math.sign(v) === sign ? 1 : 0))
   const [forwards, back] = [way(1), way(-1)]
-  const columns = byDirection
-    ? [acceleration, times(speed, forwards), times(speed, back), forwards, back.map((each) => -each)]
-    : [acceleration, speed, speed.map(Math.sign), speed.map(() => 1)]
+  const columns = [
+    acceleration,
+    ...(viscousByDirection ? [times(speed, forwards), times(speed, back)] : [speed]),
+    ...(coulombByDirection ? [forwards, back.map((each) => -each)] : [speed.map(Math.sign), speed.map(() => 1)]),
+  ]
   const regressors = columns.map(smooth)
   const force = smooth(interpolated(motion.time, motion.force, at))
   // At the ends the low pass has been carried on, not measured.

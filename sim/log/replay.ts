@@ -21,7 +21,7 @@ import { filled, interpolated, slopeOf, ticks } from './grid.ts'
 import type { AnswerChannel, Measured } from './measured.ts'
 
 /** What moves the axis: the way that was wanted, the way that was measured in its place, or the measured current. */
-export type Driver = 'target' | 'position' | 'current'
+export type Driver = 'target' | 'motorTravel' | 'current'
 
 export interface ReplaySetup {
   drivenBy: Driver
@@ -74,11 +74,14 @@ export class Replayer {
     // A run that left the range of finite numbers shows nothing from there on.
     const taken = Math.min(rows, running.bench().samples.state.taken)
     for (let c = 0; c < SAMPLED; c++) all.fill(Number.NaN, c * rows + taken, (c + 1) * rows)
+    const { gainError, offset } = scenario.sensors.gauge
+    const moved = (values: Float64Array) => values.map((value) => value - this.setup.origin)
     return {
-      position: column(0).map((travel) => travel - this.setup.origin),
+      motorTravel: moved(column(0)),
+      travel: moved(column(2)),
       speed: column(1),
-      current: column(4),
-      force: column(5),
+      current: column(4).map((value) => value + scenario.drive.currentOffset),
+      force: column(5).map((value) => value * (1 + gainError) + offset),
       command: column(6),
       voltage: column(7),
     }
@@ -116,7 +119,7 @@ export class Replayer {
   private start({ bench }: Model): void {
     const { channels } = this.measured
     const { axis, drive } = bench
-    const position = channels.position && filled(this.instants, channels.position)
+    const position = channels.motorTravel && filled(this.instants, channels.motorTravel)
     const travel = (position?.[0] ?? channels.target?.[0] ?? 0) + this.setup.origin
     const n = Math.min(START, this.instants.length - 1)
     const speed = position ? (position[n]! - position[0]!) / this.instants[n]! : 0
