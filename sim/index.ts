@@ -38,14 +38,17 @@ export {
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
 export { answerOf, QUANTILES, type ShareOf, type SpreadAnswer } from './ask/spread/answer.ts'
-export { type Batch, batchesOf, batchRunner, type SpreadStudy } from './ask/spread/batch.ts'
+export { batchesOf, type SpreadStudy } from './ask/spread/batch.ts'
+export { type Answer, answering, crewOf, type Hand, type Telling } from './ask/spread/crew.ts'
 export { drawing, lawOf, variedPaths } from './ask/spread/draw.ts'
 export { densityOf, quantileOf } from './ask/spread/laws.ts'
 export { FATES, type Fate } from './ask/spread/outcome.ts'
 export { BATCH } from './ask/spread/points.ts'
-export { type BestProgress, type BestQuestion, bestForce } from './ask/spread/run-best.ts'
-export { type DriversProgress, type DriversQuestion, drivenBy } from './ask/spread/run-drivers.ts'
+export { type BestProgress, runBest } from './ask/spread/run-best.ts'
+export { type Drivers, driversAnswer, runDrivers } from './ask/spread/run-drivers.ts'
+export { type RareGrips, runRare, tailOf } from './ask/spread/run-rare.ts'
 export { count, emptyTally, fateAt, type Tally, type TallyText, tallyFrom, tallyText } from './ask/spread/tally.ts'
+export type { Crew } from './ask/spread/tasks.ts'
 export { type UsualSpread, usualSpreads } from './ask/spread/usual.ts'
 export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
 export { REACH, type TuneCandidate, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
@@ -66,6 +69,19 @@ export {
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export type { Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
+export { type Channel as LogChannel, channelLabel, channelNamed, LOG_CHANNELS } from './log/read/channels.ts'
+export type { LogFault, LogRemark, Reason as ColumnReason, SkipReason } from './log/read/facts.ts'
+export {
+  type Choices,
+  type Clock,
+  type Column,
+  type ColumnChoice,
+  channelOf,
+  type Layout,
+  type Log,
+  type Recording,
+  type Skipped,
+} from './log/read/log.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -111,6 +127,7 @@ export { limitName, limitWords } from './say/limits.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
 export { progressText } from './say/progress.ts'
+export { rareSentences } from './say/rare.ts'
 export { overloadSentences } from './say/ratings.ts'
 export { reasonOf } from './say/reason.ts'
 export { recommendedName, recommendSentences } from './say/recommend.ts'

@@ -1,5 +1,5 @@
 /** Units in which people read and type: values are stored in SI, shown in the customary SI multiple or in US units. */
-import { isAlike, unitSize } from './unit-text.ts'
+import { isAlike, unitSize } from '../scenario/unit-text.ts'
 
 export type UnitSystem = 'si' | 'us'
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { shownUnit } from '../../sim/index.ts'
-import { unitSize } from '../../sim/say/unit-text.ts'
+import { unitSize } from '../../sim/scenario/unit-text.ts'
 
 const FORCE = { unit: 'N' }
 const LENGTH = { unit: 'm', shown: 'mm' }
