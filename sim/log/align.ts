@@ -28,12 +28,7 @@ export function startOf(values: Float64Array): number {
  * three points. Null: they do not correlate.
  */
 export function lagOf(a: Float64Array, b: Float64Array, most: number): number | null {
-  const [x, y] = [centred(a), centred(b)]
-  const at = (lag: number) => {
-    let sum = 0
-    for (let k = Math.max(0, -lag); k < Math.min(x.length, y.length - lag); k++) sum += x[k]! * y[k + lag]!
-    return sum
-  }
+  const at = (lag: number) => correlationAt(a, b, lag)
   let best = 0
   let highest = at(0)
   for (let lag = -most; lag <= most; lag++) {
@@ -53,7 +48,21 @@ export function delayOf(time: Float64Array, signal: Float64Array, later: Float64
   return lag === null ? null : lag * step
 }
 
-function centred(values: Float64Array): Float64Array {
-  const mean = values.reduce((sum, each) => sum + each, 0) / values.length
-  return values.map((each) => each - mean)
+/** Of the rows that both have where `b` is shifted back by `lag`, about their own means; 0 where one never changes. */
+function correlationAt(a: Float64Array, b: Float64Array, lag: number): number {
+  const [from, to] = [Math.max(0, -lag), Math.min(a.length, b.length - lag)]
+  const n = to - from
+  if (n < 3) return 0
+  let [sa, sb, aa, bb, ab] = [0, 0, 0, 0, 0]
+  const [a0, b0] = [a[from]!, b[from + lag]!]
+  for (let k = from; k < to; k++) {
+    const [x, y] = [a[k]! - a0, b[k + lag]! - b0]
+    sa += x
+    sb += y
+    aa += x * x
+    bb += y * y
+    ab += x * y
+  }
+  const spread = Math.sqrt(Math.max(0, aa - (sa * sa) / n) * Math.max(0, bb - (sb * sb) / n))
+  return spread > 0 ? (ab - (sa * sb) / n) / spread : 0
 }

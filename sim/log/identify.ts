@@ -193,10 +193,13 @@ function startEdits(scenario: Scenario, logs: readonly LaidLog[], inverse: Inver
   const { breakaway, coulomb: before } = scenario.actuator.transmission
   return [
     ...moving,
-    ...(coulomb ? [{ path: BREAKAWAY, value: (coulomb.value as number) + breakaway - before }] : []),
+    ...(coulomb ? [{ path: BREAKAWAY, value: risen(coulomb.value as number, breakaway - before) }] : []),
     ...(touching ? partEdits(scenario, touching) : []),
   ]
 }
+
+/** Break-away friction so much above Coulomb friction, never below it by rounding. */
+const risen = (coulomb: number, rise: number) => Math.max(coulomb, coulomb + rise)
 
 /** Values beyond their ranges are taken to the ends of these. Throws a Refusal where the rules of the format forbid the others. */
 function changed(scenario: Scenario, edits: readonly Edit[]): Scenario {
@@ -309,7 +312,7 @@ function withValues(scenario: Scenario, paths: readonly string[], values: readon
   const follows = edits.find(({ path }) => path === COULOMB)
   const own = edits.find(({ path }) => path === BREAKAWAY)
   if (follows && own) own.value = Math.max(own.value, follows.value)
-  if (follows && !own) edits.push({ path: BREAKAWAY, value: follows.value + breakaway - coulomb })
+  if (follows && !own) edits.push({ path: BREAKAWAY, value: risen(follows.value, breakaway - coulomb) })
   return changed(scenario, edits)
 }
 

@@ -3,7 +3,7 @@
  * them at once (Gautier, Janot and Vandanjon, IEEE Trans. Control Systems Technology 21(2), 2013). Speed and acceleration are central
  * differences of the position after a low pass without phase, and the same low pass goes over force and regressors.
  */
-import { Matrix, QrDecomposition } from 'ml-matrix'
+import { EigenvalueDecomposition, Matrix, QrDecomposition } from 'ml-matrix'
 import { interpolated, slopeOf, stepOf, ticks } from './grid.ts'
 import { zeroPhase } from './zero-phase.ts'
 
@@ -46,9 +46,8 @@ export function inverseModel(motions: readonly Motion[], options: InverseOptions
   if (rows.length < 10) throw new RangeError('nothing moves')
   const y = Matrix.columnVector(rows.map(({ force }) => force))
   const w = new Matrix(rows.map(({ regressors }) => regressors))
-  const qr = new QrDecomposition(w)
-  if (!qr.isFullRank()) throw new RangeError('the motion is too plain to part mass from friction')
-  const found = qr.solve(y)
+  if (isPlain(w)) throw new RangeError('the motion is too plain to part mass from friction')
+  const found = new QrDecomposition(w).solve(y)
   const left = Matrix.sub(y, w.mmul(found)).norm('frobenius')
   const at = (k: number) => found.get(k, 0)
   const shared = { mass: at(0), relative: left / y.norm('frobenius'), rows: rows.length }
@@ -58,6 +57,16 @@ export function inverseModel(motions: readonly Motion[], options: InverseOptions
   return options.coulombByDirection
     ? { ...shared, ...viscous, coulombBack: last, offset: 0 }
     : { ...shared, ...viscous, coulombBack: at(two + 1), offset: last }
+}
+
+/** Columns of unit length whose least singular value squared is this small differ by noise only. */
+const PLAIN = 1e-6
+
+function isPlain(w: Matrix): boolean {
+  const unit = w.clone()
+  for (let p = 0; p < w.columns; p++) unit.mulColumn(p, 1 / (w.getColumnVector(p).norm('frobenius') || 1))
+  const { realEigenvalues } = new EigenvalueDecomposition(unit.transpose().mmul(unit), { assumeSymmetric: true })
+  return Math.min(...realEigenvalues) < PLAIN
 }
 
 function rowsOf(

@@ -33,7 +33,9 @@ export function replaying(
   const vary = varying(scenario, rise === null ? own : [...own, BREAKAWAY])
   return (values) => {
     const given = values.filter((_, p) => paths[p] !== DELAY)
-    const { scenario: next, faults } = vary(rise === null ? given : [...given, values[paths.indexOf(COULOMB)]! + rise])
+    const { scenario: next, faults } = vary(
+      rise === null ? given : [...given, Math.max(0, rise) + values[paths.indexOf(COULOMB)]!],
+    )
     if (faults.length > 0) return null
     const delay = values[paths.indexOf(DELAY)] ?? 0
     try {

@@ -7,7 +7,7 @@
 /** Poles of the fourth order in two pairs: twice the cosine of their angle from the real axis. */
 const PAIRS = [2 * Math.cos(Math.PI / 8), 2 * Math.cos((3 * Math.PI) / 8)]
 /** What is carried on at each end, in periods of the corner. */
-const CARRIED = 3
+const CARRIED = 6
 
 /** Evenly spaced `values`; `corner` in shares of the sample rate, above 0 and below a half, where each pass has −3 dB. Throws a RangeError else. */
 export function zeroPhase(values: Float64Array, corner: number): Float64Array {
