@@ -1,4 +1,6 @@
-import { audit, expect, sideways, test } from './support.ts'
+import { scenarioToLink } from '../app/store/link.ts'
+import { checkScenario, PRESETS } from '../sim/index.ts'
+import { audit, card, expect, sideways, test, verdict } from './support.ts'
 
 test('parts that vary are gripped, counted, kept, and any of them goes on the bench', async ({ page }) => {
   await page.goto('./#view=spread')
@@ -50,4 +52,62 @@ test('a measured list is pasted; what is no number is said; what varies is undon
   await expect(page.getByLabel(/^4 values/)).toHaveValue('880, 900, 905, 930')
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(page.getByLabel(/^1 value/)).toBeVisible()
+})
+
+/** Short grips, two quantities that vary: quick to study. */
+function quickLink(): string {
+  const checked = checkScenario({
+    ...PRESETS[0]!.scenario,
+    run: { duration: 0.6 },
+    arm: { gravity: 'across', lift: 0.45, moves: [] },
+    spread: {
+      varies: [
+        { path: 'part.crackForce', law: 'lognormal', factor: 1.25 },
+        { path: 'part.mass', law: 'normal', sd: 0.03, share: true },
+      ],
+    },
+  })
+  if (!checked.ok) throw new Error('refused')
+  return `./#s=${scenarioToLink(checked.scenario)}`
+}
+
+test('of the parts that hold seldom fail: how rarely, the likeliest way, and it goes on the bench on loan', async ({
+  page,
+}) => {
+  await page.goto(`${quickLink()}&view=spread`)
+  await page.getByLabel('Parts', { exact: true }).fill('40')
+  await page.getByLabel('Parts', { exact: true }).press('Enter')
+  await page.getByRole('button', { name: 'Grip them' }).click()
+  await expect(page.getByRole('button', { name: '40 more' })).toBeVisible()
+
+  const rare = page.getByRole('region', { name: 'Rare failures' })
+  await rare.getByLabel('Strategy').selectOption('Sensed force')
+  await rare.getByRole('button', { name: 'Search for failures' }).click()
+  await rare.getByRole('button', { name: 'Stop' }).click()
+  await rare.getByRole('button', { name: 'Search' }).click()
+  await expect(rare.getByText(/^About 1 in [\d,]+ parts fails: /)).toBeVisible({ timeout: 120_000 })
+  await expect(rare.getByText('a second way to fail, far from this one, may be missed')).toBeVisible()
+  await audit(page, 'rare failures')
+
+  const best = page.getByRole('region', { name: 'Best wanted force' })
+  await best.getByLabel('Strategy').selectOption('Current clamp')
+  await best.getByRole('button', { name: 'Look for it' }).click()
+  const want = best.getByRole('button', { name: /^Want .* of current clamp$/ })
+  await expect(want).toBeVisible({ timeout: 120_000 })
+  await want.click()
+  await page.getByRole('button', { name: 'Undo' }).click()
+
+  await rare.getByRole('button', { name: 'Put this failure on the bench' }).click()
+  await expect(card(page, 'Sensed force')).toHaveAttribute('aria-busy', 'false')
+  await expect(verdict(page, 'Sensed force')).not.toHaveText('Held')
+
+  await page.goBack()
+  await expect(page.getByText('Here the study’s own values count')).toBeVisible()
+  await expect(rare.getByText(/^About 1 in/)).toBeVisible()
+  await expect(page.getByRole('group', { name: 'Part · Crack force' })).toContainText('65 N in the file')
+  await expect(page.getByRole('button', { name: '40 more' })).toBeVisible()
+  await page.reload()
+  await page.getByRole('button', { name: 'Put the study’s values back on the bench' }).click()
+  await expect(page.getByText('Here the study’s own values count')).toBeHidden()
+  await expect(page.getByRole('button', { name: '40 more' })).toBeVisible()
 })

@@ -1,4 +1,5 @@
 /** A study of many parts: which one, how far it is, and what has been counted. It goes on while other views are open. */
+import { useMemo } from 'react'
 import { create } from 'zustand'
 import {
   BATCH,
@@ -15,13 +16,17 @@ import {
   tallyFrom,
   tallyText,
 } from '../../sim/index.ts'
-import { startStudy } from '../worker/study.ts'
+import { crew } from '../worker/crew.ts'
+import { type Lent, nominalOf } from './lent.ts'
+import { useScenario } from './scenario.ts'
 
 const KEY = 'jawbench.spread'
 
 /** Batches are counted at most so often [ms] before the page is told, and kept in the browser at most so often. */
 const TELL = 200
 const KEEP = 5000
+/** The first batches of each strategy are told at once. */
+const PROMPT = 2
 
 export interface SpreadState {
   study: SpreadStudy | null
@@ -33,12 +38,16 @@ export interface SpreadState {
   /** When the workers were started [ms], and how many batches were in then. */
   since: number
   before: number
+  /** What of a study stands on the bench. */
+  lent: Lent | null
   /** Begins anew. */
   run(scenario: Scenario, grips: number, seed: number): void
   /** Goes on where it was paused, or with so many more parts. */
   goOn(more?: number): void
   pause(): void
   clear(): void
+  /** Null: what is on the bench is the study's own from now on. */
+  lend(lent: Lent | null): void
 }
 
 /** Batches in, and of how many. */
@@ -56,8 +65,8 @@ const missing = (study: SpreadStudy, tallies: Tally[]) =>
   )
 
 export const useSpread = create<SpreadState>()((set, get) => {
-  let stops: (() => void)[] = []
-  let open = 0
+  /** Counts the starts and ends: what was begun before the last of them is no longer listened to. */
+  let turn = 0
   let telling = 0
   let kept = 0
 
@@ -71,8 +80,7 @@ export const useSpread = create<SpreadState>()((set, get) => {
     keep(get())
   }
   const end = (status: 'done' | 'paused' | 'failed', message = '') => {
-    for (const stop of stops) stop()
-    stops = []
+    turn++
     clearTimeout(telling)
     telling = 0
     set({ status, message, told: get().told + 1 })
@@ -83,27 +91,21 @@ export const useSpread = create<SpreadState>()((set, get) => {
     const { study, tallies } = get()
     if (!study) return
     const items = missing(study, tallies)
-    const workers = Math.max(1, Math.min(navigator.hardwareConcurrency || 2, 8, items.length))
     set({ status: 'running', message: '', since: performance.now(), before: doneOf({ tallies }) })
     if (items.length === 0) return end('done')
-    open = workers
-    stops = Array.from({ length: workers }, (_, worker) =>
-      startStudy(
-        'spread',
-        { study, items: items.filter((_, at) => at % workers === worker) },
-        {
-          item: (batch) => {
-            count(tallies.find(({ strategy }) => strategy === batch.strategy)!, batch)
-            telling ||= window.setTimeout(tell, TELL)
-          },
-          done: () => {
-            open--
-            if (open === 0) end('done')
-          },
-          failed: (message) => end('failed', message),
-        },
-      ),
-    )
+    const own = ++turn
+    const prompt = doneOf({ tallies }) + PROMPT * tallies.length
+    crew
+      .work('spread', study, items, (batch) => {
+        if (own !== turn) return false
+        count(tallies.find(({ strategy }) => strategy === batch.strategy)!, batch)
+        telling ||= window.setTimeout(tell, doneOf({ tallies }) <= prompt ? 0 : TELL)
+        return true
+      })
+      .then(
+        () => own === turn && end('done'),
+        (error: Error) => own === turn && end('failed', error.message),
+      )
   }
 
   return {
@@ -114,7 +116,6 @@ export const useSpread = create<SpreadState>()((set, get) => {
     before: 0,
 
     run(scenario, grips, seed) {
-      for (const stop of stops) stop()
       const strategies = STRATEGIES.map(({ id }) => id as StrategyId)
       const tallies = strategies.map((id) => emptyTally(id, scenario.spread.varies.length))
       set({ study: { scenario, strategies, grips: wholeBatches(grips), seed, sampling: 'sobol' }, tallies })
@@ -128,24 +129,35 @@ export const useSpread = create<SpreadState>()((set, get) => {
     },
     pause: () => end('paused'),
     clear() {
-      for (const stop of stops) stop()
-      stops = []
+      turn++
       set({ study: null, tallies: [], status: 'idle', message: '', told: get().told + 1 })
       forget()
+    },
+    lend(lent) {
+      set({ lent })
+      keepNow()
     },
   }
 })
 
+/** What a study is made of: the scenario on the bench, without what stands there on loan. */
+export function useNominal(): Scenario {
+  const bench = useScenario(({ scenario }) => scenario)
+  const lent = useSpread((state) => state.lent)
+  return useMemo(() => nominalOf(bench, lent), [bench, lent])
+}
+
 interface Kept {
   study: SpreadStudy
   tallies: TallyText[]
+  lent: Lent | null
 }
 
 /** Storage may be refused or full; the study is then lost with the page. */
-function keep({ study, tallies }: SpreadState): void {
+function keep({ study, tallies, lent }: SpreadState): void {
   if (!study) return
   try {
-    localStorage.setItem(KEY, JSON.stringify({ study, tallies: tallies.map(tallyText) } satisfies Kept))
+    localStorage.setItem(KEY, JSON.stringify({ study, tallies: tallies.map(tallyText), lent } satisfies Kept))
   } catch {
     forget()
   }
@@ -160,14 +172,15 @@ function forget(): void {
 }
 
 /** What was kept before the page was left; what cannot be read is let go. */
-function restored(): Pick<SpreadState, 'study' | 'tallies' | 'status'> {
+function restored(): Pick<SpreadState, 'study' | 'tallies' | 'status' | 'lent'> {
   try {
-    const { study, tallies } = JSON.parse(localStorage.getItem(KEY) ?? 'null') as Kept
+    const { study, tallies, lent } = JSON.parse(localStorage.getItem(KEY) ?? 'null') as Kept
     if (!checkScenario(study.scenario).ok) throw new RangeError('a scenario of another version')
     const back = tallies.map(tallyFrom)
     const whole = missing(study, back).length === 0
-    return { study, tallies: back, status: whole ? 'done' : 'paused' }
+    const status = whole ? 'done' : 'paused'
+    return { study, tallies: back, status, lent: lent && { ...lent, of: study.scenario } }
   } catch {
-    return { study: null, tallies: [], status: 'idle' }
+    return { study: null, tallies: [], status: 'idle', lent: null }
   }
 }

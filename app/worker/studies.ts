@@ -1,21 +1,13 @@
 /** The studies that page and study worker know: what each takes and what it hands out piece by piece. */
 import {
   analyseLoops,
-  type Batch,
-  type BestProgress,
-  type BestQuestion,
-  batchRunner,
-  bestForce,
   type ComparedAxis,
   type CounterRuns,
   compareAxes,
   counterRuns,
   type DesignOutcome,
-  type DriversProgress,
-  type DriversQuestion,
   type DriveScales,
   designGains,
-  drivenBy,
   type EnteredLoops,
   enteredLoops,
   explain,
@@ -35,7 +27,6 @@ import {
   type Scenario,
   type Share,
   type SimulatedSteps,
-  type SpreadStudy,
   type StrategyId,
   simulatedSteps,
   type TuneOptions,
@@ -85,12 +76,6 @@ export interface LessonQuestion {
   answer: number | null
 }
 
-/** Batches of a study's parts, each by one strategy. */
-export interface SpreadQuestion {
-  study: SpreadStudy
-  items: { batch: number; strategy: StrategyId }[]
-}
-
 export interface Studies {
   axes: { input: Scenario; item: ComparedAxis }
   /** All loops at all working points, with their curves. */
@@ -108,12 +93,6 @@ export interface Studies {
   model: { input: GripQuestion; item: CounterRuns }
   /** Each run, then what the text speaks of or the judgement. */
   lesson: { input: LessonQuestion; item: LessonItem }
-  /** One batch of samples an item. */
-  drivers: { input: DriversQuestion; item: DriversProgress }
-  /** One force an item. */
-  bestForce: { input: BestQuestion; item: BestProgress }
-  /** One batch an item. */
-  spread: { input: SpreadQuestion; item: Batch }
   /** One candidate an item. */
   tune: { input: { scenario: Scenario; options: TuneOptions }; item: TuneProgress }
 }
@@ -130,15 +109,7 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   rescue: ({ scenario, strategy, share }, run) => rescues(scenario, strategy, run, share),
   model: ({ scenario, strategy }, run) => counterRuns(scenario, strategy, run),
   lesson: ({ lesson, answer }, run) => runLesson(lesson, answer, run),
-  bestForce,
-  drivers: drivenBy,
-  spread: batches,
   tune: ({ scenario, options }, run) => tuneGains(scenario, options, run),
-}
-
-function* batches({ study, items }: SpreadQuestion, run: Runner): Iterable<Batch> {
-  const next = batchRunner(study, run)
-  for (const { batch, strategy } of items) yield next(batch, strategy)
 }
 
 function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {

@@ -1,4 +1,5 @@
 import { type RareGrips, runRare } from '../ask/spread/run-rare.ts'
+import { rareSentences } from '../say/rare.ts'
 import { grouped } from '../say/spread.ts'
 import { editScenario, Refusal, type Scenario } from '../scenario/index.ts'
 import {
@@ -73,25 +74,10 @@ function shown(scenario: Scenario, { rare: found, grips, refused, likeliest }: R
   }
 }
 
-/** The search goes the way on which there is ever less to spare. */
-const FAR = 'The search follows what there is to spare: a second way to fail, far from this one, may be missed.'
-
-function table({ rare: found, grips, refused, likeliest }: RareGrips): string {
-  const ends = refused > 0 ? [`${grouped(refused)} parts broke a rule of the format and count as holding.`] : []
-  if (found.kind === 'below')
-    return [`Fewer than 1 in 10,000,000 fail, as far as ${grouped(grips)} grips can tell.`, FAR, ...ends].join('\n')
-  if (found.kind === 'flat')
-    return [
-      `It cannot be said: from ${Number(found.share.toPrecision(2))} of all parts on, more than half have the same distance from failing, so none shows the way. Plain sampling has to be asked.`,
-      ...ends,
-    ].join('\n')
-  const { share, variation } = found
-  return [
-    `${Number(share.toPrecision(3))} of the parts fail, 1 in ${grouped(Math.round(1 / share))}; coefficient of variation ${Number((100 * variation).toPrecision(2))} %, ${grouped(grips)} grips`,
-    ...(likeliest
-      ? ['the likeliest failure found:', ...likeliest.map(({ path, value }) => `  --set ${path}=${value}`)]
+const table = (answer: RareGrips) =>
+  [
+    ...rareSentences(answer),
+    ...(answer.likeliest
+      ? ['The likeliest failure found:', ...answer.likeliest.map(({ path, value }) => `  --set ${path}=${value}`)]
       : []),
-    FAR,
-    ...ends,
   ].join('\n')
-}

@@ -8,11 +8,11 @@ export function Figures({ answers }: { answers: SpreadAnswer[] }) {
   const units = useView((state) => state.units)
   const metrics = METRICS.flatMap((metric) => (metric.id === 'stepError' ? [] : [{ ...metric, id: metric.id }]))
   return (
-    <details className="spread-figures">
+    <details>
       <summary>All figures: 1 %, half and 99 % of the parts lie below</summary>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className="figures-scroll" tabIndex={0} aria-label="Figures of all parts">
-        <table>
+        <table className="spread-table">
           <thead>
             <tr>
               <th scope="col">Figure</th>

@@ -13,6 +13,7 @@ import { useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { useWidth } from '../../ui/useWidth.ts'
+import { marksUpTo } from './marks.ts'
 
 const FORCES = ['peakForce', 'settledForce'] as const
 type Force = (typeof FORCES)[number]
@@ -92,8 +93,7 @@ function Ticks({ to }: { to: number }) {
   const units = useView((state) => state.units)
   const unit = shownUnit({ unit: 'N' }, units)
   const end = unit.toShown(to)
-  const step = niceStep(end, Math.max(2, Math.floor(width / 90)))
-  const marks = Array.from({ length: Math.floor(end / step) + 1 }, (_, n) => n * step)
+  const marks = marksUpTo(end, width / 90)
   return (
     <div ref={box} className="histogram-ticks" aria-hidden="true">
       {marks.map((mark) => (
@@ -104,11 +104,4 @@ function Ticks({ to }: { to: number }) {
       <span className="histogram-unit">{unit.symbol}</span>
     </div>
   )
-}
-
-/** 1, 2 or 5 times a power of ten, of which about `count` fit. */
-function niceStep(end: number, count: number): number {
-  const raw = end / count
-  const power = 10 ** Math.floor(Math.log10(raw))
-  return power * ([1, 2, 5, 10].find((each) => each * power >= raw) ?? 10)
 }

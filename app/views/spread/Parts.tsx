@@ -12,13 +12,12 @@ import {
   shownUnit,
 } from '../../../sim/index.ts'
 import { VERDICT_WORDS } from '../../read/result/words.ts'
-import { useResults } from '../../store/results.ts'
-import { useScenario } from '../../store/scenario.ts'
 import { useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Pick } from '../../ui/Choice.tsx'
 import { formatPlain, withUnit } from '../../ui/format.ts'
+import { putOnBench } from './put.ts'
 import { toneOfFate } from './Shares.tsx'
 
 /** Parts drawn in the plot; more would only cover each other. */
@@ -229,10 +228,6 @@ function walk(event: KeyboardEvent<HTMLElement>) {
   buttons[at + step]?.focus()
 }
 
-/** Exactly that part on the bench, with its own noise; undo brings the one before back. */
-function putPart(study: SpreadStudy, index: number): void {
-  const { scenario } = drawing(study.scenario, study)(index)
-  useScenario.getState().load(scenario, study.scenario)
-  useView.setState({ view: 'bench' })
-  useResults.getState().say(`Part ${index} of the study is on the bench; undo brings back the one before.`)
-}
+/** Exactly that part, with its own noise. */
+const putPart = (study: SpreadStudy, index: number) =>
+  putOnBench(`Part ${index} of the study`, drawing(study.scenario, study)(index).scenario, study.scenario)

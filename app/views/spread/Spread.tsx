@@ -1,5 +1,5 @@
 /** Of many parts that vary as they do on the line: how many hold, what the others fail, which part is worst. */
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import {
   answerOf,
   grouped,
@@ -8,24 +8,29 @@ import {
   type SpreadAnswer,
   type SpreadStudy,
 } from '../../../sim/index.ts'
+import { editMany } from '../../parameters/refusal.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import { quantityUnit } from '../../read/units.ts'
+import { back } from '../../store/lent.ts'
 import { useScenario } from '../../store/scenario.ts'
-import { allOf, doneOf, useSpread } from '../../store/spread.ts'
+import { allOf, doneOf, useNominal, useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { NumberField } from '../../ui/NumberField.tsx'
+import { readyCrew } from '../../worker/crew.ts'
 import { BestForce } from './BestForce.tsx'
 import { Drivers } from './Drivers.tsx'
 import { Figures } from './Figures.tsx'
 import { Histogram } from './Histogram.tsx'
 import { Parts } from './Parts.tsx'
+import { Rare } from './Rare.tsx'
 import { Shares } from './Shares.tsx'
 import { Varies } from './Varies.tsx'
 import './spread.css'
 
 export function Spread() {
   const study = useSpread((state) => state.study)
+  useEffect(readyCrew, [])
   return (
     <div className="spread">
       <WindowLine />
@@ -54,7 +59,7 @@ const Nothing = () => (
 const MOST = 1e6
 
 function Commands() {
-  const scenario = useScenario((state) => state.scenario)
+  const scenario = useNominal()
   const { status, study, message, run, goOn, pause, clear } = useSpread()
   const [grips, setGrips] = useState(study?.grips ?? 1000)
   const units = useView((state) => state.units)
@@ -94,10 +99,28 @@ function Commands() {
       </div>
       <Progress />
       {nothing && <p className="spread-hint">Nothing varies yet.</p>}
+      <OnLoan />
       {stale && (
         <p className="spread-hint">The answer below is that of the scenario as it was when the parts were gripped.</p>
       )}
       {status === 'failed' && <p role="alert">The study could not go on: {message}</p>}
+    </div>
+  )
+}
+
+/** A part of the study stands on the bench: whose values count here is for the person to say. */
+function OnLoan() {
+  const bench = useScenario(({ scenario }) => scenario)
+  const { lent, lend } = useSpread()
+  const edits = back(bench, lent)
+  if (!lent || edits.length === 0) return null
+  return (
+    <div className="spread-loan">
+      <p>{lent.name} is on the bench. Here the study’s own values count, not those of that part.</p>
+      <div className="spread-buttons">
+        <Button onClick={() => editMany('study', edits)}>Put the study’s values back on the bench</Button>
+        <Button onClick={() => lend(null)}>Let that part’s values count</Button>
+      </div>
     </div>
   )
 }
@@ -138,6 +161,7 @@ function Answer({ study }: { study: SpreadStudy }) {
       <Parts study={study} told={told} answers={answers} />
       <Drivers study={study} />
       <BestForce study={study} />
+      <Rare study={study} />
       <Figures answers={answers} />
     </>
   )

@@ -13,6 +13,7 @@ import {
 import { edit, editMany, endGesture, useFault } from '../../parameters/refusal.ts'
 import { type Field, fieldAt, topKeys } from '../../read/scenario/walk.ts'
 import { useScenario } from '../../store/scenario.ts'
+import { useNominal } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Choice, Pick } from '../../ui/Choice.tsx'
@@ -38,7 +39,7 @@ function remove(path: string): void {
 const present = () => useScenario.getState().scenario.spread.varies
 
 export function Varies() {
-  const scenario = useScenario((state) => state.scenario)
+  const scenario = useNominal()
   const fault = useFault(PATH)
   const usual = usualSpreads(scenario)
   return (

@@ -4,7 +4,9 @@
  * (Papaioannou et al., MCMC algorithms for subset simulation, Probab. Eng. Mech. 41, 2015); points drawn about what it found (importance
  * sampling) then tell the share more closely.
  */
+import { exponential } from '../../core/elementary.ts'
 import { centresOf, Importance } from './importance.ts'
+import type { Interval } from './intervals.ts'
 import { Chains, type Evaluated, normals, variationOf } from './subset.ts'
 
 /** Limit state of many points at once, in their order: 0 or less has failed. */
@@ -120,6 +122,15 @@ async function conclude(
   const told = believed({ share: level.share, variation }, drawn.told())
   if (told.share < LEAST) return below({ ...lowest, point: likeliest })
   return { kind: 'share', ...told, likeliest, evaluations: counted.evaluations(), levels }
+}
+
+/** Half of a 95 % interval, in standard deviations. */
+const REACH = 1.96
+
+/** 95 % limits of a share with a coefficient of variation, the logarithm of what is told of it taken as normal. */
+export function limitsOf(share: number, variation: number): Interval {
+  const factor = exponential(REACH * Math.sqrt(Math.log1p(variation * variation)))
+  return { low: share / factor, high: Math.min(1, share * factor) }
 }
 
 async function drawInto(importance: Importance, count: number, ask: LimitState, normal: () => number): Promise<void> {

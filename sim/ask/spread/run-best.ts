@@ -3,10 +3,12 @@ import { forceWindow } from '../../job/grip/window.ts'
 import { type Edit, editScenario, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
-import type { Runner } from '../runner.ts'
+import { batchesOf, type SpreadStudy } from './batch.ts'
 import { type Best, bestOf, nextSettings, type Tried } from './best.ts'
-import { type Draws, drawing } from './draw.ts'
-import { isFit, outcomeOf } from './outcome.ts'
+import type { Draws } from './draw.ts'
+import { FATES } from './outcome.ts'
+import { BATCH } from './points.ts'
+import type { Crew } from './tasks.ts'
 
 export interface BestQuestion extends Draws {
   scenario: Scenario
@@ -30,18 +32,22 @@ const FIRST = 10
 /** The best force and the ends of its drift are found to this share of what was looked at. */
 const STEP = 1 / 40
 
-/** Throws a Refusal where the correlations of the scenario contradict each other. */
-export function* bestForce(question: BestQuestion, run: Runner): Generator<BestProgress> {
+/** `told` hears of each force and returns whether to go on. Rejects with a Refusal where the correlations contradict each other. */
+export async function runBest(
+  question: BestQuestion,
+  crew: Crew,
+  told: (progress: BestProgress) => boolean = () => true,
+): Promise<void> {
   const { scenario, strategy, sampling } = question
   const [from, to] = rangeOf(scenario)
   const tried: Tried[] = []
   let waiting = Array.from({ length: FIRST }, (_, at) => from + ((to - from) * at) / (FIRST - 1))
   while (waiting.length > 0) {
     for (const [at, force] of waiting.entries()) {
-      tried.push({ setting: force, held: heldAt(question, force, run) })
+      tried.push({ setting: force, held: await heldAt(question, force, crew) })
       const best = bestOf(sampling, tried)
       const edits = strategyOf(strategy).set(settingAt(scenario, strategy, best.setting))
-      yield { best, tried: tried.length, left: waiting.length - 1 - at, edits }
+      if (!told({ best, tried: tried.length, left: waiting.length - 1 - at, edits })) return
     }
     waiting = nextSettings(bestOf(sampling, tried), (to - from) * STEP)
   }
@@ -60,9 +66,16 @@ const settingAt = (scenario: Scenario, strategy: StrategyId, force: number) =>
   Number(strategyOf(strategy).settingFor(scenario, force).toPrecision(4))
 
 /** Of each part whether it is held as required. A force that the file does not allow holds none. */
-function heldAt({ scenario, strategy, grips, ...draws }: BestQuestion, force: number, run: Runner): Uint8Array {
+async function heldAt({ scenario, strategy, grips, ...draws }: BestQuestion, force: number, crew: Crew) {
+  const held = new Uint8Array(grips)
   const set = editScenario(scenario, strategyOf(strategy).set(settingAt(scenario, strategy, force)))
-  if (!set.ok) return new Uint8Array(grips)
-  const draw = drawing(set.scenario, draws)
-  return Uint8Array.from({ length: grips }, (_, index) => (isFit(outcomeOf(draw(index), strategy, run)) ? 1 : 0))
+  if (!set.ok) return held
+  const study: SpreadStudy = { scenario: set.scenario, strategies: [strategy], grips, ...draws }
+  const items = Array.from({ length: batchesOf(grips) }, (_, batch) => ({ batch, strategy }))
+  await crew.work('spread', study, items, ({ batch, fates, failed }) => {
+    for (const [row, place] of fates.entries())
+      held[batch * BATCH + row] = FATES[place] === 'held' && failed[row] === 0 ? 1 : 0
+    return true
+  })
+  return held
 }

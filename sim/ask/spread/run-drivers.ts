@@ -1,12 +1,10 @@
 /** What drives the failures of a study: the grips that the indices take, and what they answer. */
 import type { StrategyId } from '../../strategy/strategy.ts'
-import type { Runner } from '../runner.ts'
 import type { SpreadStudy } from './batch.ts'
 import { noiseSeed, variedPaths } from './draw.ts'
 import { type Driver, designOf, driversOf, partsOf } from './drivers.ts'
 import type { Outcome } from './outcome.ts'
-import { BATCH } from './points.ts'
-import { type Crew, type Placed, prepared } from './tasks.ts'
+import type { Crew, Placed } from './tasks.ts'
 
 /** By the index of a sample, what its parts have to spare; below 0 they fail. */
 export type DriverRows = Map<number, number[]>
@@ -35,30 +33,6 @@ export async function runDrivers(
     return told(rows.size / indices.length)
   })
   return rows
-}
-
-export interface DriversQuestion {
-  study: SpreadStudy
-  strategy: StrategyId
-  /** A whole number of batches. */
-  samples: number
-}
-
-export interface DriversProgress {
-  /** Null: too few yet, or nothing varies. */
-  answer: Drivers | null
-  done: number
-}
-
-/** The same sample by sample, told after each batch. */
-export function* drivenBy({ study, strategy, samples }: DriversQuestion, run: Runner): Generator<DriversProgress> {
-  const itemAt = sampling(study)
-  const next = prepared('placed', { scenario: study.scenario, strategy }, run)
-  const rows: DriverRows = new Map()
-  for (let index = 0; index < samples; index++) {
-    rows.set(index, rowOf(next(itemAt(index))))
-    if ((index + 1) % BATCH === 0) yield { answer: driversAnswer(study, rows), done: (index + 1) / samples }
-  }
 }
 
 /** The parts that a sample takes, each with its noise. */

@@ -81,6 +81,9 @@ export async function runRare(
   return { rare, grips, refused, likeliest: point && (await failureAt(point)) }
 }
 
+/** Share of a law that lies as far out as a normal score, or farther, on the same side. */
+export const tailOf = (score: number) => inside(-Math.abs(score))
+
 /** Share of the law below a normal score, within the open interval. */
 const inside = (score: number) => Math.min(Math.max(normalShare(score), 1e-300), 1 - 2 ** -53)
 

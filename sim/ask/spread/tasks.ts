@@ -7,7 +7,7 @@ import { varying } from '../../scenario/vary.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import type { Runner } from '../runner.ts'
 import { type Batch, batchRunner, type SpreadStudy } from './batch.ts'
-import { drawing, partsFrom } from './draw.ts'
+import { partsFrom } from './draw.ts'
 import { type Outcome, outcomeOf } from './outcome.ts'
 
 /** Parts given by the shares of their laws, each with the seed of its noise. */
@@ -29,12 +29,6 @@ export interface Tasks {
   placed: { shared: { scenario: Scenario; strategy: StrategyId }; item: Placed; result: Outcome[] }
   /** Scenarios that differ from one in the values at some paths. */
   valued: { shared: { scenario: Scenario; strategy: StrategyId }; item: Valued; result: Outcome[] }
-  /** Numbered parts of a study, each with other settings. */
-  settings: {
-    shared: SpreadStudy & { strategy: StrategyId; paths: string[] }
-    item: { indices: number[]; values: number[] }
-    result: Outcome[]
-  }
 }
 
 export type TaskName = keyof Tasks
@@ -57,14 +51,6 @@ const TASKS: { [T in TaskName]: Task<T> } = {
     return ({ paths, values }) => {
       const vary = varying(scenario, paths)
       return values.map((row) => outcomeOf(vary(row), strategy, run))
-    }
-  },
-  settings: ({ scenario, strategy, paths, ...draws }, run) => {
-    return ({ indices, values }) => {
-      const { scenario: set, faults } = varying(scenario, paths)(values)
-      if (faults.length > 0) return indices.map(() => outcomeOf({ scenario: set, faults }, strategy, run))
-      const draw = drawing(set, draws)
-      return indices.map((index) => outcomeOf(draw(index), strategy, run))
     }
   },
 }

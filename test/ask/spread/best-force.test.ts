@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { bestForce } from '../../../sim/ask/spread/run-best.ts'
+import { type BestProgress, runBest } from '../../../sim/ask/spread/run-best.ts'
+import { crewHere } from '../../../sim/ask/spread/tasks.ts'
 import { run } from '../../../sim/cli/core.ts'
 import { editScenario, forceWindow, strategyOf } from '../../../sim/index.ts'
 import { quick } from '../../grip/scenarios.ts'
 
-describe('the force with which most parts hold', () => {
+describe('the force with which most parts hold', async () => {
   const scenario = quick({
     'part.crackForce': 60,
     'part.mass': 1.5,
@@ -14,7 +15,8 @@ describe('the force with which most parts hold', () => {
     ],
   })
   const question = { scenario, strategy: 'current-clamp' as const, sampling: 'sobol' as const, seed: 2, grips: 40 }
-  const progress = [...bestForce(question, run)]
+  const progress: BestProgress[] = []
+  await runBest(question, crewHere(run), (each) => progress.push(each) > 0)
   const { best, edits, left } = progress.at(-1)!
 
   it('lies inside the force window, holds more than its edges, and may drift between what was tried', () => {
@@ -33,5 +35,11 @@ describe('the force with which most parts hold', () => {
     const edited = editScenario(scenario, edits)
     if (!edited.ok) throw new Error('refused')
     expect(strategyOf('current-clamp').forceOf(edited.scenario).expected / best.setting).toBeCloseTo(1, 2)
+  })
+
+  it('ends where nobody wants to go on', async () => {
+    let heard = 0
+    await runBest({ ...question, grips: 20 }, crewHere(run), () => ++heard < 2)
+    expect(heard).toBe(2)
   })
 })

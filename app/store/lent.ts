@@ -1,0 +1,52 @@
+/**
+ * A part of a study on the bench: its values are on loan there. The study keeps its own until the person says otherwise, so that
+ * whatever is asked next is asked about the scenario that was studied, with every other change that was made on the bench since.
+ */
+import { type Edit, editScenario, readPath, type Scenario } from '../../sim/index.ts'
+import { share } from './share.ts'
+
+export interface Lent {
+  /** What stands on the bench, such as "Part 17". */
+  name: string
+  /** The scenario that was studied. */
+  of: Scenario
+  /** The values on loan. */
+  edits: Edit[]
+}
+
+/** What `part` has of its own. */
+export const lentOf = (name: string, part: Scenario, of: Scenario): Lent => ({
+  name,
+  of,
+  edits: differences(part, of).map((path) => ({ path, value: readPath(part, path) })),
+})
+
+/** Edits that give the values back which still stand on the bench as they were lent; none: nothing is on loan any more. */
+export function back(bench: Scenario, lent: Lent | null): Edit[] {
+  if (!lent || bench.name !== lent.of.name) return []
+  const still = lent.edits.filter(({ path, value }) => Object.is(readPath(bench, path), value))
+  return still.map(({ path }) => ({ path, value: readPath(lent.of, path) }))
+}
+
+/** The scenario on the bench with the study's own values; the studied one itself where nothing else has been changed. */
+export function nominalOf(bench: Scenario, lent: Lent | null): Scenario {
+  const edits = back(bench, lent)
+  if (!lent || edits.length === 0) return bench
+  const edited = editScenario(bench, edits)
+  return edited.ok ? share(lent.of, edited.scenario) : bench
+}
+
+/** Paths of the single values in which two scenarios differ; where only one has a list or an object, its path. */
+function differences(a: unknown, b: unknown, path = ''): string[] {
+  if (Object.is(a, b)) return []
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return [path]
+  const list = Array.isArray(a)
+  const keys = [...new Set([...Object.keys(a), ...Object.keys(b)])]
+  return keys.flatMap((key) =>
+    differences(
+      (a as Record<string, unknown>)[key],
+      (b as Record<string, unknown>)[key],
+      list ? `${path}[${key}]` : path ? `${path}.${key}` : key,
+    ),
+  )
+}

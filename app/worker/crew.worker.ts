@@ -1,0 +1,9 @@
+/** One of the page's hands for studies of many grips: does one item after the other. */
+import { answering, runnerOn, type Telling } from '../../sim/index.ts'
+import { newCore } from './core.ts'
+
+declare const self: DedicatedWorkerGlobalScope
+
+const answer = answering(runnerOn(newCore()))
+
+self.onmessage = ({ data }: MessageEvent<Telling>) => self.postMessage(answer(data))
