@@ -27,7 +27,7 @@ const WORDS = wordingOf('si')
 
 export const fit: Command = {
   id: 'fit',
-  takes: `FILE LOG.csv… ${LOG_USAGE} [--free PATH,…|auto] [--part yes|no|auto] [--origin METRES] [--out SCENARIO.json] ${SCENARIO_USAGE}`,
+  takes: `FILE LOG.csv… ${LOG_USAGE} [--free PATH,…|auto] [--part yes|no|auto] [--driven-by reference|position|current] [--origin METRES] [--out SCENARIO.json] ${SCENARIO_USAGE}`,
   does: 'the scenario whose simulated axis shows what logs have measured, with intervals and what they do not tell',
   async run(args) {
     const known = {
@@ -35,13 +35,16 @@ export const fit: Command = {
       ...LOG_OPTIONS,
       free: { type: 'string', default: 'auto' },
       part: { type: 'string', default: 'auto' },
+      'driven-by': { type: 'string', default: 'auto' },
       origin: { type: 'string' },
       out: { type: 'string' },
     } as const
     const { values, positionals } = optionsOf(args, known, MOST_LOGS + 1)
     const json = isJson(values.format)
     const part = oneOf('--part', values.part, ['auto', 'yes', 'no'])
+    const driver = oneOf('--driven-by', values['driven-by'], ['auto', 'reference', 'position', 'current'])
     const wish = {
+      drivenBy: DRIVERS[driver],
       free: values.free === 'auto' ? null : values.free.split(',').map((path) => path.trim()),
       part: part === 'auto' ? null : part === 'yes',
       origin: numberOf('--origin', values.origin) ?? 0,
@@ -83,6 +86,8 @@ async function readAll(logs: string[], options: LogOptions, scenario: Scenario) 
 
 const SHORTEST = 50
 
+const DRIVERS = { auto: null, reference: 'target', position: 'motorTravel', current: 'current' } as const
+
 async function refusingFits(logs: string[], fit: Promise<Identified>): Promise<Identified> {
   try {
     return await fit
@@ -95,7 +100,7 @@ async function refusingFits(logs: string[], fit: Promise<Identified>): Promise<I
 }
 
 function report(scenario: Scenario, found: Identified, logs: string[], said: string[]) {
-  const { values, residuals, untold, inverse, runs, settled } = found
+  const { values, residuals, untold, alignment, inverse, runs, settled } = found
   return {
     format: 'jawbench-fit',
     version: 1,
@@ -103,6 +108,7 @@ function report(scenario: Scenario, found: Identified, logs: string[], said: str
     values,
     residuals,
     untold: untold.map((each) => ({ ...each, said: inPlainSpaces(untoldText(scenario, each, WORDS)) })),
+    alignment,
     start: inverse,
     runs,
     settled,

@@ -137,7 +137,7 @@ class Search {
 
   async begin(): Promise<void> {
     const [point] = await this.at([this.free.map(({ start }) => start)])
-    if (!point) throw new RangeError('the model cannot be run with the values that it starts from')
+    if (!point) throw new RangeError('the model cannot be run with the values at the start')
     this.best = point
   }
 

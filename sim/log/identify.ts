@@ -1,7 +1,7 @@
 /** A fit from one end to the other: how logs are laid over a scenario, the stages, how sure the values are, and what stays untold. */
 import type { Crew } from '../ask/spread/tasks.ts'
 import { type Edit, editScenario, quantityAt, Refusal, readPath, type Scenario } from '../scenario/index.ts'
-import { startOf } from './align.ts'
+import { delayOf, startOf } from './align.ts'
 import { certaintyOf } from './certainty.ts'
 import { type Compared, comparedOf, type Fitted, fit, type OnFit, rms } from './fit.ts'
 import type { InverseModel } from './inverse.ts'
@@ -20,6 +20,7 @@ import {
   slidingRows,
   smoothSpeed,
   stagesOf,
+  touchOf,
 } from './stages.ts'
 
 export interface FitWish {
@@ -27,6 +28,8 @@ export interface FitWish {
   free: string[] | null
   /** A part stands between the jaws; null: where a force rises. */
   part?: boolean | null
+  /** What drives the model; null: the way that was wanted where the log has it. */
+  drivenBy?: Driver | null
   /** Travel of the output where the log's position reads 0 [m]. */
   origin?: number
 }
@@ -62,10 +65,21 @@ export type Untold =
   /** Forces are known as currents only: all of these as their ratio to the force constant. */
   | { kind: 'ratio'; paths: string[]; constant: string }
 
+/** Where a log begins to tell, and how it lies over the model. */
+export interface Alignment {
+  log: number
+  /** First motion and first touch, from the first row on [s]; null: none. */
+  motion: number | null
+  touch: number | null
+  /** By how much a channel shows later what the fitted model shows [s], by correlation; null: they do not correlate. */
+  late: { channel: AnswerChannel; delay: number | null }[]
+}
+
 export interface Identified {
   values: FittedValue[]
   residuals: ResidualOf[]
   untold: Untold[]
+  alignment: Alignment[]
   inverse: InverseModel | null
   logs: LaidLog[]
   /** What the model shows with the values, and with those of the file, a log each. */
@@ -105,18 +119,28 @@ const STILL = 1e-9
 export function laid(measured: readonly Measured[], wish: FitWish): LaidLog[] {
   const logs = measured.map((each, log) => ({ measured: each, setup: setupOf(each, wish, log) }))
   if (logs.every(({ measured: each }) => !moves(each))) throw new NoFit({ kind: 'still' })
+  for (const log of logs.keys())
+    if (!comparedOf(logs).some(({ recording }) => recording === log)) throw new NoFit({ kind: 'nothing-compares', log })
   return logs
 }
 
-function setupOf(measured: Measured, { part, origin = 0 }: FitWish, log: number): ReplaySetup {
+function setupOf(measured: Measured, { part, origin = 0, drivenBy: wanted }: FitWish, log: number): ReplaySetup {
   const { channels } = measured
-  const drivenBy: Driver | null = channels.target
-    ? 'target'
-    : channels.motorTravel && (channels.current || channels.command)
-      ? 'motorTravel'
-      : channels.current || channels.command
-        ? 'current'
-        : null
+  const has = {
+    target: channels.target,
+    motorTravel: channels.motorTravel,
+    current: channels.command ?? channels.current,
+  }
+  if (wanted && !has[wanted]) throw new NoFit({ kind: 'nothing-drives', log })
+  const drivenBy: Driver | null = wanted
+    ? wanted
+    : channels.target
+      ? 'target'
+      : channels.motorTravel && (channels.current || channels.command)
+        ? 'motorTravel'
+        : channels.current || channels.command
+          ? 'current'
+          : null
   if (!drivenBy) throw new NoFit({ kind: 'nothing-drives', log })
   const force = wholeColumn(measured, 'force')
   return { drivenBy, contact: part ?? (force !== null && startOf(force) >= 0), origin }
@@ -148,7 +172,9 @@ export async function identify(
   const stages = wish.free ? [stageOf(wish.free)] : stagesOf(scenario, logs, inverse)
   const paths = [...new Set(stages.flatMap((stage) => stage.paths))]
   if (paths.length === 0) throw new NoFit({ kind: 'nothing-free' })
-  const starts = startEdits(scenario, logs, inverse).filter(({ path }) => paths.includes(path) || path === BREAKAWAY)
+  const starts = startEdits(scenario, logs, inverse).filter(({ path }) =>
+    paths.includes(path === BREAKAWAY ? COULOMB : path),
+  )
   const fitter = new Fitter(logs, crew, told, stages.length)
   let now = changed(scenario, starts)
   let settled = true
@@ -168,6 +194,7 @@ export async function identify(
     values,
     residuals: residualsOf(logs, before, after),
     untold: [...untold, ...ratioOf(scenario, logs, paths)],
+    alignment: logs.map((log, at) => alignmentOf(log, at, after[at]!)),
     inverse,
     logs,
     before,
@@ -372,6 +399,26 @@ function residualsOf(logs: readonly LaidLog[], before: readonly Answer[], after:
     before: rms(old[at]!.left),
     relative: rms(measured) > 0 ? rms(left) / rms(measured) : null,
   }))
+}
+
+/** Delays are looked for up to this [s]. */
+const LATEST = 0.05
+
+function alignmentOf(log: LaidLog, at: number, shown: Answer): Alignment {
+  const { measured, setup } = log
+  const { time } = measured
+  const position = wholeColumn(measured, 'motorTravel') ?? wholeColumn(measured, 'speed')
+  const since = (row: number) => (row >= 0 && row < time.length ? time[row]! - time[0]! : null)
+  const late = EVERY.flatMap((channel) => {
+    const column = channel === 'force' && !setup.contact ? null : wholeColumn(measured, channel)
+    return column ? [{ channel, delay: delayOf(time, shown[channel], column, LATEST) }] : []
+  })
+  return {
+    log: at,
+    motion: position ? since(startOf(position)) : null,
+    touch: setup.contact ? since(touchOf(log)) : null,
+    late,
+  }
 }
 
 /** Without voltage or force, a log of currents knows forces as their ratio to the force constant only. */

@@ -27,6 +27,8 @@ export interface Measured {
   time: Float64Array
   /** A value a row [m, m/s, A, V, N]; NaN where the log has none. */
   channels: Partial<Record<MeasuredChannel, Float64Array>>
+  /** A trace of the simulator, in which what was wanted is held from the last sample of the servo on. */
+  trace?: boolean
 }
 
 /** What was made of a column beyond its unit: a command in volts or newtons, taken for amperes. */
@@ -68,7 +70,8 @@ export function measuredOf(recording: Recording, scenario: Scenario): { measured
     )
     if (si !== 'A') taken.push({ channel: 'command', header, unit, scale })
   }
-  return { measured: { time: recording.time, channels }, taken }
+  const trace = recording.columns.every(({ reason }) => reason.kind === 'trace')
+  return { measured: { time: recording.time, channels, trace }, taken }
 }
 
 /** The same without gaps in its columns, for what needs a value in every row. */

@@ -43,9 +43,9 @@ export class Replayer {
   readonly setup: ReplaySetup
   private readonly instants: Float64Array
   private readonly way: Float64Array
-  private readonly speeds: Float64Array
-  private readonly accelerations: Float64Array
   private readonly currents: Float64Array
+  /** At which the drive clearly held its command [A]; Infinity: nowhere. */
+  private readonly limit: number
 
   /** Throws a RangeError where the log has nothing that could drive the axis in the way that the setup says. */
   constructor(measured: Measured, setup: ReplaySetup) {
@@ -57,9 +57,8 @@ export class Replayer {
     if (!column || column.every(Number.isNaN)) throw new RangeError(`the log has no ${setup.drivenBy}`)
     const given = filled(this.instants, column)
     this.currents = given
+    this.limit = plateauOf(channels.command ?? channels.current)
     this.way = given.map((value) => value + setup.origin)
-    this.speeds = slopeOf(this.instants, given)
-    this.accelerations = slopeOf(this.instants, this.speeds)
   }
 
   /** The model of `scenario` under this log. Throws a Refusal where that takes more steps than a run may. */
@@ -143,8 +142,11 @@ export class Replayer {
         if (!(machine instanceof Replay)) return
         const step = 1 / scenario.servo.rate
         const at = ticks(Math.ceil(scenario.run.duration / step) + 2, step)
-        const on = (values: Float64Array) => interpolated(this.instants, values, at)
+        // In a trace a row shows what was wanted at the servo's sample before it.
+        const given = this.measured.trace ? this.instants.map((t) => step * Math.floor(t / step + 1e-6)) : this.instants
+        const on = (values: Float64Array) => interpolated(given, values, at)
         fillPosition(machine.loop, scenario)
+        machine.loop.limit = Math.min(machine.loop.limit, this.limit)
         machine.length = at.length
         if (this.setup.drivenBy === 'current') {
           machine.commanded = 1
@@ -152,8 +154,13 @@ export class Replayer {
           return
         }
         machine.way = on(this.way)
-        machine.speeds = on(this.speeds)
-        machine.accelerations = on(this.accelerations)
+        // Rows may come unevenly: rates of change are taken on even instants, as far apart as the rows are on average.
+        const last = this.instants.at(-1)!
+        const even = Math.max(step, last / (this.instants.length - 1))
+        const places = ticks(Math.ceil(last / even) + 1, even)
+        const speeds = slopeOf(places, interpolated(given, this.way, places))
+        machine.speeds = interpolated(places, speeds, at)
+        machine.accelerations = interpolated(places, slopeOf(places, speeds), at)
       },
     }
   }
@@ -168,6 +175,23 @@ const freeAir = (job: Job): Job => ({
     if (load instanceof FreeLoad) load.pulled = jaws.layout === 'anvil' ? 1 : 0
   },
 })
+
+/** A limit holds a signal to this share of itself over this share of the rows, and lets few rows go beyond by more than some. */
+const HELD = { within: 0.002, rows: 0.05, beyond: 1.05, few: 0.005 }
+
+/** Size at which a signal is held, as by a limit; Infinity where it is not. */
+function plateauOf(column: Float64Array | undefined): number {
+  if (!column) return Number.POSITIVE_INFINITY
+  const sizes = column.map(Math.abs).filter(Number.isFinite)
+  let [best, longest, from] = [Number.POSITIVE_INFINITY, HELD.rows * sizes.length, 0]
+  for (let k = 1; k <= sizes.length; k++) {
+    if (k < sizes.length && Math.abs(sizes[k]! - sizes[from]!) <= HELD.within * sizes[from]!) continue
+    if (k - from > longest) [best, longest] = [sizes[from]!, k - from]
+    from = k
+  }
+  const beyond = sizes.filter((size) => size > HELD.beyond * best).length
+  return beyond <= HELD.few * sizes.length ? best : Number.POSITIVE_INFINITY
+}
 
 const firstOf = (column: Float64Array | undefined): number | null => {
   const value = column?.find((each) => !Number.isNaN(each))

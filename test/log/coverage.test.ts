@@ -66,7 +66,7 @@ if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
 const { scenario } = checked
 
 const T = 'actuator.transmission.'
-const FREE = {
+const FREE: Record<string, number> = {
   [`${T}carriageMass`]: TRUTH.mass - 0.5 - 0.1,
   [`${T}coulomb`]: TRUTH.coulomb,
   [`${T}viscous`]: TRUTH.viscous,
