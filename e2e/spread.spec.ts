@@ -131,7 +131,7 @@ test('a map is drawn over two quantities, read by keys, put out as files, and a 
   await plot.focus()
   for (let n = 0; n < 4; n++) await plot.press('Shift+ArrowRight')
   const told = map.locator('[aria-live="polite"]').last()
-  await expect(told).toContainText(/^Crack force \d+ N, Mass \d+ g: Held\. Nearest margin [\d.]+ %/)
+  await expect(told).toContainText(/^Crack force \d+\sN, Mass \d+\sg: Held\. Nearest margin [\d.]+\s%/)
   for (let n = 0; n < 4; n++) await plot.press('Shift+ArrowLeft')
   await expect(told).toContainText('Crushed')
 

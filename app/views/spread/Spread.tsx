@@ -1,5 +1,5 @@
 /** Of many parts that vary as they do on the line: how many hold, what the others fail, which part is worst. */
-import { useEffect, useMemo, useState } from 'react'
+import { useDeferredValue, useEffect, useMemo, useState } from 'react'
 import { create } from 'zustand'
 import {
   answerOf,
@@ -171,7 +171,8 @@ function Progress() {
 
 function Answer({ study }: { study: SpreadStudy }) {
   const tallies = useSpread((state) => state.tallies)
-  const told = useSpread((state) => state.told)
+  // What is drawn may lag: the page answers hands first, and draws in pieces.
+  const told = useDeferredValue(useSpread((state) => state.told))
   // Tallies grow in place; `told` says when.
   const answers = useMemo<SpreadAnswer[]>(
     () =>
