@@ -72,6 +72,7 @@ export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export type { Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export { type Channel as LogChannel, channelLabel, channelNamed, LOG_CHANNELS } from './log/read/channels.ts'
+export { columnChoice } from './log/read/choice.ts'
 export type { LogFault, LogRemark, Reason as ColumnReason, SkipReason } from './log/read/facts.ts'
 export {
   type Choices,
@@ -84,6 +85,9 @@ export {
   type Recording,
   type Skipped,
 } from './log/read/log.ts'
+export { LogReader, type ReadOptions } from './log/read/reader.ts'
+export type { Table } from './log/read/table.ts'
+export { understand } from './log/read/understand.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -111,7 +115,7 @@ export { LiveGrip } from './run/live.ts'
 export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
 export type { OnChunk, OnProgress } from './run/run.ts'
 export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip } from './run/simulate.ts'
-export { finerScenario, stepCheck } from './run/step-error.ts'
+export { finerScenarios, stepCheck, uncheckable } from './run/step-error.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { designWords } from './say/design.ts'
 export { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './say/drive.ts'
@@ -126,6 +130,7 @@ export {
 export { whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
+export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
 export { progressText } from './say/progress.ts'

@@ -1,12 +1,13 @@
-/** Ties the scenario to the simulator: every change is run at once, and checked at half the step when the bench is at rest. */
+/** Ties the scenario to the simulator: every change is run at once, and checked at finer steps when the bench is at rest. */
 import { flushSync } from 'react-dom'
 import {
-  finerScenario,
+  finerScenarios,
   type GripResult,
   type Scenario,
   STRATEGIES,
   type StrategyId,
   stepCheck,
+  uncheckable,
 } from '../../sim/index.ts'
 import type { GrowingTraces } from '../worker/columns.ts'
 import { SimulatorPool } from '../worker/pool.ts'
@@ -110,17 +111,23 @@ export function startRunner() {
     const second = besideOf(now)
     const present = [now.scenario, second?.fitted.ok && second.fitted.scenario]
     for (const run of [...Object.values(runs), ...Object.values(beside)]) {
-      const { strategy, scenario, result } = run
+      const { scenario, result } = run
       if (!result || result.stepErrors !== null || !present.includes(scenario)) continue
-      pool.run(
-        `refine ${laneOf(run)}`,
-        { scenario: finerScenario(scenario, result), strategy, traces: false },
-        {
-          done: (finer) => replace(run, { ...result, ...stepCheck(run.scenario, result, finer) }),
-          failed: () => replace(run, { ...result, stepErrors: {} }), // the step error stays unknown
-        },
-      )
+      check(run, result, finerScenarios(scenario, result), [])
     }
+  }
+
+  /** Runs what the run is to be held against, one after the other; `told` are those that have been run. */
+  const check = (run: RunView, result: GripResult, [next, ...later]: Scenario[], told: GripResult[]) => {
+    if (!next) return replace(run, { ...result, ...stepCheck(run.scenario, result, told) })
+    pool.run(
+      `refine ${laneOf(run)}`,
+      { scenario: next, strategy: run.strategy, traces: false },
+      {
+        done: (finer) => check(run, result, later, [...told, finer]),
+        failed: () => replace(run, { ...result, ...uncheckable(result) }),
+      },
+    )
   }
 
   /** What is no longer shown leaves nothing behind that could be taken for a run of the present scenario. */

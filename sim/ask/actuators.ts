@@ -3,6 +3,8 @@
  * the simulator makes of it.
  */
 
+import { dutyTemperatures } from '../axis/cooling.ts'
+import { forcePerAmpereAt } from '../axis/fill.ts'
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
 import type { GripResult } from '../job/grip/result.ts'
@@ -83,7 +85,7 @@ export function axisFigures(scenario: Scenario, actuator: Actuator, force = want
     0,
     (scenario.drive.busVoltage -
       motor.resistance * Math.min(motor.continuousCurrent, currentToRun(scenario, actuator))) /
-      axis.forcePerAmpere,
+      forcePerAmpereAt(actuator),
   )
   const back = axis.lower < 1 ? transmission.breakaway / (contactsOf(scenario) * (1 - axis.lower)) : null
   return {
@@ -100,15 +102,19 @@ export function axisFigures(scenario: Scenario, actuator: Actuator, force = want
   }
 }
 
-/** Force at one contact [N] at continuous and at peak current, friction and losses of the way taken off. */
+/**
+ * Force at one contact [N] at continuous and at peak current, friction and losses of the way taken off: the first with magnets as warm
+ * as that current makes them for ever, the second with a motor from cold.
+ */
 export function axisForces(scenario: Pick<Scenario, 'jaws'>, actuator: Actuator) {
-  const { forcePerAmpere, raise } = axisOf(actuator)
-  const forceAt = (current: number) =>
-    Math.max(0, (forcePerAmpere * current - actuator.transmission.coulomb) / (contactsOf(scenario) * (1 + raise)))
-  return {
-    continuousForce: forceAt(actuator.motor.continuousCurrent),
-    peakForce: forceAt(actuator.motor.peakCurrent),
+  const { raise } = axisOf(actuator)
+  const { continuousCurrent, peakCurrent, resistance, thermal } = actuator.motor
+  const warm = dutyTemperatures(thermal, resistance, continuousCurrent, 1).housing
+  const forceAt = (current: number, magnets: number) => {
+    const push = forcePerAmpereAt(actuator, magnets) * current - actuator.transmission.coulomb
+    return Math.max(0, push / (contactsOf(scenario) * (1 + raise)))
   }
+  return { continuousForce: forceAt(continuousCurrent, warm), peakForce: forceAt(peakCurrent, thermal.ambient) }
 }
 
 /** Half of what friction hides at one contact [N]: break-away and the load's share, with it and against it. */
@@ -120,7 +126,7 @@ function frictionBand(scenario: Scenario, actuator: Actuator, force: number): nu
 
 function currentToRun(scenario: Scenario, actuator: Actuator): number {
   const { coulomb, viscous } = actuator.transmission
-  return (coulomb + viscous * scenario.approach.speed) / axisOf(actuator).forcePerAmpere
+  return (coulomb + viscous * scenario.approach.speed) / forcePerAmpereAt(actuator)
 }
 
 function fitness(report: AxisReport, strategy: StrategyId, force: number, run: Runner): StrategyFitness {

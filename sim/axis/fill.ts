@@ -89,6 +89,10 @@ export function fluxAt({ magnetCoefficient }: Actuator['motor']['thermal'], temp
   return heat.flux
 }
 
+/** Force at the output for each ampere [N/A] with the magnets at a temperature [°C]: that of what is around the motor, if left out. */
+export const forcePerAmpereAt = (actuator: Actuator, magnets = actuator.motor.thermal.ambient): number =>
+  axisOf(actuator).forcePerAmpere * fluxAt(actuator.motor.thermal, magnets)
+
 export const DIRECTIONS: Record<ArmMove['axis'], number> = { along: ALONG, across: ACROSS, up: UP }
 
 export function armOf(arm: Scenario['arm']): Arm {

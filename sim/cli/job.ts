@@ -66,9 +66,10 @@ const reason = (scenario: Scenario, result: RunResult) => inPlainSpaces(reasonOf
 
 function report(scenario: Scenario, results: RunResult[]) {
   const shown = results.map((result) => {
-    const { strategy, verdict, overloads, requirements, stepError, stepErrors, doubt, metrics, events, hash } = result
+    const { strategy, verdict, overloads, requirements, doubt, metrics, events, hash } = result
+    const { stepError, stepErrors, scattered } = result
     const said = { strategy, verdict, overloads, requirements, doubt, reason: reason(scenario, result) }
-    return { ...said, stepError, stepErrors, metrics, events, hash }
+    return { ...said, stepError, stepErrors, scattered, metrics, events, hash }
   })
   return { format: 'jawbench-result', version: 1, step: results[0]?.step, results: shown }
 }

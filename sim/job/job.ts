@@ -61,8 +61,9 @@ export interface JobResult {
 
 /** Why a verdict cannot be relied on: its integration step. */
 export interface Doubt<Verdict = string> {
-  ground: 'verdict' | 'margin' | 'error'
-  /** Step of the run that it was held against [s], and the verdict there. */
+  /** `untold`: it left its rails, and whether the step did that cannot be told. */
+  ground: 'verdict' | 'margin' | 'error' | 'untold'
+  /** Step of the run that it was held against [s], and the verdict there; its own where that is untold. */
   step: number
   verdict: Verdict
   /** The step error of the run; null: there is none. */
@@ -78,6 +79,8 @@ export interface StepCheck<Result extends JobResult = JobResult> {
   stepError: number | null
   /** Of each figure that has one; null: the run was not held against a finer one. */
   stepErrors: StepErrors<Result> | null
+  /** Figures whose error finer steps tell differently: noise, or steps of measurement, decide, and what is stated is the size of that. */
+  scattered: string[]
   /** Null: none, or not asked for. */
   doubt: Doubt<Result['verdict']> | null
 }

@@ -1,4 +1,5 @@
 /** What a loop's figures do not say by themselves, as facts; `sim/say` puts them into sentences. */
+import { forcePerAmpereAt } from '../axis/fill.ts'
 import { axisOf } from '../axis/reflect.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { Examined } from './examine.ts'
@@ -105,12 +106,12 @@ export interface DryFriction {
 
 export function dryFriction({ actuator, strategies }: Scenario): DryFriction {
   const { coulomb, breakaway, bristleStiffness } = actuator.transmission
-  const { forcePerAmpere, raise, lower } = axisOf(actuator)
+  const { raise, lower } = axisOf(actuator)
   const { ki, deadband, velocity } = strategies.sensedForce
   return {
     coulomb,
     breakaway,
-    current: breakaway / forcePerAmpere,
+    current: breakaway / forcePerAmpereAt(actuator),
     bristleStiffness,
     raise,
     lower,

@@ -34,8 +34,6 @@ export interface Model {
 const SEED_OFFSET = 0x9e3779b9
 
 export interface ModelOptions {
-  /** Divides the step further. */
-  finer?: number
   /** Makes the bench where job or strategy are none of the registries'. */
   make?: () => Bench
 }
@@ -43,7 +41,7 @@ export interface ModelOptions {
 /** Throws a RangeError where the scenario would take more than 2e8 steps. */
 export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
   const job = jobOf(scenario)
-  const { finer = 1, make = () => new Bench(job.newLoad(), machineOf(strategy.machine)) } = options
+  const { make = () => new Bench(job.newLoad(), machineOf(strategy.machine)) } = options
   const work = job.workOf(scenario)
   const bench = make()
   const { drive, events } = scenario
@@ -58,7 +56,7 @@ export function modelOf(scenario: Scenario, strategy: StrategyKind, options: Mod
   job.fill(bench.load, scenario)
   fillDrive(bench.drive, scenario, strategy, work)
   fillFigures(bench, scenario)
-  const steps = finer * stepsOf(bench, scenario)
+  const steps = stepsOf(bench, scenario)
   bench.axis.setStep(period / steps, steps)
   bench.load.setStep(period / steps)
   bench.latest.period = period

@@ -1,18 +1,18 @@
 /** One run of one strategy: carry it out, judge it, and, if asked, state the error of its step. */
 import { cooled, RUNAWAY, steadyStart, type Temperatures } from '../axis/cooling.ts'
 import type { GripJudgement } from '../job/grip/result.ts'
-import type { Job, JobResult, Ran, RunEnd, RunResult } from '../job/job.ts'
+import type { Job, JobResult, Ran, RunEnd, RunResult, StepCheck } from '../job/job.ts'
 import { overloadsOf } from '../job/ratings.ts'
 import { requirementsOf } from '../job/requirements.ts'
 import { type Model, modelOf } from '../model/model.ts'
-import type { Scenario } from '../scenario/index.ts'
+import { Refusal, type Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { channelsOf, type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
 import { endOf } from './end.ts'
 import { type Cycle, type CycleOptions, type OnChunk, type OnProgress, runCycle } from './run.ts'
-import { finerRun, stepCheck } from './step-error.ts'
+import { finerScenarios, stepCheck, uncheckable } from './step-error.ts'
 
 export interface SimulateOptions {
   /** The core that carries it out; the simulator's own files if left out. */
@@ -20,7 +20,7 @@ export interface SimulateOptions {
   onChunk?: OnChunk
   /** Of all runs that it takes. */
   onProgress?: OnProgress | undefined
-  /** Also run at half the step and fill in `stepError`, `stepErrors` and `doubt`. */
+  /** Also run at finer steps and fill in `stepError`, `stepErrors`, `scattered` and `doubt`. */
   stepError?: boolean
   /** Ends as soon as nothing that still comes can make it good: the verdict is then a good one exactly where that of the whole run is. */
   untilLost?: boolean
@@ -51,14 +51,25 @@ export function simulate<R extends JobResult>(
   const end = endOf(cycle.bench, cycle.hash)
   const told = ranOf<R>(model, end)
   const { result } = told
-  if (options.stepError && !cycle.cancelled) {
-    const against = finerRun(scenario, result)
-    const finer = modelOf(against.scenario, strategyOf(strategy), { finer: against.finer })
-    const { bench } = runDuty(finer, { core, onProgress: partOf(options.onProgress, share, 1) })
-    Object.assign(result, stepCheck(scenario, result, ranOf<R>(finer, endOf(bench, '')).result))
-  }
+  if (options.stepError && !cycle.cancelled)
+    Object.assign(result, checked(scenario, result, { core, onProgress: partOf(options.onProgress, share, 1) }))
   const traces = tracesOf(cycle.columns ?? [], channelsOf(model.job))
   return { ...told, traces, cancelled: cycle.cancelled }
+}
+
+/** The result held against runs at finer steps, one after the other, if they may be run at all. */
+function checked<R extends JobResult>(scenario: Scenario, result: RunResult<R>, options: CycleOptions): StepCheck<R> {
+  try {
+    const models = finerScenarios(scenario, result).map((finer) => modelOf(finer, strategyOf(result.strategy)))
+    const finer = models.map((model, n) => {
+      const onProgress = partOf(options.onProgress, n / models.length, (n + 1) / models.length)
+      return ranOf<R>(model, endOf(runDuty(model, { ...options, onProgress }).bench, '')).result
+    })
+    return stepCheck(scenario, result, finer)
+  } catch (error) {
+    if (error instanceof Refusal) return uncheckable(result)
+    throw error
+  }
 }
 
 /** Without traces, which is quicker; the `hash` is ''. Throws as `simulate` does. */
@@ -80,15 +91,15 @@ export const judgeGrip = judge<GripJudgement>
 function ranOf<R extends JobResult>({ scenario, strategy, ...model }: Model, end: RunEnd): Ran<R> {
   const job = model.job as unknown as Job<R>
   const { hash, cause, step } = end
-  const unchecked = { stepError: null, stepErrors: null, doubt: null }
+  const unchecked = { stepError: null, stepErrors: null, scattered: [], doubt: null }
   const judged = job.judge(scenario, end)
   const requirements = requirementsOf(scenario, job.figures, judged)
   const beside = { overloads: overloadsOf(scenario, end), requirements, ...unchecked, hash, cause, step }
   return { result: { strategy: strategy.id, ...beside, ...judged } as RunResult<R>, weakest: job.weakestOf(end) }
 }
 
-/** Share of the work that is done when the run at half the step begins, which takes twice the steps. */
-const CHECKED = 1 / 3
+/** Share of the work that is done when runs at finer steps begin: at half and a third of it they take five times the steps. */
+const CHECKED = 1 / 6
 
 /** What is told of the whole where a run is the part of it between two shares. */
 const partOf = (onProgress: OnProgress | undefined, from: number, to: number): OnProgress | undefined =>

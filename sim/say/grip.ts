@@ -60,6 +60,8 @@ function outcome(scenario: Scenario, { verdict, metrics, events }: Kept<GripJudg
     case 'dropped':
       return `Lost at ${at(events.drop)}: slides past the ${words.length(jaws.padLength)} pad${shortfall(metrics, words)}.`
     case 'loose':
+      if (events.loose === null)
+        return `Comes loose: in the end the jaws hold less than what pulls on the part${shortfall(metrics, words)}.`
       return `Comes loose at ${at(events.loose)}: a contact opens while the part hangs${shortfall(metrics, words)}.`
     case 'slipped':
       return `${slid(metrics, words)} from ${at(events.slip)} on${shortfall(metrics, words)}.`

@@ -27,12 +27,14 @@ export function metricText(
   return { symbol, text: formatFigure(toShown(rounded), digits || DIGITS) }
 }
 
-/** How far the integration step puts a figure off, either way; null where that is not known. */
-export function stepErrorOf<R extends JobResult>(metric: Figure<R>, { stepErrors }: RunResult<R>, system: UnitSystem) {
+/** How far the integration step puts a figure off, either way, ≈ where chance decides it; null where that is not known. */
+export function stepErrorOf<R extends JobResult>(metric: Figure<R>, result: RunResult<R>, system: UnitSystem) {
+  const { stepErrors, scattered } = result
   const error = stepErrors?.[metric.id]
   if (error === undefined) return null
   const { symbol, toShown } = shownUnit(metric, system)
-  return { symbol, text: formatFigure(Math.abs(toShown(error) - toShown(0)), 2) }
+  const text = formatFigure(Math.abs(toShown(error) - toShown(0)), 2)
+  return { symbol, text: scattered.includes(metric.id) ? `≈ ${text}` : text }
 }
 
 /** For the columns of a command line, in SI. */

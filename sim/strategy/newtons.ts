@@ -5,7 +5,7 @@
  * At rest the same current stands for any force between friction against the jaw and friction with it.
  */
 import { dutyTemperatures } from '../axis/cooling.ts'
-import { fluxAt } from '../axis/fill.ts'
+import { forcePerAmpereAt } from '../axis/fill.ts'
 import { axisOf } from '../axis/reflect.ts'
 import { jobOf } from '../job/index.ts'
 import type { Scenario } from '../scenario/index.ts'
@@ -15,7 +15,9 @@ import type { ForceBand } from './strategy.ts'
 export function currentFor(scenario: Scenario, force: number): number {
   const axis = axisOf(scenario.actuator)
   const load = jobOf(scenario).workOf(scenario).perEffort * force * (1 + axis.raise)
-  return (load + scenario.actuator.transmission.coulomb) / forcePerAmpere(scenario) + scenario.drive.currentOffset
+  return (
+    (load + scenario.actuator.transmission.coulomb) / forcePerAmpereAt(scenario.actuator) + scenario.drive.currentOffset
+  )
 }
 
 /**
@@ -27,19 +29,14 @@ export function forceBand(scenario: Scenario, current: number): ForceBand {
   const { coulomb, breakaway } = scenario.actuator.transmission
   const perEffort = jobOf(scenario).workOf(scenario).perEffort
   const carried = current - scenario.drive.currentOffset
-  const push = forcePerAmpere(scenario) * carried
-  const warm = forcePerAmpere(scenario, warmMagnets(scenario, carried)) * carried
+  const push = forcePerAmpereAt(scenario.actuator) * carried
+  const warm = forcePerAmpereAt(scenario.actuator, warmMagnets(scenario, carried)) * carried
   const against = (force: number, friction: number) => Math.max(0, (force - friction) / (perEffort * (1 + axis.raise)))
   return {
     expected: against(push, coulomb),
     least: against(warm, breakaway),
     most: axis.lower < 1 ? Math.max(0, push + breakaway) / (perEffort * (1 - axis.lower)) : null,
   }
-}
-
-/** [N/A], with the magnets at the ambient temperature or another [°C]. */
-function forcePerAmpere({ actuator }: Scenario, magnets = actuator.motor.thermal.ambient): number {
-  return axisOf(actuator).forcePerAmpere * fluxAt(actuator.motor.thermal, magnets)
 }
 
 /** [°C]; a single grip leaves them as they are. */

@@ -93,8 +93,12 @@ export function runModel(model: Model): Run {
 }
 
 /** The usual run of a strategy, its step divided further. */
-export const runOf = (scenario: Scenario, strategy: StrategyKind, finer = 1): Run =>
-  runModel(modelOf(scenario, strategy, { finer }))
+export function runOf(scenario: Scenario, strategy: StrategyKind, finer = 1): Run {
+  const model = modelOf(scenario, strategy)
+  if (finer === 1) return runModel(model)
+  const step = model.bench.axis.step / finer
+  return runModel(modelOf({ ...scenario, run: { ...scenario.run, step } }, strategy))
+}
 
 export function runOpenLoop(scenario: Scenario, current: (time: number) => number): Run {
   const kind = { ...strategyOf('current-clamp'), fill: () => {} }

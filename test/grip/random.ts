@@ -13,21 +13,43 @@ const rates = fc
   .tuple(fc.integer({ min: 1050, max: 20_000 }), fc.integer({ min: 1, max: 10 }), fc.integer({ min: 1, max: 2 }))
   .map(([current, n, m]) => ({ current: Math.round(current / (n * m)) * n * m, n, m }))
 
-const frame = fc.record({
-  rates,
-  duration: fc.double({ min: 0.01, max: 0.02, noNaN: true }),
-  /** Gap between part and pads at the start [m]: small, so that short runs touch. */
-  gap: fc.double({ min: 1e-5, max: 1e-3, noNaN: true }),
-  /** Plant steps in a period of the current loop where the scenario names its step; mostly too few to be stable. */
-  coarse: fc.option(fc.integer({ min: 1, max: 10 })),
-  instants: fc.array(fc.double({ min: 0, max: 0.99, noNaN: true }), { minLength: 5, maxLength: 5 }),
-})
+interface Frame {
+  rates: { current: number; n: number; m: number }
+  duration: number
+  gap: number
+  coarse: number | null
+  instants: number[]
+  quiet: boolean[]
+}
+
+/** Drawn evenly, where a double of the library is most often next to nothing. */
+const between = (min: number, max: number) =>
+  fc.integer({ min: 0, max: 10_000 }).map((n) => min + (n / 10_000) * (max - min))
+
+const frameOf = (lively: boolean): fc.Arbitrary<Frame> =>
+  fc.record({
+    rates,
+    duration: lively ? between(0.02, 0.08) : fc.double({ min: 0.01, max: 0.02, noNaN: true }),
+    /** Gap between part and pads at the start [m]: small, so that short runs touch. */
+    gap: lively ? between(-7, -3.5).map((decade) => 10 ** decade) : fc.double({ min: 1e-5, max: 1e-3, noNaN: true }),
+    /** Plant steps in a period of the current loop where the scenario names its step; mostly too few to be stable. */
+    coarse: fc.option(fc.integer({ min: 1, max: 10 }), { freq: lively ? 1 : 5 }),
+    instants: fc.array(lively ? between(0, 0.99) : fc.double({ min: 0, max: 0.99, noNaN: true }), {
+      minLength: 5,
+      maxLength: 5,
+    }),
+    /** No power loss, no release. */
+    quiet: fc.tuple(
+      fc.boolean().map((quiet) => quiet && lively),
+      fc.boolean().map((quiet) => quiet && lively),
+    ),
+  })
+
+/** Opening of the jaws [m]. */
+const NARROWEST = 2e-4
 
 /** Bends a scenario that is sound by the schema until it keeps the rules between keys. */
-function bend(
-  input: Tree,
-  { rates, duration, gap, coarse, instants }: typeof frame extends fc.Arbitrary<infer T> ? T : never,
-): Scenario {
+function bend(input: Tree, { rates, duration, gap, coarse, instants, quiet }: Frame): Scenario {
   const scenario = structuredClone(input) as unknown as Open<Scenario>
   const { actuator, jaws, part, drive, servo, approach, strategies, arm, events, run } = scenario
   const { motor, transmission } = actuator
@@ -38,7 +60,7 @@ function bend(
   strategies.sensedForce.rate = servo.rate / rates.m
   run.step = coarse === null ? null : 1 / rates.current / coarse
   part.width = Math.min(part.width, 1)
-  jaws.opening = part.width + Math.max(gap, 2e-4)
+  jaws.opening = Math.max(part.width + gap, NARROWEST)
   motor.peakCurrent = Math.max(motor.peakCurrent, motor.continuousCurrent)
   servo.currentLimit = Math.min(servo.currentLimit, motor.peakCurrent)
   strategies.currentClamp.limit = Math.min(strategies.currentClamp.limit, motor.peakCurrent)
@@ -54,6 +76,8 @@ function bend(
     move.start = (0.5 + 0.25 * instants[k]!) * duration
   })
   if (arm.lift !== null) arm.lift = 0.5 * instants[3]! * duration
+  if (quiet[0]) events.powerLoss = null
+  if (quiet[1]) events.release = null
   if (events.powerLoss) events.powerLoss.time = instants[4]! * duration
   if (events.release) events.release.time = (0.8 + 0.19 * instants[3]!) * duration
   const checked = checkScenario(scenario)
@@ -62,19 +86,21 @@ function bend(
 }
 
 /** Anything that the format allows. */
-export const absurd = (kind: ActuatorKind): fc.Arbitrary<Scenario> =>
-  fc.tuple(soundInput(kind, false), frame).map(([input, how]) => bend(input, how))
+export const absurd = (kind: ActuatorKind, lively = false): fc.Arbitrary<Scenario> =>
+  fc.tuple(soundInput(kind, false), frameOf(lively)).map(([input, how]) => bend(input, how))
 
-/** Every quantity within a decade of its default, with arm moves, limits and events. */
-export const plausible = (kind: ActuatorKind): fc.Arbitrary<Scenario> => {
+/** Every quantity within a decade of its default, with arm moves, limits and events; `lively`: from anywhere in a part of it, for longer. */
+export const plausible = (kind: ActuatorKind, lively = false): fc.Arbitrary<Scenario> => {
   const base = make({ ...full(kind), part: { markForce: 20, yieldForce: 40, crackForce: 60 } })
   const names = quantitiesOf(kind)
+  const decade = lively ? between(-1, 1) : fc.double({ min: -1, max: 1, noNaN: true })
   return fc
     .tuple(
-      fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: names.length, maxLength: names.length }),
-      frame,
+      fc.array(decade, { minLength: names.length, maxLength: names.length }),
+      lively ? fc.constantFrom(0.1, 0.3, 1) : fc.constant(1),
+      frameOf(lively),
     )
-    .map(([decades, how]) => {
+    .map(([decades, reach, how]) => {
       const input = structuredClone(base) as unknown as Tree
       names.forEach(({ path, schema }, k) => {
         const keys = path.split(/[.[\]]+/).filter((key) => key !== '')
@@ -82,7 +108,7 @@ export const plausible = (kind: ActuatorKind): fc.Arbitrary<Scenario> => {
         const parent = keys.reduce(at, input)
         const value = parent[last]
         if (typeof value !== 'number' || schema.type === 'integer') return
-        parent[last] = Math.min(schema.maximum, Math.max(schema.minimum, value * 10 ** decades[k]!))
+        parent[last] = Math.min(schema.maximum, Math.max(schema.minimum, value * 10 ** (reach * decades[k]!)))
       })
       return bend(input, how)
     })

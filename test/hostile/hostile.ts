@@ -1,4 +1,5 @@
 /** npm run hostile -- --count N --seed S [--block B]: hostile scenarios on every core of the machine, and the laws that they break. */
+import { once } from 'node:events'
 import { availableParallelism } from 'node:os'
 import { parseArgs } from 'node:util'
 import { isMainThread, parentPort, Worker } from 'node:worker_threads'
@@ -8,6 +9,9 @@ interface Task {
   block: number
   most: number
 }
+
+/** Runs after which it is told how far it is. */
+const TOLD = 10_000
 
 const { values } = parseArgs({
   options: {
@@ -38,6 +42,7 @@ async function main() {
       if (!laws.has(breach.law)) tell(breach, block)
       laws.add(breach.law)
     }
+    if (sum.runs % TOLD < BLOCK) console.error(`${sum.runs} runs so far, ${sum.breaches.length} broke a law`)
   })
   console.log(`${sum.runs} runs (seed ${seed}), ${sum.breaches.length} broke a law, ${laws.size} laws broken`)
   if (laws.size > 0) process.exitCode = 1
@@ -64,9 +69,9 @@ async function everywhere(tasks: Task[], done: (task: Task, tally: Tally) => voi
   const threads = Array.from({ length: Math.min(availableParallelism(), tasks.length) }, async () => {
     const worker = new Worker(new URL(import.meta.url), { argv: process.argv.slice(2) })
     for (let task = tasks.shift(); task; task = tasks.shift()) {
-      const tally = new Promise<Tally>((resolve, reject) => worker.once('message', resolve).once('error', reject))
       worker.postMessage(task)
-      done(task, await tally)
+      const [tally] = (await once(worker, 'message')) as [Tally]
+      done(task, tally)
     }
     await worker.terminate()
   })

@@ -88,12 +88,12 @@ export const LAWS: Law[] = [
     },
   },
   {
-    name: 'window and verdict agree: what is held was never above the window, what is marked or crushed was',
-    broken({ verdict, metrics: { peakForce } }, scenario) {
+    name: 'window and verdict agree: what is held was never above the window, what is marked or crushed was, unless the jaws met through it',
+    broken({ verdict, metrics: { peakForce }, events: { met } }, scenario) {
       const most = forceWindow(scenario).most ?? Number.POSITIVE_INFINITY
       if (verdict === 'held')
         return unless((peakForce ?? 0) <= most, () => `held, with a peak of ${peakForce} above ${most}`)
-      const harmed = verdict === 'marked' || verdict === 'crushed'
+      const harmed = verdict === 'marked' || (verdict === 'crushed' && met === null)
       return unless(!harmed || (peakForce ?? 0) >= most, () => `${verdict}, with a peak of ${peakForce} below ${most}`)
     },
   },

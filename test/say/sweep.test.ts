@@ -65,7 +65,7 @@ const limited = (scenario: Scenario): Scenario => ({
 
 /** Every rating exceeded, and every ground of a doubt. */
 const EVERY = RATINGS.map((rating): Overload => ({ rating, of: 'motor', value: 200, limit: 100, over: 100 }))
-const DOUBTS: Doubt['ground'][] = ['verdict', 'margin', 'error']
+const DOUBTS: Doubt['ground'][] = ['verdict', 'margin', 'error', 'untold']
 
 /** The result as each of the verdicts would have it. */
 const all = ({ result }: { result: GripResult }): GripResult[] =>

@@ -39,14 +39,14 @@ export const COLUMNS: Column[] = [
   {
     id: 'continuous',
     label: 'Continuous force',
-    note: 'Force at one contact that the motor holds for ever.',
+    note: 'Force at one contact that the motor holds for ever, its magnets as warm as that makes them.',
     quantity: 'force',
     value: (axis) => axis.continuousForce,
   },
   {
     id: 'peak',
     label: 'Peak force',
-    note: 'Force at one contact at peak current, for a short time.',
+    note: 'Force at one contact at peak current, for a short time, the motor from cold.',
     quantity: 'force',
     value: (axis) => axis.peakForce,
   },

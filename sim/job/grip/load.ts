@@ -50,6 +50,8 @@ class GripState extends State {
   free: f64 = NaN
   /** When it hung and a contact was open [s]. */
   loose: f64 = NaN
+  /** What held it over what pulled on it as the jaws were to open. */
+  parted: f64 = Infinity
   /** What friction amounts to for each newton of normal force, over the coefficients as given. */
   gripped: f64 = 1
   /** What pulls on the part in this period [m/s²]. */
@@ -206,6 +208,7 @@ export class GripLoad extends Load {
   }
 
   release(): void {
+    this.state.parted = this.borne()
     this.state.hanging = 0
   }
 
@@ -269,12 +272,22 @@ export class GripLoad extends Load {
 
   /**
    * Hold margin: of a part that stuck, by what its pads carried, swings included; of one that slid, by what pulled, or what it broke away
-   * at where that was less.
+   * at where that was less. In the end what pulls has to be borne, be the part ever so slow to feel it.
    */
   margin(): f64 {
     const sums = this.sums
     const grip: f64 = this.slip.hasSlid() ? Math.min(this.slip.state.least, sums.across) : sums.stuck
-    return Math.min(grip, sums.closed) - 1
+    return Math.min(Math.min(grip, sums.closed), Math.min(this.state.parted, this.borne())) - 1
+  }
+
+  /** What both contacts can hold now over what pulls on the part now, along and across; Infinity: nothing does, or it does not hang. */
+  private borne(): f64 {
+    const s = this.state
+    if (s.hanging === 0 || s.out > 0) return Infinity
+    const along: f64 = this.partMass * Math.abs(s.along)
+    const closed: f64 = along > 0 ? s.normal / along : Infinity
+    const carried: f64 = this.slip.staticFriction * s.gripped * s.normal
+    return this.across > 0 ? Math.min(closed, carried / this.across) : closed
   }
 
   /** What pulls across the grip and what it takes to hold that, anew where anything in it has changed. */

@@ -80,7 +80,7 @@ const READ: Record<MetricId, Read> = {
   },
   holdMargin: {
     grain: 0.001,
-    note: 'Least ratio, over the time after the lift, of what friction can carry to what the pads carry, turning included, and of both contacts’ force to what pushes the part from one to the other, minus 1. At 0 a contact opens; below 0 the part slides, and the figure is that of what pulls on it.',
+    note: 'Least ratio, over the time after the lift, of what friction can carry to what the pads carry, turning included, and of both contacts’ force to what pushes the part from one to the other, minus 1; at the end also of what they can hold to what then pulls on the part. At 0 a contact opens; below 0 the part slides or comes loose, and the figure is that of what pulls on it.',
     take: (end) => (isTouched(end) ? end.load.margin() : Number.NaN),
     missing: orUntouched('The run ended before the support was taken away, or nothing pulls on the part.'),
     standsFor: (result) => (touched(result) && result.events.lift !== null ? Number.POSITIVE_INFINITY : null),
@@ -185,11 +185,14 @@ export const METRICS: Metric[] = [
     unit: '',
     shown: '%',
     label: 'Step error',
-    note: 'Largest error by the integration step: twice what half the step changes, of peak and settled force and slip as a share of themselves, of a margin as a share of the ratio that it is over one.',
+    note: 'Largest error by the integration step: twice what half the step changes, of peak and settled force and slip as a share of themselves, of a margin as a share of the ratio that it is over one. With noise, or steps of measurement, 1.5 times what a third of the step changes counts too, and as chance has a hand in both, it tells the size of the error and is no bound.',
     value: ({ stepError }) => stepError,
-    missing: (result) =>
-      result.metrics.peakForce && result.metrics.settledForce && result.events.unstable === null
-        ? 'Worked out by a second run at half the step as soon as the bench is at rest.'
-        : 'It takes a stable run with a peak and a settled force.',
+    missing({ metrics, events, stepErrors }) {
+      if (!metrics.peakForce || !metrics.settledForce || events.unstable !== null)
+        return 'It takes a stable run with a peak and a settled force.'
+      return stepErrors === null
+        ? 'Worked out by runs at finer steps as soon as the bench is at rest.'
+        : 'No finer step gave a stable run, or it would have taken too long.'
+    },
   },
 ]

@@ -38,7 +38,7 @@ export interface GripEvents {
   /** First sliding, and the part out of the jaws. */
   slip: number | null
   drop: number | null
-  /** The part hung and neither contact held it, or now one and now the other. */
+  /** The part hung and a contact was open. */
   loose: number | null
   /** The part is free again after the jaws have opened on purpose. */
   release: number | null

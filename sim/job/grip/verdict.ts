@@ -8,7 +8,8 @@ import type { GripEvents, GripJudgement, Verdict } from './result.ts'
 
 /**
  * The worst that happened decides: unstable, crushed, missed, dropped, loose, slipped, marked, else held. A part is held only where
- * both contacts stayed closed and friction had something to spare all the time, so its hold margin is never below 0.
+ * both contacts stayed closed, friction had something to spare all the time, and what pulls on it in the end is borne, so its hold
+ * margin is never below 0.
  */
 export function verdictOf(scenario: Scenario, { events, metrics }: Omit<GripJudgement, 'verdict'>): Verdict {
   if (events.unstable !== null) return 'unstable'
@@ -17,6 +18,7 @@ export function verdictOf(scenario: Scenario, { events, metrics }: Omit<GripJudg
   if (events.drop !== null) return 'dropped'
   if (events.loose !== null) return 'loose'
   if (events.slip !== null) return 'slipped'
+  if ((metrics.holdMargin ?? 0) < 0) return 'loose' // slow to feel what pulls on it, and let go of before it gave way
   return (metrics.peakForce ?? 0) > markLimit(scenario) ? 'marked' : 'held'
 }
 

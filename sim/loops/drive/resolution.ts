@@ -1,5 +1,5 @@
 /** What one unit of each reading and each output of the drive amounts to. */
-import { axisOf } from '../../axis/reflect.ts'
+import { forcePerAmpereAt } from '../../axis/fill.ts'
 import { contactsOf } from '../../job/grip/geometry.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { forceSlopes } from '../design/axis-figures.ts'
@@ -11,7 +11,7 @@ export interface DriveResolution {
   step: number
   unit: 'm' | 'm/s' | 'N' | 'A'
   /**
-   * What it does to the force at one contact [N]: one unit of current lasting; one unit of the force loop's output for one of its
+   * What it does to the force at one contact [N]: one unit of current lasting, the motor from cold; one unit of the force loop's output for one of its
    * periods, on the stiffest part. Null for a reading.
    */
   force: number | null
@@ -29,7 +29,7 @@ export function driveResolutions(scenario: Scenario, scales: DriveScales): Drive
       id: 'current',
       step: amperesPerUnit,
       unit: 'A',
-      force: (amperesPerUnit * axisOf(scenario.actuator).forcePerAmpere) / contactsOf(scenario),
+      force: (amperesPerUnit * forcePerAmpereAt(scenario.actuator)) / contactsOf(scenario),
     },
     { id: 'wanted-speed', step: speed, unit: 'm/s', force: stiffest * speed * forceSamplePeriod },
   ]

@@ -22,6 +22,14 @@ const SPRINGS_BACK = {
   'actuator.transmission.breakaway': 0,
   'events.powerLoss': { time: 0.15, windings: 'open' },
 }
+/** A part far too heavy for the jaws, that pulls along the grip from 0.25 s on. */
+const SINKING = {
+  'jaws.layout': 'anvil',
+  'jaws.opening': 0.072,
+  'arm.gravity': 'along',
+  'arm.lift': 0.25,
+  'part.mass': 20,
+}
 /** A scenario for each verdict, and the sentence that it gives. */
 const REACHED: [Verdict, StrategyId, Record<string, unknown>, RegExp][] = [
   ['held', 'current-clamp', {}, /^Holds with # N where # N are needed; # % to spare before it slides\.$/],
@@ -47,6 +55,12 @@ const REACHED: [Verdict, StrategyId, Record<string, unknown>, RegExp][] = [
       'arm.moves': [{ start: 0.26, axis: 'along', acceleration: 400, duration: 0.1, jerk: 1e5 }],
     },
     /^Comes loose at # s: a contact opens while the part hangs, with # N where # N hold\.$/,
+  ],
+  [
+    'loose',
+    'current-clamp',
+    { ...SINKING, 'run.duration': 0.251 },
+    /^Comes loose: in the end the jaws hold less than what pulls on the part, with # N where # N hold\.$/,
   ],
   [
     'dropped',
@@ -107,8 +121,26 @@ describe('verdict', () => {
     expect(verdict({ ...whole, drop: null })).toBe('loose')
     const kept = { ...whole, drop: null, loose: null }
     expect(verdict(kept)).toBe('slipped')
+    expect(verdict({ ...kept, slip: null }, { holdMargin: -1e-9 })).toBe('loose')
     expect(verdict({ ...kept, slip: null })).toBe('marked')
     expect(verdict({ ...kept, slip: null }, { peakForce: 10 })).toBe('held')
+  })
+
+  it('of a part that nothing bears is loose, however soon the run ends or the jaws open, though no contact has opened by then', () => {
+    const result = (edits: Record<string, unknown>) =>
+      simulateGrip(quick({ ...SINKING, ...edits }), 'current-clamp').result
+    for (const edits of [
+      { 'run.duration': 0.2501 },
+      { 'run.duration': 0.251 },
+      { 'events.release': { time: 0.251 } },
+    ]) {
+      const { verdict, events, metrics } = result(edits)
+      expect(verdict).toBe('loose')
+      expect(events.loose).toBeNull()
+      expect(metrics.holdMargin).toBeLessThan(0)
+    }
+    expect(result({}).events.loose).not.toBeNull()
+    expect(result({ 'run.duration': 0.251, 'part.mass': 1 }).verdict).toBe('held')
   })
 
   it('is not marked by the force that it takes, and is by the least more', () => {

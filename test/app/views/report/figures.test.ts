@@ -4,7 +4,7 @@ import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
 import { core, run } from '../../../../sim/cli/core.ts'
 import {
   explain,
-  finerScenario,
+  finerScenarios,
   type GripResult,
   inPlainSpaces,
   PRESETS,
@@ -17,13 +17,11 @@ import {
 import { explained } from '../../../grip/remembered.ts'
 import { reasonIn } from '../../../say/support.ts'
 
-/** As the page runs it: the grip, then another at half the step for the step error. */
+/** As the page runs it: the grip, then others at finer steps for the step error. */
 function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
   const { result } = simulateGrip(scenario, strategy, { core })
-  return {
-    ...result,
-    ...stepCheck(scenario, result, simulateGrip(finerScenario(scenario, result), strategy, { core }).result),
-  }
+  const finer = finerScenarios(scenario, result).map((fine) => simulateGrip(fine, strategy, { core }).result)
+  return { ...result, ...stepCheck(scenario, result, finer) }
 }
 
 function commandLine(preset: string): string[] {

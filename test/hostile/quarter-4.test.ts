@@ -1,0 +1,3 @@
+import { keepsTheLaws } from './quarter.ts'
+
+keepsTheLaws(3)
