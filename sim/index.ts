@@ -38,14 +38,16 @@ export {
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
 export { answerOf, QUANTILES, type ShareOf, type SpreadAnswer } from './ask/spread/answer.ts'
+export { type Area, areasOf } from './ask/spread/areas.ts'
 export { batchesOf, type SpreadStudy } from './ask/spread/batch.ts'
 export { type Answer, answering, crewOf, type Hand, type Telling } from './ask/spread/crew.ts'
 export { drawing, lawOf, variedPaths } from './ask/spread/draw.ts'
 export { densityOf, quantileOf } from './ask/spread/laws.ts'
-export { FATES, type Fate } from './ask/spread/outcome.ts'
+export { FATES, type Fate, isFit, type Outcome as PartOutcome } from './ask/spread/outcome.ts'
 export { BATCH } from './ask/spread/points.ts'
 export { type BestProgress, runBest } from './ask/spread/run-best.ts'
 export { type Drivers, driversAnswer, runDrivers } from './ask/spread/run-drivers.ts'
+export { classOf, type GripMap, type MapAxis, type MapGrid, runMap, UNFIT } from './ask/spread/run-map.ts'
 export { type RareGrips, runRare, tailOf } from './ask/spread/run-rare.ts'
 export { count, emptyTally, fateAt, type Tally, type TallyText, tallyFrom, tallyText } from './ask/spread/tally.ts'
 export type { Crew } from './ask/spread/tasks.ts'
@@ -70,6 +72,7 @@ export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export type { Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export { type Channel as LogChannel, channelLabel, channelNamed, LOG_CHANNELS } from './log/read/channels.ts'
+export { columnChoice } from './log/read/choice.ts'
 export type { LogFault, LogRemark, Reason as ColumnReason, SkipReason } from './log/read/facts.ts'
 export {
   type Choices,
@@ -82,6 +85,9 @@ export {
   type Recording,
   type Skipped,
 } from './log/read/log.ts'
+export { LogReader, type ReadOptions } from './log/read/reader.ts'
+export type { Table } from './log/read/table.ts'
+export { understand } from './log/read/understand.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -124,6 +130,7 @@ export {
 export { whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
+export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
 export { progressText } from './say/progress.ts'

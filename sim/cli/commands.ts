@@ -2,6 +2,7 @@
 import { JOBS } from '../job/index.ts'
 import type { Command } from './command.ts'
 import { jobCommand } from './job.ts'
+import { log } from './log.ts'
 import { loops } from './loops.ts'
 import { map } from './map.ts'
 import { model } from './model.ts'
@@ -13,7 +14,7 @@ import { gather, spread } from './spread.ts'
 import { tune } from './tune.ts'
 import { why } from './why.ts'
 
-const COMMANDS: Command[] = [loops, why, rescue, tune, spread, gather, rare, map, model, presets, schema]
+const COMMANDS: Command[] = [loops, why, rescue, tune, spread, gather, rare, map, log, model, presets, schema]
 
 /** First what carries a job out, then what is asked of it. */
 export const commands = (): Command[] => [...Object.values(JOBS).map(jobCommand), ...COMMANDS]

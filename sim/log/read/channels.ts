@@ -31,6 +31,9 @@ const SAID: Partial<Record<Traced, { label: string; units?: readonly string[] }>
 
 const traced = Object.values(JOBS).flatMap(channelsOf)
 
+/** Column names of a trace file, in lower case, with their channels. */
+export const TRACE_LABELS = new Map(traced.map(({ id, label }) => [label.toLowerCase(), id as Channel | 'time']))
+
 export const LOG_CHANNELS: readonly ChannelOfLog[] = [
   ...traced.map(({ id, label, unit }) => {
     const said = SAID[id as Traced]
@@ -57,3 +60,6 @@ export const channelNamed = (name: string): Channel | 'time' | null =>
 
 export const channelLabel = (channel: Channel | 'time'): string =>
   LOG_CHANNELS.find(({ id }) => id === channel)?.label ?? channel
+
+export const channelUnits = (channel: Channel | 'time'): readonly string[] =>
+  LOG_CHANNELS.find(({ id }) => id === channel)?.units ?? []

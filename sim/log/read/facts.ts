@@ -5,17 +5,24 @@ import type { Channel } from './channels.ts'
 export type Reason =
   | { kind: 'person' }
   | { kind: 'trace' }
+  /** Times of the day. */
+  | { kind: 'stamps' }
   /** Its name (and the unit fits); `unfit`: the unit measures something else, so that the scale is not known. */
   | { kind: 'name'; word: string; unfit: boolean }
   | { kind: 'unit' }
   /** Without a quantity in its name, it lies where this other column lies. */
   | { kind: 'follows'; column: string }
-  /** It rises row by row, under no name. */
   | { kind: 'other'; channel: Channel | 'time'; column: string }
   | { kind: 'empty' }
   | { kind: 'text' }
-  | { kind: 'error' }
-  | { kind: 'still-clock' }
+  /** Figure by figure another column, which is in counts. */
+  | { kind: 'counts'; column: string }
+  /** The word says that it is something that no channel holds, such as a difference. */
+  | { kind: 'not'; word: string }
+  /** Named a time, it does not rise. */
+  | { kind: 'no-clock' }
+  /** Another clock of the same rows. */
+  | { kind: 'second-clock'; column: string }
   | { kind: 'unknown' }
 
 /** Why a line was left out. */
@@ -31,7 +38,6 @@ export type SkipReason =
   | { kind: 'repeated' }
   | { kind: 'standing' }
   | { kind: 'short'; rows: number }
-  | { kind: 'outside' }
 
 /** Why a log cannot be used. */
 export type LogFault =
@@ -55,7 +61,7 @@ export type LogFault =
 export type LogRemark =
   | { kind: 'time-assumed'; column: string; step: number }
   | { kind: 'time-contradicted'; said: string; factor: number; taken: boolean }
-  | { kind: 'no-names' }
+  | { kind: 'misnamed'; names: number; columns: number }
   | { kind: 'thinned'; every: number }
   | { kind: 'repeated'; rows: number; of: number }
   | { kind: 'limit-of-bits'; column: string; value: number; rows: number }

@@ -68,7 +68,7 @@ export type Clock =
       column: string
       unit: string
       scale: number
-      by: 'header' | 'person' | 'epoch' | 'step' | 'clock' | 'slope'
+      by: 'header' | 'person' | 'preamble' | 'epoch' | 'step' | 'clock' | 'slope'
     }
   /** Rows that follow each other at this rate [Hz]; `text` is the line that says so. */
   | { kind: 'rate'; rate: number; by: 'person' | 'preamble' | 'slope'; text: string }

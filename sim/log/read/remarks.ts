@@ -1,0 +1,107 @@
+/** What stands out in a log. */
+import type { LogRemark } from './facts.ts'
+import { type Guessed, headingOf, nameOf } from './guess.ts'
+import { channelOf, type Recording } from './log.ts'
+import { wordsOf } from './names.ts'
+import { medianRise } from './stats.ts'
+import type { Table } from './table.ts'
+
+/** Limits of integers of 16 bits, with sign and without. */
+const LIMITS = [-32768, 32767, 65535]
+/** Rows on a limit from which it is one. */
+const ROWS_ON_LIMIT = 2
+/** Steps of resolution across the whole span below which a column is coarse. */
+const COARSE = 50
+/** Share of rows with the stamp of the row before that is worth saying. */
+const REPEATED = 0.3
+
+const RAW = ['raw', 'counts', 'count', 'adc', 'digit', 'digits', 'lsb', 'inc', 'ticks']
+
+/** A column in newtons that is figure by figure its neighbour in counts is in counts as well. */
+export function countsInDisguise(guesses: readonly Guessed[]): void {
+  for (const guess of guesses) {
+    if (!guess.known?.size || guess.choice || guess.channel === 'time') continue
+    const twin = guesses.find((other) => other !== guess && isRaw(other) && isSame(guess, other))
+    if (!twin) continue
+    guess.known = null
+    guess.reason = { kind: 'counts', column: nameOf(twin) }
+  }
+}
+
+const isRaw = ({ known, header }: Guessed) =>
+  known?.text === 'counts' || wordsOf(header).some((word) => RAW.includes(word))
+
+function isSame({ raw: a, stats: one }: Guessed, { raw: b, stats: other }: Guessed): boolean {
+  if (one.least !== other.least || one.most !== other.most || one.least === one.most || one.missing !== other.missing)
+    return false
+  return a.values.every((value, row) => Object.is(value, b.values[row]))
+}
+
+export function remarksOn(table: Table, recordings: readonly Recording[]): LogRemark[] {
+  const all = recordings.flatMap((recording) => recording.columns)
+  const places = [...new Map(all.map((column) => [column.place, column])).values()]
+  return [
+    ...(table.misnamed > 0
+      ? [{ kind: 'misnamed' as const, names: table.misnamed, columns: table.columns.length }]
+      : []),
+    ...(table.layout!.thinned > 1 ? [{ kind: 'thinned' as const, every: table.layout!.thinned }] : []),
+    ...repeats(recordings),
+    ...places.flatMap(({ place, header, channel, scale, unit, reason }): LogRemark[] => {
+      const column = nameOf({ header, place })
+      const raw = table.columns[place - 1]!
+      const own = all.filter((each) => each.place === place)
+      const remarks: LogRemark[] = [...limits(column, raw.values), ...doubles(column, place, table)]
+      if (channel && own.every(({ least, most }) => least === most)) remarks.push({ kind: 'constant', column, channel })
+      if (channel && scale === null)
+        remarks.push({ kind: 'unknown-scale', column, unit: reason.kind === 'counts' ? 'counts' : unit, channel })
+      const steps = Math.max(
+        ...own.map(({ least, most, resolution }) => (resolution > 0 ? (most - least) / resolution : 0)),
+      )
+      if (channel && channel !== 'flag' && channel !== 'recording' && steps > 0 && steps < COARSE)
+        remarks.push({ kind: 'coarse', column, steps: Math.round(steps) })
+      return remarks
+    }),
+    ...(moves(recordings) ? [] : [{ kind: 'still' as const }]),
+  ]
+}
+
+function repeats(recordings: readonly Recording[]): LogRemark[] {
+  const rows = recordings.reduce((sum, recording) => sum + recording.repeated, 0)
+  const of = recordings.reduce((sum, recording) => sum + recording.rows, rows)
+  return rows > REPEATED * of ? [{ kind: 'repeated', rows, of }] : []
+}
+
+function limits(column: string, values: Float64Array): LogRemark[] {
+  return LIMITS.flatMap((value): LogRemark[] => {
+    const rows = values.reduce((sum, each) => sum + (each === value ? 1 : 0), 0)
+    return rows >= ROWS_ON_LIMIT ? [{ kind: 'limit-of-bits', column, value, rows }] : []
+  })
+}
+
+/** An earlier column of the same figures. */
+function doubles(column: string, place: number, { columns }: Table): LogRemark[] {
+  const { values } = columns[place - 1]!
+  const other = columns.findIndex(
+    (each, index) => index < place - 1 && varies(each.values) && isEqual(each.values, values),
+  )
+  return other < 0 ? [] : [{ kind: 'same', column, other: headingOf(columns[other]!).name || `#${other + 1}` }]
+}
+
+const varies = (values: Float64Array) => !Number.isNaN(medianRise(values))
+const isEqual = (a: Float64Array, b: Float64Array) => a.every((value, row) => Object.is(value, b[row]))
+
+/** Steps of its resolution within which a position stands still. */
+const STILL = 2
+
+/** Whether anything moves, as far as a position or a speed tells; true where neither is known. */
+function moves(recordings: readonly Recording[]): boolean {
+  const told = recordings.flatMap((recording) =>
+    (['travel', 'motorTravel', 'speed'] as const).flatMap((channel) => {
+      const found = channelOf(recording, channel)
+      return found ? [found.column] : []
+    }),
+  )
+  return (
+    told.length === 0 || told.some(({ least, most, resolution }) => most - least > STILL * resolution && most > least)
+  )
+}
