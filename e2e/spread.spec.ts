@@ -111,3 +111,48 @@ test('of the parts that hold seldom fail: how rarely, the likeliest way, and it 
   await expect(page.getByText('Here the study’s own values count')).toBeHidden()
   await expect(page.getByRole('button', { name: '40 more' })).toBeVisible()
 })
+
+test('a map is drawn over two quantities, read by keys, put out as files, and a point of it goes on the bench', async ({
+  page,
+}) => {
+  await page.goto(`${quickLink()}&view=spread`)
+  await page.getByText('A map', { exact: true }).click()
+  const map = page.getByRole('region', { name: 'Map', exact: true })
+  await map.getByLabel('Across').selectOption('Part · Crack force')
+  await map.getByLabel('Up').selectOption('Part · Mass')
+  await map.getByLabel('Strategy').selectOption('Current clamp')
+  await map.getByRole('button', { name: 'Draw the map' }).click()
+  await expect(map.getByText(/^grid: \d+ of 1,089 grips$/)).toBeVisible()
+  await expect(map.getByText(/^[\d,]+ grips\. Borders are traced/)).toBeVisible({ timeout: 180_000 })
+  await audit(page, 'map')
+
+  const plot = page.getByRole('application')
+  await expect(plot.locator('.map-name')).toContainText(['Crushed', 'Held'])
+  await plot.focus()
+  for (let n = 0; n < 4; n++) await plot.press('Shift+ArrowRight')
+  const told = map.locator('[aria-live="polite"]').last()
+  await expect(told).toContainText(/^Crack force \d+\sN, Mass \d+\sg: Held\. Nearest margin [\d.]+\s%/)
+  for (let n = 0; n < 4; n++) await plot.press('Shift+ArrowLeft')
+  await expect(told).toContainText('Crushed')
+
+  for (const [button, end] of [
+    ['Figures as CSV', 'map-current-clamp.csv'],
+    ['Picture as PNG', 'map-current-clamp.png'],
+  ] as const) {
+    const saved = page.waitForEvent('download')
+    await map.getByRole('button', { name: button }).click()
+    expect((await saved).suggestedFilename()).toContain(end)
+  }
+
+  await page.setViewportSize({ width: 390, height: 844 })
+  expect(await sideways(page)).toBeLessThanOrEqual(0)
+  await page.setViewportSize({ width: 1280, height: 720 })
+
+  await plot.focus()
+  await plot.press('Enter')
+  await expect(page.getByText('A point of the map is on the bench')).toBeVisible()
+  await expect(card(page, 'Current clamp')).toHaveAttribute('aria-busy', 'false')
+  await expect(verdict(page, 'Current clamp')).toHaveText('Crushed')
+  await page.goBack()
+  await expect(map.getByText(/^[\d,]+ grips\. Borders are traced/)).toBeVisible()
+})

@@ -7,6 +7,7 @@
 import { describe, expect, it } from 'vitest'
 import { core } from '../../sim/cli/core.ts'
 import {
+  type GripResult,
   judgeGrip,
   type MetricId,
   PRESETS,
@@ -14,6 +15,7 @@ import {
   STRATEGIES,
   type StrategyId,
   simulateGrip,
+  stepCheck,
   uncheckable,
 } from '../../sim/index.ts'
 import { reasonIn } from '../say/support.ts'
@@ -107,6 +109,24 @@ describe('with noise and steps of measurement', { timeout: 240_000 }, () => {
       simulateGrip(edits, 'current-clamp', { core, stepError: true }).result.scattered
     expect(scattered(scenario)).toContain('holdMargin')
     expect(scattered(calm(scenario))).toEqual([])
+  })
+})
+
+describe('held against runs that end otherwise', () => {
+  const { scenario } = PRESETS[0]!
+  const { result } = simulateGrip(scenario, 'current-clamp', { core })
+  const finer = (part: number, change: Partial<GripResult>) => ({ ...result, step: result.step / part, ...change })
+  const untouched = { ...result.metrics, peakForce: null, settledForce: null }
+
+  it('a force that is not there by a finer step is off by twice itself', () => {
+    const check = stepCheck(scenario, result, [finer(2, {}), finer(3, { verdict: 'missed', metrics: untouched })])
+    expect(check).toMatchObject({ stepError: 2, doubt: { ground: 'verdict', verdict: 'missed' } })
+  })
+
+  it('a run that leaves its rails by a finer step has no error, and is in doubt for that', () => {
+    const left = finer(3, { verdict: 'unstable', events: { ...result.events, unstable: 0.1 } })
+    const check = stepCheck(scenario, result, [finer(2, { verdict: 'missed', metrics: untouched }), left])
+    expect(check).toMatchObject({ stepError: null, stepErrors: {}, doubt: { verdict: 'unstable', step: left.step } })
   })
 })
 
