@@ -26,8 +26,10 @@ export const map: Command = {
     const [x, y] = [axisOf('--x', values.x, scenario), axisOf('--y', values.y, scenario)]
     if (x.path === y.path) throw new Refused([`--y: given ${y.path} again, allowed another parameter than --x`])
     const results = []
-    for (const strategy of strategies)
-      results.push({ strategy, ...(await runMap(scenario, { strategy, x, y }, crew, tellPoints(strategy))) })
+    for (const strategy of strategies) {
+      const { grid: _, ...border } = await runMap(scenario, { strategy, x, y }, crew, tellPoints(strategy))
+      results.push({ strategy, ...border })
+    }
     if (json) printJson({ format: 'jawbench-map', version: 1, x, y, results })
     else print(results.map((each) => table(each.strategy, x, y, each)).join('\n\n'))
     return 0

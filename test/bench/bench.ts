@@ -1,6 +1,6 @@
 /**
  * npm run bench [-- PART …]: each part in a process of its own, so that one leaves no compiled code, heap or load to the next.
- * Bounds are ratios within one run or counts; only start, opening and slider are told by the clock, with the
+ * Bounds are ratios within one run or counts; only start, opening, slider and study are told by the clock, with the
  * machine beside them.
  */
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
@@ -12,6 +12,7 @@ import { RUN, spawnPart } from './process.ts'
 import { RESCUE_SAMPLES, rescue } from './rescue.ts'
 import { slider } from './slider.ts'
 import { start } from './start.ts'
+import { study } from './study.ts'
 import { yardstick } from './yardstick.ts'
 
 const PARTS: Record<string, () => void | Promise<void>> = {
@@ -23,6 +24,7 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   start,
   opening,
   slider,
+  study,
 }
 
 const asked = process.argv.slice(2)

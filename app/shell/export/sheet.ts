@@ -7,14 +7,11 @@ import { download } from '../../store/file.ts'
 import { useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
-import { CONTROLS, drawArea } from '../../ui/draw.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
+import { MARGIN, sheetOf } from '../../ui/sheet.ts'
 import { cssColour } from '../../ui/theme.ts'
 import { VERSION } from '../../version.ts'
 
-/** Image pixels for each page pixel; page pixels around each area. */
-const SCALE = 3
-const MARGIN = 24
 /** Lines of the title [px], from its top: name, window, axes, legend; and where the areas begin. */
 const LINES = { name: 18, window: 40, axes: 62, legend: 86, end: 108 }
 /** Length of a line of the legend and distance between two names [px]. */
@@ -29,35 +26,11 @@ export async function saveSheet(name: string) {
   }
 }
 
-async function sheet(): Promise<Blob> {
+function sheet(): Promise<Blob> {
   const areas = [...document.querySelectorAll<HTMLElement>('[data-sheet]')].sort(
     (a, b) => a.getBoundingClientRect().left - b.getBoundingClientRect().left,
   )
-  const width = areas.reduce((sum, area) => sum + area.scrollWidth + MARGIN, MARGIN)
-  const canvas = document.createElement('canvas')
-  canvas.width = SCALE * width
-  canvas.height = SCALE * (LINES.end + 2 * MARGIN + Math.max(...areas.map(endOf)))
-  const pen = canvas.getContext('2d')!
-  pen.fillStyle = getComputedStyle(document.documentElement).backgroundColor
-  pen.fillRect(0, 0, canvas.width, canvas.height)
-  pen.scale(SCALE, SCALE)
-  drawTitle(pen, width)
-  let left = MARGIN
-  for (const area of areas) {
-    await drawArea(pen, area, left, MARGIN + LINES.end)
-    left += area.scrollWidth + MARGIN
-  }
-  return new Promise((resolve, reject) =>
-    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('no image'))), 'image/png'),
-  )
-}
-
-/** Where the last thing of an area ends that is drawn [px]. */
-function endOf(area: HTMLElement): number {
-  const { top } = area.getBoundingClientRect()
-  const drawn = [...area.querySelectorAll('svg, canvas, p, dl, table, h2, h3, figcaption')]
-  const ends = drawn.filter((each) => !each.closest(CONTROLS)).map((each) => each.getBoundingClientRect().bottom)
-  return Math.max(0, ...ends) - top + area.scrollTop
+  return sheetOf(areas, LINES.end, drawTitle)
 }
 
 function drawTitle(pen: CanvasRenderingContext2D, width: number) {

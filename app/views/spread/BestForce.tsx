@@ -1,4 +1,5 @@
 /** With which wanted force most parts hold, and how far it may drift: a curve a strategy, over the same parts. */
+import { memo } from 'react'
 import {
   type BestProgress,
   percent,
@@ -34,7 +35,7 @@ const useBest = askedOf<SpreadStudy, Bests, StrategyId | 'all'>(async (study, su
 
 const entriesOf = (bests: Bests) => Object.entries(bests) as [StrategyId, BestProgress][]
 
-export function BestForce({ study }: { study: SpreadStudy }) {
+export const BestForce = memo(function BestForce({ study }: { study: SpreadStudy }) {
   return (
     <Ask
       store={useBest}
@@ -59,7 +60,7 @@ export function BestForce({ study }: { study: SpreadStudy }) {
       )}
     </Ask>
   )
-}
+})
 
 /** "Current clamp: 12 forces tried, 3 more of this round." */
 function progressOf(bests: Bests): string {

@@ -1,4 +1,5 @@
 /** What makes parts fail: of each quantity the share of the failures' variance that it makes alone, and with all that it takes part in. */
+import { memo } from 'react'
 import {
   type Drivers as Answer,
   driversAnswer,
@@ -27,7 +28,7 @@ const useDrivers = askedOf<SpreadStudy, Progress>(async (study, strategy, tell) 
   tell({ done: 1, answer: driversAnswer(study, rows) })
 })
 
-export function Drivers({ study }: { study: SpreadStudy }) {
+export const Drivers = memo(function Drivers({ study }: { study: SpreadStudy }) {
   return (
     <Ask
       store={useDrivers}
@@ -45,7 +46,7 @@ export function Drivers({ study }: { study: SpreadStudy }) {
       {(progress, _, busy) => (busy ? null : <Bars study={study} progress={progress} />)}
     </Ask>
   )
-}
+})
 
 function Bars({ study, progress: { answer, done } }: { study: SpreadStudy; progress: Progress }) {
   if (!answer) return done < 1 ? null : <p>Nothing in these grips varies, so nothing drives it.</p>

@@ -1,15 +1,25 @@
 /** How every figure is spread over the parts. */
+import { useState } from 'react'
 import { METRICS, metricText, NO_FIGURE, type SpreadAnswer, STRATEGIES, textIn, wordingOf } from '../../../sim/index.ts'
 import { useView } from '../../store/view.ts'
 
 const COLUMNS = ['0.01', '0.5', '0.99'] as const
 
 export function Figures({ answers }: { answers: SpreadAnswer[] }) {
+  const [open, setOpen] = useState(false)
+  return (
+    <details onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>All figures: 1 %, half and 99 % of the parts lie below</summary>
+      {open && <Table answers={answers} />}
+    </details>
+  )
+}
+
+function Table({ answers }: { answers: SpreadAnswer[] }) {
   const units = useView((state) => state.units)
   const metrics = METRICS.flatMap((metric) => (metric.id === 'stepError' ? [] : [{ ...metric, id: metric.id }]))
   return (
-    <details>
-      <summary>All figures: 1 %, half and 99 % of the parts lie below</summary>
+    <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className="figures-scroll" tabIndex={0} aria-label="Figures of all parts">
         <table className="spread-table">
@@ -44,6 +54,6 @@ export function Figures({ answers }: { answers: SpreadAnswer[] }) {
           </tbody>
         </table>
       </section>
-    </details>
+    </>
   )
 }

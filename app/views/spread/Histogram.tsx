@@ -1,5 +1,5 @@
 /** Peak and settled force of all parts against the force window of the part in the file. */
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import {
   forceWindow,
   METRICS,
@@ -22,7 +22,12 @@ const BINS = 80
 
 const placeOf = (id: Force) => METRICS.findIndex((metric) => metric.id === id)
 
-export function Histogram({ study, answers }: { study: SpreadStudy; answers: SpreadAnswer[] }) {
+interface HistogramProps {
+  study: SpreadStudy
+  answers: SpreadAnswer[]
+}
+
+export const Histogram = memo(function Histogram({ study, answers }: HistogramProps) {
   const { least, most } = useMemo(() => forceWindow(study.scenario), [study])
   const ends = answers.flatMap(({ figures }) => FORCES.flatMap((id) => [figures[id].quantiles['0.99'] ?? 0]))
   const to = 1.15 * Math.max(1e-9, ...ends, least ?? 0, Math.min(most ?? 0, 2 * Math.max(...ends)))
@@ -41,7 +46,7 @@ export function Histogram({ study, answers }: { study: SpreadStudy; answers: Spr
       ))}
     </section>
   )
-}
+})
 
 interface RowProps {
   id: Force

@@ -1,5 +1,5 @@
 /** Single parts: a plot over any two quantities that vary, and the worst of them; a press puts one on the bench. */
-import { type KeyboardEvent, useMemo, useState } from 'react'
+import { type KeyboardEvent, type MouseEvent, memo, useMemo, useState } from 'react'
 import {
   drawing,
   type Fate,
@@ -29,7 +29,7 @@ interface PartsProps {
   answers: SpreadAnswer[]
 }
 
-export function Parts({ study, told, answers }: PartsProps) {
+export const Parts = memo(function Parts({ study, told, answers }: PartsProps) {
   const paths = study.scenario.spread.varies.map(({ path }) => path)
   const [strategy, setStrategy] = useState<StrategyId>(answers[0]!.strategy)
   const [x, setX] = useState(paths[0]!)
@@ -55,7 +55,7 @@ export function Parts({ study, told, answers }: PartsProps) {
       <Worst study={study} answer={chosen} />
     </section>
   )
-}
+})
 
 interface Dot {
   index: number
@@ -90,11 +90,10 @@ function Plot({ study, told, strategy, across, up }: PlotProps) {
     return found
   }, [tally, told, study, values])
   const place = { x: scaleOf(dots, Math.max(0, across), WIDTH), y: scaleOf(dots, Math.max(0, up), HEIGHT) }
-  const press = (target: EventTarget) => {
-    const index = target instanceof Element ? target.getAttribute('data-part') : null
-    if (index !== null) putPart(study, Number(index))
-  }
+  const at = ({ values: own }: Dot) => [place.x.at(own), HEIGHT - place.y.at(own)] as const
+  const [near, setNear] = useState<Dot | null>(null)
   const failing = dots.filter(({ fate }) => fate !== 'held').length
+  const pointed = (event: MouseEvent<SVGSVGElement>) => nearestTo(dots, at, event)
   return (
     <figure className="parts-plot">
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: the list of the worst parts does the same by keyboard */}
@@ -102,46 +101,73 @@ function Plot({ study, told, strategy, across, up }: PlotProps) {
         viewBox={`-6 -6 ${WIDTH + 12} ${HEIGHT + 12}`}
         role="img"
         aria-label={`The first ${dots.length} parts, ${failing} of them not held`}
-        onClick={({ target }) => press(target)}
+        data-near={near !== null}
+        onPointerMove={(event) => setNear(pointed(event))}
+        onPointerLeave={() => setNear(null)}
+        onClick={(event) => {
+          const dot = pointed(event)
+          if (dot) putPart(study, dot.index)
+        }}
       >
         <rect className="parts-frame" width={WIDTH} height={HEIGHT} />
-        {dots.map((dot) => (
+        {TONES.map((tone) => (
           <path
-            key={dot.index}
-            className={`dot-${dot.fit ? 'calm' : dot.fate === 'held' ? 'failure' : toneOfFate(dot.fate)}`}
-            data-part={dot.index}
-            d={SHAPES[dot.fit ? 'calm' : dot.fate === 'held' ? 'failure' : toneOfFate(dot.fate)]}
-            transform={`translate(${place.x.at(dot.values).toFixed(1)} ${(HEIGHT - place.y.at(dot.values)).toFixed(1)})`}
-          >
-            <title>{`Part ${dot.index}: ${wordOf(dot)}. Press to put it on the bench.`}</title>
-          </path>
+            key={tone}
+            className={`dot-${tone}`}
+            d={dots.map((dot) => (toneOfDot(dot) === tone ? shapeAt(tone, at(dot)) : '')).join('')}
+          />
         ))}
+        {near && <circle className="parts-near" cx={at(near)[0]} cy={at(near)[1]} r={7} />}
       </svg>
       <Range study={study} at={Math.max(0, across)} ends={place.x.ends} words="across" />
       <Range study={study} at={Math.max(0, up)} ends={place.y.ends} words="up" />
       <figcaption>
         <svg viewBox="-6 -6 12 12" aria-hidden="true">
-          <path className="dot-calm" d={SHAPES.calm} />
+          <path className="dot-calm" d={`M0 0${SHAPES.calm}`} />
         </svg>{' '}
         held as required{' '}
         <svg viewBox="-6 -6 12 12" aria-hidden="true">
-          <path className="dot-failure" d={SHAPES.failure} />
+          <path className="dot-failure" d={`M0 0${SHAPES.failure}`} />
         </svg>{' '}
         lost, or not as required{' '}
         <svg viewBox="-6 -6 12 12" aria-hidden="true">
-          <path className="dot-damage" d={SHAPES.damage} />
+          <path className="dot-damage" d={`M0 0${SHAPES.damage}`} />
         </svg>{' '}
-        damaged. The first {dots.length} parts; a press puts one on the bench.
+        damaged. The first {dots.length} parts;{' '}
+        {near ? `part ${near.index}: ${wordOf(near)}` : 'a press puts one on the bench'}.
       </figcaption>
     </figure>
   )
 }
 
-/** A ring, a cross and a triangle: told apart without colour. */
+/** A ring, a cross and a triangle: told apart without colour. Each from its own middle. */
 const SHAPES = {
-  calm: 'M-2.5 0A2.5 2.5 0 1 0 2.5 0A2.5 2.5 0 1 0 -2.5 0Z',
-  failure: 'M-4 -4L4 4M4 -4L-4 4',
-  damage: 'M0 -4.5L4.5 4H-4.5Z',
+  calm: 'm-2.5 0a2.5 2.5 0 1 0 5 0a2.5 2.5 0 1 0 -5 0z',
+  failure: 'm-4 -4l8 8m0 -8l-8 8',
+  damage: 'm0 -4.5l4.5 8.5h-9z',
+}
+const TONES = ['calm', 'damage', 'failure'] as const
+type DotTone = (typeof TONES)[number]
+
+const toneOfDot = ({ fate, fit }: Dot): DotTone => (fit ? 'calm' : fate === 'held' ? 'failure' : toneOfFate(fate))
+
+/** All parts of a tone are one path: a thousand elements would keep the page busy. */
+const shapeAt = (tone: DotTone, [x, y]: readonly [number, number]) => `M${x.toFixed(1)} ${y.toFixed(1)}${SHAPES[tone]}`
+
+/** How near to a part one has to point, in units of the drawing. */
+const NEAR = 10
+
+function nearestTo(
+  dots: Dot[],
+  at: (dot: Dot) => readonly [number, number],
+  { currentTarget, clientX, clientY }: MouseEvent<SVGSVGElement>,
+): Dot | null {
+  const matrix = currentTarget.getScreenCTM()
+  if (!matrix) return null
+  const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(matrix.inverse())
+  const far = (dot: Dot) => Math.hypot(at(dot)[0] - x, at(dot)[1] - y)
+  const best = dots.reduce<Dot | null>((near, dot) => (!near || far(dot) < far(near) ? dot : near), null)
+  return best && far(best) <= NEAR ? best : null
 }
 
 const wordOf = ({ fate, fit }: Pick<Dot, 'fate' | 'fit'>) =>

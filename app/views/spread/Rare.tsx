@@ -1,4 +1,5 @@
 /** Failures that plain sampling would hardly meet: how rare they are, and the likeliest way to one. */
+import { memo } from 'react'
 import {
   editScenario,
   grouped,
@@ -31,7 +32,7 @@ const useRare = askedOf<SpreadStudy, Progress>(async ({ scenario, seed }, strate
   tell({ grips: found.grips, found })
 })
 
-export function Rare({ study }: { study: SpreadStudy }) {
+export const Rare = memo(function Rare({ study }: { study: SpreadStudy }) {
   return (
     <Ask
       store={useRare}
@@ -49,7 +50,7 @@ export function Rare({ study }: { study: SpreadStudy }) {
       {({ found }) => found && <Found study={study} found={found} />}
     </Ask>
   )
-}
+})
 
 function Found({ study: { scenario }, found }: { study: SpreadStudy; found: RareGrips }) {
   const [answer, ...more] = rareSentences(found)

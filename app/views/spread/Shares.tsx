@@ -1,4 +1,5 @@
 /** A strategy's share of parts that hold, with its interval, and what becomes of the others. */
+import { memo } from 'react'
 import {
   demandName,
   FATES,
@@ -16,7 +17,7 @@ import { toneOf, VERDICT_WORDS } from '../../read/result/words.ts'
 const nameOf = (fate: Fate) => (fate === 'refused' ? 'Not gripped' : VERDICT_WORDS[fate])
 export const toneOfFate = (fate: Fate) => (fate === 'refused' ? 'failure' : toneOf(fate))
 
-export function Shares({ answers }: { answers: SpreadAnswer[] }) {
+export const Shares = memo(function Shares({ answers }: { answers: SpreadAnswer[] }) {
   return (
     <div className="shares">
       {answers.map((answer) => (
@@ -28,7 +29,7 @@ export function Shares({ answers }: { answers: SpreadAnswer[] }) {
       </p>
     </div>
   )
-}
+})
 
 function StrategyShares({ answer }: { answer: SpreadAnswer }) {
   const { strategy, shares, fit } = answer

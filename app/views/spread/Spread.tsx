@@ -1,5 +1,6 @@
 /** Of many parts that vary as they do on the line: how many hold, what the others fail, which part is worst. */
-import { useEffect, useMemo, useState } from 'react'
+import { useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { create } from 'zustand'
 import {
   answerOf,
   grouped,
@@ -16,20 +17,31 @@ import { useScenario } from '../../store/scenario.ts'
 import { allOf, doneOf, useNominal, useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
+import { Segments } from '../../ui/Choice.tsx'
 import { NumberField } from '../../ui/NumberField.tsx'
 import { readyCrew } from '../../worker/crew.ts'
 import { BestForce } from './BestForce.tsx'
 import { Drivers } from './Drivers.tsx'
 import { Figures } from './Figures.tsx'
 import { Histogram } from './Histogram.tsx'
+import { GripMap } from './map/GripMap.tsx'
 import { Parts } from './Parts.tsx'
 import { Rare } from './Rare.tsx'
 import { Shares } from './Shares.tsx'
 import { Varies } from './Varies.tsx'
 import './spread.css'
 
+const PLACES = [
+  { value: 'parts', label: 'Many parts' },
+  { value: 'map', label: 'A map' },
+] as const
+
+/** Which of the two is open; it stays so while other views are. */
+const usePlace = create<{ place: (typeof PLACES)[number]['value'] }>()(() => ({ place: 'parts' }))
+
 export function Spread() {
   const study = useSpread((state) => state.study)
+  const place = usePlace((state) => state.place)
   useEffect(readyCrew, [])
   return (
     <div className="spread">
@@ -40,13 +52,27 @@ export function Spread() {
           <Varies />
         </section>
         <section className="spread-answer" aria-label="What becomes of the parts">
-          <Commands />
-          {study ? <Answer study={study} /> : <Nothing />}
+          <Segments
+            label="What is asked"
+            bare
+            options={PLACES}
+            value={place}
+            onChoose={(next) => usePlace.setState({ place: next })}
+          />
+          <OnLoan />
+          {place === 'map' ? <GripMap /> : <Study study={study} />}
         </section>
       </div>
     </div>
   )
 }
+
+const Study = ({ study }: { study: SpreadStudy | null }) => (
+  <>
+    <Commands />
+    {study ? <Answer study={study} /> : <Nothing />}
+  </>
+)
 
 const Nothing = () => (
   <p className="spread-nothing">
@@ -99,7 +125,6 @@ function Commands() {
       </div>
       <Progress />
       {nothing && <p className="spread-hint">Nothing varies yet.</p>}
-      <OnLoan />
       {stale && (
         <p className="spread-hint">The answer below is that of the scenario as it was when the parts were gripped.</p>
       )}
@@ -146,7 +171,8 @@ function Progress() {
 
 function Answer({ study }: { study: SpreadStudy }) {
   const tallies = useSpread((state) => state.tallies)
-  const told = useSpread((state) => state.told)
+  // What is drawn may lag: the page answers hands first, and draws in pieces.
+  const told = useDeferredValue(useSpread((state) => state.told))
   // Tallies grow in place; `told` says when.
   const answers = useMemo<SpreadAnswer[]>(
     () =>

@@ -11,7 +11,6 @@ import {
   type Varied,
 } from '../../../sim/index.ts'
 import { edit, editMany, endGesture, useFault } from '../../parameters/refusal.ts'
-import { type Field, fieldAt, topKeys } from '../../read/scenario/walk.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useNominal } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
@@ -20,6 +19,7 @@ import { Choice, Pick } from '../../ui/Choice.tsx'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
 import { nameOf } from './name.ts'
+import { quantitiesOf } from './quantities.ts'
 import { Sketch } from './Sketch.tsx'
 import { Together } from './Together.tsx'
 import { Values } from './Values.tsx'
@@ -280,17 +280,9 @@ function rescaled(varied: Varied, value: number, share: boolean): Varied {
 /** Quantities that make no part differ from another. */
 const NOT = /^(run|requirements|spread|arm\.moves|approach|strategies|servo|events)\b/
 
-/** Paths of all quantities of a group that have a value. */
-function quantitiesIn(field: Field | undefined, scenario: Scenario): string[] {
-  if (!field || NOT.test(field.path)) return []
-  if (field.kind === 'group') return field.fields.flatMap((inner) => quantitiesIn(inner, scenario))
-  return field.kind === 'quantity' && typeof readPath(scenario, field.path) === 'number' ? [field.path] : []
-}
-
 function Add({ scenario }: { scenario: Scenario }) {
-  const { kind } = scenario.actuator
   const varies = scenario.spread.varies.map(({ path }) => path)
-  const paths = topKeys(kind).flatMap((key) => quantitiesIn(fieldAt(kind, key), scenario))
+  const paths = quantitiesOf(scenario, NOT)
   const options = [
     { value: '', label: 'Another quantity …' },
     ...paths.filter((path) => !varies.includes(path)).map((path) => ({ value: path, label: nameOf(scenario, path) })),

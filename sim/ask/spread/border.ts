@@ -34,7 +34,7 @@ export interface BorderMap {
 }
 
 /** Cells of the first grid along either parameter. */
-const GRID = 32
+export const GRID = 32
 /** Units of the lattice along a cell of the grid, and along the finest cell: 1/512 of the range in a grid of 32. */
 const COARSE = 128
 const FINE = 8
@@ -48,7 +48,7 @@ const OFF = 4
  */
 export async function traceBorder(x: Range, y: Range, classify: Classify, grid = GRID): Promise<BorderMap> {
   const side = grid * COARSE
-  const along = ({ from, to }: Range, place: number) => from + ((to - from) * place) / side
+  const along = (range: Range, place: number) => placeOn(range, place, side)
   const lattice = new Lattice(side, (points) => classify(points.map(([a, b]) => [along(x, a), along(y, b)] as const)))
   const tracer = new Tracer(lattice)
   await tracer.run(grid)
@@ -65,6 +65,12 @@ export async function traceBorder(x: Range, y: Range, classify: Classify, grid =
     hidden: 1 / grid,
   }
 }
+
+const placeOn = ({ from, to }: Range, place: number, side: number) => from + ((to - from) * place) / side
+
+/** Where the lines of the first grid lie on a range, both ends included: the very values that are classified. */
+export const gridOn = (range: Range, grid = GRID): number[] =>
+  Array.from({ length: grid + 1 }, (_, line) => placeOn(range, line * COARSE, grid * COARSE))
 
 interface Leaf {
   x: number

@@ -41,6 +41,8 @@ export interface SketchJson {
 
 export class Sketch {
   private readonly counts = new Map<number, number>()
+  /** Buckets that there are, rising; null: not put in order since the last was added. */
+  #ordered: number[] | null = null
   private total = 0
   private least = Number.POSITIVE_INFINITY
   private most = Number.NEGATIVE_INFINITY
@@ -122,12 +124,14 @@ export class Sketch {
   }
 
   private put(bucket: number, count: number): void {
+    if (!this.counts.has(bucket)) this.#ordered = null
     this.counts.set(bucket, (this.counts.get(bucket) ?? 0) + count)
     this.total += count
   }
 
   private inOrder(): [number, number][] {
-    return [...this.counts].sort(([one], [other]) => one - other)
+    this.#ordered ??= [...this.counts.keys()].sort((one, other) => one - other)
+    return this.#ordered.map((bucket) => [bucket, this.counts.get(bucket)!])
   }
 
   /** A place inside a bucket, 0 … 1 of its width, never beyond the least or the greatest. */

@@ -1,8 +1,8 @@
-/** What becomes of the part over two parameters, and where one fate gives way to another. */
+/** What becomes of the part over two parameters, where one fate gives way to another, and the figures on a grid. */
 import type { Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
-import { type BorderMap, type Range, traceBorder } from './border.ts'
-import { isFit } from './outcome.ts'
+import { type BorderMap, gridOn, type Range, traceBorder } from './border.ts'
+import { isFit, type Outcome } from './outcome.ts'
 import type { Crew } from './tasks.ts'
 
 export interface MapAxis extends Range {
@@ -21,17 +21,32 @@ const ITEM = 8
 /** Held, but a requirement is missed or a rating exceeded. */
 export const UNFIT = 'unfit'
 
-/** The noise is that of the file at every point. `told` hears of the points so far. */
+/** What a map calls that which became of a part. */
+export const classOf = (outcome: Outcome): string => (outcome.fate === 'held' && !isFit(outcome) ? UNFIT : outcome.fate)
+
+/** The grips on the lines of the first grid: all of a row of x, row by row of y. Null: not yet run. */
+export interface MapGrid {
+  xs: number[]
+  ys: number[]
+  outcomes: (Outcome | null)[]
+}
+
+export interface GripMap extends BorderMap {
+  grid: MapGrid
+}
+
+/** The noise is that of the file at every point. `told` hears of the points so far, and of the grid, which grows in place. */
 export async function runMap(
   scenario: Scenario,
   { strategy, x, y }: MapWish,
   crew: Crew,
-  told: (points: number) => boolean = () => true,
-): Promise<BorderMap> {
+  told: (points: number, grid: MapGrid) => boolean = () => true,
+): Promise<GripMap> {
   const shared = { scenario, strategy }
   const paths = [x.path, y.path]
+  const { grid, keep } = gridOf(x, y)
   let done = 0
-  return traceBorder(x, y, async (points) => {
+  const border = await traceBorder(x, y, async (points) => {
     const classes = new Array<string>(points.length)
     const items = Array.from({ length: Math.ceil(points.length / ITEM) }, (_, at) => ({
       paths,
@@ -39,13 +54,28 @@ export async function runMap(
     }))
     let going = true
     await crew.work('valued', shared, items, (outcomes, at) => {
-      for (const [place, outcome] of outcomes.entries())
-        classes[at * ITEM + place] = outcome.fate === 'held' && !isFit(outcome) ? UNFIT : outcome.fate
+      for (const [place, outcome] of outcomes.entries()) {
+        classes[at * ITEM + place] = classOf(outcome)
+        keep(points[at * ITEM + place]!, outcome)
+      }
       done += outcomes.length
-      going = told(done)
+      going = told(done, grid)
       return going
     })
     if (!going) throw new Error('stopped')
     return classes
   })
+  return { ...border, grid }
+}
+
+function gridOf(x: Range, y: Range) {
+  const [xs, ys] = [gridOn(x), gridOn(y)]
+  const columns = new Map(xs.map((value, at) => [value, at]))
+  const rows = new Map(ys.map((value, at) => [value, at]))
+  const grid: MapGrid = { xs, ys, outcomes: new Array<Outcome | null>(xs.length * ys.length).fill(null) }
+  const keep = ([a, b]: readonly [number, number], outcome: Outcome) => {
+    const [column, row] = [columns.get(a), rows.get(b)]
+    if (column !== undefined && row !== undefined) grid.outcomes[row * xs.length + column] = outcome
+  }
+  return { grid, keep }
 }
