@@ -5,5 +5,6 @@ import { BLOCKS, STRATEGIES } from './drive.ts'
 import { MEASURING } from './measuring.ts'
 import { PART } from './part.ts'
 import { RUN } from './run.ts'
+import { SCATTER } from './scatter.ts'
 
-export const SECTIONS: Section[] = [FRAME, ...AXIS, ...PART, ...MEASURING, ...BLOCKS, ...STRATEGIES, ...RUN]
+export const SECTIONS: Section[] = [FRAME, ...AXIS, ...PART, ...MEASURING, ...BLOCKS, ...STRATEGIES, ...RUN, SCATTER]
