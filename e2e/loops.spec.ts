@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises'
-import type { Page } from '@playwright/test'
+import type { Locator, Page } from '@playwright/test'
 import { audit, expect, field, rulesFor, sideways, test } from './support.ts'
 
 async function openLoops(page: Page) {
@@ -9,6 +9,35 @@ async function openLoops(page: Page) {
 }
 
 const figures = (page: Page) => page.getByRole('region', { name: 'Figures at the working points' })
+/** The wheel over a chart that has the focus, keys, and two fingers on it, each from the whole and back to it. */
+async function handles(page: Page, chart: Locator, looks: () => Promise<string | null>) {
+  const whole = await looks()
+  const zooms = async (how: string, zoom: () => Promise<unknown>) => {
+    await zoom()
+    await expect.poll(looks, how).not.toBe(whole)
+    await chart.press('0')
+    await expect.poll(looks, `back from ${how}`).toBe(whole)
+  }
+  await chart.focus()
+  await chart.evaluate((element) => element.scrollIntoView({ block: 'center' }))
+  const { x, y, width, height } = (await chart.boundingBox())!
+  await page.mouse.move(x + 0.5 * width, y + 0.5 * height)
+  await zooms('the wheel', () => page.mouse.wheel(0, -300))
+  await zooms('the key', () => chart.press('+'))
+  const client = await page.context().newCDPSession(page)
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...places: number[]) =>
+    client.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: places.map((share, id) => ({ id, x: x + share * width, y: y + 0.5 * height })),
+    })
+  await zooms('two fingers', async () => {
+    await touch('touchStart', 0.4, 0.6)
+    await touch('touchMove', 0.3, 0.7)
+    await touch('touchMove', 0.2, 0.8)
+    await touch('touchEnd')
+  })
+}
+
 const choose = (page: Page, loop: string) =>
   page.getByRole('group', { name: 'Loop' }).getByText(loop, { exact: true }).click()
 
@@ -32,6 +61,11 @@ test('figures, charts and step follow the loop and a slider; an unstable loop pr
   await expect(curve).not.toHaveAttribute('d', whole)
   await nyquist.dblclick()
   await expect(curve).toHaveAttribute('d', whole)
+  await handles(page, nyquist, () => curve.getAttribute('d'))
+  await nyquist.press('m')
+  await nyquist.press('PageUp')
+  await expect(page.getByRole('table', { name: 'Frequency response at the two cursors' })).toBeVisible()
+  await nyquist.press('Escape')
 
   const before = await figures(page).textContent()
   const gain = await field(page, 'Servo', 'Derivative gain')
@@ -146,6 +180,7 @@ test('robust tune: stopped, searched, picked by keyboard and mouse, used, undone
   await expect(front).not.toHaveAttribute('points', whole)
   await curve.press('0')
   await expect(front).toHaveAttribute('points', whole)
+  await handles(page, curve, () => front.getAttribute('points'))
   await curve.press('m')
   await curve.press('ArrowRight')
   await expect(tune.getByRole('columnheader', { name: 'Difference −1' })).toBeVisible()

@@ -2,7 +2,7 @@
 import { createReadStream, statSync } from 'node:fs'
 import type { Readable } from 'node:stream'
 import { createGunzip } from 'node:zlib'
-import { LOG_CHANNELS } from '../log/read/channels.ts'
+import { channelNames } from '../log/read/channels.ts'
 import { columnChoice } from '../log/read/choice.ts'
 import type { Log } from '../log/read/log.ts'
 import { LogReader } from '../log/read/reader.ts'
@@ -49,7 +49,7 @@ export async function usableLog(file: string, options: LogOptions): Promise<Log>
 function choiceOf(text: string, table: Table) {
   const choice = columnChoice(text, table)
   if (choice) return choice
-  const names = ['none', ...LOG_CHANNELS.map(({ id }) => id)].join(', ')
+  const names = ['none', ...channelNames()].join(', ')
   throw new Refused([
     `--column: given "${text}", allowed NAME=HEADER[:UNIT][*SCALE][+OFFSET] such as current=Iq:mA*-1, NAME one of ${names}`,
   ])

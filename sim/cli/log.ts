@@ -42,7 +42,7 @@ function report({ recordings, skipped, skippedMore, remarks, layout, clock }: Lo
   }
 }
 
-/** Skipped lines that a table lists. */
+/** Recordings, and skipped lines, that a table lists. */
 const LISTED = 20
 
 function table(read: Log): string {
@@ -51,7 +51,10 @@ function table(read: Log): string {
   return [
     layout ? layoutText(layout) : '',
     `time: ${clock ? clockText(clock, WORDS) : NO_FIGURE}`,
-    ...recordings.flatMap((recording, index) => ['', heading(recording, index), ...columnLines(recording)]),
+    ...recordings
+      .slice(0, LISTED)
+      .flatMap((recording, index) => ['', heading(recording, index), ...columnLines(recording)]),
+    ...(recordings.length > LISTED ? ['', `and ${recordings.length - LISTED} recordings more`] : []),
     ...(remarks.length > 0 ? ['', ...remarks.map((remark) => logRemarkText(remark, WORDS))] : []),
     ...(skipped.length > 0 ? ['', 'left out:'] : []),
     ...skipped.slice(0, LISTED).map(({ row, lastRow, why }) => `  ${linesText(row, lastRow)}: ${skipText(why)}`),

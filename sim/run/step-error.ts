@@ -89,7 +89,8 @@ function doubtOf<R extends JobResult>(
   errors: StepErrors<R>,
   error: number | null,
 ): Doubt<R['verdict']> | null {
-  const other = finer.find(({ verdict }) => verdict !== result.verdict)
+  const unlike = finer.filter(({ verdict }) => verdict !== result.verdict)
+  const other = unlike.find(({ events }) => events.unstable !== null) ?? unlike[0]
   const { step, verdict } = other ?? finer[0]!
   const about = (ground: Doubt['ground']) => ({ ground, step, verdict, error })
   if (other) return about('verdict')

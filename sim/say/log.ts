@@ -1,5 +1,5 @@
 /** What is said of a log that was read. */
-import { channelLabel } from '../log/read/channels.ts'
+import { channelLabel, channelName } from '../log/read/channels.ts'
 import type { LogFault, LogRemark, SkipReason } from '../log/read/facts.ts'
 import type { Clock, Column, Layout } from '../log/read/log.ts'
 import { grouped } from './spread.ts'
@@ -36,6 +36,8 @@ export function columnReason({ reason, unit, channel }: Pick<Column, 'reason' | 
       return `named ${reason.word}`
     case 'no-clock':
       return 'named a time, but it does not rise from row to row'
+    case 'rate':
+      return 'not needed, since a rate was given'
     case 'second-clock':
       return `another clock beside ${quoted(reason.column)}`
     case 'unknown':
@@ -103,6 +105,8 @@ export function logFaultText(fault: LogFault): string {
       return `Column ${quoted(fault.header)} is named twice.`
     case 'constant':
       return `Column ${quoted(fault.header)} never changes from ${figure(fault.value)}, so that it tells nothing of ${channelLabel(fault.channel)}.`
+    case 'wordy':
+      return `Column ${quoted(fault.header)} holds words, so that it cannot be ${channelLabel(fault.channel)}.`
     case 'valueless':
       return `Column ${quoted(fault.header)} holds no figure, so that it cannot be ${channelLabel(fault.channel)}.`
     case 'unit':
@@ -127,12 +131,20 @@ export function logRemarkText(remark: LogRemark, words: Wording): string {
       return `${rows(remark.rows)} of ${grouped(remark.of)} repeat the time of the row before and were left out: the stamps are coarser than the rows. --rate HZ does without them.`
     case 'limit-of-bits':
       return `${quoted(remark.column)} sits at ${remark.value}, a limit of 16 bits, in ${rows(remark.rows)}: it may be clipped.`
+    case 'at-limit':
+      return `${quoted(remark.column)} sits at ${figure(remark.value)} in ${words.ratio(remark.share)} of the rows: a limit of the drive, as it seems. What the axis does there is not told by it.`
+    case 'unlike':
+      return remark.ratio < 0
+        ? `${quoted(remark.position)} moves against the sign of ${quoted(remark.speed)}, ${figure(-remark.ratio)} times its way: turn one of them with *-1.`
+        : `${quoted(remark.position)} moves ${figure(remark.ratio)} times the way that ${quoted(remark.speed)} makes: one of their scales is off, or the time.`
+    case 'lags':
+      return `${quoted(remark.speed)} comes ${words.shortTime(remark.lag)} after the derivative of ${quoted(remark.position)}: it is filtered, and a mass that is fitted to it would be too small.`
     case 'coarse':
       return `${quoted(remark.column)} is coarse: ${remark.steps} steps of its resolution from end to end.`
     case 'same':
       return `${quoted(remark.column)} is figure by figure ${quoted(remark.other)}.`
     case 'unknown-scale':
-      return `${quoted(remark.column)} is ${channelLabel(remark.channel)} of unknown scale${remark.unit === '' ? ', without a unit' : `, in ${remark.unit}`}: its figures are as read until you say what one is, as in --column "${remark.channel}=${remark.column}${remark.unit === '' ? ':UNIT' : '*SCALE'}".`
+      return `${quoted(remark.column)} is ${channelLabel(remark.channel)} of unknown scale${remark.unit === '' ? ', without a unit' : `, in ${remark.unit}`}: its figures are as read until you say what one is, as in --column "${channelName(remark.channel)}=${remark.column}${remark.unit === '' ? ':UNIT' : '*SCALE'}".`
     case 'still':
       return 'Nothing moves in this log. To learn anything of the axis, record moves to and fro at two speeds or more, with some force or current beside the position.'
     case 'interpolated':
@@ -141,6 +153,8 @@ export function logRemarkText(remark: LogRemark, words: Wording): string {
       return `${quoted(remark.column)} never changes.`
   }
 }
+
+const OF_TIME = ['s', 'ms', 'µs', 'ns', 'min', 'h']
 
 /** How time is told. */
 export function clockText(clock: Clock, words: Wording): string {
@@ -161,7 +175,10 @@ export function clockText(clock: Clock, words: Wording): string {
     clock: 'by the clock that the lines above name',
     slope: 'by the slope of the position against the speed',
   }
-  return `column ${quoted(clock.column)} in ${clock.unit === '' ? 'units' : clock.unit} of ${words.of({ unit: 's' }, clock.scale)}, ${by[clock.by]}`
+  const unit = OF_TIME.includes(clock.unit)
+    ? clock.unit
+    : `${clock.unit || 'units'} of ${words.of({ unit: 's' }, clock.scale)}`
+  return `column ${quoted(clock.column)} in ${unit}, ${by[clock.by]}`
 }
 
 const SEPARATORS: Record<Layout['separator'], string> = {

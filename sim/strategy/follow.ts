@@ -29,10 +29,6 @@ export function approachCourse(scenario: Scenario): Course {
 /** Where the approach ends [m]. */
 export const approachEnd = (scenario: Scenario): number => approachCourse(scenario).end
 
-/** Current with which a clamp presses [A]. */
-export const clampLimit = ({ servo, strategies }: Pick<Scenario, 'servo' | 'strategies'>) =>
-  Math.min(strategies.currentClamp.limit, servo.currentLimit)
-
 /** The position loop of the servo, with its output limited by the servo's own limit. */
 export function fillPosition(loop: PositionPid, { servo }: Pick<Scenario, 'servo'>): void {
   const period = 1 / servo.rate

@@ -1,5 +1,6 @@
 /** Whole grips that the simulator and the independent integration both run: presets and hostile variants of them, without noise. */
 import { PRESETS, type Scenario } from '../../sim/index.ts'
+import { quantitiesOf } from '../scenario/schema-walk.ts'
 import { merge, scenarioOf, type Tree } from './support.ts'
 
 interface Case {
@@ -294,4 +295,50 @@ function wholeGrip({ name, preset, changes = {}, gauge = {} }: Case): WholeGrip 
   return { name, scenario: scenarioOf(below as unknown as Tree, quiet, changes) }
 }
 
-export const wholeGrips = (): WholeGrip[] => CASES.map(wholeGrip)
+/** Cases that are taken once more with every quantity of the hardware changed, and by so much at most as a factor. */
+const WILD = 14
+const REACH = 1.6
+
+/** What a wild grip leaves as it is: rates, places that have to fit each other, and times. */
+const KEPT =
+  /rate$|^run\.|^arm\.|^events\.|width$|opening$|stroke$|creepFrom$|from$|exponent$|Exponent$|centre|currentLimit$/i
+
+/** 0 … 1, by a key and a number: another key leaves the others what they are. */
+function lot(key: string, number: number): number {
+  let word = Math.imul(number + 1, 0x9e3779b1)
+  for (const letter of key) word = Math.imul(word ^ letter.charCodeAt(0), 0x01000193)
+  word = Math.imul(word ^ (word >>> 15), 0x85ebca6b)
+  return ((word ^ (word >>> 13)) >>> 0) / 2 ** 32
+}
+
+function wildGrip({ name, scenario }: WholeGrip, number: number): WholeGrip {
+  const wild = structuredClone(scenario) as unknown as Tree
+  for (const { path, schema } of quantitiesOf(scenario.actuator.kind)) {
+    if (schema.type === 'integer' || path.includes('[') || KEPT.test(path)) continue
+    const keys = path.split('.')
+    const last = keys.pop()!
+    const parent = keys.reduce<Tree | undefined>((tree, key) => tree?.[key] as Tree | undefined, wild)
+    const value = parent?.[last]
+    if (typeof value !== 'number') continue
+    const factor = REACH ** (2 * lot(path, number) - 1)
+    parent![last] = Math.min(schema.maximum, Math.max(schema.minimum, value * factor))
+  }
+  const { jaws, actuator, servo } = wild as unknown as {
+    jaws: { friction: { static: number; sliding: number } }
+    actuator: { motor: Tree & { peakCurrent: number }; transmission: Tree & { breakaway: number } }
+    servo: { currentLimit: number }
+  }
+  jaws.friction.sliding = Math.min(jaws.friction.sliding, jaws.friction.static)
+  const { motor, transmission } = actuator
+  transmission.breakaway = Math.max(transmission.breakaway, transmission.coulomb as number)
+  motor.peakCurrent = Math.max(motor.peakCurrent, motor.continuousCurrent as number, servo.currentLimit)
+  return { name: `${name}, all else`, scenario: scenarioOf(wild) }
+}
+
+/** Every so many of the cases that were thought of is drawn again. */
+export function wholeGrips(): WholeGrip[] {
+  const thought = CASES.map(wholeGrip)
+  const apart = thought.length / WILD
+  const wild = Array.from({ length: WILD }, (_, n) => wildGrip(thought[Math.floor(n * apart)]!, n))
+  return [...thought, ...wild]
+}

@@ -7,6 +7,7 @@
 import { describe, expect, it } from 'vitest'
 import { core } from '../../sim/cli/core.ts'
 import {
+  type GripResult,
   judgeGrip,
   type MetricId,
   PRESETS,
@@ -14,6 +15,7 @@ import {
   STRATEGIES,
   type StrategyId,
   simulateGrip,
+  stepCheck,
   uncheckable,
 } from '../../sim/index.ts'
 import { reasonIn } from '../say/support.ts'
@@ -65,9 +67,7 @@ function compare(scenario: Scenario, strategy: StrategyId): MetricId[] {
   })
 }
 
-describe('the stated step error is the true one, at most 4 times too large and 2.5 too small', {
-  timeout: 240_000,
-}, () => {
+describe('the stated step error is the true one, at most 4 times too large and 2.5 too small', () => {
   for (const { id, scenario } of PRESETS)
     it(id, () => {
       const strategies = STRATEGIES.map((strategy) => strategy.id)
@@ -88,7 +88,7 @@ describe('the stated step error is the true one, at most 4 times too large and 2
 })
 
 /** With noise a stated error is its size: at least a tenth of the true one, and as often too large as too small (own bounds). */
-describe('with noise and steps of measurement', { timeout: 240_000 }, () => {
+describe('with noise and steps of measurement', () => {
   const ratios = PRESETS.flatMap(({ scenario }) =>
     STRATEGIES.flatMap(({ id }) => [1, 2].flatMap((seed) => ratiosOf(make(scenario, { 'run.seed': seed }), id))),
   )
@@ -107,6 +107,24 @@ describe('with noise and steps of measurement', { timeout: 240_000 }, () => {
       simulateGrip(edits, 'current-clamp', { core, stepError: true }).result.scattered
     expect(scattered(scenario)).toContain('holdMargin')
     expect(scattered(calm(scenario))).toEqual([])
+  })
+})
+
+describe('held against runs that end otherwise', () => {
+  const { scenario } = PRESETS[0]!
+  const { result } = simulateGrip(scenario, 'current-clamp', { core })
+  const finer = (part: number, change: Partial<GripResult>) => ({ ...result, step: result.step / part, ...change })
+  const untouched = { ...result.metrics, peakForce: null, settledForce: null }
+
+  it('a force that is not there by a finer step is off by twice itself', () => {
+    const check = stepCheck(scenario, result, [finer(2, {}), finer(3, { verdict: 'missed', metrics: untouched })])
+    expect(check).toMatchObject({ stepError: 2, doubt: { ground: 'verdict', verdict: 'missed' } })
+  })
+
+  it('a run that leaves its rails by a finer step has no error, and is in doubt for that', () => {
+    const left = finer(3, { verdict: 'unstable', events: { ...result.events, unstable: 0.1 } })
+    const check = stepCheck(scenario, result, [finer(2, { verdict: 'missed', metrics: untouched }), left])
+    expect(check).toMatchObject({ stepError: null, stepErrors: {}, doubt: { verdict: 'unstable', step: left.step } })
   })
 })
 

@@ -1,4 +1,4 @@
-/** npm run hostile -- --count N --seed S [--block B]: hostile scenarios on every core of the machine, and the laws that they break. */
+/** npm run hostile -- --count N --seed S [--from B | --block B]: hostile scenarios on every core of the machine, and the laws that they break. */
 import { once } from 'node:events'
 import { availableParallelism } from 'node:os'
 import { parseArgs } from 'node:util'
@@ -17,6 +17,8 @@ const { values } = parseArgs({
   options: {
     count: { type: 'string', default: '20000' },
     seed: { type: 'string', default: '1' },
+    /** The first block, so that a count can go on where another one ended. */
+    from: { type: 'string', default: '0' },
     block: { type: 'string' },
   },
 })
@@ -24,7 +26,7 @@ const seed = whole('seed')
 if (isMainThread) await main()
 else parentPort!.on('message', ({ block, most }: Task) => parentPort!.postMessage(trial(seed, block, most)))
 
-function whole(name: 'count' | 'seed' | 'block'): number {
+function whole(name: 'count' | 'seed' | 'from' | 'block'): number {
   const value = Number(values[name])
   if (Number.isInteger(value) && value >= 0) return value
   console.error(`--${name}: given "${values[name]}", allowed a whole number`)
@@ -51,9 +53,10 @@ async function main() {
 function tasks(): Task[] {
   if (values.block !== undefined) return [{ block: whole('block'), most: BLOCK }]
   const count = whole('count')
-  return Array.from({ length: Math.ceil(count / BLOCK) }, (_, block) => ({
-    block,
-    most: Math.min(BLOCK, count - block * BLOCK),
+  const from = whole('from')
+  return Array.from({ length: Math.ceil(count / BLOCK) }, (_, n) => ({
+    block: from + n,
+    most: Math.min(BLOCK, count - n * BLOCK),
   }))
 }
 

@@ -140,9 +140,10 @@ export const LAWS: Law[] = [
 
 /** Of a run whose step error was asked for. */
 export const ERROR_LAW: Law = {
-  name: 'the error of the step is stated for every stable run with a force',
-  broken({ stepError, events, metrics }) {
-    const due = events.unstable === null && Boolean(metrics.peakForce) && Boolean(metrics.settledForce)
+  name: 'the error of the step is stated for every stable run with a force, or in doubt as a finer one leaves its rails',
+  broken({ stepError, events, metrics, doubt }) {
+    const stable = events.unstable === null && doubt?.verdict !== 'unstable'
+    const due = stable && Boolean(metrics.peakForce) && Boolean(metrics.settledForce)
     return unless(!due || (stepError !== null && stepError >= 0), () => `stated ${stepError}`)
   },
 }

@@ -8,10 +8,10 @@ const LITTLE_SLIP = 1e-4
 /** Forces as a share of themselves; margins of the ratio that they are over one; slip of itself or of a tenth of a millimetre. */
 export function errorShare(metrics: Metrics, errors: StepErrors<GripJudgement>): number | null {
   const { peakForce, settledForce, holdMargin, damageMargin, slipDistance } = metrics
-  if (!peakForce || !settledForce || errors.peakForce === undefined) return null
+  if (!peakForce || !settledForce || Object.keys(errors).length === 0) return null
   const over = (error: number | undefined, size: number) => (error ?? 0) / size
   return Math.max(
-    over(errors.peakForce, peakForce),
+    over(errors.peakForce ?? GONE * peakForce, peakForce),
     over(errors.settledForce ?? GONE * settledForce, settledForce),
     over(errors.holdMargin, Math.max(1, 1 + (holdMargin ?? 0))),
     over(errors.damageMargin, Math.max(1, 1 + (damageMargin ?? 0))),
@@ -19,7 +19,7 @@ export function errorShare(metrics: Metrics, errors: StepErrors<GripJudgement>):
   )
 }
 
-/** Error of a settled force that the finer run does not have, as twice the change to none: in shares of itself. */
+/** Error of a force that the finer run does not have, as twice the change to none: in shares of itself. */
 const GONE = 2
 
 /** A margin that is smaller than its error. */

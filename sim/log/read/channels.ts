@@ -42,24 +42,30 @@ export const LOG_CHANNELS: readonly ChannelOfLog[] = [
   ...OWN,
 ]
 
-/** Other words for a channel where a person names one. */
-const ALIASES: Record<string, Channel | 'time'> = {
-  position: 'travel',
-  reference: 'target',
-  velocity: 'speed',
-  'speed-reference': 'wantedSpeed',
-  'motor-position': 'motorTravel',
-  'current-command': 'command',
-  load: 'gauge',
-  trial: 'recording',
+/** Plainer names for channels, as a person writes them in a line; the measured force is that of the gauge. */
+const PLAIN: Partial<Record<Channel, string>> = {
+  travel: 'position',
+  target: 'reference',
+  wantedSpeed: 'speed-reference',
+  motorTravel: 'motor-position',
+  gauge: 'force',
+  force: 'contact-force',
 }
 
-/** The channel that a person means; null: there is none of that name. */
+const plainName = (id: Channel | 'time'): string => (id === 'time' ? id : (PLAIN[id] ?? id))
+
+/** What `channelNamed` knows. */
+export const channelNames = (): string[] => LOG_CHANNELS.map(({ id }) => plainName(id))
+
+/** The channel that a person means, by its plain name or the one that it has in a trace; null: there is none of that name. */
 export const channelNamed = (name: string): Channel | 'time' | null =>
-  LOG_CHANNELS.find(({ id }) => id === name)?.id ?? ALIASES[name.toLowerCase()] ?? null
+  LOG_CHANNELS.find(({ id }) => plainName(id) === name)?.id ?? LOG_CHANNELS.find(({ id }) => id === name)?.id ?? null
 
 export const channelLabel = (channel: Channel | 'time'): string =>
   LOG_CHANNELS.find(({ id }) => id === channel)?.label ?? channel
+
+/** How a person names it. */
+export { plainName as channelName }
 
 export const channelUnits = (channel: Channel | 'time'): readonly string[] =>
   LOG_CHANNELS.find(({ id }) => id === channel)?.units ?? []

@@ -26,7 +26,7 @@ export function clocksOf(table: Table, guesses: readonly Guessed[], { rate }: Ch
   for (const guess of guesses)
     if (guess.channel === 'time' && !times.includes(guess)) {
       guess.channel = null
-      guess.reason = rate === undefined ? { kind: 'no-clock' } : { kind: 'unknown' }
+      guess.reason = { kind: rate === undefined ? 'no-clock' : 'rate' }
     }
   const asked = times.filter(({ choice }) => choice)
   const clocks = distinct(asked.length > 0 ? alone(times, asked[0]!) : times, guesses)
@@ -165,7 +165,7 @@ function byRate(table: Table, columns: Guessed[], asked: number | undefined): Cl
   const group = (clock: Clock): Group => ({ clock, stamps: null, columns })
   if (asked !== undefined)
     return { groups: [group({ kind: 'rate', rate: asked, by: 'person', text: '' })], faults: [], remarks: [] }
-  const rate = said(table, RATE, 'Hz') ?? inverse(said(table, PERIOD, 's'))
+  const rate = said(table, RATE, 'Hz') ?? inverse(said(table, PERIOD, 's')) ?? confirmed(table, columns)
   if (!rate) {
     const period = (table.layout?.preamble ?? []).find((line) => PERIOD.test(line) || RATE.test(line)) ?? ''
     return {
@@ -204,6 +204,12 @@ function said({ layout }: Table, words: RegExp, si: string): Saying | null {
     if (value !== null && value > 0) return { value, text: line.trim() }
   }
   return null
+}
+
+/** A frequency under no name, where the position moves as the speed says at that rate or a power of ten of it. */
+function confirmed(table: Table, columns: readonly Guessed[]): Saying | null {
+  const found = said(table, /(?=(?<![\w.,])\d+(?:[.,]\d+)?\s*[kM]?Hz\b)/, 'Hz')
+  return found && slopeOf(null, table.layout!.thinned / found.value, columns) !== null ? found : null
 }
 
 /** `[ms]:;4.000`, `: 4.000 ms`, `= 8kHz` */

@@ -21,6 +21,8 @@ export type Reason =
   | { kind: 'not'; word: string }
   /** Named a time, it does not rise. */
   | { kind: 'no-clock' }
+  /** A time, but a rate was given. */
+  | { kind: 'rate' }
   /** Another clock of the same rows. */
   | { kind: 'second-clock'; column: string }
   | { kind: 'unknown' }
@@ -54,6 +56,7 @@ export type LogFault =
   | { kind: 'two-for-one'; channel: Channel | 'time'; headers: string[] }
   | { kind: 'asked-twice'; header: string }
   | { kind: 'constant'; channel: Channel | 'time'; header: string; value: number }
+  | { kind: 'wordy'; channel: Channel | 'time'; header: string }
   | { kind: 'valueless'; channel: Channel | 'time'; header: string }
   | { kind: 'unit'; unit: string; header: string }
 
@@ -65,6 +68,11 @@ export type LogRemark =
   | { kind: 'thinned'; every: number }
   | { kind: 'repeated'; rows: number; of: number }
   | { kind: 'limit-of-bits'; column: string; value: number; rows: number }
+  /** What a drive gives sits at its extreme in so many of the rows. */
+  | { kind: 'at-limit'; column: string; channel: Channel; value: number; share: number }
+  /** The position moves so many times the way that the speed makes. */
+  | { kind: 'unlike'; speed: string; position: string; ratio: number }
+  | { kind: 'lags'; speed: string; position: string; lag: number }
   | { kind: 'coarse'; column: string; steps: number }
   | { kind: 'same'; column: string; other: string }
   | { kind: 'unknown-scale'; column: string; unit: string; channel: Channel }

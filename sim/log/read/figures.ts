@@ -17,7 +17,7 @@ export type Decimal = '.' | ','
 /** NaN where the field holds none: `isMissing` tells whether it says so itself. */
 export function figureOf(field: string, decimal: Decimal): number {
   const value = +field
-  if (value === 0) return field.trim() === '' ? Number.NaN : 0
+  if (value === 0) return field.trim() === '' ? Number.NaN : value
   if (Number.isNaN(value)) return slowly(field.trim(), decimal)
   // Where commas are decimal, points group: 1.234 is a thousand.
   if (decimal === ',' && GROUPED[','].test(field.trim())) return Number(field.replaceAll('.', ''))

@@ -8,6 +8,7 @@ import { fieldsOf, pairsOf } from './fields.ts'
 import { figureOf, isMissing } from './figures.ts'
 import { headingOf } from './guess.ts'
 import { isComment } from './header.ts'
+import { type Marks, quickRow } from './quick.ts'
 import { type Rec, Records } from './records.ts'
 import { digitsOf, type Sniffed, sniff } from './sniff.ts'
 import { MOST_FIGURES, Rows, Skips, type Table } from './table.ts'
@@ -39,10 +40,17 @@ export class LogReader {
   private bytes = 0
   /** Fields of the row before. */
   private widthBefore = 0
+  /** Figures of the row that is under way. */
+  private figures = new Float64Array(0)
+  /** Codes of separator and decimal mark where rows may be plain, see `quickRow`. */
+  private plain: Marks | null = null
 
   constructor(options: ReadOptions = {}) {
     this.options = options
-    this.records = new Records((record) => this.take(record))
+    this.records = new Records(
+      (record) => this.take(record),
+      (text, from, to, line) => this.quickly(text, from, to, line),
+    )
   }
 
   /** The next bytes of the file; false: no more are wanted, since this is no log. */
@@ -111,6 +119,8 @@ export class LogReader {
       return
     }
     this.rows = new Rows(this.sniffed.columns.length, this.options.mostFigures ?? MOST_FIGURES)
+    this.figures = new Float64Array(this.sniffed.columns.length)
+    this.plain = plainOf(this.sniffed)
     for (const record of head.slice(this.sniffed.start)) this.row(record)
   }
 
@@ -126,6 +136,19 @@ export class LogReader {
     else this.read(record, fieldsOf(text, sniffed.layout.separator), sniffed)
   }
 
+  /** Whether the line that stands there is a plain row, which is kept then. */
+  private quickly(text: string, from: number, to: number, line: number): boolean {
+    const { sniffed, plain, figures } = this
+    const { lines } = this.options
+    if (!sniffed || !plain || (lines && (line < lines.from || line > lines.to))) return false
+    figures.fill(Number.NaN)
+    const width = quickRow(text, from, to, plain, figures)
+    if (width < sniffed.least || figures.every(Number.isNaN)) return false
+    this.widthBefore = width
+    this.keep(line)
+    return true
+  }
+
   private leave({ text, line }: Rec, kind: 'text' | 'comment', hard: boolean): void {
     this.skips.add(line, END.test(text) ? { kind: 'end', text: shown(text) } : { kind, text: shown(text) })
     this.rows.part(hard)
@@ -139,12 +162,13 @@ export class LogReader {
     else {
       const why = whyNot(record, fields, sort, before, sniffed)
       if (why) this.skips.add(record.line, why)
-      else this.keep(sort.figures, record.line)
+      else this.keep(record.line)
     }
   }
 
   private sort(fields: string[], columns: Sniffed['columns']): Sorted {
-    const sort: Sorted = { figures: new Array<number>(columns.length).fill(Number.NaN), numbers: 0, note: -1, width: 0 }
+    const sort: Sorted = { numbers: 0, note: -1, width: 0 }
+    const figures = this.figures.fill(Number.NaN)
     for (let place = 0; place < fields.length; place++) {
       const field = fields[place]!
       const column = columns[place]
@@ -152,11 +176,11 @@ export class LogReader {
       const figure = wordy ? Number.NaN : figureOf(field, column?.decimal ?? '.')
       if (!Number.isNaN(figure)) {
         sort.numbers++
-        if (column) sort.figures[place] = figure
+        if (column) figures[place] = figure
       } else if (field === '' || isMissing(field)) {
         if (field.trim() === '') continue
         sort.numbers++
-      } else if (wordy) sort.figures[place] = this.rows.wordAt(place, field.trim())
+      } else if (wordy) figures[place] = this.rows.wordAt(place, field.trim())
       else if (sort.note < 0) sort.note = place
       sort.width = place + 1
     }
@@ -171,17 +195,23 @@ export class LogReader {
     } else this.leave(record, 'text', true)
   }
 
-  private keep(figures: number[], line: number): void {
+  private keep(line: number): void {
     const row = this.rows.place(line)
     if (row < 0) return
     const { values } = this.rows
-    for (let place = 0; place < figures.length; place++) values[place]![row] = figures[place]!
+    for (let place = 0; place < values.length; place++) values[place]![row] = this.figures[place]!
   }
+}
+
+/** Rows can be plain where a letter parts them, no column holds words, and all have the same decimal mark. */
+function plainOf({ layout: { separator }, columns }: Sniffed): Marks | null {
+  const mark = columns[0]!.decimal
+  if (separator.length > 1 || columns.some(({ wordy, decimal }) => wordy || decimal !== mark)) return null
+  return separator === mark ? null : { separator: separator.charCodeAt(0), mark: mark.charCodeAt(0) }
 }
 
 /** What the fields of a row are. */
 interface Sorted {
-  figures: number[]
   /** How many are figures, or say themselves that they are none. */
   numbers: number
   /** Place of the first that is a text among figures; negative: none. */

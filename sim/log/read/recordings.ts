@@ -3,7 +3,7 @@ import { type Guessed, nameOf } from './guess.ts'
 import type { Column, Recording } from './log.ts'
 import { type Scale, scaleOf } from './scale.ts'
 import { GAP, type Segment } from './segments.ts'
-import { medianRise, statsOf } from './stats.ts'
+import { medianRise, type Stats, statsOf } from './stats.ts'
 import type { Table } from './table.ts'
 
 const AS_READ: Scale = { scale: null, offset: 0, si: '' }
@@ -16,7 +16,7 @@ export function recordingOf(
   columns: readonly Guessed[],
 ): Recording {
   const { rows } = segment
-  const read = columns.map((guess) => columnOf(guess, (raw) => taken(raw, rows)))
+  const read = columns.map((guess) => columnOver(guess, rows))
   return {
     rows: rows.length,
     line: table.lines[rows[0]!]!,
@@ -31,18 +31,37 @@ export function recordingOf(
   }
 }
 
-/** A column over the rows that `take` picks. */
-export function columnOf(
-  guess: Guessed,
-  take: (raw: Float64Array) => Float64Array,
-): { column: Column; values: Float64Array } {
-  const { channel, reason, unit, place, raw } = guess
-  const { scale, offset, si } = channel && channel !== 'time' ? scaleOf(guess, channel) : AS_READ
-  const values = take(raw.values)
+/** A column over some rows. */
+function columnOver(guess: Guessed, rows: Uint32Array): { column: Column; values: Float64Array } {
+  const { scale, offset } = scaleIn(guess)
+  const values = taken(guess.raw.values, rows)
   if (scale !== null && (scale !== 1 || offset !== 0))
     for (let row = 0; row < values.length; row++) values[row] = values[row]! * scale + offset
-  const { least, most, resolution, missing } = statsOf(values)
-  const column: Column = {
+  return { column: described(guess, statsOf(values)), values }
+}
+
+/** A column over all rows of the file. */
+export function columnOf(guess: Guessed): Column {
+  const { scale, offset } = scaleIn(guess)
+  const si = (value: number) => (scale === null ? value : value * scale + offset)
+  const { least, most, resolution, missing } = guess.stats
+  const ends = [si(least), si(most)]
+  return described(guess, {
+    least: Math.min(...ends),
+    most: Math.max(...ends),
+    resolution: resolution * Math.abs(scale ?? 1),
+    missing,
+  })
+}
+
+const scaleIn = (guess: Guessed): Scale =>
+  guess.channel && guess.channel !== 'time' ? scaleOf(guess, guess.channel) : AS_READ
+
+function described(guess: Guessed, found: Pick<Stats, 'least' | 'most' | 'resolution' | 'missing'>): Column {
+  const { channel, reason, unit, place, raw } = guess
+  const { scale, offset, si } = scaleIn(guess)
+  const { least, most, resolution, missing } = found
+  return {
     header: guess.header,
     place,
     channel: channel === 'time' ? null : channel,
@@ -58,7 +77,6 @@ export function columnOf(
     words: raw.wordy ? raw.words : null,
     clock: null,
   }
-  return { column, values }
 }
 
 function taken(raw: Float64Array, rows: Uint32Array): Float64Array {

@@ -8,18 +8,25 @@ export interface Rec {
   ended: boolean
 }
 
+/** A line with an end that stands in a text, and its number; true: it was taken, and is no record to be told. */
+type Quick = (text: string, from: number, to: number, line: number) => boolean
+
 /** Lines and letters that a quoted field may span; beyond, its opening quote was a stray one. */
 const MOST_LINES = 50
 const MOST_LETTERS = 20_000
 
+const CR = 13
+
 export class Records {
   private readonly emit: (record: Rec) => void
+  private readonly quick: Quick
   private line = 0
   private tail = ''
   private open: Rec[] = []
 
-  constructor(emit: (record: Rec) => void) {
+  constructor(emit: (record: Rec) => void, quick: Quick = () => false) {
     this.emit = emit
+    this.quick = quick
   }
 
   push(text: string): void {
@@ -41,13 +48,26 @@ export class Records {
 
   /** Lines without the end of the last one; `ended`: whether that one had an end. */
   private lines(text: string, ended = true): void {
-    const lines = text.split('\n')
-    const last = lines.length - 1
-    for (let i = 0; i <= last; i++) {
-      const line = lines[i]!
-      if (line.indexOf('\r') < 0) this.take(line, ended || i < last)
-      else for (const part of line.replace(/\r+$/, '').split('\r')) this.take(part, ended || i < last)
+    let from = 0
+    for (;;) {
+      const feed = text.indexOf('\n', from)
+      const to = feed < 0 ? text.length : feed
+      this.one(text, from, to, ended || feed >= 0)
+      if (feed < 0) return
+      from = feed + 1
     }
+  }
+
+  private one(text: string, from: number, to: number, ended: boolean): void {
+    let end = to
+    while (end > from && text.charCodeAt(end - 1) === CR) end--
+    if (ended && this.open.length === 0 && this.quick(text, from, end, this.line + 1)) {
+      this.line += 1
+      return
+    }
+    const line = text.slice(from, end)
+    if (line.indexOf('\r') < 0) this.take(line, ended)
+    else for (const part of line.split('\r')) this.take(part, ended)
   }
 
   private take(text: string, ended: boolean): void {

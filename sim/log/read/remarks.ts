@@ -1,9 +1,11 @@
 /** What stands out in a log. */
+import type { Channel } from './channels.ts'
 import type { LogRemark } from './facts.ts'
 import { type Guessed, headingOf, nameOf } from './guess.ts'
-import { channelOf, type Recording } from './log.ts'
+import { kinshipOf } from './kinship.ts'
+import { type Column, channelOf, type Recording } from './log.ts'
 import { wordsOf } from './names.ts'
-import { medianRise } from './stats.ts'
+import type { Stats } from './stats.ts'
 import type { Table } from './table.ts'
 
 /** Limits of integers of 16 bits, with sign and without. */
@@ -37,7 +39,7 @@ function isSame({ raw: a, stats: one }: Guessed, { raw: b, stats: other }: Guess
   return a.values.every((value, row) => Object.is(value, b.values[row]))
 }
 
-export function remarksOn(table: Table, recordings: readonly Recording[]): LogRemark[] {
+export function remarksOn(table: Table, stats: readonly Stats[], recordings: readonly Recording[]): LogRemark[] {
   const all = recordings.flatMap((recording) => recording.columns)
   const places = [...new Map(all.map((column) => [column.place, column])).values()]
   return [
@@ -50,8 +52,10 @@ export function remarksOn(table: Table, recordings: readonly Recording[]): LogRe
       const column = nameOf({ header, place })
       const raw = table.columns[place - 1]!
       const own = all.filter((each) => each.place === place)
-      const remarks: LogRemark[] = [...limits(column, raw.values), ...doubles(column, place, table)]
+      const remarks: LogRemark[] = [...limits(column, raw.values), ...doubles(column, place, table, stats)]
       if (channel && own.every(({ least, most }) => least === most)) remarks.push({ kind: 'constant', column, channel })
+      if (channel && own.some(({ least, most }) => least < most))
+        remarks.push(...atLimit(column, place, channel, recordings))
       if (channel && scale === null)
         remarks.push({ kind: 'unknown-scale', column, unit: reason.kind === 'counts' ? 'counts' : unit, channel })
       const steps = Math.max(
@@ -61,6 +65,7 @@ export function remarksOn(table: Table, recordings: readonly Recording[]): LogRe
         remarks.push({ kind: 'coarse', column, steps: Math.round(steps) })
       return remarks
     }),
+    ...kin(recordings),
     ...(moves(recordings) ? [] : [{ kind: 'still' as const }]),
   ]
 }
@@ -78,17 +83,57 @@ function limits(column: string, values: Float64Array): LogRemark[] {
   })
 }
 
-/** An earlier column of the same figures. */
-function doubles(column: string, place: number, { columns }: Table): LogRemark[] {
+const GIVEN: Channel[] = ['voltage', 'command', 'current']
+/** Share of the rows on an extreme from which it is a limit. */
+const ON_LIMIT = 0.1
+
+function atLimit(column: string, place: number, channel: Channel, recordings: readonly Recording[]): LogRemark[] {
+  if (!GIVEN.includes(channel)) return []
+  return recordings.flatMap((recording): LogRemark[] => {
+    const at = recording.columns.findIndex((each) => each.place === place)
+    const own: Column | undefined = recording.columns[at]
+    if (!own || own.least === own.most) return []
+    return [own.least, own.most].flatMap((value): LogRemark[] => {
+      const share = recording.values[at]!.reduce((sum, each) => sum + (each === value ? 1 : 0), 0) / recording.rows
+      return value !== 0 && share >= ON_LIMIT && (own.most - own.least) / own.resolution > COARSE
+        ? [{ kind: 'at-limit', column, channel, value, share }]
+        : []
+    })
+  })
+}
+
+/** How far off one the ratio may be, and lags in steps that are worth saying. */
+const UNLIKE = 0.1
+const LAG = 3
+
+function kin(recordings: readonly Recording[]): LogRemark[] {
+  return recordings.slice(0, 1).flatMap((recording): LogRemark[] => {
+    const kinship = kinshipOf(recording)
+    if (!kinship) return []
+    const [position, speed] = (['travel', 'speed'] as const).map((channel) =>
+      nameOf(channelOf(recording, channel)!.column),
+    )
+    const names = { position: position!, speed: speed! }
+    return [
+      ...(Math.abs(kinship.ratio - 1) > UNLIKE ? [{ kind: 'unlike' as const, ...names, ratio: kinship.ratio }] : []),
+      ...(kinship.lag >= LAG * recording.step ? [{ kind: 'lags' as const, ...names, lag: kinship.lag }] : []),
+    ]
+  })
+}
+
+/** An earlier column of the same figures, of those that change. */
+function doubles(column: string, place: number, { columns }: Table, stats: readonly Stats[]): LogRemark[] {
   const { values } = columns[place - 1]!
+  const own = stats[place - 1]!
   const other = columns.findIndex(
-    (each, index) => index < place - 1 && varies(each.values) && isEqual(each.values, values),
+    (each, index) =>
+      index < place - 1 &&
+      own.resolution > 0 &&
+      own.least === stats[index]!.least &&
+      each.values.every((value, row) => Object.is(value, values[row])),
   )
   return other < 0 ? [] : [{ kind: 'same', column, other: headingOf(columns[other]!).name || `#${other + 1}` }]
 }
-
-const varies = (values: Float64Array) => !Number.isNaN(medianRise(values))
-const isEqual = (a: Float64Array, b: Float64Array) => a.every((value, row) => Object.is(value, b[row]))
 
 /** Steps of its resolution within which a position stands still. */
 const STILL = 2

@@ -27,11 +27,14 @@ export function understand(table: Table, choices: Choices = {}): Log {
     skipped: skips.inOrder(),
     skippedMore: skips.more,
     clock: clocks.groups[0]?.clock ?? null,
-    columns: guesses.filter(isShown).map((guess) => columnOf(guess, (raw) => raw.slice()).column),
+    columns: guesses.filter(isShown).map(columnOf),
   }
   if (log.faults.length > 0) return log
   if (recordings.length === 0) return { ...log, faults: [{ kind: 'no-rows' }] }
-  return { ...log, recordings, remarks: [...clocks.remarks, ...remarks, ...remarksOn(table, recordings)] }
+  const all = [...clocks.remarks, ...remarks, ...remarksOn(table, stats, recordings)]
+  // What the slope says of the time, it says of the scales as well: once is enough.
+  const contradicted = all.some(({ kind }) => kind === 'time-contradicted')
+  return { ...log, recordings, remarks: all.filter(({ kind }) => kind !== 'unlike' || !contradicted) }
 }
 
 const nothing = ({ layout, skipped, skippedMore }: Table, faults: LogFault[]): Log => ({
@@ -50,9 +53,10 @@ const isShown = ({ raw, stats }: Guessed) => raw.name !== '' || raw.unit !== '' 
 
 /** What a person asks for must be there. */
 function askedFaults(guesses: readonly Guessed[]): LogFault[] {
-  return guesses.flatMap(({ choice, channel, stats, header, place }): LogFault[] => {
+  return guesses.flatMap(({ choice, channel, stats, header, place, raw }): LogFault[] => {
     if (!choice || channel === null) return []
     const asked = { channel, header: nameOf({ header, place }) }
+    if (raw.wordy && !raw.stamps && channel !== 'flag' && channel !== 'recording') return [{ kind: 'wordy', ...asked }]
     if (Number.isNaN(stats.least)) return [{ kind: 'valueless', ...asked }]
     return stats.least === stats.most ? [{ kind: 'constant', ...asked, value: stats.least }] : []
   })

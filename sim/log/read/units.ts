@@ -83,7 +83,7 @@ const BARE: [unit: string, spellings: string][] = [
   ],
   ['counts/s', 'counts/s count/s cts/s cnt/s inc/s incr/s pulses/s steps/s step/s pps pt/s'],
   ['%', '% pct percent prozent percento pour-cent'],
-  ['‰', '‰ permille'],
+  ['‰', '‰ permille 0.1% 0,1%'],
   ['', '- -- 1 none bool boolean logic n/a'],
 ]
 

@@ -132,7 +132,11 @@ describe('no time column', () => {
 
   it('a rate that the slope of the position contradicts', () => {
     const move = lines(count(400, (n) => [10 * Math.sin(n / 40), 2000 * Math.cos(n / 40)]))
-    const log = read(`Logged at a sample rate of 8Hz\nx [mm];v [mm/s]\n${move}`)
+    expect(read(`Axis 3, 8 kHz\nx [mm];v [mm/s]\n${move}`).clock).toMatchObject({ rate: 8000, by: 'preamble' })
+    expect(read(`Axis 3, 9 kHz\nx [mm];v [mm/s]\n${move.replaceAll('.', '')}`).faults).toMatchObject([
+      { kind: 'no-time' },
+    ])
+    const log = read(`Logged at 8Hz\nx [mm];v [mm/s]\n${move}`)
     expect(log.clock).toMatchObject({ kind: 'rate', by: 'slope' })
     expect(only(log).step).toBeCloseTo(1 / 8000, 9)
     expect(log.remarks).toContainEqual(expect.objectContaining({ kind: 'time-contradicted', taken: true }))

@@ -92,7 +92,7 @@ describe('units', () => {
     ['n [rpm]', 'speed=n*0.005', 'speed', 0.005 / 60],
     ['w [rad/s]', 'speed=w:rad/s*0.01', 'speed', 0.01 / (2 * Math.PI)],
     ['torque [%]', 'current=torque:%*0.032', 'current', 0.032],
-    ['F [mV]', 'gauge=F*25', 'gauge', 25],
+    ['F [mV]', 'force=F*25', 'gauge', 25],
     ['I*10', 'current=I*10:mA*-1', 'current', -1e-3],
     ['a:b', 'current=a:b', 'current', null],
     ['i', 'current=i:A', 'current', 1],
@@ -190,13 +190,14 @@ describe('which column it is', () => {
 })
 
 describe('refused', () => {
-  const text = table('x [mm];i [A];z', [1, 2, 3], ['NaN', 'NaN', 'NaN'], [5, 5, 5])
+  const text = table('x [mm];i [A];z;door', [1, 2, 3], ['NaN', 'NaN', 'NaN'], [5, 5, 5], ['open', 'shut', 'open'])
 
   it.each([
     ['current=i', { kind: 'valueless', channel: 'current', header: 'i' }],
     ['current=z', { kind: 'constant', channel: 'current', header: 'z', value: 5 }],
-    ['current=w', { kind: 'no-column', header: 'w', columns: ['t', 'x', 'i', 'z'] }],
-    ['current=#9', { kind: 'no-column', header: '#9', columns: ['t', 'x', 'i', 'z'] }],
+    ['current=door', { kind: 'wordy', channel: 'current', header: 'door' }],
+    ['current=w', { kind: 'no-column', header: 'w', columns: ['t', 'x', 'i', 'z', 'door'] }],
+    ['current=#9', { kind: 'no-column', header: '#9', columns: ['t', 'x', 'i', 'z', 'door'] }],
     ['current=x:furlong', { kind: 'unit', unit: 'furlong', header: 'x' }],
   ])('%s', (column, fault) => {
     expect(read(text, { column: [column] }).faults).toContainEqual(fault)
@@ -243,5 +244,34 @@ describe('refused', () => {
     expect(read(table('x [mm];i [A]', [5, 5.001, 5, 5], [1, 2, 3, 4])).remarks).toContainEqual({ kind: 'still' })
     expect(read(table('x [mm];i [A]', [5, 6, 7, 9], [1, 2, 3, 4])).remarks).not.toContainEqual({ kind: 'still' })
     expect(read(table('i [A]', [1, 2, 3, 4])).remarks).not.toContainEqual({ kind: 'still' })
+  })
+})
+
+describe('whether columns go together', () => {
+  const rows = Array.from({ length: 400 }, (_, n) => n)
+  const text = (x: (t: number) => number, v: (t: number) => number) =>
+    `t [s];x [m];v [m/s]\n${rows.map((n) => [n / 100, x(n / 100), v(n / 100)].join(';')).join('\n')}\n`
+  const [sine, slope] = [(t: number) => 0.1 * Math.sin(3 * t), (t: number) => 0.3 * Math.cos(3 * t)]
+
+  it('says nothing where the speed is the derivative of the position', () => {
+    expect(read(text(sine, slope)).remarks).toEqual([])
+  })
+
+  it('a speed that is filtered comes late', () => {
+    // Closed form: the speed is the derivative 80 ms before.
+    const { remarks } = read(text(sine, (t) => slope(t - 0.08)))
+    expect(remarks).toEqual([{ kind: 'lags', speed: 'v', position: 'x', lag: expect.closeTo(0.08, 9) }])
+  })
+
+  it.each([-1, 0.5, 3])('a speed of which the position makes %d times the way', (ratio) => {
+    const { remarks } = read(text(sine, (t) => slope(t) / ratio))
+    expect(remarks).toEqual([{ kind: 'unlike', speed: 'v', position: 'x', ratio: expect.closeTo(ratio, 1) }])
+  })
+
+  it('a voltage that sits at its limit', () => {
+    const u = rows.map((n) => Math.min(10, Math.max(-20, 12 * Math.sin(n / 30))))
+    const { remarks } = read(`t [s];u [V]\n${u.map((value, n) => `${n};${value}`).join('\n')}\n`)
+    const share = u.filter((value) => value === 10).length / u.length
+    expect(remarks).toEqual([{ kind: 'at-limit', column: 'u', channel: 'voltage', value: 10, share }])
   })
 })
