@@ -34,6 +34,8 @@ export function fillPosition(loop: PositionPid, { servo }: Pick<Scenario, 'servo
   const period = 1 / servo.rate
   loop.setPi(servo.kp, servo.ki, period)
   loop.kd = servo.kd
+  loop.leftOut = servo.kp * (1 - servo.setpointWeights.proportional)
+  loop.derivativeWeight = servo.setpointWeights.derivative
   loop.velocityFeedforward = servo.velocityFeedforward
   loop.accelerationFeedforward = servo.accelerationFeedforward
   loop.slope.set(servo.speedFilter, period)

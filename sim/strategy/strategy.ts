@@ -43,8 +43,8 @@ export interface OwnCauses {
   deadband(scenario: Scenario): Edit[]
 }
 
-/** What a drive counts in units of its own: speed and acceleration by the sample, times in samples. */
-export type DriveQuantity = 'current' | 'length' | 'speed' | 'acceleration' | 'force' | 'time'
+/** What a drive counts in units of its own: speed and acceleration by the sample, times in samples, shares shifted as gains are. */
+export type DriveQuantity = 'current' | 'length' | 'speed' | 'acceleration' | 'force' | 'time' | 'share'
 
 /** A row of the settings sheet. */
 export interface SheetRow {

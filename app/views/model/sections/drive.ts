@@ -61,8 +61,8 @@ export const BLOCKS: Section[] = [
     id: 'servo',
     title: 'Servo',
     blocks: [
-      say`Position PID on the profile $x^*$, computed at each servo sample without delay. The derivative acts on the profile’s speed less the filtered measured speed:`,
-      tex`i^* = \left(k_p + \frac{k_i\,T_s}{2}\right)(x^* - x_m) + S + k_d\,(\dot x^* - v_m) + k_v\,\dot x^* + k_a\,\ddot x^*`,
+      say`Position PID on the profile $x^*$, computed at each servo sample without delay. With two degrees of freedom: the proportional part takes the share $b_r$ of the way since the profile set out, the derivative part the share $c_r$ of its speed, less the filtered measured speed:`,
+      tex`i^* = k_p\,(b_r\,x^* - x_m) + \frac{k_i\,T_s}{2}\,(x^* - x_m) + S + k_d\,(c_r\,\dot x^* - v_m) + k_v\,\dot x^* + k_a\,\ddot x^*`,
       tex`S' = S + k_i\,T_s\,(x^* - x_m)`,
       tex`v_m' = v_m + \frac{T_s}{T_f + T_s}\left(\frac{x_m' - x_m}{T_s} - v_m\right)`,
       say`$i^*$ is limited to $\pm I_lim$, and $T_s = 1/f_s$. A step motor in open loop has no servo: its field carries the limit as its current and stands at $x^*$.`,
@@ -75,6 +75,8 @@ export const BLOCKS: Section[] = [
       'servo.speedFilter',
       'servo.velocityFeedforward',
       'servo.accelerationFeedforward',
+      'servo.setpointWeights.proportional',
+      'servo.setpointWeights.derivative',
       'servo.currentLimit',
     ],
     own: [
