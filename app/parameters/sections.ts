@@ -1,5 +1,5 @@
 /** The sections of the panel, in the order of the power's way, and the line that stands for a folded one. */
-import type { ActuatorKind, Scenario } from '../../sim/index.ts'
+import { type ActuatorKind, type Scenario, STRATEGIES } from '../../sim/index.ts'
 import { textAt } from '../read/scenario/textAt.ts'
 import { fieldAt, topKeys } from '../read/scenario/walk.ts'
 import type { UnitSystem } from '../read/units.ts'
@@ -77,11 +77,7 @@ const SECTIONS: Section[] = [
     id: 'strategies',
     title: 'Approach and strategies',
     paths: ['approach', 'strategies'],
-    line: [
-      'approach.speed',
-      ['stops at', 'strategies.thresholdStop.threshold'],
-      ['clamps at', 'strategies.currentClamp.limit'],
-    ],
+    line: ['approach.speed', ...STRATEGIES.map(({ setting }): [string, string] => [setting.brief, setting.path])],
   },
   {
     id: 'arm',

@@ -4,7 +4,14 @@
  * version 1 are read as well.
  */
 import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate'
-import { checkScenario, type Fault, faultLine, LONGEST_FILE, type Scenario } from '../../sim/index.ts'
+import {
+  checkScenario,
+  type Fault,
+  faultLine,
+  LONGEST_FILE,
+  type Scenario,
+  SETTINGS_ANYWHERE,
+} from '../../sim/index.ts'
 import type { Axis } from './scenario.ts'
 
 const VERSION = '2'
@@ -44,13 +51,8 @@ export function linkToScenario(link: string): Opened {
 
 /** An axis as the link of a scenario that has its title for a name, and nothing else of its own. Null: it is in no sound scenario. */
 export function axisToLink({ title, actuator }: Axis): string | null {
-  const limit = Math.min(1, actuator.motor.peakCurrent)
-  const checked = checkScenario({
-    name: title,
-    actuator,
-    servo: { currentLimit: limit },
-    strategies: { currentClamp: { limit } },
-  })
+  const servo = { currentLimit: Math.min(1, actuator.motor.peakCurrent) }
+  const checked = checkScenario({ name: title, actuator, servo, strategies: SETTINGS_ANYWHERE })
   return checked.ok ? scenarioToLink(checked.scenario) : null
 }
 

@@ -4,6 +4,7 @@ import { newCore } from './core.ts'
 
 declare const self: DedicatedWorkerGlobalScope
 
-const answer = answering(runnerOn(newCore()))
+const core = newCore()
+const answer = answering(runnerOn(core), core)
 
 self.onmessage = ({ data }: MessageEvent<Telling>) => self.postMessage(answer(data))

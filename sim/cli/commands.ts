@@ -1,6 +1,7 @@
 /** The registry of commands: a new one is one file and one line here. A job has its own by being one. */
 import { JOBS } from '../job/index.ts'
 import type { Command } from './command.ts'
+import { fit } from './fit.ts'
 import { jobCommand } from './job.ts'
 import { log } from './log.ts'
 import { loops } from './loops.ts'
@@ -14,7 +15,7 @@ import { gather, spread } from './spread.ts'
 import { tune } from './tune.ts'
 import { why } from './why.ts'
 
-const COMMANDS: Command[] = [loops, why, rescue, tune, spread, gather, rare, map, log, model, presets, schema]
+const COMMANDS: Command[] = [loops, why, rescue, tune, spread, gather, rare, map, fit, log, model, presets, schema]
 
 /** First what carries a job out, then what is asked of it. */
 export const commands = (): Command[] => [...Object.values(JOBS).map(jobCommand), ...COMMANDS]

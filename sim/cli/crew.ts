@@ -2,7 +2,7 @@
 import { availableParallelism } from 'node:os'
 import { isMainThread, parentPort, Worker } from 'node:worker_threads'
 import { type Answer, answering, crewOf, type Hand, type Telling } from '../ask/spread/crew.ts'
-import { run } from './core.ts'
+import { core, run } from './core.ts'
 
 const LOST = 'a worker ended before its work was done'
 
@@ -14,7 +14,7 @@ export function serves(file: string): boolean {
   program = new URL(file)
   if (isMainThread || !parentPort) return false
   const port = parentPort
-  const answer = answering(run)
+  const answer = answering(run, core)
   port.on('message', (telling: Telling) => port.postMessage(answer(telling)))
   return true
 }

@@ -12,6 +12,7 @@ import { Drive } from './drive.ts'
 import { Figures } from './figures.ts'
 import { Rails } from './rails.ts'
 import { Recorder } from './recorder.ts'
+import { Samples } from './samples.ts'
 import { Sliding } from './sliding.ts'
 
 class BenchState extends State {
@@ -38,6 +39,7 @@ export class Bench extends Block {
   recording: f64 = 0
   figuring: f64 = 0
   sliding: f64 = 0
+  sampling: f64 = 0
   untilLost: f64 = 0
   untilBanging: f64 = 1
   readonly arm: Arm = new Arm()
@@ -48,6 +50,7 @@ export class Bench extends Block {
   readonly record: Recorder = new Recorder()
   readonly figures: Figures = new Figures()
   readonly latest: Sliding = new Sliding()
+  readonly samples: Samples = new Samples()
   readonly state: BenchState = new BenchState()
 
   constructor(load: Load, strategy: Machine) {
@@ -121,6 +124,7 @@ export class Bench extends Block {
     this.happen(time)
     load.begin(time, arm, drive.state.opening > 0)
     drive.sample(time, axis)
+    if (this.sampling > 0) this.samples.sample(time, axis, load, drive.state.command, drive.state.voltage)
     const target: f64 = drive.machine().state.target
     const speedBefore: f64 = axis.state.speed
     const connected: bool = drive.state.powered > 0 || this.shorted > 0

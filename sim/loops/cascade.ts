@@ -113,7 +113,7 @@ export class Cascade {
   ): Dense {
     const { servo } = this.scenario
     const weight = smoothing(servo.speedFilter, 1 / servo.rate)
-    const law = closed ? lawOf(servo, 1 / servo.rate) : { gain: 0, step: 0, kd: 0 }
+    const law = closed ? lawOf(servo, 1 / servo.rate) : { gain: 0, step: 0, kd: 0, forward: 0 }
     const jump = Dense.identity(to.size)
     const sampled = at.get('sampled')!
     jump.set(sampled, sampled, 0)
@@ -226,7 +226,7 @@ export class Cascade {
     const free = this.point.contact === null
     return closeWith(
       { ...plant, poles: free ? [...poles, { re: 1, im: 0 }] : poles },
-      lawOf(servo, 1 / servo.rate),
+      lawOf(servo, 1 / servo.rate, servo.setpointWeights.proportional),
       1 / servo.rate,
     )
   }

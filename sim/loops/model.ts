@@ -39,10 +39,14 @@ export interface Law {
   gain: number
   step: number
   kd: number
+  /** Gain on the set point, where its proportional part takes only a share of it. */
+  forward: number
 }
 
-export const lawOf = (gains: { kp: number; ki: number; kd?: number }, period: number): Law => ({
+/** `weight` is the share of the set point that the proportional part acts on. */
+export const lawOf = (gains: { kp: number; ki: number; kd?: number }, period: number, weight = 1): Law => ({
   gain: gains.kp + (gains.ki * period) / 2,
+  forward: weight * gains.kp + (gains.ki * period) / 2,
   step: gains.ki * period,
   kd: gains.kd ?? 0,
 })
@@ -56,7 +60,7 @@ export function closeWith(plant: SampledPlant, law: Law, period: number): LoopMo
   const reference = new Float64Array(size)
   for (let i = 0; i < n; i++) {
     c[i] = law.gain * plant.value[i]! + law.kd * plant.slope[i]!
-    reference[i] = law.gain * plant.b[i]!
+    reference[i] = law.forward * plant.b[i]!
     if (size > n) a.set(n, i, -law.step * plant.value[i]!)
   }
   if (size > n) {

@@ -34,13 +34,15 @@ export interface Model {
 const SEED_OFFSET = 0x9e3779b9
 
 export interface ModelOptions {
+  /** Works on something else than the scenario says. */
+  job?: Job
   /** Makes the bench where job or strategy are none of the registries'. */
   make?: () => Bench
 }
 
 /** Throws a RangeError where the scenario would take more than 2e8 steps. */
 export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
-  const job = jobOf(scenario)
+  const { job = jobOf(scenario) } = options
   const { make = () => new Bench(job.newLoad(), machineOf(strategy.machine)) } = options
   const work = job.workOf(scenario)
   const bench = make()

@@ -18,6 +18,7 @@ export {
   type Scenario,
   type Varied,
 } from './schema/index.ts'
+export { SETTINGS_ANYWHERE } from './schema/strategies.ts'
 export type { StrategyId } from './strategy-id.ts'
 export {
   type Checked,

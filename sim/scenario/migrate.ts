@@ -6,11 +6,14 @@ import Type from 'typebox'
 import type { Edit } from './edit.ts'
 import { group } from './quantity.ts'
 import { type ActuatorKind, FIRST_JOB, SCHEMAS } from './schema/index.ts'
+import { SETTINGS_BEFORE } from './schema/strategies.ts'
 
 /** Where a key or a group was in version 1, and where it is now. */
 const MOVED: readonly (readonly [first: string, now: string])[] = [
   ['servo.encoderResolution', 'sensors.encoder.resolution'],
-  ['strategies.sensedForce.sensor', 'sensors.gauge'],
+  ...Object.entries(SETTINGS_BEFORE).flatMap(([strategy, { moved }]) =>
+    Object.entries(moved).map(([key, now]) => [`strategies.${strategy}.${key}`, now] as const),
+  ),
 ]
 
 /** Keys at the top that version 1 did not have. */
@@ -33,21 +36,32 @@ export function versionOf(input: Record<string, unknown>): Version | null {
 /** The schema of version 1 for one kind of actuator, so that a file of version 1 is held against its own keys. */
 function firstSchema({ properties }: (typeof SCHEMAS)[ActuatorKind]) {
   const { job: _, requirements: __, spread: ___, sensors, servo, strategies, ...same } = properties
-  const { encoder, gauge } = sensors.properties
-  const { derivativeFilter: ____, ...force } = strategies.properties.sensedForce.properties
-  const sensedForce = group('Sensed force', {
-    ...force,
-    sensor: gauge,
-  })
+  const { encoder } = sensors.properties
   return Type.Object(
     {
       ...same,
       version: Type.Literal(1, { default: 1 }),
       servo: group('Servo', { ...servo.properties, encoderResolution: encoder.properties.resolution }),
-      strategies: group('Strategies', { ...strategies.properties, sensedForce }),
+      strategies: group('Strategies', settingsBefore(strategies.properties, { sensors })),
     },
     { title: 'Jawbench scenario, version 1', additionalProperties: false },
   )
+}
+
+/** The settings of all strategies with the keys that version 1 had in them; `now` holds what has moved out. */
+function settingsBefore(groups: Record<string, Type.TObject>, now: Record<string, Type.TObject>): Type.TProperties {
+  const before = Object.entries(SETTINGS_BEFORE).map(([strategy, { moved, fresh }]) => {
+    const { properties, title = '' } = groups[strategy] as Type.TObject & { title?: string }
+    const old = Object.entries(properties).filter(([key]) => !fresh.includes(key))
+    const back = Object.entries(moved).map(([key, path]) => [key, schemaAt(now, path)])
+    return [strategy, group(title, Object.fromEntries([...old, ...back]))]
+  })
+  return { ...groups, ...Object.fromEntries(before) }
+}
+
+function schemaAt(groups: Record<string, Type.TSchema>, path: string): Type.TSchema {
+  const [first, ...rest] = path.split('.')
+  return rest.reduce<Type.TSchema>((at, key) => (at as Type.TObject).properties[key]!, groups[first!]!)
 }
 
 export const FIRST_SCHEMAS: Record<ActuatorKind, Type.TSchema> = {

@@ -29,15 +29,13 @@ export function approachCourse(scenario: Scenario): Course {
 /** Where the approach ends [m]. */
 export const approachEnd = (scenario: Scenario): number => approachCourse(scenario).end
 
-/** Current with which a clamp presses [A]. */
-export const clampLimit = ({ servo, strategies }: Pick<Scenario, 'servo' | 'strategies'>) =>
-  Math.min(strategies.currentClamp.limit, servo.currentLimit)
-
 /** The position loop of the servo, with its output limited by the servo's own limit. */
 export function fillPosition(loop: PositionPid, { servo }: Pick<Scenario, 'servo'>): void {
   const period = 1 / servo.rate
   loop.setPi(servo.kp, servo.ki, period)
   loop.kd = servo.kd
+  loop.leftOut = servo.kp * (1 - servo.setpointWeights.proportional)
+  loop.derivativeWeight = servo.setpointWeights.derivative
   loop.velocityFeedforward = servo.velocityFeedforward
   loop.accelerationFeedforward = servo.accelerationFeedforward
   loop.slope.set(servo.speedFilter, period)

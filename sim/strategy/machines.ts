@@ -1,6 +1,7 @@
 /** The compiled half of the registry of strategies: `index.ts` lists what is said of each. */
 import { CurrentClamp } from './current-clamp/machine.ts'
 import type { Machine } from './machine.ts'
+import { Replay } from './replay.ts'
 import { SensedForce } from './sensed-force/machine.ts'
 import { ThresholdStop } from './threshold-stop/machine.ts'
 
@@ -8,6 +9,7 @@ export enum MachineId {
   thresholdStop,
   currentClamp,
   sensedForce,
+  replay,
 }
 
 export function machineOf(id: MachineId): Machine {
@@ -16,6 +18,8 @@ export function machineOf(id: MachineId): Machine {
       return new ThresholdStop()
     case MachineId.currentClamp:
       return new CurrentClamp()
+    case MachineId.replay:
+      return new Replay()
     default:
       return new SensedForce()
   }

@@ -43,8 +43,8 @@ export interface OwnCauses {
   deadband(scenario: Scenario): Edit[]
 }
 
-/** What a drive counts in units of its own: speed and acceleration by the sample, times in samples. */
-export type DriveQuantity = 'current' | 'length' | 'speed' | 'acceleration' | 'force' | 'time'
+/** What a drive counts in units of its own: speed and acceleration by the sample, times in samples, shares shifted as gains are. */
+export type DriveQuantity = 'current' | 'length' | 'speed' | 'acceleration' | 'force' | 'time' | 'share'
 
 /** A row of the settings sheet. */
 export interface SheetRow {
@@ -103,8 +103,8 @@ export interface StrategyKind {
   fill(machine: Machine, scenario: Scenario, work: Work): void
   /** Works with a force gauge. */
   sensed: boolean
-  /** Path of the setting that means newtons, and its unit. */
-  setting: { path: string; label: string; unit: string }
+  /** Path of the setting that means newtons, its unit, and what stands before it in a line. */
+  setting: { path: string; label: string; unit: string; brief: string }
   /** The setting that should give a wanted grip force at one contact [N]. */
   settingFor(scenario: Scenario, force: number): number
   /** The grip force that the present setting means. */

@@ -40,7 +40,7 @@ function verdictAt(
 
 const teapot = PRESETS[0]!.scenario
 
-describe('rescues of the opening preset’s threshold stop', { timeout: 120_000 }, () => {
+describe('rescues of the opening preset’s threshold stop', () => {
   const progress = [...rescues(teapot, 'threshold-stop', run)]
   const list = progress.map(({ rescue }) => rescue)
   const sorted = sortRescues(list)
@@ -200,7 +200,7 @@ describe('of values that are known', () => {
   })
 })
 
-describe('drift of a held part', { timeout: 120_000 }, () => {
+describe('drift of a held part', () => {
   const list = found(teapot, 'current-clamp')
 
   it('names the interval around the bench, what becomes of the part beyond, and the seeds', () => {
@@ -233,7 +233,7 @@ describe('drift of a held part', { timeout: 120_000 }, () => {
   })
 })
 
-describe('other verdicts and axes', { timeout: 120_000 }, () => {
+describe('other verdicts and axes', () => {
   it.each<[string, Scenario, StrategyId]>([
     ['missed', quick({ 'strategies.thresholdStop.threshold': 0.05 }), 'threshold-stop'],
     ['unstable', quick({ 'servo.kp': 2e6 }), 'current-clamp'],
@@ -266,7 +266,7 @@ describe('other verdicts and axes', { timeout: 120_000 }, () => {
   })
 })
 
-describe('a search that several share', { timeout: 120_000 }, () => {
+describe('a search that several share', () => {
   it('finds together what one finds alone', () => {
     const scenario = quick({ 'part.crackForce': 20 })
     const shared = [0, 1, 2].map((n) =>

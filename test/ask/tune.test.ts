@@ -82,7 +82,7 @@ describe('robust tune of the force loop on the opening preset', () => {
   })
 })
 
-describe('the opening preset’s threshold stop', { timeout: 120_000 }, () => {
+describe('the opening preset’s threshold stop', () => {
   const stop = { ...options, strategy: 'threshold-stop' } as const
   const found = [...tuneGains(scenario, stop, run)]
   const sound = found.map(({ candidate }) => candidate).filter((candidate) => candidate.sound)
@@ -109,7 +109,7 @@ describe('the opening preset’s threshold stop', { timeout: 120_000 }, () => {
   })
 })
 
-describe('what counts', { timeout: 120_000 }, () => {
+describe('what counts', () => {
   const weak = make(scenario, { 'strategies.sensedForce.kp': 0.00004 })
 
   it('is the force: gains that stay short of it are not sound, though they hold', () => {
@@ -202,7 +202,7 @@ describe('against as many gains drawn at random, on hostile grips', () => {
       'threshold-stop',
       'gripTime',
     ],
-  ])('%s', { timeout: 240_000 }, (_, base, strategy, objective) => {
+  ])('%s', (_, base, strategy, objective) => {
     const tried: TuneOptions = { ...options, strategy, objective }
     const candidates = [...tuneGains(base, tried, run)].map(({ candidate }) => candidate)
     const random = randomSearch(base, tried, candidates.length)

@@ -24,7 +24,7 @@ const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
 const teapot = PRESETS[0]!.scenario
 const REMOVALS = removalsOf(grip)
 
-describe('the sentence', { timeout: 120_000 }, () => {
+describe('the sentence', () => {
   it('of a held part says what it sees, takes, and what the setting means', () => {
     const why = tell(teapot)
     expect(why).toMatchObject({ verdict: 'held', figure: 'peak', bound: teapot.part.crackForce, run: null })

@@ -149,7 +149,7 @@ describe('the sampled current loop β/(z(z − 1))', () => {
         { re: 0, im: 0 },
       ],
     }
-    return closeWith(plant, { gain: beta, step: 0, kd: 0 }, 1)
+    return closeWith(plant, { gain: beta, step: 0, kd: 0, forward: 0 }, 1)
   }
 
   for (const [beta, margin] of [

@@ -35,7 +35,7 @@ function told(options: { input?: string | Uint8Array; stdio?: [number, number | 
   return { status, stdout, stderr }
 }
 
-describe('jawbench grip', { timeout: 120_000 }, () => {
+describe('jawbench grip', () => {
   it('judges every strategy, whatever the verdict, with exit 0', () => {
     const { status, stdout } = jawbench('grip', 'teapot', '--format', 'json')
     expect(status).toBe(0)
@@ -90,7 +90,7 @@ describe('jawbench grip', { timeout: 120_000 }, () => {
   })
 })
 
-describe('jawbench presets, schema and loops', { timeout: 120_000 }, () => {
+describe('jawbench presets, schema and loops', () => {
   it('prints a preset as a file that it takes again', () => {
     expect(jawbench('presets').stdout.split('\n').length).toBe(PRESETS.length + 1)
     const text = jawbench('presets', 'bauble').stdout
@@ -125,7 +125,7 @@ describe('jawbench presets, schema and loops', { timeout: 120_000 }, () => {
   })
 })
 
-describe('jawbench model', { timeout: 120_000 }, () => {
+describe('jawbench model', () => {
   it('prints every simplification with its figures, as table and as JSON', () => {
     const { status, stdout } = jawbench('model', 'teapot', '--strategy', 'current-clamp')
     expect(status).toBe(0)
@@ -143,7 +143,7 @@ describe('jawbench model', { timeout: 120_000 }, () => {
   })
 })
 
-describe('jawbench why and rescue', { timeout: 120_000 }, () => {
+describe('jawbench why and rescue', () => {
   it('why: causes that add up to the figure, whatever the verdict, with exit 0', () => {
     const { status, stdout } = jawbench('why', 'teapot', '--strategy', 'threshold-stop', '--format', 'json')
     expect(status).toBe(0)
@@ -248,7 +248,7 @@ describe('jawbench why and rescue', { timeout: 120_000 }, () => {
   })
 })
 
-describe('the usage text', { timeout: 120_000 }, () => {
+describe('the usage text', () => {
   it('names every command, for help and after a command that is not there', () => {
     const { status, stdout } = jawbench('help')
     expect(status).toBe(0)
@@ -271,7 +271,7 @@ describe('the usage text', { timeout: 120_000 }, () => {
   })
 })
 
-describe('what comes in', { timeout: 120_000 }, () => {
+describe('what comes in', () => {
   const MARK = '\uFEFF'
   const GRIP = ['grip', '--strategy', 'current-clamp', '--format', 'json']
 
@@ -321,7 +321,7 @@ describe('what comes in', { timeout: 120_000 }, () => {
   })
 })
 
-describe('what goes out', { timeout: 120_000 }, () => {
+describe('what goes out', () => {
   it('ends quietly when nobody reads on', async () => {
     const child = spawn(process.execPath, [TOOL, 'schema'], { stdio: ['ignore', 'pipe', 'pipe'] })
     child.stdout.destroy()

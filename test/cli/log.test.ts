@@ -20,7 +20,7 @@ function log(args: string[], input?: string | Uint8Array) {
 const TEXT =
   'Zeit [ms];Position [mm];Iq;Motorstrom [A]\n0;0,5;100;1\n10;1,5;200;2\n20;2,5;300;was 9\n30;4,5;400;4\nEOF\n'
 
-describe('jawbench log', { timeout: 120_000 }, () => {
+describe('jawbench log', () => {
   it('prints what was read, how it was understood and what was left out', () => {
     const { status, stdout } = log([file('a.csv', TEXT), '--column', 'current=Iq:mA*-1', '--format', 'json'])
     expect(status).toBe(0)

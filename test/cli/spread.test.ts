@@ -33,7 +33,7 @@ const jawbench = (...args: string[]) => {
 
 const ASK = ['--grips', '90', '--seed', '4', '--strategy', 'current-clamp', '--drivers', '60']
 
-describe('a study on the command line', { timeout: 120_000 }, () => {
+describe('a study on the command line', () => {
   const whole = jawbench('spread', study, ...ASK, '--format', 'json')
 
   it('says how many hold, what the others fail and what drives it', () => {
@@ -117,7 +117,7 @@ describe('a study on the command line', { timeout: 120_000 }, () => {
   })
 })
 
-describe('rare failures and maps on the command line', { timeout: 120_000 }, () => {
+describe('rare failures and maps on the command line', () => {
   it('give the share, and a file that fails', () => {
     const { status, stdout } = jawbench(
       'rare',

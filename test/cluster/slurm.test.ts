@@ -10,7 +10,7 @@ import { hindrance, startCluster, until } from './node.ts'
 const PIECES = 4
 const TOOL = join(process.cwd(), '.tools/jawbench.mjs')
 
-it('is the same, carried by a cluster in pieces of which one was killed', { timeout: 600_000 }, async (context) => {
+it('is the same, carried by a cluster in pieces of which one was killed', async (context) => {
   const why = hindrance()
   if (why) return context.skip(`no cluster: ${why}`)
   const folder = mkdtempSync(join(tmpdir(), 'jawbench-cluster-'))

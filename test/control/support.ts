@@ -18,10 +18,13 @@ export interface PositionPidOptions extends PiOptions {
   speedFilter: number
   velocityFeedforward: number
   accelerationFeedforward: number
+  weights?: { proportional: number; derivative: number }
 }
 
-export function positionPid({ kp, ki, period, speedFilter, ...rest }: PositionPidOptions): PositionPid {
+export function positionPid({ kp, ki, period, speedFilter, weights, ...rest }: PositionPidOptions): PositionPid {
   const pid = Object.assign(new PositionPid(), rest)
+  pid.leftOut = kp * (1 - (weights?.proportional ?? 1))
+  pid.derivativeWeight = weights?.derivative ?? 1
   pid.setPi(kp, ki, period)
   pid.slope.set(speedFilter, period)
   return pid

@@ -1,4 +1,5 @@
 /** Shares the items of a task out among hands: workers that each do one item at a time, whatever they are made of. */
+import type { Core } from '../../run/core.ts'
 import { Refusal } from '../../scenario/index.ts'
 import type { Runner } from '../runner.ts'
 import { type Crew, prepared, type TaskName, type Tasks } from './tasks.ts'
@@ -17,11 +18,11 @@ export interface Telling {
 export type Answer = { kind: 'result'; result: unknown } | { kind: 'refused'; fault: Refusal['fault'] }
 
 /** The worker's side: answers one telling after the other. Throws what is no Refusal. */
-export function answering(run: Runner): (telling: Telling) => Answer {
+export function answering(run: Runner, core: Core): (telling: Telling) => Answer {
   let next: (item: never) => unknown = () => null
   return ({ order, item }) => {
     try {
-      if (order) next = prepared(order.task, order.shared as Tasks[TaskName]['shared'], run)
+      if (order) next = prepared(order.task, order.shared as Tasks[TaskName]['shared'], run, core)
       return { kind: 'result', result: next(item as never) }
     } catch (error) {
       if (!(error instanceof Refusal)) throw error

@@ -125,6 +125,7 @@ const QUANTITIES: Record<DriveQuantity, Powers> = {
   acceleration: { countsPerMetre: 1, samplePeriod: 2 },
   force: { newtonsPerUnit: -1 },
   time: { samplePeriod: -1 },
+  share: { shift: 1 },
 }
 
 /** A gain gives `output` for each unit of `error`, times or over a period, and is shifted. */
@@ -171,6 +172,8 @@ const SERVO: SheetRow[] = [
     gives: 'current',
     error: 'acceleration',
   },
+  { path: 'servo.setpointWeights.proportional', label: 'Set-point weight, proportional', unit: '', gives: 'share' },
+  { path: 'servo.setpointWeights.derivative', label: 'Set-point weight, derivative', unit: '', gives: 'share' },
   { path: 'servo.currentLimit', label: 'Current limit', unit: 'A', gives: 'current' },
   { path: 'servo.speedFilter', label: 'Speed filter, samples', unit: 's', gives: 'time' },
   { path: 'approach.speed', label: 'Approach speed', unit: 'm/s', gives: 'speed' },

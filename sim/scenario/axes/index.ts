@@ -1,5 +1,6 @@
 /** Generic axes of every family, at least two each, to be compared for a part and put on the bench. */
 import type { Actuator } from '../schema/index.ts'
+import { SETTINGS_ANYWHERE } from '../schema/strategies.ts'
 import { checkScenario, faultLine } from '../validate.ts'
 import type { AxisInput } from './axis.ts'
 import { DIRECT_AXES } from './direct.ts'
@@ -13,7 +14,7 @@ export interface AxisPreset {
 }
 
 const axisPreset = ({ id, title, actuator }: AxisInput): AxisPreset => {
-  const checked = checkScenario({ actuator, servo: { currentLimit: 1 }, strategies: { currentClamp: { limit: 1 } } })
+  const checked = checkScenario({ actuator, servo: { currentLimit: 1 }, strategies: SETTINGS_ANYWHERE })
   if (!checked.ok) throw new Error(`axis ${id}: ${checked.faults.map(faultLine).join('; ')}`)
   return { id, title, actuator: checked.scenario.actuator }
 }

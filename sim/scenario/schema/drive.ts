@@ -149,6 +149,26 @@ export const servo = group('Servo', {
     usual: [0, 5],
     note: 'Current in advance for the moving mass; without it speeding up looks like contact to a threshold.',
   }),
+  setpointWeights: group('Set-point weights', {
+    proportional: quantity({
+      label: 'Weight in the proportional part',
+      symbol: 'b_r',
+      unit: '',
+      default: 1,
+      range: [0, 2],
+      usual: [0, 1],
+      note: 'Share of the set point that the proportional part acts on; less of it overshoots less and follows later, contact and margins stay.',
+    }),
+    derivative: quantity({
+      label: 'Weight in the derivative part',
+      symbol: 'c_r',
+      unit: '',
+      default: 1,
+      range: [0, 2],
+      usual: [0, 1],
+      note: 'Share of the profile speed that the derivative part acts on; 0 is a speed loop within a position loop, which lags while the jaws move.',
+    }),
+  }),
   currentLimit: quantity({
     label: 'Current limit',
     symbol: 'I_lim',

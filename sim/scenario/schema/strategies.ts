@@ -1,6 +1,6 @@
 /** The approach that all strategies share, and the settings of each, which lie in its folder. */
-import { currentClampRules, currentClampSettings } from '../../strategy/current-clamp/settings.ts'
-import { sensedForceRules, sensedForceSettings } from '../../strategy/sensed-force/settings.ts'
+import { currentClampAnywhere, currentClampRules, currentClampSettings } from '../../strategy/current-clamp/settings.ts'
+import { sensedForceBefore, sensedForceRules, sensedForceSettings } from '../../strategy/sensed-force/settings.ts'
 import { thresholdStopSettings } from '../../strategy/threshold-stop/settings.ts'
 import { group, quantity } from '../quantity.ts'
 
@@ -70,6 +70,14 @@ export const strategies = group('Strategies', {
   currentClamp: currentClampSettings,
   sensedForce: sensedForceSettings,
 })
+
+/** Settings that go with any motor, of those that do not by default. */
+export const SETTINGS_ANYWHERE = { currentClamp: currentClampAnywhere }
+
+/** Of those that version 1 had otherwise: where keys have moved to, and which it did not have. */
+export const SETTINGS_BEFORE: Readonly<Record<string, { moved: Readonly<Record<string, string>>; fresh: string[] }>> = {
+  sensedForce: sensedForceBefore,
+}
 
 /** What their keys demand of others. */
 export const STRATEGY_RULES = [...currentClampRules, ...sensedForceRules]

@@ -1,8 +1,9 @@
-import { clampLimit, fillFollower } from '../follow.ts'
+import { fillFollower } from '../follow.ts'
 import { MachineId } from '../machines.ts'
 import { currentFor, forceBand } from '../newtons.ts'
 import { POSITION_CAUSES, POSITION_SEARCH, readable, set } from '../position.ts'
 import type { StrategyKind } from '../strategy.ts'
+import { clampLimit } from './limit.ts'
 import { CurrentClamp } from './machine.ts'
 
 const LIMIT = 'strategies.currentClamp.limit'
@@ -20,7 +21,7 @@ export const currentClamp: StrategyKind = {
     machine.from = work.travelAt(scenario.strategies.currentClamp.from)
   },
   sensed: false,
-  setting: { path: LIMIT, label: 'Clamp current', unit: 'A' },
+  setting: { brief: 'clamps at', path: LIMIT, label: 'Clamp current', unit: 'A' },
   settingFor: currentFor,
   forceOf: (scenario) => forceBand(scenario, clampLimit(scenario)),
   set: (current) => [set(LIMIT, current)],

@@ -83,7 +83,7 @@ export const sensedForce: StrategyKind = {
     machine.perForce = Math.round(servo.rate / rate)
   },
   sensed: true,
-  setting: { path: key('target'), label: 'Target force', unit: 'N' },
+  setting: { brief: 'presses with', path: key('target'), label: 'Target force', unit: 'N' },
   settingFor: ({ sensors }, force) => {
     const { gainError, offset } = sensors.gauge
     return force * (1 + gainError) + offset

@@ -124,6 +124,9 @@ export const sensedForceSettings = group('Sensed force', {
   }),
 })
 
+/** What version 1 had otherwise: the gauge lay here, and one key was not known. */
+export const sensedForceBefore = { moved: { sensor: 'sensors.gauge' }, fresh: ['derivativeFilter'] }
+
 /** What its keys demand of others. */
 export const sensedForceRules: Rule[] = [
   rule(

@@ -1,4 +1,5 @@
-import { clampLimit, fillFollower } from '../follow.ts'
+import { clampLimit } from '../current-clamp/limit.ts'
+import { fillFollower } from '../follow.ts'
 import { MachineId } from '../machines.ts'
 import { currentFor, forceBand } from '../newtons.ts'
 import { POSITION_CAUSES, POSITION_SEARCH, readable, set } from '../position.ts'
@@ -29,7 +30,7 @@ export const thresholdStop: StrategyKind = {
     machine.filter.set(filter, period)
   },
   sensed: false,
-  setting: { path: THRESHOLD, label: 'Threshold', unit: 'A' },
+  setting: { brief: 'stops at', path: THRESHOLD, label: 'Threshold', unit: 'A' },
   settingFor: currentFor,
   forceOf: (scenario) => {
     const { threshold, afterwards } = scenario.strategies.thresholdStop

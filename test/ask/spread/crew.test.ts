@@ -4,14 +4,14 @@ import { type Answer, answering, crewOf, type Hand, type Telling } from '../../.
 import { allBatches, runSpread } from '../../../sim/ask/spread/run.ts'
 import { emptyTally, tallyText } from '../../../sim/ask/spread/tally.ts'
 import { crewHere } from '../../../sim/ask/spread/tasks.ts'
-import { run } from '../../../sim/cli/core.ts'
+import { core, run } from '../../../sim/cli/core.ts'
 import { Refusal } from '../../../sim/index.ts'
 import { quick } from '../../grip/scenarios.ts'
 
 /** A hand that answers after a few turns of the event loop, and is lost with the tellings of the given numbers. */
 class Slow implements Hand {
   static told = 0
-  readonly answer = answering(run)
+  readonly answer = answering(run, core)
   readonly dies: (telling: number) => boolean
   readonly wait: number
   constructor(dies: (telling: number) => boolean, wait: number) {

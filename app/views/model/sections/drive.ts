@@ -1,19 +1,7 @@
-/** Blocks of the drive, and the strategies. */
-import { axisOf, contactsOf, type Scenario } from '../../../../sim/index.ts'
-import { type OwnSymbol, type Section, say, tex } from '../section.ts'
-
-const perSecond = (rate: (scenario: Scenario) => number) => (scenario: Scenario) => 1 / rate(scenario)
-
-const INTEGRAL = (unit: string): OwnSymbol => ({ symbol: 'S', title: 'Integral', unit })
-const SERVO_PERIOD: OwnSymbol = {
-  symbol: 'T_s',
-  title: 'Period of the servo',
-  unit: 's',
-  shown: 'ms',
-  value: perSecond(({ servo }) => servo.rate),
-}
-const SPEED: OwnSymbol = { symbol: 'v_m', title: 'Measured speed', unit: 'm/s' }
-const COMMAND: OwnSymbol = { symbol: 'i*', title: 'Current command', unit: 'A' }
+/** Blocks of the drive, and what the settings that they are given mean. */
+import { axisOf, contactsOf } from '../../../../sim/index.ts'
+import { type Section, say, tex } from '../section.ts'
+import { COMMAND, INTEGRAL, perSecond, SERVO_PERIOD, SPEED } from './symbols.ts'
 
 export const BLOCKS: Section[] = [
   {
@@ -73,8 +61,8 @@ export const BLOCKS: Section[] = [
     id: 'servo',
     title: 'Servo',
     blocks: [
-      say`Position PID on the profile $x^*$, computed at each servo sample without delay. The derivative acts on the profile’s speed less the filtered measured speed:`,
-      tex`i^* = \left(k_p + \frac{k_i\,T_s}{2}\right)(x^* - x_m) + S + k_d\,(\dot x^* - v_m) + k_v\,\dot x^* + k_a\,\ddot x^*`,
+      say`Position PID on the profile $x^*$, computed at each servo sample without delay. With two degrees of freedom: the proportional part takes the share $b_r$ of the way since the profile set out, the derivative part the share $c_r$ of its speed, less the filtered measured speed:`,
+      tex`i^* = k_p\,(b_r\,x^* - x_m) + \frac{k_i\,T_s}{2}\,(x^* - x_m) + S + k_d\,(c_r\,\dot x^* - v_m) + k_v\,\dot x^* + k_a\,\ddot x^*`,
       tex`S' = S + k_i\,T_s\,(x^* - x_m)`,
       tex`v_m' = v_m + \frac{T_s}{T_f + T_s}\left(\frac{x_m' - x_m}{T_s} - v_m\right)`,
       say`$i^*$ is limited to $\pm I_lim$, and $T_s = 1/f_s$. A step motor in open loop has no servo: its field carries the limit as its current and stands at $x^*$.`,
@@ -87,6 +75,8 @@ export const BLOCKS: Section[] = [
       'servo.speedFilter',
       'servo.velocityFeedforward',
       'servo.accelerationFeedforward',
+      'servo.setpointWeights.proportional',
+      'servo.setpointWeights.derivative',
       'servo.currentLimit',
     ],
     own: [
@@ -126,7 +116,8 @@ export const BLOCKS: Section[] = [
   },
 ]
 
-export const STRATEGIES: Section[] = [
+/** What a setting of any strategy means. */
+export const NEWTONS: Section[] = [
   {
     id: 'newtons',
     title: 'From newtons to a setting',
@@ -181,82 +172,6 @@ export const STRATEGIES: Section[] = [
       },
     ],
     fixed: ['copper', 'reference'],
-    sources: [],
-  },
-  {
-    id: 'threshold-stop',
-    title: 'Threshold stop',
-    blocks: [
-      say`The servo follows the profile. The current command goes through a low pass once a period of the servo:`,
-      tex`i_f' = i_f + \frac{T_s}{T_th + T_s}\,(i^* - i_f)`,
-      say`When $i_f$ has stood above $I_th$ without a break for longer than $t_c$, which does not count while the profile speeds up, the profile halts and the servo holds the position commanded at that moment. Set to press, it goes on towards the end of the profile with the clamp current as its limit.`,
-    ],
-    quantities: [
-      'strategies.thresholdStop.threshold',
-      'strategies.thresholdStop.confirmTime',
-      'strategies.thresholdStop.filter',
-    ],
-    own: [{ symbol: 'i_f', title: 'Filtered command', unit: 'A' }, COMMAND, SERVO_PERIOD],
-    fixed: [],
-    sources: [],
-  },
-  {
-    id: 'current-clamp',
-    title: 'Current clamp',
-    blocks: [
-      say`The servo follows the profile into the part with its output limited to the lesser of $I_cl$ and $I_lim$, from the opening $w_cl$ on; wider open $I_lim$ holds. In contact the servo saturates and presses with that current, whatever the position.`,
-    ],
-    quantities: ['strategies.currentClamp.limit', 'strategies.currentClamp.from', 'servo.currentLimit'],
-    own: [],
-    fixed: [],
-    sources: [],
-  },
-  {
-    id: 'sensed-force',
-    title: 'Sensed force',
-    blocks: [
-      say`A velocity PI drives the axis throughout. Until the gauge reads more than $F_t$, and the profile does not speed up, the wanted speed is the profile’s. From then on a force PID sets it once a period $T_F = 1/f_F$, limited to $\pm v_lim$:`,
-      tex`w = \left(k_p + \frac{k_i\,T_F}{2}\right)(F^* - F_m) + S - k_d\,\dot F_m`,
-      tex`S' = S + k_i\,T_F\,(F^* - F_m)`,
-      say`The derivative acts on the measured force, filtered with the time constant $T_Fd$, which is $1/ω_g$ where none is set. The dead band gives zero where $|w| \le v_db$ and leaves $w$ as it is outside. Speeding up towards the part stays within the acceleration of the approach; slowing down is at once.`,
-    ],
-    quantities: [
-      'strategies.sensedForce.target',
-      'strategies.sensedForce.contactForce',
-      'strategies.sensedForce.rate',
-      'strategies.sensedForce.kp',
-      'strategies.sensedForce.ki',
-      'strategies.sensedForce.kd',
-      'strategies.sensedForce.derivativeFilter',
-      'strategies.sensedForce.deadband',
-      'strategies.sensedForce.speedLimit',
-      'sensors.gauge.bandwidth',
-    ],
-    own: [
-      { symbol: 'w', title: 'Wanted speed', unit: 'm/s' },
-      { symbol: 'F_m', title: 'Reading of the gauge', unit: 'N' },
-      INTEGRAL('m/s'),
-      {
-        symbol: 'T_F',
-        title: 'Period of the force loop',
-        unit: 's',
-        shown: 'ms',
-        value: perSecond(({ strategies }) => strategies.sensedForce.rate),
-      },
-    ],
-    fixed: [],
-    sources: [],
-  },
-  {
-    id: 'velocity-loop',
-    title: 'Velocity loop of the sensed force',
-    blocks: [
-      tex`i^* = \left(k_p + \frac{k_i\,T_s}{2}\right)(w - v_m) + S,\qquad S' = S + k_i\,T_s\,(w - v_m)`,
-      say`It runs at the servo rate, is limited to $\pm I_lim$, and takes the measured speed as the servo does.`,
-    ],
-    quantities: ['strategies.sensedForce.velocity.kp', 'strategies.sensedForce.velocity.ki', 'servo.currentLimit'],
-    own: [{ symbol: 'w', title: 'Wanted speed', unit: 'm/s' }, SPEED, COMMAND, INTEGRAL('A'), SERVO_PERIOD],
-    fixed: [],
     sources: [],
   },
 ]

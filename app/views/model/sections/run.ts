@@ -23,7 +23,7 @@ export const RUN: Section[] = [
     blocks: [
       say`The period $T_i$ of the current loop is the beat. At its start: pulls of the arm, events, heat, gauge, servo and strategy where their turn has come, then the current loop. The plant then takes $N$ steps in semi-implicit Euler:`,
       tex`v' = v + \frac{Δt}{M}\,F_v,\qquad x' = x + Δt\,v'`,
-      say`Within a step: current, transmission, contacts, friction; then all speeds; then currents and travels with the new speeds. Forces that depend on speed take the old one. So forces come late, by up to a step, and a loop loses stability somewhat before the limit that its linear margins tell, not after: of the axes tried, by less than 3 % of the gain with servo and force loop at 20 kHz, and 15 % at 40 kHz. $F_v$ stands for all forces on a mass $M$. The step is the one that the scenario names, or`,
+      say`Within a step: current, transmission, contacts, friction; then all speeds; then currents and travels with the new speeds. Forces that depend on speed take the old one. All forces being those of the step’s beginning, they come late by up to a step, and a loop loses stability somewhat before the limit that its linear margins tell, not after: of the axes tried, by less than 3 % of the gain with servo and force loop at 20 kHz, and 15 % at 40 kHz. $F_v$ stands for all forces on a mass $M$. The step is the one that the scenario names, or`,
       tex`Δt = \frac{T_i}{N},\qquad Δt \le \min\left(Δt_max,\; \frac{q}{ω}\right)`,
       say`with the fastest rate $ω$ in the plant, from every spring $k$, every damper $d$ and the masses $m_e$ at their ends:`,
       tex`ω = \max\left(\sqrt{\frac{k}{m_e}},\; \frac{d}{m_e}\right)`,

@@ -32,7 +32,7 @@ function commandLine(preset: string): string[] {
 /** Without the minus that paper has. */
 const plain = (text: string) => inPlainSpaces(text).replaceAll('\u2212', '-')
 
-describe.each(PRESETS)('report of $id', { timeout: 120_000 }, ({ id, scenario }) => {
+describe.each(PRESETS)('report of $id', ({ id, scenario }) => {
   const results = STRATEGIES.map((strategy) => runOnPage(scenario, strategy.id))
 
   it('has the figures of the command line, to the last digit', () => {

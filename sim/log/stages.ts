@@ -1,0 +1,230 @@
+/**
+ * What a log can tell, stage by stage: which quantities are free in each, where they start, and which rows count. What the axis shows
+ * in free air comes from the inverse model, what a part shows from where and how steeply force rises.
+ */
+
+import { GRAVITY } from '../axis/arm.ts'
+import { axisOf } from '../axis/reflect.ts'
+import { contactsOf } from '../job/grip/geometry.ts'
+import { jobOf } from '../job/index.ts'
+import { type Edit, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
+import { startOf } from './align.ts'
+import { interpolated, slopeOf, stepOf, ticks } from './grid.ts'
+import { type InverseModel, type InverseOptions, inverseModel } from './inverse.ts'
+import { type Measured, wholeColumn } from './measured.ts'
+import type { ReplaySetup } from './replay.ts'
+import { BREAKAWAY, COULOMB, DELAY } from './replayed.ts'
+import { zeroPhase } from './zero-phase.ts'
+
+export interface LaidLog {
+  measured: Measured
+  setup: ReplaySetup
+}
+
+/** A stage of the fit. */
+export interface Stage {
+  paths: string[]
+  /** Rows in which the axis slides, or presses on a part; else all. */
+  sliding: boolean
+}
+
+/**
+ * Slower than this share of the fastest speed the axis counts as standing: its friction is then what the bristles make of how it came to
+ * rest, not what slides. On a measured axis estimates of sliding friction agree from here on; common practice, no source.
+ */
+export const STANDING = 0.05
+/** Share of the sample rate over which speed is not looked at; common practice, no source. */
+const CORNER = 0.05
+/** Force at which a part counts as touched, as a share of the highest. */
+const TOUCHED = 0.05
+/** Time that a part must be held for its relaxation to show [s]. */
+const HELD = 0.3
+
+const T = 'actuator.transmission.'
+const BRISTLE = `${T}bristleStiffness`
+
+/** Speed [m/s] of what the encoder reads, after a low pass without phase; null: the log has neither position nor speed. */
+export function smoothSpeed(measured: Measured): Float64Array | null {
+  const position = wholeColumn(measured, 'motorTravel')
+  if (!position) return wholeColumn(measured, 'speed')
+  const { time } = measured
+  const at = evenly(time)
+  return interpolated(at, slopeOf(at, zeroPhase(interpolated(time, position, at), CORNER)), time)
+}
+
+const evenly = (time: Float64Array): Float64Array => {
+  const step = stepOf(time)
+  return ticks(Math.floor((time.at(-1)! - time[0]!) / step) + 1, step).map((t) => t + time[0]!)
+}
+
+/** Rows of a log in which the axis slides, or presses on a part. */
+export function slidingRows({ measured, setup }: LaidLog): (row: number) => boolean {
+  const speed = smoothSpeed(measured)
+  if (!speed) return () => true
+  const least = STANDING * highest(speed)
+  const force = setup.contact ? wholeColumn(measured, 'force') : null
+  const touch = force ? TOUCHED * highest(force) : Number.POSITIVE_INFINITY
+  return (row) => Math.abs(speed[row]!) > least || (force !== null && Math.abs(force[row]!) > touch)
+}
+
+/** Path of the mass that a log of motion tells: the carriage, or the motor's own where the carriage would have to be negative. */
+function massPath({ actuator }: Scenario): string {
+  return actuator.kind === 'direct' ? 'actuator.motor.movingMass' : 'actuator.motor.inertia'
+}
+
+/** What the inverse model has found, as edits of a scenario. */
+export function inverseEdits(scenario: Scenario, found: InverseModel): Edit[] {
+  const { actuator, jaws } = scenario
+  const seen = axisOf(actuator)
+  const own = seen.mass - actuator.transmission.carriageMass + contactsOf(scenario) * jaws.mass
+  const carriage = found.mass - own
+  const path = massPath(scenario)
+  const scale = Math.max(0.01, 1 + carriage / (seen.mass - actuator.transmission.carriageMass))
+  const mass: Edit[] =
+    carriage >= 0
+      ? [{ path: `${T}carriageMass`, value: carriage }]
+      : [
+          { path: `${T}carriageMass`, value: 0 },
+          { path, value: (readPath(scenario, path) as number) * scale },
+        ]
+  const coulomb = Math.max(0, found.coulomb)
+  const pull = jaws.layout === 'anvil' && scenario.arm.gravity === 'along' ? GRAVITY * found.mass : 0
+  return [
+    ...mass,
+    { path: COULOMB, value: coulomb },
+    { path: `${T}viscous`, value: Math.max(0, found.viscous) },
+    { path: `${T}coulombBack`, value: Math.max(0, found.coulombBack) },
+    { path: `${T}viscousBack`, value: Math.max(0, found.viscousBack) },
+    { path: 'drive.currentOffset', value: (found.offset + pull) / seen.forcePerAmpere },
+  ]
+}
+
+/** The inverse model of all logs in free air; null: none of them moves in a way that tells. */
+export function inverseOf(logs: readonly LaidLog[], scenario: Scenario, options: InverseOptions): InverseModel | null {
+  const constant = axisOf(scenario.actuator).forcePerAmpere
+  const motions = logs.flatMap((log) => {
+    const { measured } = log
+    const position = wholeColumn(measured, 'motorTravel')
+    const current = wholeColumn(measured, 'current') ?? wholeColumn(measured, 'command')
+    if (!position || !current) return []
+    const end = log.setup.contact ? touchOf(log) : position.length
+    const part = (values: Float64Array) => values.subarray(0, end)
+    if (end < 50) return []
+    return [
+      { time: part(measured.time), position: part(position), force: part(current).map((each) => each * constant) },
+    ]
+  })
+  try {
+    return motions.length > 0 ? inverseModel(motions, options) : null
+  } catch (error) {
+    if (error instanceof RangeError) return null
+    throw error
+  }
+}
+
+/** Row of first touch; the number of rows where there is none. */
+export function touchOf({ measured }: Pick<LaidLog, 'measured'>): number {
+  const force = wholeColumn(measured, 'force')
+  const row = force ? startOf(force) : -1
+  return row < 0 ? measured.time.length : row
+}
+
+/** Edits that put the part where a log meets it, as stiff as the force rises. */
+export function partEdits(scenario: Scenario, log: LaidLog): Edit[] {
+  const force = wholeColumn(log.measured, 'force')
+  const position = wholeColumn(log.measured, 'travel') ?? wholeColumn(log.measured, 'motorTravel')
+  if (!force || !position) return []
+  const touch = touchOf(log)
+  const most = force.indexOf(highest(force))
+  const travel = position[most]! - position[touch]!
+  if (touch >= force.length || most <= touch || !(travel > 0)) return []
+  const width = scenario.jaws.opening - contactsOf(scenario) * (position[touch]! + log.setup.origin)
+  const { pressed } = jobOf(scenario).why
+  let stiffness = scenario.part.stiffness
+  for (let n = 0; n < 60; n++) {
+    const tried = { ...scenario, part: { ...scenario.part, stiffness } }
+    const ratio = pressed(tried, force[most]!).travel / travel
+    if (!(ratio > 0) || Math.abs(ratio - 1) < 1e-3) break
+    stiffness = Math.min(1e13, Math.max(10, stiffness * Math.min(4, Math.max(0.25, ratio ** scenario.part.exponent))))
+  }
+  return [
+    { path: 'part.width', value: width },
+    { path: 'part.stiffness', value: stiffness },
+  ]
+}
+
+/** What the content of the logs allows to be free. */
+export function stagesOf(scenario: Scenario, logs: readonly LaidLog[], start: InverseModel | null): Stage[] {
+  const [free, contact] = [logs.filter(({ setup }) => !setup.contact), logs.filter(({ setup }) => setup.contact)]
+  const stages: Stage[] = []
+  const moving = start ? movingPaths(scenario, logs) : []
+  if (start && free.some(reverses)) stages.push({ paths: [BRISTLE, BREAKAWAY], sliding: false })
+  if (contact.length === 0) return [...stages, { paths: moving, sliding: true }]
+  return [...stages, { paths: [...moving, ...partPaths(contact)], sliding: true }]
+}
+
+function movingPaths(scenario: Scenario, logs: readonly LaidLog[]): string[] {
+  const voltage = logs.some(({ measured }) => measured.channels.voltage)
+  const mass = scenario.actuator.transmission.carriageMass > 0 ? `${T}carriageMass` : massPath(scenario)
+  const constant =
+    scenario.actuator.kind === 'direct' ? 'actuator.motor.forceConstant' : 'actuator.motor.torqueConstant'
+  const both = logs.some(reverses)
+  return [
+    mass,
+    COULOMB,
+    `${T}viscous`,
+    ...(both ? [`${T}viscousBack`, 'drive.currentOffset'] : []),
+    ...(voltage ? [constant] : []),
+    ...(logs.some(({ measured }) => measured.channels.travel && measured.channels.motorTravel) ? [`${T}backlash`] : []),
+  ]
+}
+
+function partPaths(logs: readonly LaidLog[]): string[] {
+  const holds = logs.some((log) => {
+    const touch = touchOf(log)
+    return log.measured.time.at(-1)! - (log.measured.time[touch] ?? Number.POSITIVE_INFINITY) > HELD
+  })
+  return [
+    'part.width',
+    'part.stiffness',
+    'part.exponent',
+    'part.damping',
+    ...(holds ? ['part.relaxation.fraction', 'part.relaxation.time'] : []),
+  ]
+}
+
+/** It moves forwards and back. */
+export function reverses({ measured }: Pick<LaidLog, 'measured'>): boolean {
+  const speed = smoothSpeed(measured)
+  if (!speed) return false
+  const least = STANDING * highest(speed)
+  return speed.some((v) => v > least) && speed.some((v) => v < -least)
+}
+
+/** Where a quantity starts, its ends, and a change that is felt and still small; `log`: what is searched is its logarithm. */
+export interface Range {
+  start: number
+  least: number
+  most: number
+  small: number
+  log: boolean
+}
+
+/** From such a ratio of its ends on the size of a quantity is what is unknown. */
+const DECADES = 1e4
+/** A change of the logarithm that is felt. */
+const SMALL = 0.02
+
+export function rangeOf(scenario: Scenario, path: string): Range {
+  if (path === DELAY) return { start: 0, least: -0.1, most: 0.1, small: 1e-4, log: false }
+  const schema = quantityAt(scenario, path)!
+  const start = readPath(scenario, path) as number
+  const [low, high] = (schema as { usual?: [number, number] }).usual ?? [schema.minimum, schema.maximum]
+  const size = Math.abs(start) > 0 ? Math.abs(start) : Math.max(Math.abs(low), Math.abs(high))
+  // Below the friction that slides nothing breaks away.
+  const least = path === BREAKAWAY ? scenario.actuator.transmission.coulomb : schema.minimum
+  const log = least > 0 && schema.maximum >= DECADES * least && path !== BREAKAWAY
+  return { start, least, most: schema.maximum, small: log ? SMALL : 2e-3 * size, log }
+}
+
+const highest = (values: Float64Array) => values.reduce((most, each) => Math.max(most, Math.abs(each)), 0)

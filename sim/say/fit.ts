@@ -1,0 +1,96 @@
+/** What a fit to a log says of itself. */
+import type { FitFault, ResidualOf, Untold } from '../log/identify.ts'
+import type { AnswerChannel, Taken } from '../log/measured.ts'
+import { UNITS } from '../log/measured.ts'
+import { DELAY } from '../log/replayed.ts'
+import { quantityAt, type Scenario } from '../scenario/index.ts'
+import { percent } from './spread.ts'
+import { figure, type Wording } from './wording.ts'
+
+type Axis = Pick<Scenario, 'actuator'>
+
+const CHANNELS: Record<AnswerChannel, string> = {
+  motorTravel: 'position',
+  travel: 'position of the output',
+  speed: 'speed',
+  command: 'command',
+  current: 'current',
+  voltage: 'voltage',
+  force: 'force',
+}
+
+export const fitChannel = (channel: AnswerChannel) => CHANNELS[channel]
+
+/** What a free key is called. */
+export const freeName = (scenario: Axis, path: string): string =>
+  path === DELAY ? 'Delay of the log' : (quantityAt(scenario, path)?.title ?? path)
+
+const named = (scenario: Axis, paths: readonly string[]) => {
+  const names = [...new Set(paths.map((path) => freeName(scenario, path).toLowerCase()))]
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+}
+
+const first = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** The move that would tell more of a quantity, by what its key ends in. */
+const MOVES: [RegExp, string][] = [
+  [/[mM]ass$|inertia$/, 'a move with more acceleration tells more of it'],
+  [/viscous/, 'moves at two speeds or more, both ways, tell more of it'],
+  [/oulomb/, 'two slow moves, one each way, tell more of it'],
+  [/breakaway$/, 'several starts from rest, each under a current that grows slowly, tell more of it'],
+  [/bristleStiffness$/, 'reversals of a few micrometres tell more of it'],
+  [/currentOffset$/, 'the same slow move both ways tells more of it'],
+  [/backlash$/, 'reversals with the position of the output logged beside that of the motor tell more of it'],
+  [/(force|torque)Constant$/, 'log the motor voltage at speed, or a force gauge'],
+  [/part\.width$|part\.stiffness$/, 'a slow touch with the force logged tells more of it'],
+  [/exponent$/, 'pressing from the lightest to the highest force tells more of it'],
+  [/part\.damping$/, 'a faster touch tells more of it'],
+  [/relaxation/, 'holding the part for longer tells more of it'],
+  [/delay$/, 'a move with more acceleration tells more of it'],
+]
+
+const moveFor = (path: string) => MOVES.find(([ends]) => ends.test(path))?.[1] ?? 'another move is needed'
+
+/** One sentence on what a log does not tell, and which move would. */
+export function untoldText(scenario: Axis, untold: Untold, words: Wording): string {
+  const [path = ''] = untold.paths
+  switch (untold.kind) {
+    case 'nothing':
+      return `${first(named(scenario, untold.paths))}: nothing in this log changes with it; ${moveFor(path)}.`
+    case 'hardly':
+      return `${first(named(scenario, untold.paths))} is hardly told by this log, its interval is wider than half of it; ${moveFor(path)}.`
+    case 'end':
+      return `${first(named(scenario, untold.paths))} ended at an end of its range, ${words.of(quantityAt(scenario, path)!, untold.bound)}: the log asks for less or more than may be, or does not tell it.`
+    case 'together':
+      return `${first(named(scenario, untold.paths))} cannot be told apart well in this log (their errors correlate by ${figure(untold.correlation)}): where one is wrong, so is the other; ${moveFor(path)}.`
+    case 'ratio':
+      return `${first(named(scenario, untold.paths))} ${untold.paths.length > 1 ? 'are' : 'is'} known only as the ratio to the ${freeName(scenario, untold.constant).toLowerCase()}, which this log does not tell; log the motor voltage or a force, or weigh what moves.`
+  }
+}
+
+/** Why there is no fit, one sentence. */
+export function fitFaultText(fault: FitFault): string {
+  switch (fault.kind) {
+    case 'still':
+      return 'nothing moves in it; record a move both ways at two speeds, with position and current'
+    case 'nothing-drives':
+      return 'it has neither a position reference, nor a current with a position, that could drive the model'
+    case 'nothing-compares':
+      return 'it has no current, command, voltage or force that the model could be held against while the axis moves'
+    case 'no-quantity':
+      return `${fault.path}: no quantity of this axis`
+    case 'nothing-free':
+      return 'its moves are too plain to tell anything of the axis; record a move both ways at two speeds'
+    case 'another-axis':
+      return `the fit does not describe this axis: ${percent(Math.min(1, fault.share))} of the ${fitChannel(fault.channel)} stays unexplained${fault.share > 1 ? ' and more' : ''}; gains, force constant, or signs and scales of the columns are those of another one`
+  }
+}
+
+export const takenText = ({ header, unit, scale }: Taken) =>
+  `the command ${header === '' ? '' : `“${header}” `}is ${unit === '' ? 'without a unit' : `in ${unit}`} and was taken for a current, ${figure(scale)} A for each`
+
+/** "position: 0.00129 mm left, 0.0012 % of what was measured" */
+export function residualText({ channel, rms, relative }: ResidualOf, words: Wording): string {
+  const left = words.of({ unit: UNITS[channel] }, rms)
+  return `${fitChannel(channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
+}

@@ -1,0 +1,93 @@
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+
+const folder = mkdtempSync(join(tmpdir(), 'jawbench-fit-'))
+const at = (name: string) => join(folder, name)
+
+const jawbench = (...args: string[]) => {
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['.tools/jawbench.mjs', ...args], { encoding: 'utf8' })
+  return { status, stdout, stderr }
+}
+
+const written = (name: string, text: string) => {
+  writeFileSync(at(name), text)
+  return at(name)
+}
+
+/** A grip of the opening preset as a log, and the file before the fit: another stiffness, another width. */
+const STILL = ['--set', 'arm.moves=[]', '--set', 'run.duration=0.8', '--set', 'drive.currentNoise=0']
+const WRONG = ['--set', 'part.stiffness=100000', '--set', 'part.width=0.1175']
+const trace = at('trace.csv')
+const grip = jawbench('grip', 'teapot', '--strategy', 'current-clamp', ...STILL, '--traces', trace)
+
+describe('a fit on the command line', { timeout: 120_000 }, () => {
+  it('finds the part that a trace has met', () => {
+    expect(grip.status).toBe(0)
+    const out = at('fitted.json')
+    const { status, stdout } = jawbench(
+      'fit',
+      'teapot',
+      trace,
+      ...STILL,
+      ...WRONG,
+      '--free',
+      'part.width,part.stiffness,part.damping',
+      '--format',
+      'json',
+      '--out',
+      out,
+    )
+    expect(status).toBe(0)
+    const { values, residuals, untold, scenario } = JSON.parse(stdout)
+    const { part } = JSON.parse(jawbench('presets', 'teapot').stdout)
+    expect(values.map(({ path }: { path: string }) => path)).toEqual(['part.width', 'part.stiffness', 'part.damping'])
+    expect(values[0].from).toBe(0.1175)
+    // The trace keeps the extremes of short spans, not their instants.
+    expect(Math.abs(values[0].value - part.width)).toBeLessThan(2e-5)
+    expect(Math.abs(values[1].value / part.stiffness - 1)).toBeLessThan(0.05)
+    expect(values[1].low).toBeLessThan(values[1].value)
+    expect(values[1].high).toBeGreaterThan(values[1].value)
+    const force = residuals.find(({ channel }: { channel: string }) => channel === 'force')
+    expect(force.relative).toBeLessThan(0.05)
+    expect(force.rms).toBeLessThan(force.before)
+    expect(Array.isArray(untold)).toBe(true)
+    expect(JSON.parse(readFileSync(out, 'utf8'))).toEqual(scenario)
+  })
+
+  const rows = (line: (t: number) => string) => Array.from({ length: 400 }, (_, k) => line(k / 1000)).join('\n')
+  const HEAD = 'time [s],reference [m],position [m],current [A]\n'
+
+  it.each([
+    ['nothing moves', `${HEAD}${rows((t) => `${t},0.01,0.01,${0.1 * Math.sin(t)}`)}`, 'nothing moves in it'],
+    [
+      'another axis',
+      `${HEAD}${rows((t) => `${t},${0.02 * Math.sin(9 * t)},${0.02 * Math.sin(9 * t)},${Math.cos(300 * t)}`)}`,
+      'does not describe this axis',
+    ],
+    [
+      'nothing to be held against',
+      `time [s],reference [m],position [m]\n${rows((t) => `${t},${0.02 * Math.sin(9 * t)},${0.02 * Math.sin(9 * t)}`)}`,
+      'no current, command, voltage or force',
+    ],
+  ])('refuses a log in which %s, in a sentence', (name, text, said) => {
+    const { status, stdout, stderr } = jawbench('fit', 'teapot', written(`${name}.csv`, text))
+    expect(stderr).toContain(said)
+    expect(status).toBe(2)
+    expect(stdout).toBe('')
+  })
+
+  it.each([
+    [['teapot'], 'no log was named'],
+    [['teapot', trace, '--free', 'part.colour'], 'part.colour'],
+    [['teapot', trace, '--part', 'maybe'], '--part'],
+    [['teapot', trace, '--origin', 'here'], '--origin'],
+    [['teapot', join(folder, 'none.csv')], 'none.csv'],
+  ])('refuses %j', (args, said) => {
+    const { status, stderr } = jawbench('fit', ...args)
+    expect(status).toBe(2)
+    expect(stderr).toContain(said)
+  })
+})
