@@ -156,3 +156,20 @@ test('a map is drawn over two quantities, read by keys, put out as files, and a 
   await page.goBack()
   await expect(map.getByText(/^[\d,]+ grips\. Borders are traced/)).toBeVisible()
 })
+
+test('on wish the traces carry the band of the parts, which a change takes away and draws anew', async ({ page }) => {
+  await page.goto('./')
+  const band = page.getByRole('checkbox', { name: 'Band of 100 parts' })
+  await expect(page.getByRole('checkbox', { name: 'Stretched axis' })).toBeVisible()
+  await expect(band).toBeHidden()
+
+  await page.goto(quickLink())
+  await band.check()
+  const ready = page.getByText('Pale: where the middle 90 of 100 parts lie at each instant')
+  await expect(ready).toBeVisible({ timeout: 120_000 })
+  await page.getByRole('spinbutton', { name: 'Wanted grip force' }).press('ArrowUp')
+  await expect(page.getByText(/^Gripping 100 parts by each strategy/)).toBeVisible()
+  await expect(ready).toBeVisible({ timeout: 120_000 })
+  await band.uncheck()
+  await expect(ready).toBeHidden()
+})

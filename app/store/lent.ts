@@ -2,8 +2,13 @@
  * A part of a study on the bench: its values are on loan there. The study keeps its own until the person says otherwise, so that
  * whatever is asked next is asked about the scenario that was studied, with every other change that was made on the bench since.
  */
+import { useMemo } from 'react'
+import { create } from 'zustand'
 import { type Edit, editScenario, readPath, type Scenario } from '../../sim/index.ts'
+import { useScenario } from './scenario.ts'
 import { share } from './share.ts'
+
+const KEY = 'jawbench.lent'
 
 export interface Lent {
   /** What stands on the bench, such as "Part 17". */
@@ -12,6 +17,33 @@ export interface Lent {
   of: Scenario
   /** The values on loan. */
   edits: Edit[]
+}
+
+/** Null: what is on the bench is its own. Kept in the browser, where the study is kept as well. */
+export const useLent = create<{ lent: Lent | null }>()(() => ({ lent: restored() }))
+
+export function lend(lent: Lent | null): void {
+  useLent.setState({ lent })
+  try {
+    localStorage.setItem(KEY, JSON.stringify(lent))
+  } catch {
+    // It is then forgotten with the page, as the study is.
+  }
+}
+
+function restored(): Lent | null {
+  try {
+    return JSON.parse(localStorage.getItem(KEY) ?? 'null') as Lent | null
+  } catch {
+    return null
+  }
+}
+
+/** What a study is made of: the scenario on the bench, without what stands there on loan. */
+export function useNominal(): Scenario {
+  const bench = useScenario(({ scenario }) => scenario)
+  const lent = useLent((state) => state.lent)
+  return useMemo(() => nominalOf(bench, lent), [bench, lent])
 }
 
 /** What `part` has of its own. */

@@ -1,5 +1,4 @@
 /** A study of many parts: which one, how far it is, and what has been counted. It goes on while other views are open. */
-import { useMemo } from 'react'
 import { create } from 'zustand'
 import {
   BATCH,
@@ -17,8 +16,6 @@ import {
   tallyText,
 } from '../../sim/index.ts'
 import { crew } from '../worker/crew.ts'
-import { type Lent, nominalOf } from './lent.ts'
-import { useScenario } from './scenario.ts'
 
 const KEY = 'jawbench.spread'
 
@@ -38,16 +35,12 @@ export interface SpreadState {
   /** When the workers were started [ms], and how many batches were in then. */
   since: number
   before: number
-  /** What of a study stands on the bench. */
-  lent: Lent | null
   /** Begins anew. */
   run(scenario: Scenario, grips: number, seed: number): void
   /** Goes on where it was paused, or with so many more parts. */
   goOn(more?: number): void
   pause(): void
   clear(): void
-  /** Null: what is on the bench is the study's own from now on. */
-  lend(lent: Lent | null): void
 }
 
 /** Batches in, and of how many. */
@@ -133,31 +126,19 @@ export const useSpread = create<SpreadState>()((set, get) => {
       set({ study: null, tallies: [], status: 'idle', message: '', told: get().told + 1 })
       forget()
     },
-    lend(lent) {
-      set({ lent })
-      keepNow()
-    },
   }
 })
-
-/** What a study is made of: the scenario on the bench, without what stands there on loan. */
-export function useNominal(): Scenario {
-  const bench = useScenario(({ scenario }) => scenario)
-  const lent = useSpread((state) => state.lent)
-  return useMemo(() => nominalOf(bench, lent), [bench, lent])
-}
 
 interface Kept {
   study: SpreadStudy
   tallies: TallyText[]
-  lent: Lent | null
 }
 
 /** Storage may be refused or full; the study is then lost with the page. */
-function keep({ study, tallies, lent }: SpreadState): void {
+function keep({ study, tallies }: SpreadState): void {
   if (!study) return
   try {
-    localStorage.setItem(KEY, JSON.stringify({ study, tallies: tallies.map(tallyText), lent } satisfies Kept))
+    localStorage.setItem(KEY, JSON.stringify({ study, tallies: tallies.map(tallyText) } satisfies Kept))
   } catch {
     forget()
   }
@@ -172,15 +153,15 @@ function forget(): void {
 }
 
 /** What was kept before the page was left; what cannot be read is let go. */
-function restored(): Pick<SpreadState, 'study' | 'tallies' | 'status' | 'lent'> {
+function restored(): Pick<SpreadState, 'study' | 'tallies' | 'status'> {
   try {
-    const { study, tallies, lent } = JSON.parse(localStorage.getItem(KEY) ?? 'null') as Kept
+    const { study, tallies } = JSON.parse(localStorage.getItem(KEY) ?? 'null') as Kept
     if (!checkScenario(study.scenario).ok) throw new RangeError('a scenario of another version')
     const back = tallies.map(tallyFrom)
     const whole = missing(study, back).length === 0
     const status = whole ? 'done' : 'paused'
-    return { study, tallies: back, status, lent: lent && { ...lent, of: study.scenario } }
+    return { study, tallies: back, status }
   } catch {
-    return { study: null, tallies: [], status: 'idle', lent: null }
+    return { study: null, tallies: [], status: 'idle' }
   }
 }

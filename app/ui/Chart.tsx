@@ -7,6 +7,7 @@ import {
   type ChartBand,
   type ChartContent,
   type ChartMark,
+  type ChartRange,
   type ChartSeries,
   PLAIN_TIME,
   type TimeMap,
@@ -15,7 +16,7 @@ import { formatFigure, withUnit } from './format.ts'
 import type { ShownUnit } from './unit.ts'
 
 export type { Feed } from './chart/Frame.tsx'
-export type { ChartBand, ChartContent, ChartMark, ChartSeries } from './chart/types.ts'
+export type { ChartBand, ChartContent, ChartMark, ChartRange, ChartSeries } from './chart/types.ts'
 
 interface ChartProps {
   series: ChartSeries[]
@@ -36,6 +37,7 @@ interface ChartProps {
   /** Charts of the same key share what is shown of the time, the second cursor and the pointer's line. */
   syncKey: string
   bands?: ChartBand[]
+  ranges?: ChartRange[]
   marks?: ChartMark[]
   lens?: TimeMap
   /** Least span of the vertical axis, SI: what is small against it looks small. */
@@ -55,11 +57,19 @@ const TIME = { title: 'Time', figure: seconds, difference: (from: number, to: nu
 
 export function Chart(props: ChartProps) {
   const { series, time, yLabel, height, cursorTime, onCursor, syncKey, bounds, feed, summary } = props
-  const { unit = AS_IT_IS, bands = NONE, marks = NONE, lens = PLAIN_TIME, calm = 0, timeAxis = true } = props
+  const {
+    unit = AS_IT_IS,
+    bands = NONE,
+    ranges = NONE,
+    marks = NONE,
+    lens = PLAIN_TIME,
+    calm = 0,
+    timeAxis = true,
+  } = props
   const [from, to] = props.xRange
   const content = useMemo<Omit<ChartContent, 'yRange'>>(
-    () => ({ series, time, xRange: [from, to], calm, unit, bands, marks, lens, timeAxis }),
-    [series, time, from, to, calm, unit, bands, marks, lens, timeAxis],
+    () => ({ series, time, xRange: [from, to], calm, unit, bands, ranges, marks, lens, timeAxis }),
+    [series, time, from, to, calm, unit, bands, ranges, marks, lens, timeAxis],
   )
   return (
     <Frame

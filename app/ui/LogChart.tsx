@@ -65,6 +65,7 @@ function useContent(props: LogChartProps): Omit<LogContent, 'yRange'> {
       calm: 0,
       unit: { symbol: yUnit, toShown: (value) => value, toSi: (value) => value },
       bands: [],
+      ranges: [],
       marks: [],
       lens: DECADES,
       timeAxis: figures,

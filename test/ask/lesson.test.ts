@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { drawing } from '../../sim/ask/spread/draw.ts'
+import { exactInterval } from '../../sim/ask/spread/intervals.ts'
 import { checkLesson, judgeLesson, type Lesson, runLesson, simulateGrip, sliderValues } from '../../sim/index.ts'
 import { remembered } from '../grip/remembered.ts'
 
@@ -205,5 +207,46 @@ describe('judging', () => {
     expect(items.map((item) => (item.kind === 'run' ? item.run.id : item.kind))).toEqual(['given', 'told'])
     expect(items.at(-1)).toMatchObject({ asked: { unit: 'N', value: null } })
     expect(Object.keys((items.at(-1) as { figures: object }).figures)).toEqual(['given.peakForce'])
+  })
+})
+
+describe('a run of many parts', () => {
+  const varies = [{ path: 'part.crackForce', law: 'lognormal', factor: 1.25 }]
+  const short = { 'run.duration': 0.5, 'arm.moves': [], 'arm.lift': 0.4 }
+  const many = {
+    ...plain,
+    set: { ...short, 'spread.varies': varies },
+    runs: [{ id: 'many', label: 'Many', strategy: 'current-clamp', parts: 20 }],
+    question: { ...plain.question, figure: 'many.parts.held', min: 0, max: 1, start: 1 },
+    right: 'Of {many.parts.count} hold {expected}, {many.parts.low} to {many.parts.high}.',
+    wrong: '{many.parts.failed} fail.',
+    explanation: ['So it is.'],
+  }
+
+  it('has the share that hold, with exact limits (Clopper and Pearson 1934)', () => {
+    const checked = checkLesson(many)
+    if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
+    const run = [...runLesson(checked.lesson, 1, remembered)].find((item) => item.kind === 'run')!.run
+    const draw = drawing(run.scenario, { sampling: 'random', seed: run.scenario.run.seed })
+    const held = Array.from(
+      { length: 20 },
+      (_, index) => remembered(draw(index).scenario, 'current-clamp').result.verdict,
+    )
+    const count = held.filter((verdict) => verdict === 'held').length
+    expect(run.parts).toMatchObject({ count, share: count / 20, ...exactInterval(count, 20) })
+    const { figures, expected } = judgeLesson(checked.lesson, 1, remembered)
+    expect(expected!.value).toBe(count / 20)
+    expect(figures['many.parts.failed']!.value).toBeCloseTo(1 - count / 20, 12)
+    expect(figures['many.parts.count']!.value).toBe(20)
+  })
+
+  it('is refused where nothing varies, and its figures where a run has no parts', () => {
+    const faults = (lesson: unknown) => {
+      const checked = checkLesson(lesson)
+      return checked.ok ? [] : checked.faults.map(({ path }) => path)
+    }
+    expect(faults({ ...many, set: short })).toEqual(['runs[0].parts'])
+    expect(faults({ ...plain, explanation: ['{slow.parts.held}'] })).toEqual(['explanation[0]'])
+    expect(faults({ ...many, explanation: ['{many.parts.nothing}'] })).toEqual(['explanation[0]'])
   })
 })

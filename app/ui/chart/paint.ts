@@ -2,7 +2,7 @@
 import uPlot from 'uplot'
 import { formatFigure, formatPlain, withUnit } from '../format.ts'
 import { cssColour } from '../theme.ts'
-import { type ChartBand, type ChartContent, PLAIN_TIME } from './types.ts'
+import { type ChartBand, type ChartContent, type ChartRange, PLAIN_TIME } from './types.ts'
 import { setFont, widthOf } from './words.ts'
 
 /** Depth of the hatched strip outside an edge, CSS px. */
@@ -28,6 +28,31 @@ export function paintEdges(plot: uPlot, content: ChartContent) {
       if (band.to !== null) paintEdge(plot, content, band, band.to, -1)
     }
   })
+}
+
+/** Opacity of an area. */
+const AREA = 0.17
+
+export function paintRanges(plot: uPlot, content: ChartContent) {
+  const { ctx } = plot
+  clipped(plot, () => {
+    for (const { time, low, high, color } of content.ranges) {
+      const x = (at: number) => plot.valToPos(content.lens.toDisplay(time[at]!), 'x', true)
+      const rows = [...time.keys()].filter((at) => Number.isFinite(low[at]! + high[at]!))
+      ctx.beginPath()
+      for (const at of rows) ctx.lineTo(x(at), heightOf(plot, content, high[at]!))
+      for (const at of rows.reverse()) ctx.lineTo(x(at), heightOf(plot, content, low[at]!))
+      ctx.globalAlpha = AREA
+      ctx.fillStyle = cssColour(color)
+      ctx.fill()
+    }
+  })
+}
+
+/** The least and the greatest of an area; none of an empty one. */
+export function extremes({ low, high }: ChartRange): number[] {
+  const [least, most] = [low.filter(Number.isFinite), high.filter(Number.isFinite)]
+  return least.length > 0 ? [Math.min(...least), Math.max(...most)] : []
 }
 
 /** `outward`: 1 below the band, −1 above it. */

@@ -1,7 +1,7 @@
 /** How a chart over time looks: round times, bands and marks, and where a lens bends the axis. */
 import type uPlot from 'uplot'
 import { limits } from './data.ts'
-import { paintBands, paintBends, paintEdges, paintMarks } from './paint.ts'
+import { extremes, paintBands, paintBends, paintEdges, paintMarks, paintRanges } from './paint.ts'
 import type { Look } from './plot.ts'
 import { paintSigns } from './signs.ts'
 import { roundTimes, timeTexts } from './ticks.ts'
@@ -18,11 +18,17 @@ export const TIME_LOOK: Look<ChartContent> = {
     const texts = timeTexts(places.map(lens.toTime))
     return texts.map((text, index) => (index === texts.length - 1 ? `${text} s` : text))
   },
-  limits({ bands, unit, calm }, low, high) {
+  limits({ bands, ranges, unit, calm }, low, high) {
+    const ends = ranges.flatMap(extremes).map(unit.toShown)
+    const all = (given: number | null) => [...(given === null ? [] : [given]), ...ends]
     const edges = bands.flatMap((band) => [band.from, band.to]).filter((edge) => edge !== null)
-    return limits(low, high, edges.map(unit.toShown), unit.toShown(calm) - unit.toShown(0))
+    const [least, most] = [Math.min(...all(low)), Math.max(...all(high))]
+    return limits(least, most, edges.map(unit.toShown), unit.toShown(calm) - unit.toShown(0))
   },
-  under: paintBands,
+  under(plot, content) {
+    paintBands(plot, content)
+    paintRanges(plot, content)
+  },
   behind(plot: uPlot, content) {
     paintEdges(plot, content)
     paintBends(plot, content)

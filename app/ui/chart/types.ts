@@ -40,6 +40,15 @@ export interface ChartBand {
   above?: string
 }
 
+/** Between which values something runs over time, as an area in a colour. */
+export interface ChartRange {
+  /** s */
+  time: Float64Array
+  low: Float64Array
+  high: Float64Array
+  color: string
+}
+
 export interface ChartMark {
   /** s */
   time: number
@@ -59,6 +68,7 @@ export interface ChartContent {
   calm: number
   unit: ShownUnit
   bands: ChartBand[]
+  ranges: ChartRange[]
   marks: ChartMark[]
   lens: TimeMap
   /** Whether the time axis carries figures. */

@@ -1,6 +1,6 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
-import { useMemo } from 'react'
-import { type Lesson, type LessonRun, lessonText, type Scenario } from '../../../sim/index.ts'
+import { useCallback, useMemo } from 'react'
+import { type Lesson, type LessonRun, lessonText, percent, rangeText, type Scenario } from '../../../sim/index.ts'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { reasonText } from '../../read/result/words.ts'
 import { Lane, OpenPicture } from '../../read/stage/Lane.tsx'
@@ -28,7 +28,8 @@ interface Props {
 export function LessonStage({ lesson, runs, figures }: Props) {
   const [element, width] = useWidth<HTMLDivElement>()
   const units = useView((state) => state.units)
-  const views = useMemo(() => viewsOf(runs, (label) => lessonText(label, figures, units)), [runs, figures, units])
+  const named = useCallback((label: string) => lessonText(label, figures, units), [figures, units])
+  const views = useMemo(() => viewsOf(seenOf(runs), named), [runs, named])
   const scales = useMemo(() => scalesOf(views), [views])
   const duration = longest(views)
   const axis = useMemo(() => flatLens(duration), [duration])
@@ -63,7 +64,37 @@ export function LessonStage({ lesson, runs, figures }: Props) {
           <Card key={nameOf(run)} run={run} />
         ))}
       </section>
+      <PartShares runs={runs} named={named} />
     </div>
+  )
+}
+
+/** Runs that grip many parts play the one in the file, which is seen once. */
+function seenOf(runs: LessonRun[]): LessonRun[] {
+  const alone = runs.filter(({ parts }) => !parts)
+  return alone.length > 0 ? alone : runs.slice(0, 1)
+}
+
+/** Of many parts, the share that each run holds as required. */
+function PartShares({ runs, named }: { runs: LessonRun[]; named(label: string): string }) {
+  const studied = runs.flatMap(({ id, label, strategy, parts }) => (parts ? [{ id, label, strategy, parts }] : []))
+  if (studied.length === 0) return null
+  return (
+    <section className="lesson-parts" aria-label="Many parts">
+      {studied.map(({ id, label, strategy, parts }) => (
+        <div key={id}>
+          <h3>{named(label)}</h3>
+          <p>
+            <b>{percent(parts.share)}</b> hold <span className="unit">({rangeText(parts)})</span>
+          </p>
+          <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
+            <rect className="lesson-parts-all" width={100} y={3} height={7} />
+            <rect width={100 * parts.share} y={3} height={7} style={{ fill: `var(--strategy-${strategy})` }} />
+            <path d={`M${100 * parts.low} 1.2H${100 * parts.high}`} />
+          </svg>
+        </div>
+      ))}
+    </section>
   )
 }
 

@@ -119,4 +119,44 @@ export const SOURCES: Source[] = [
     memory: true,
     marks: ['Åström and Hägglund, PID Controllers', 'ch. 4 (from memory)'],
   },
+  {
+    id: 'clopper-pearson',
+    text: 'C. J. Clopper, E. S. Pearson: Biometrika 26, 1934.',
+    marks: ['Clopper and Pearson, The use of confidence or fiducial limits, 1934'],
+  },
+  {
+    id: 'korn-graubard',
+    text: 'E. L. Korn, B. I. Graubard: Survey Methodology 24, 1998.',
+    marks: ['Korn and Graubard, Confidence intervals for proportions', 'Survey Methodology 24, 1998'],
+  },
+  {
+    id: 'sobol',
+    text: 'I. A. Antonov, V. M. Saleev: USSR Computational Mathematics and Mathematical Physics 19, 1979.',
+    marks: ['Antonov and Saleev 1979'],
+  },
+  {
+    id: 'owen',
+    text: 'A. B. Owen: in Monte Carlo and Quasi-Monte Carlo Methods in Scientific Computing, 1995.',
+    marks: ['Owen 1995'],
+  },
+  {
+    id: 'joe-kuo',
+    text: 'S. Joe, F. Y. Kuo: SIAM Journal on Scientific Computing 30, 2008.',
+    marks: ['SIAM J. Sci. Comput. 30 (2008)'],
+  },
+  {
+    id: 'qian',
+    text: 'P. Z. G. Qian: Journal of the American Statistical Association 107, 2012.',
+    marks: ['Qian, Sliced Latin hypercube designs, J. Am. Stat. Assoc. 107, 2012'],
+  },
+  {
+    id: 'au-beck',
+    text: 'S.-K. Au, J. L. Beck: Probabilistic Engineering Mechanics 16, 2001.',
+    marks: ['Probab. Eng. Mech. 16, 2001'],
+  },
+  {
+    id: 'papaioannou',
+    text: 'I. Papaioannou and others: Probabilistic Engineering Mechanics 41, 2015.',
+    marks: ['Probab. Eng. Mech. 41, 2015'],
+  },
 ]

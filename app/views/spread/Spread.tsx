@@ -12,9 +12,9 @@ import {
 import { editMany } from '../../parameters/refusal.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import { quantityUnit } from '../../read/units.ts'
-import { back } from '../../store/lent.ts'
+import { back, lend, useLent, useNominal } from '../../store/lent.ts'
 import { useScenario } from '../../store/scenario.ts'
-import { allOf, doneOf, useNominal, useSpread } from '../../store/spread.ts'
+import { allOf, doneOf, useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Segments } from '../../ui/Choice.tsx'
@@ -136,7 +136,7 @@ function Commands() {
 /** A part of the study stands on the bench: whose values count here is for the person to say. */
 function OnLoan() {
   const bench = useScenario(({ scenario }) => scenario)
-  const { lent, lend } = useSpread()
+  const lent = useLent((state) => state.lent)
   const edits = back(bench, lent)
   if (!lent || edits.length === 0) return null
   return (

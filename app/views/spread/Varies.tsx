@@ -11,8 +11,8 @@ import {
   type Varied,
 } from '../../../sim/index.ts'
 import { edit, editMany, endGesture, useFault } from '../../parameters/refusal.ts'
+import { useNominal } from '../../store/lent.ts'
 import { useScenario } from '../../store/scenario.ts'
-import { useNominal } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Choice, Pick } from '../../ui/Choice.tsx'

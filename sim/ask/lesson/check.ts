@@ -104,6 +104,8 @@ function meaningFaults(lesson: Lesson): Fault[] {
   const scenarios = new Map([['', base.scenario]])
   for (const [n, run] of lesson.runs.entries()) {
     const checked = runScenario(base.scenario, run)
+    if (checked.ok && run.parts !== undefined && checked.scenario.spread.varies.length === 0)
+      faults.push({ path: `runs[${n}].parts`, given: show(run.parts), allowed: 'none where nothing varies' })
     if (checked.ok) scenarios.set(run.id, checked.scenario)
     else faults.push(...checked.faults.map((fault) => ({ ...fault, path: `runs[${n}].set.${fault.path}` })))
   }

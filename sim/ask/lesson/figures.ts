@@ -1,6 +1,6 @@
 /**
  * Figures of a lesson by name: `slow.peakForce`, `slow.verdict`, `slow.scenario.approach.speed`, `slow.setting.expected`,
- * `scenario.part.mass`, `window.least`, `gravity`, a bound of a condition by its path, `question.goal[0].below`, or the id of a
+ * `slow.parts.held`, `scenario.part.mass`, `window.least`, `gravity`, a bound of a condition by its path, `question.goal[0].below`, or the id of a
  * figure that the lesson makes of others.
  */
 
@@ -10,6 +10,7 @@ import type { GripEvents, GripResult } from '../../job/grip/result.ts'
 import { forceWindow } from '../../job/grip/window.ts'
 import { quantityAt, readPath, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
+import type { ShareOf } from '../spread/answer.ts'
 import type { DerivedFigure, Lesson } from './format.ts'
 
 /** A figure with what it takes to write it: SI unit, unit in which people read it, exponent of the contact law. */
@@ -32,6 +33,8 @@ export interface Ran {
   result: GripResult
   /** Force at the driven contact when the run ends [N]. */
   finalForce: number
+  /** Of many parts, those that are held as required; null: only the one was gripped. */
+  parts: ShareOf | null
 }
 
 /** A name that is understood: which runs it needs, and how its value is read from them. */
@@ -83,7 +86,24 @@ export function sourceOf(name: string, lesson: Lesson, scenarios: ReadonlyMap<st
     const value = strategyOf(run.strategy).forceOf(scenario)[key]
     return { label: SETTING[key], unit: 'N', exact: false, needs: [], read: () => value }
   }
+  if (tail.startsWith('parts.')) return partsSource(head, tail.slice('parts.'.length), run.parts)
   return runSource(head, tail)
+}
+
+/** Of the parts that a run grips besides: how many, the share that is held as required, and its 95 % limits. */
+const PARTS: Record<string, { label: string; read(held: ShareOf): number }> = {
+  held: { label: 'Parts that are held as required', read: ({ share }) => share },
+  failed: { label: 'Parts that are not', read: ({ share }) => 1 - share },
+  low: { label: 'Least share that is likely', read: ({ low }) => low },
+  high: { label: 'Largest share that is likely', read: ({ high }) => high },
+}
+
+function partsSource(run: string, key: string, parts: number | undefined): Source | null {
+  if (parts === undefined) return null
+  if (key === 'count') return { label: 'Parts', unit: '', exact: true, needs: [], read: () => parts }
+  if (!has(PARTS, key)) return null
+  const { label, read } = PARTS[key]!
+  return { label, unit: '', shown: '%', exact: false, needs: [run], read: (runs) => read(runs.get(run)!.parts!) }
 }
 
 function runSource(run: string, key: string): Source | null {

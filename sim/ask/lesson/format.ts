@@ -47,6 +47,8 @@ const run = Type.Object(
     set: edits,
     /** Run before the question is answered, so that the text may speak of it. */
     given: Type.Boolean({ default: false }),
+    /** Grips so many parts besides, as `spread.varies` of the run's scenario says. */
+    parts: optional(Type.Integer({ minimum: 20, maximum: 200 })),
   },
   { additionalProperties: false },
 )

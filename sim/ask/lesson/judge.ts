@@ -4,6 +4,9 @@ import type { Traces } from '../../run/channels.ts'
 import { type Edit, faultLine, quantityAt, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'
+import { answerOf, type ShareOf } from '../spread/answer.ts'
+import { batchesOf, batchRunner, type SpreadStudy } from '../spread/batch.ts'
+import { count, emptyTally } from '../spread/tally.ts'
 import { afterTexts, beforeTexts } from './check.ts'
 import { figureOf, type LessonFigure, placeholdersOf, type Ran, type Source, sourceOf } from './figures.ts'
 import type { Condition, Lesson, LessonRunSpec, SliderQuestion } from './format.ts'
@@ -18,6 +21,8 @@ export interface LessonRun {
   scenario: Scenario
   result: GripResult
   traces: Traces
+  /** Of many parts, those that are held as required; null: only the one was gripped. */
+  parts: ShareOf | null
 }
 
 /** One condition of a slider's goal, as the runs have it. */
@@ -63,7 +68,7 @@ export function* runLesson(lesson: Lesson, answer: number | null, runner = runHe
   for (const spec of lesson.runs) {
     if (answer === null && !spec.given) continue
     const run = runOnce(spec, scenarios.get(spec.id)!, runner)
-    ran.set(spec.id, { scenario: run.scenario, result: run.result, finalForce: run.traces.force.at(-1) ?? 0 })
+    ran.set(spec.id, ranOf(run))
     yield { kind: 'run', run }
   }
   const read = (name: string) => figureOf(source(name, lesson, scenarios), ran)
@@ -185,20 +190,36 @@ function meets(
   const ran = new Map(given)
   for (const spec of lesson.runs) {
     if (spec.given) continue
-    const { scenario, result, traces } = runOnce(spec, scenarios.get(spec.id)!, runner)
-    ran.set(spec.id, { scenario, result, finalForce: traces.force.at(-1) ?? 0 })
+    ran.set(spec.id, ranOf(runOnce(spec, scenarios.get(spec.id)!, runner)))
   }
   return goal.every((each) => goalOf(each, (name) => figureOf(source(name, lesson, scenarios), ran)).met)
 }
 
-const runOnce = ({ id, label, given, strategy }: LessonRunSpec, scenario: Scenario, runner: Runner): LessonRun => ({
-  id,
-  label,
-  given,
-  strategy,
+const runOnce = (spec: LessonRunSpec, scenario: Scenario, runner: Runner): LessonRun => ({
+  id: spec.id,
+  label: spec.label,
+  given: spec.given,
+  strategy: spec.strategy,
   scenario,
-  ...runner(scenario, strategy, { traces: true }),
+  ...runner(scenario, spec.strategy, { traces: true }),
+  parts: spec.parts === undefined ? null : heldOf(spec.parts, scenario, spec.strategy, runner),
 })
+
+const ranOf = ({ scenario, result, traces, parts }: LessonRun): Ran => ({
+  scenario,
+  result,
+  finalForce: traces.force.at(-1) ?? 0,
+  parts,
+})
+
+/** Random parts, the same ones for every run that has the same quantities vary. */
+function heldOf(grips: number, scenario: Scenario, strategy: StrategyId, runner: Runner): ShareOf {
+  const study: SpreadStudy = { scenario, strategies: [strategy], grips, seed: scenario.run.seed, sampling: 'random' }
+  const tally = emptyTally(strategy, scenario.spread.varies.length)
+  const next = batchRunner(study, runner)
+  for (let batch = 0; batch < batchesOf(grips); batch++) count(tally, next(batch, strategy))
+  return answerOf(scenario, study.sampling, tally).fit
+}
 
 function soundScenario(lesson: Lesson): Scenario {
   const checked = lessonScenario(lesson)

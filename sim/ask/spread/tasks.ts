@@ -9,6 +9,7 @@ import type { Scenario } from '../../scenario/index.ts'
 import { varying } from '../../scenario/vary.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import type { Runner } from '../runner.ts'
+import { type BandStudy, type Envelopes, envelopeRunner } from './band.ts'
 import { type Batch, batchRunner, type SpreadStudy } from './batch.ts'
 import { partsFrom } from './draw.ts'
 import { type Outcome, outcomeOf } from './outcome.ts'
@@ -28,6 +29,8 @@ export interface Valued {
 export interface Tasks {
   /** A batch of the parts of a study by one strategy. */
   spread: { shared: SpreadStudy; item: { batch: number; strategy: StrategyId }; result: Batch }
+  /** Between what the traces of a batch's parts run. */
+  envelopes: { shared: BandStudy; item: { batch: number; strategy: StrategyId }; result: Envelopes }
   /** Parts where their laws are asked for by place. */
   placed: { shared: { scenario: Scenario; strategy: StrategyId }; item: Placed; result: Outcome[] }
   /** Scenarios that differ from one in the values at some paths. */
@@ -47,6 +50,10 @@ type Task<T extends TaskName> = (
 const TASKS: { [T in TaskName]: Task<T> } = {
   spread: (study, run) => {
     const next = batchRunner(study, run)
+    return ({ batch, strategy }) => next(batch, strategy)
+  },
+  envelopes: (study, run) => {
+    const next = envelopeRunner(study, run)
     return ({ batch, strategy }) => next(batch, strategy)
   },
   placed: ({ scenario, strategy }, run) => {

@@ -8,6 +8,7 @@ import { useView } from '../../../store/view.ts'
 import { Chart, type ChartBand, type ChartMark } from '../../../ui/Chart.tsx'
 import type { TimeLens } from '../../../ui/timeLens.ts'
 import { useBefore } from '../useBefore.ts'
+import { rangesOf, useBands } from './band.ts'
 import { chartHeight } from './height.ts'
 
 interface Props {
@@ -33,6 +34,8 @@ export const TraceChart = memo(function TraceChart({ panel, lens, timeAxis, tall
   const unit = useMemo(() => quantityUnit(panel.quantity, units), [panel, units])
   const series = useMemo(() => seriesOf(panel, runs, before, shown, beside), [panel, runs, before, shown, beside])
   const bands = useMemo(() => (panel.channel === 'force' ? windowBand(scenario) : NO_BANDS), [panel, scenario])
+  const drawn = useBands((state) => state.bands)
+  const ranges = useMemo(() => rangesOf(panel.channel, drawn, shown), [panel, drawn, shown])
   const marks = useMemo(() => (tall ? marksOf(scenario, runs, beside) : NO_MARKS), [tall, scenario, runs, beside])
   const summary = useMemo(() => summaryOf(panel, runs, unit, beside), [panel, runs, unit, beside])
   // The last row lies just before the end of the run.
@@ -50,6 +53,7 @@ export const TraceChart = memo(function TraceChart({ panel, lens, timeAxis, tall
       onCursor={(at) => useView.getState().set({ time: at, playing: false })}
       syncKey="bench"
       bands={bands}
+      ranges={ranges}
       marks={marks}
       lens={lens}
       timeAxis={timeAxis}

@@ -1,10 +1,12 @@
 import { Fragment, lazy, Suspense, useRef } from 'react'
+import { BEYOND } from '../../../../sim/index.ts'
 import { useBesideRuns, useShownRuns } from '../../../read/result/useShownRuns.ts'
 import { useLens } from '../../../read/stage/useLens.ts'
 import { PANELS, type Panel } from '../../../read/traces/panels.ts'
 import { useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { ChartReadout, ChartTools } from '../../../ui/ChartTools.tsx'
+import { PARTS, useBandStudy, useBands, useVaries } from './band.ts'
 import { CHART_TITLE, chartHeight } from './height.ts'
 import './traces.css'
 
@@ -21,6 +23,7 @@ export function Traces({ narrow }: { narrow: boolean }) {
       <section className="traces" aria-label="Traces">
         {panels.length > 0 && <Tools />}
         <Charts panels={panels} />
+        <BandLegend />
         <ChartReadout syncKey="bench" name="Traces" />
         <ChartChooser />
       </section>
@@ -29,6 +32,7 @@ export function Traces({ narrow }: { narrow: boolean }) {
     <section className="traces" aria-label="Traces">
       <Tools />
       <Charts panels={[first]} />
+      <BandLegend />
       <ChartReadout syncKey="bench" name="Traces" />
       <details>
         <summary>More traces</summary>
@@ -53,7 +57,40 @@ function Tools() {
         />
         Stretched axis
       </label>
+      <BandSwitch />
     </ChartTools>
+  )
+}
+
+function BandSwitch() {
+  const wanted = useBands((state) => state.wanted)
+  useBandStudy()
+  if (!useVaries()) return null
+  return (
+    <label className="toggle" title="Where most parts lie that the file's spread draws.">
+      <input
+        type="checkbox"
+        checked={wanted}
+        onChange={({ target }) => useBands.setState({ wanted: target.checked })}
+      />
+      Band of {PARTS} parts
+    </label>
+  )
+}
+
+/** What the pale areas are, and how far they have come. */
+function BandLegend() {
+  const { wanted, done, message } = useBands()
+  if (!useVaries() || !wanted) return null
+  const inside = 100 - 2 * 100 * BEYOND
+  return (
+    <p className="band-legend" role="status">
+      {message !== '' && `There is no band: ${message}`}
+      {message === '' && done < 1 && `Gripping ${PARTS} parts by each strategy: ${Math.floor(100 * done)} % …`}
+      {message === '' &&
+        done === 1 &&
+        `Pale: where the middle ${inside} of 100 parts lie at each instant, of ${PARTS} that the file’s spread draws. No single part runs along an edge.`}
+    </p>
   )
 }
 

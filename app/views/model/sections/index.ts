@@ -5,6 +5,7 @@ import { BLOCKS, NEWTONS } from './drive.ts'
 import { MEASURING } from './measuring.ts'
 import { PART } from './part.ts'
 import { RUN } from './run.ts'
+import { SCATTER } from './scatter.ts'
 import { STRATEGIES } from './strategies/index.ts'
 
 export const SECTIONS: Section[] = [
@@ -16,4 +17,5 @@ export const SECTIONS: Section[] = [
   ...NEWTONS,
   ...Object.values(STRATEGIES).flat(),
   ...RUN,
+  SCATTER,
 ]

@@ -8,7 +8,7 @@ import {
   STRATEGIES,
   shownUnit,
 } from '../../../../sim/index.ts'
-import { useNominal } from '../../../store/spread.ts'
+import { useNominal } from '../../../store/lent.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { Pick } from '../../../ui/Choice.tsx'

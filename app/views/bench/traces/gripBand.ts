@@ -1,0 +1,3 @@
+/** What grips the parts of a band. */
+export { runBand } from '../../../../sim/index.ts'
+export { crew } from '../../../worker/crew.ts'
