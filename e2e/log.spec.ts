@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { run } from '../sim/cli/core.ts'
-import { editScenario, PRESETS, tracesCsv } from '../sim/index.ts'
+import { editScenario, PRESETS, runHere, tracesCsv } from '../sim/index.ts'
 import { audit, expect, rulesFor, sideways, test } from './support.ts'
 
 const FIXTURE = readFileSync(new URL('../test/log/read/ball-screw-axis.csv', import.meta.url))
@@ -11,7 +10,7 @@ const named = (name: string, text: string | Buffer) => ({ name, mimeType: 'text/
 function heavierAxis(): string {
   const edited = editScenario(PRESETS[0]!.scenario, [{ path: 'actuator.transmission.carriageMass', value: 0.9 }])
   if (!edited.ok) throw new Error('refused')
-  return tracesCsv(run(edited.scenario, 'current-clamp', { traces: true }).traces)
+  return tracesCsv(runHere(edited.scenario, 'current-clamp', { traces: true }).traces)
 }
 
 test('a log is read, a column corrected, the model fitted, the values used and undone', async ({ page }) => {

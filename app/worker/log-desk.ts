@@ -189,7 +189,7 @@ function laidRecording(
       },
     ]
   })
-  return { setup, overlays }
+  return { setup, step: (time.at(-1)! - start) / (time.length - 1), overlays }
 }
 
 /** In the order in which they are shown. */

@@ -58,6 +58,8 @@ export interface Overlay {
 /** One recording over the model. */
 export interface LaidRecording {
   setup: ReplaySetup
+  /** Mean step of its rows [s]. */
+  step: number
   overlays: Overlay[]
 }
 

@@ -99,9 +99,9 @@ export function residualText({ channel, rms, relative }: ResidualOf, words: Word
   return `${fitChannel(channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
 }
 
-/** Where a log begins to tell, and which of its channels run late, a sentence each. */
-export function alignmentTexts({ motion, touch, late }: Alignment, words: Wording): string[] {
-  const known = late.filter(({ delay }) => delay !== null)
+/** Where a log begins to tell, and which of its channels run late by more than `step`, that of its rows [s]; a sentence each. */
+export function alignmentTexts({ motion, touch, late }: Alignment, step: number, words: Wording): string[] {
+  const known = late.filter(({ delay }) => delay !== null && Math.abs(delay) > step)
   const lags = known.map(({ channel, delay }) => {
     const size = words.shortTime(Math.abs(delay!))
     return `${fitChannel(channel)} ${delay! < 0 ? `${size} before` : `${size} after`}`
@@ -109,7 +109,11 @@ export function alignmentTexts({ motion, touch, late }: Alignment, words: Wordin
   return [
     motion === null ? 'Nothing in it begins to move.' : `It begins to move ${words.time(motion)} after its first row.`,
     ...(touch === null ? [] : [`Force begins to rise ${words.time(touch)} after its first row.`]),
-    ...(lags.length === 0 ? [] : [`By their correlation it shows ${lags.join(', ')} what the model shows.`]),
+    ...(lags.length > 0
+      ? [`By correlation it shows ${lags.join(', ')} the model.`]
+      : late.some(({ delay }) => delay !== null)
+        ? ['By correlation no channel runs before or after the model by more than a row.']
+        : []),
   ]
 }
 

@@ -41,12 +41,12 @@ export function Alignment({ laid, names }: { laid: Laid | null; names: string[] 
     <section className="log-alignment" aria-label="How it lies over the model">
       <h2>How it lies over the model</h2>
       {laid?.alignment.map((each, at) => {
-        const { setup } = laid.recordings[at]!
+        const { setup, step } = laid.recordings[at]!
         return (
           <p key={names[at]}>
             {names.length > 1 && <b>{names[at]}: </b>}
-            {alignmentTexts(each, words).join(' ')} The simulated axis is driven by {DRIVER_WORDS[setup.drivenBy]},{' '}
-            {setup.contact ? 'onto the part' : 'in free air'}.
+            {alignmentTexts(each, step, words).join(' ')} The simulated axis is driven by {DRIVER_WORDS[setup.drivenBy]}
+            , {setup.contact ? 'onto the part' : 'in free air'}.
           </p>
         )
       })}

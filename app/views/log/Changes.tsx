@@ -22,6 +22,13 @@ export function Changes({ before, after }: { before: Scenario; after: Scenario }
           </tr>
         </thead>
         <tbody>
+          {!assumed && (
+            <tr>
+              <th scope="row">Loops</th>
+              <td>…</td>
+              <td>…</td>
+            </tr>
+          )}
           {(assumed ? worstOfEach(assumed) : []).map(({ loop }) => (
             <tr key={loop}>
               <th scope="row">{LOOP_LABELS[loop]} loop</th>
