@@ -68,7 +68,8 @@ function linesOf(text: string | undefined): { from: number; to: number } | undef
   throw new Refused([`--lines: given "${text}", allowed FROM:TO such as 1000:50000, counted from 1`])
 }
 
-async function tableOf(file: string, lines: { from: number; to: number } | undefined): Promise<Table> {
+/** The numbers of a log as they stand in it. Throws a Refused where the file cannot be read. */
+export async function tableOf(file: string, lines?: { from: number; to: number }): Promise<Table> {
   const reader = new LogReader(lines ? { lines } : {})
   const progress = progressOf(file)
   try {
