@@ -184,12 +184,12 @@ test('a study is shown: a slide of the customer view, and a section of the repor
   await expect(page.getByRole('button', { name: '40 more' })).toBeVisible()
   const share = await page.getByRole('article', { name: 'Sensed force' }).locator('.share-word').textContent()
 
-  await page.getByRole('button', { name: 'Report', exact: true }).click()
+  await page.getByRole('navigation').getByText('Report', { exact: true }).click()
   const section = page.getByRole('region', { name: 'Of 40 parts' })
   await expect(section).toContainText(`Sensed force: ${share} hold (`)
   await expect(section).toContainText('Scrambled Sobol’ points, seed 1.')
 
-  await page.getByRole('button', { name: 'Bench', exact: true }).click()
+  await page.getByRole('navigation').getByText('Bench', { exact: true }).click()
   await settled(page)
   await page.getByRole('button', { name: 'Present', exact: true }).click()
   for (let n = 0; n < 3; n++) await page.getByRole('button', { name: 'Next' }).click()
