@@ -47,11 +47,12 @@ export { densityOf, quantileOf } from './ask/spread/laws.ts'
 export { FATES, type Fate, isFit, type Outcome as PartOutcome } from './ask/spread/outcome.ts'
 export { BATCH } from './ask/spread/points.ts'
 export { type BestProgress, runBest } from './ask/spread/run-best.ts'
-export { type Drivers, driversAnswer, runDrivers } from './ask/spread/run-drivers.ts'
+export { type Drivers, driversAnswer, isSubject, runDrivers, type Subject } from './ask/spread/run-drivers.ts'
 export { classOf, type GripMap, type MapAxis, type MapGrid, runMap, UNFIT } from './ask/spread/run-map.ts'
 export { type RareGrips, runRare, tailOf } from './ask/spread/run-rare.ts'
 export { count, emptyTally, fateAt, type Tally, type TallyText, tallyFrom, tallyText } from './ask/spread/tally.ts'
 export type { Crew } from './ask/spread/tasks.ts'
+export { runTightened, type TightCounts, type Tightened, tightenedOf } from './ask/spread/tighten.ts'
 export { type UsualSpread, usualSpreads } from './ask/spread/usual.ts'
 export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
 export { REACH, type TuneCandidate, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
@@ -142,7 +143,19 @@ export { recommendedName, recommendSentences } from './say/recommend.ts'
 export { boundText } from './say/requirements.ts'
 export { COST_WORDS, rescueSentence } from './say/rescue.ts'
 export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
-export { demandName, driverText, failedDemands, grouped, holdSentence, percent, rangeText } from './say/spread.ts'
+export {
+  demandName,
+  driversSentence,
+  driverText,
+  failedDemands,
+  grouped,
+  holdSentence,
+  percent,
+  rangeText,
+  subjectName,
+  tightSentence,
+  tightText,
+} from './say/spread.ts'
 export { textIn } from './say/text.ts'
 export { missWhy, missWords } from './say/tune.ts'
 export {

@@ -17,6 +17,7 @@ import {
   SCENARIO_USAGE,
 } from './command.ts'
 import { crew } from './crew.ts'
+import { answerResponse } from './fit-response.ts'
 import { readScenario } from './input.ts'
 import { LOG_OPTIONS, LOG_USAGE, type LogOptions, usableLog } from './log-input.ts'
 import { print, printJson, writeOut } from './output.ts'
@@ -27,7 +28,7 @@ const WORDS = wordingOf('si')
 
 export const fit: Command = {
   id: 'fit',
-  takes: `FILE LOG.csv… ${LOG_USAGE} [--free PATH,…|auto] [--part yes|no|auto] [--driven-by reference|position|current] [--origin METRES] [--out SCENARIO.json] ${SCENARIO_USAGE}`,
+  takes: `FILE LOG.csv… ${LOG_USAGE} [--free PATH,…|auto] [--part yes|no|auto] [--driven-by reference|position|current] [--origin METRES] [--response no|speed|position] [--out SCENARIO.json] ${SCENARIO_USAGE}`,
   does: 'the scenario whose simulated axis shows what logs have measured, with intervals and what they do not tell',
   async run(args) {
     const known = {
@@ -37,11 +38,13 @@ export const fit: Command = {
       part: { type: 'string', default: 'auto' },
       'driven-by': { type: 'string', default: 'auto' },
       origin: { type: 'string' },
+      response: { type: 'string', default: 'no' },
       out: { type: 'string' },
     } as const
     const { values, positionals } = optionsOf(args, known, MOST_LOGS + 1)
     const json = isJson(values.format)
     const part = oneOf('--part', values.part, ['auto', 'yes', 'no'])
+    oneOf('--response', values.response, ['no', 'speed', 'position'])
     const driver = oneOf('--driven-by', values['driven-by'], ['auto', 'reference', 'position', 'current'])
     const wish = {
       drivenBy: DRIVERS[driver],
@@ -52,6 +55,7 @@ export const fit: Command = {
     const [file, ...logs] = positionals
     const scenario = readScenario(file, values.set)
     if (logs.length === 0) throw new Refused(['no log was named'], true)
+    if (values.response !== 'no') return answerResponse(scenario, logs, values, json)
     const { measured, taken, left } = await readAll(logs, values, scenario)
     const progress = progressOf('fit')
     const found = await refusingFits(logs, identify(scenario, measured, wish, crew, progress.tell))

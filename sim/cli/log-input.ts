@@ -8,7 +8,9 @@ import type { Log } from '../log/read/log.ts'
 import { LogReader } from '../log/read/reader.ts'
 import type { Table } from '../log/read/table.ts'
 import { understand } from '../log/read/understand.ts'
-import { logFaultText } from '../say/log.ts'
+import { inPlainSpaces } from '../say/figure.ts'
+import { logFaultText, logRemarkText } from '../say/log.ts'
+import { wordingOf } from '../say/wording.ts'
 import { numberOf, Refused } from './command.ts'
 import { progressOf } from './progress.ts'
 import { reasonOf } from './system.ts'
@@ -42,7 +44,11 @@ export async function readLog(file: string, options: LogOptions): Promise<Log> {
 /** The log, or a Refused with why it cannot be used. */
 export async function usableLog(file: string, options: LogOptions): Promise<Log> {
   const log = await readLog(file, options)
-  if (log.faults.length > 0) throw new Refused(log.faults.map((fault) => `${file}: ${logFaultText(fault)}`))
+  if (log.faults.length > 0)
+    throw new Refused([
+      ...log.faults.map((fault) => `${file}: ${logFaultText(fault)}`),
+      ...log.remarks.map((remark) => inPlainSpaces(logRemarkText(remark, wordingOf('si')))),
+    ])
   return log
 }
 
@@ -62,7 +68,8 @@ function linesOf(text: string | undefined): { from: number; to: number } | undef
   throw new Refused([`--lines: given "${text}", allowed FROM:TO such as 1000:50000, counted from 1`])
 }
 
-async function tableOf(file: string, lines: { from: number; to: number } | undefined): Promise<Table> {
+/** The numbers of a log as they stand in it. Throws a Refused where the file cannot be read. */
+export async function tableOf(file: string, lines?: { from: number; to: number }): Promise<Table> {
   const reader = new LogReader(lines ? { lines } : {})
   const progress = progressOf(file)
   try {

@@ -1,5 +1,5 @@
 import { channelLabel } from '../log/read/channels.ts'
-import type { Column, Log, Recording } from '../log/read/log.ts'
+import type { Clock, Column, Log, Recording } from '../log/read/log.ts'
 import { inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
 import { clockText, columnReason, layoutText, logRemarkText, skipText } from '../say/log.ts'
 import { wordingOf } from '../say/wording.ts'
@@ -32,14 +32,25 @@ function report({ recordings, skipped, skippedMore, remarks, layout, clock }: Lo
     version: 1,
     layout,
     time: clock && { ...clock, said: inPlainSpaces(clockText(clock, WORDS)) },
-    recordings: recordings.map(({ time: _, values: __, columns, ...recording }) => ({
+    recordings: recordings.map(({ time: _, values: __, clock: own, columns, ...recording }) => ({
       ...recording,
-      columns: columns.map((column) => ({ ...column, reason: columnReason(column) })),
+      columns: [
+        ...timeColumn(own, recording),
+        ...columns.map((column) => ({ ...column, reason: columnReason(column) })),
+      ],
     })),
     skipped: skipped.map(({ row, lastRow, why }) => ({ row, lastRow, why: inPlainSpaces(skipText(why)) })),
     skippedMore,
     remarks: remarks.map((remark) => inPlainSpaces(logRemarkText(remark, WORDS))),
   }
+}
+
+/** The column that is the recording's clock, as the others are told. */
+function timeColumn(clock: Clock, { from, to }: Pick<Recording, 'from' | 'to'>) {
+  if (clock.kind !== 'column') return []
+  const { column, place, unit, scale } = clock
+  const reason = inPlainSpaces(clockText(clock, WORDS))
+  return [{ header: column, place, channel: 'time', reason, unit, si: 's', scale, offset: 0, least: from, most: to }]
 }
 
 /** Recordings, and skipped lines, that a table lists. */

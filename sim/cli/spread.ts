@@ -1,24 +1,30 @@
 import { createHash } from 'node:crypto'
 import base64 from 'virtual:core'
-import { answerOf, QUANTILES, type SpreadAnswer } from '../ask/spread/answer.ts'
 import { type Batch, batchesOf, type SpreadStudy } from '../ask/spread/batch.ts'
+import { DEMANDS, FATES } from '../ask/spread/outcome.ts'
 import { BATCH, SAMPLINGS } from '../ask/spread/points.ts'
 import { runSpread, type SpreadProgress } from '../ask/spread/run.ts'
-import { type DriverRows, type Drivers, driversAnswer, runDrivers } from '../ask/spread/run-drivers.ts'
+import { type DriverRows, isSubject, runDrivers, type Subject } from '../ask/spread/run-drivers.ts'
 import type { Tally } from '../ask/spread/tally.ts'
-import { METRICS } from '../job/grip/metrics.ts'
-import { inPlainSpaces } from '../say/figure.ts'
-import { metricText } from '../say/metric.ts'
-import { demandName, driverText, failedDemands, holdSentence, percent, rangeText } from '../say/spread.ts'
+import { runTightened } from '../ask/spread/tighten.ts'
 import { Refusal } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
-import { type Command, oneOf, optionsOf, Refused, SCENARIO_OPTIONS, strategyNamed, wholeOf } from './command.ts'
+import {
+  type Command,
+  numberOf,
+  oneOf,
+  optionsOf,
+  Refused,
+  SCENARIO_OPTIONS,
+  strategyNamed,
+  wholeOf,
+} from './command.ts'
 import { crew } from './crew.ts'
 import { readScenario } from './input.ts'
-import { print, printJson } from './output.ts'
-import { batchesOfPiece, fingerprintOf, joinPieces, writePiece } from './piece.ts'
+import { batchesOfPiece, joinPieces, type Tight, writePiece } from './piece.ts'
 import { progressOf } from './progress.ts'
 import { spreadCsv } from './spread-csv.ts'
+import { tell } from './spread-table.ts'
 
 /** Most parts of one study: a year of a fast line. */
 const MOST_GRIPS = 1e7
@@ -28,7 +34,7 @@ const simulator = () => createHash('sha256').update(base64).digest('hex').slice(
 
 export const spread: Command = {
   id: 'spread',
-  takes: `FILE [--grips N] [--seed S] [--sampling ${SAMPLINGS.join('|')}] [--strategy ID|all] [--drivers N] [--piece I/N --out PIECE] [--set PATH=VALUE …] [--format table|json|csv]`,
+  takes: `FILE [--grips N] [--seed S] [--sampling ${SAMPLINGS.join('|')}] [--strategy ID|all] [--drivers N] [--of VERDICT|REQUIREMENT] [--tighten FACTOR] [--piece I/N --out PIECE] [--set PATH=VALUE …] [--format table|json|csv]`,
   does: 'of many parts that vary as the file says, how many hold, and what the others fail',
   async run(args) {
     const known = {
@@ -38,6 +44,8 @@ export const spread: Command = {
       sampling: { type: 'string', default: 'sobol' },
       strategy: { type: 'string', default: 'all' },
       drivers: { type: 'string' },
+      of: { type: 'string', default: 'failing' },
+      tighten: { type: 'string' },
       piece: { type: 'string' },
       out: { type: 'string' },
     } as const
@@ -54,7 +62,7 @@ export const spread: Command = {
     }
     if (study.scenario.spread.varies.length === 0)
       throw new Refused(['spread.varies: given nothing that varies, allowed at least one quantity with its law'])
-    const { piece, of } = wanted ?? { piece: 1, of: 1 }
+    const { piece, of: pieces } = wanted ?? { piece: 1, of: 1 }
     if (form === 'csv') {
       const all: Batch[] = []
       await carriedOut(study, batchesOfPiece(study.grips, 1, 1), (batch) => all.push(batch))
@@ -62,24 +70,29 @@ export const spread: Command = {
       return 0
     }
     const samples = samplesWanted(values.drivers, study.grips)
-    const batches = batchesOfPiece(study.grips, piece, of)
+    const of = subjectNamed(values.of)
+    const factor = factorWanted(values.tighten)
+    const batches = batchesOfPiece(study.grips, piece, pieces)
     const tallies = await carriedOut(study, batches)
     const rows = await driven(study, samplesOf(batches, samples))
-    if (wanted) writePiece(wanted.out, { study, piece, of, samples, tallies, rows }, simulator())
-    else tell(study, tallies, rows, form)
+    const tight = factor === undefined ? null : await tightened(study, tallies, factor, batches)
+    const counted = { study, tallies, rows, tight }
+    if (wanted) writePiece(wanted.out, { ...counted, piece, of: pieces, samples }, simulator())
+    else tell(counted, of, form)
     return 0
   },
 }
 
 export const gather: Command = {
   id: 'gather',
-  takes: 'PIECE … [--format table|json]',
+  takes: 'PIECE … [--of VERDICT|REQUIREMENT] [--format table|json]',
   does: 'puts the pieces of one study together, to the same answer as the uncut one',
   run(args) {
-    const { values, positionals } = optionsOf(args, { format: SCENARIO_OPTIONS.format }, Number.POSITIVE_INFINITY)
+    const known = { format: SCENARIO_OPTIONS.format, of: { type: 'string', default: 'failing' } } as const
+    const { values, positionals } = optionsOf(args, known, Number.POSITIVE_INFINITY)
     const form = formNamed(values.format)
-    const { study, tallies, rows } = joinPieces(positionals, simulator())
-    tell(study, tallies, rows, form)
+    const of = subjectNamed(values.of)
+    tell(joinPieces(positionals, simulator()), of, form)
     return 0
   },
 }
@@ -129,69 +142,24 @@ async function driven(study: SpreadStudy, indices: number[]): Promise<DriverRows
   return all
 }
 
-function tell(study: SpreadStudy, tallies: Tally[], rows: DriverRows[], form: 'table' | 'json'): void {
-  const answers = tallies.map((tally, at) => {
-    const driven = driversAnswer(study, rows[at]!)
-    const drivers = { driven: driven?.of ?? null, drivers: driven?.drivers ?? [] }
-    return { ...answerOf(study.scenario, study.sampling, tally), ...drivers, hash: fingerprintOf(tally) }
-  })
-  const { grips, seed, sampling } = study
-  if (form === 'json') printJson({ format: 'jawbench-spread', version: 1, grips, seed, sampling, results: answers })
-  else print(table(study, answers))
+async function tightened(study: SpreadStudy, tallies: Tally[], factor: number, batches: number[]): Promise<Tight> {
+  const progress = progressOf('what tightening would buy')
+  const counts = await runTightened(study, tallies, factor, crew, (done) => progress.tell(done), batches)
+  progress.end()
+  return { factor, counts }
 }
 
-type Told = SpreadAnswer & { driven: Drivers['of'] | null; drivers: Drivers['drivers'] }
-
-function table({ scenario, sampling, seed }: SpreadStudy, answers: Told[]): string {
-  return [
-    scenario.name,
-    `${scenario.spread.varies.length} quantities vary, sampling ${sampling}, seed ${seed}; intervals of 95 %`,
-    ...answers.flatMap((answer) => ['', ...linesOf(answer)]),
-  ].join('\n')
+/** By how much spreads are drawn together: 0 for a quantity that stays at its value. */
+function factorWanted(given: string | undefined): number | undefined {
+  const factor = numberOf('--tighten', given)
+  if (factor === undefined || (factor >= 0 && factor < 1)) return factor
+  throw new Refused([`--tighten: given "${given}", allowed 0 to less than 1`])
 }
 
-function linesOf(answer: Told): string[] {
-  const { strategy, shares, fit, worst, cut, driven, drivers } = answer
-  const line = (label: string, text: string) => `  ${label.padEnd(48)}${text}`
-  const fates = Object.entries(shares).filter(([fate, { count }]) => fate !== 'held' && count > 0)
-  return [
-    `${strategy}: ${holdSentence(answer)}`,
-    ...(fit.count !== shares.held!.count ? [line('and meet every requirement and rating', shareText(fit))] : []),
-    ...fates.map(([fate, share]) => line(fate, shareText(share))),
-    ...failedDemands(answer).map(({ demand, share }) => line(`fail: ${demandName(demand)}`, shareText(share))),
-    ...HEADLINES.map((id) => line(labelOf(id), quantileText(answer, id))),
-    ...cut.map(({ path, share }) => line(`cut at its range: ${path}`, percent(share))),
-    ...[...drivers]
-      .sort((a, b) => b.total.value - a.total.value)
-      .slice(0, 5)
-      .map(({ path, first, total }) =>
-        line(`${driven === 'failing' ? 'failures' : 'spare'} by ${path}`, driverText({ first, total })),
-      ),
-    line(
-      'worst parts',
-      worst
-        .slice(0, 5)
-        .map(({ index }) => `#${index}`)
-        .join(', ') || 'none',
-    ),
-  ]
-}
-
-const shareText = (share: { share: number; low: number; high: number }) =>
-  `${percent(share.share)} (${rangeText(share)})`
-
-const HEADLINES = ['peakForce', 'settledForce', 'holdMargin', 'damageMargin'] as const
-const metricOf = (id: (typeof HEADLINES)[number]) => METRICS.find((metric) => metric.id === id)!
-
-function labelOf(id: (typeof HEADLINES)[number]): string {
-  const { label, unit, shown = unit } = metricOf(id)
-  return `${label.toLowerCase()} [${shown}], 1, 50, 99 %`
-}
-
-function quantileText({ figures }: SpreadAnswer, id: (typeof HEADLINES)[number]): string {
-  const { quantiles } = figures[id]
-  const text = (value: number | null) => inPlainSpaces(metricText(metricOf(id), value, 'si').text)
-  return [QUANTILES[0], '0.5' as const, QUANTILES.at(-1)!].map((p) => text(quantiles[p])).join('  ')
+function subjectNamed(given: string): Subject {
+  if (isSubject(given)) return given
+  const allowed = ['failing', ...FATES, ...DEMANDS].join(', ')
+  throw new Refused([`--of: given "${given}", allowed ${allowed}`])
 }
 
 function formNamed(given: string): 'table' | 'json' {

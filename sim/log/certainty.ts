@@ -109,3 +109,19 @@ function memoryOf(left: Float64Array): number {
   }
   return left.length / 4
 }
+
+/** Half of each 95 % interval where what is left is white: t · s √diag((JᵀJ)⁻¹); Infinity for what nothing changes with. */
+export function plainHalf(slopes: Matrix, left: readonly number[]): number[] {
+  const free = Math.max(1, left.length - slopes.columns)
+  const s2 = left.reduce((sum, each) => sum + each * each, 0) / free
+  const size = Array.from({ length: slopes.columns }, (_, p) => slopes.getColumnVector(p).norm('frobenius') || 1)
+  const unit = slopes.clone()
+  for (const [p, each] of size.entries()) unit.mulColumn(p, 1 / each)
+  const inverse = pseudoInverse(unit.transpose().mmul(unit))
+  const t = studentQuantile(0.975, free)
+  return size.map((each, p) =>
+    slopes.getColumnVector(p).norm('frobenius') === 0
+      ? Number.POSITIVE_INFINITY
+      : (t * Math.sqrt(s2 * inverse.get(p, p))) / each,
+  )
+}

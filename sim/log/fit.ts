@@ -3,10 +3,10 @@
  * whole runs (Ljung, System Identification, 1999, chapter 7). The step of Levenberg and Marquardt is a library's; the differences are
  * runs, and whoever has several workers makes them side by side.
  */
-import { levenbergMarquardt } from 'ml-levenberg-marquardt'
 import { Matrix } from 'ml-matrix'
 import type { AnswerChannel } from './measured.ts'
 import type { Answer, Replayer } from './replay.ts'
+import { stepFrom } from './step.ts'
 
 /** A quantity that is free, with where it starts and what it may be. */
 export interface FreeQuantity {
@@ -223,10 +223,16 @@ class Search {
 
   /** Share of the cost that a step has saved, 0 where none could be found. */
   private async step(slopes: Matrix): Promise<number> {
-    const size = this.free.map((_, p) => slopes.getColumnVector(p).norm('frobenius') || 1)
     const cost = this.cost(this.best)
     while (this.damping <= DAMPING.most) {
-      const values = this.proposed(slopes, size)
+      const values = stepFrom({
+        values: this.best.values,
+        left: this.stacked(this.best),
+        slopes,
+        least: this.free.map(({ least }) => least),
+        most: this.free.map(({ most }) => most),
+        damping: this.damping,
+      })
       const [point] = values.every((value, p) => value === this.best.values[p]) ? [null] : await this.at([values])
       const next = point ? this.cost(point) : Number.POSITIVE_INFINITY
       if (point && next < cost) {
@@ -237,36 +243,6 @@ class Search {
       this.damping *= DAMPING.up
     }
     return 0
-  }
-
-  /**
-   * Where the library would go from the best values, in units in which all quantities are felt alike. It asks for the point before it
-   * judges it, and there it is left: a run is not at hand while it waits.
-   */
-  private proposed(slopes: Matrix, size: readonly number[]): number[] {
-    const base = this.stacked(this.best)
-    const x = [...base.keys()]
-    const scaled = (values: readonly number[]) => values.map((value, p) => value * size[p]!)
-    const { values } = this.best
-    let asked: number[] = []
-    levenbergMarquardt(
-      { x, y: base },
-      (given) => {
-        asked = [...given]
-        const here = asked.every((value, p) => value === scaled(values)[p])
-        return () => (here ? 0 : Number.NaN)
-      },
-      {
-        initialValues: scaled(values),
-        minValues: scaled(this.free.map(({ least }) => least)),
-        maxValues: scaled(this.free.map(({ most }) => most)),
-        damping: this.damping,
-        maxIterations: 1,
-        errorTolerance: 0,
-        jacobianFunction: () => (k) => size.map((each, p) => -slopes.get(k, p) / each),
-      },
-    )
-    return asked.map((value, p) => Math.min(this.free[p]!.most, Math.max(this.free[p]!.least, value / size[p]!)))
   }
 }
 

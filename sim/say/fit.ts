@@ -3,9 +3,10 @@ import type { FitFault, ResidualOf, Untold } from '../log/identify.ts'
 import type { AnswerChannel, Taken } from '../log/measured.ts'
 import { UNITS } from '../log/measured.ts'
 import { DELAY } from '../log/replayed.ts'
+import type { ResponseFit } from '../log/response/fit.ts'
 import { quantityAt, type Scenario } from '../scenario/index.ts'
 import { percent } from './spread.ts'
-import { figure, type Wording } from './wording.ts'
+import { decibels, degrees, figure, type Wording } from './wording.ts'
 
 type Axis = Pick<Scenario, 'actuator'>
 
@@ -93,4 +94,11 @@ export const takenText = ({ header, unit, scale }: Taken) =>
 export function residualText({ channel, rms, relative }: ResidualOf, words: Wording): string {
   const left = words.of({ unit: UNITS[channel] }, rms)
   return `${fitChannel(channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
+}
+
+/** How well a frequency response is met, and where the fitted axis swings. */
+export function responseText({ before, after, used, leftOut, resonance }: ResponseFit, words: Wording): string {
+  const level = (left: number) => `${decibels((20 * left) / Math.LN10)} or ${degrees((180 * left) / Math.PI)}`
+  const left = leftOut > 0 ? `; ${leftOut} left out, whose coherence may be that of unrelated signals` : ''
+  return `${used} frequencies, ${level(after)} left (rms), before ${level(before)}${left}. Motor side and output swing against each other at ${words.swing(resonance)}.`
 }

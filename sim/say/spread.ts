@@ -1,7 +1,9 @@
 /** What a study of many grips answers, in words. */
 import type { ShareOf, SpreadAnswer } from '../ask/spread/answer.ts'
 import type { Driver } from '../ask/spread/drivers.ts'
-import { DEMANDS, type Demand } from '../ask/spread/outcome.ts'
+import { DEMANDS, type Demand, FATES, type Fate } from '../ask/spread/outcome.ts'
+import type { Drivers } from '../ask/spread/run-drivers.ts'
+import type { Tightened } from '../ask/spread/tighten.ts'
 import { METRICS } from '../job/grip/metrics.ts'
 import type { Rating } from '../job/ratings.ts'
 
@@ -55,4 +57,59 @@ export const driverText = ({ first, total }: Driver) =>
 function limitsText({ value, low, high }: Driver['first']): string {
   const inside = (share: number) => Math.min(1, Math.max(0, Number(share.toFixed(3))))
   return `${percent(inside(value))} (${rangeText({ low: inside(low), high: inside(high) })})`
+}
+
+const FATE_WORDS: Record<Fate, string> = {
+  held: 'whether parts are held',
+  slipped: 'the slips',
+  loose: 'the grips that come loose',
+  dropped: 'the drops',
+  marked: 'the marks',
+  crushed: 'the breaks',
+  missed: 'the misses',
+  unstable: 'the unstable grips',
+  refused: 'the parts that are refused',
+}
+
+/** What the drivers drive: "the drops". */
+export function subjectName(of: Drivers['of']): string {
+  if (of === 'failing') return 'the failures'
+  if (of === 'spare') return 'how much parts have to spare'
+  const fate = FATES.find((each) => each === of)
+  return fate ? FATE_WORDS[fate] : `the failures of “${demandName(of as Demand)}”`
+}
+
+/** "Static friction alone makes 71 % (60 to 80 %) of the drops …": of what does most by itself; `nameOf` names a quantity by its path. */
+export function driversSentence({ of, count, grips, drivers }: Drivers, nameOf: (path: string) => string): string {
+  const [most] = [...drivers].sort((a, b) => b.first.value - a.first.value)
+  const counted = `${grouped(count)} of ${grouped(grips)} grips`
+  if (!most)
+    return `What makes ${subjectName(of)} cannot be told: ${counted} are too ${2 * count < grips ? 'few' : 'many'}.`
+  const limits = `${nameOf(most.path)} alone makes ${limitsText(most.first)} of ${subjectName(of)}`
+  const measured =
+    of === 'spare' ? 'shares of the variance' : `shares of the variance of whether it happens, ${counted}`
+  return `${limits}, ${limitsText(most.total)} with all that it takes part in (${measured}).`
+}
+
+/** "98.2 % hold as required (97.0 to 99.1 %), 4.1 points more (3.0 to 5.2)". */
+export function tightText({ share, gain }: Pick<Tightened, 'share' | 'gain'>): string {
+  return `${percent(share.share)} hold as required (${rangeText(share)}), ${gainText(gain)}`
+}
+
+function gainText({ share, low, high }: Tightened['gain']): string {
+  const points = (value: number) =>
+    Number((100 * value).toPrecision(2))
+      .toString()
+      .replace('-', '−')
+  if (low > 0) return `${points(share)} points more (${points(low)} to ${points(high)})`
+  if (high < 0) return `${points(-share)} points fewer (${points(-high)} to ${points(-low)})`
+  return `no difference that these parts can tell (${points(low)} to ${points(high)} points)`
+}
+
+/** Which tolerance to buy, of one strategy, by what was gained; `nameOf` names a quantity by its path. */
+export function tightSentence(tightened: Tightened[], factor: number, nameOf: (path: string) => string): string {
+  const [best] = tightened.filter(({ gain }) => gain.low > 0).sort((a, b) => b.gain.share - a.gain.share)
+  const how = factor === 0 ? 'no scatter' : factor === 0.5 ? 'half the scatter' : `${percent(factor)} of the scatter`
+  if (!best) return `No single quantity with ${how} holds more parts, as far as these parts can tell.`
+  return `${nameOf(best.path)} with ${how} buys most: ${tightText(best)}.`
 }

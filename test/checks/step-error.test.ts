@@ -119,6 +119,8 @@ describe('held against runs that end otherwise', () => {
   it('a force that is not there by a finer step is off by twice itself', () => {
     const check = stepCheck(scenario, result, [finer(2, {}), finer(3, { verdict: 'missed', metrics: untouched })])
     expect(check).toMatchObject({ stepError: 2, doubt: { ground: 'verdict', verdict: 'missed' } })
+    const metrics = { ...result.metrics, peakForce: null }
+    expect(stepCheck(scenario, result, [finer(2, { metrics })]).stepError).toBe(2)
   })
 
   it('a run that leaves its rails by a finer step has no error, and is in doubt for that', () => {

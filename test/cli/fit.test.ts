@@ -90,4 +90,34 @@ describe('a fit on the command line', { timeout: 120_000 }, () => {
     expect(status).toBe(2)
     expect(stderr).toContain(said)
   })
+
+  it('fits a measured frequency response', () => {
+    const { transmission, motor } = JSON.parse(jawbench('presets', 'teapot').stdout).actuator
+    expect(motor.torqueConstant).toBeGreaterThan(0)
+    // A mass alone, 40 m/s² for each ampere, seen 1 ms late: 40/ω at −90° and 0.36° for each Hz.
+    const points = Array.from({ length: 40 }, (_, k) => 5 * 10 ** (k / 39))
+    const text = points.map((f) => `${f};${40 / (2 * Math.PI * f)};${-90 - 0.36 * f}`).join('\n')
+    const file = written('response.csv', `Frequency (Hz);Gain;Phase (deg)\n${text}\n`)
+    const { status, stdout } = jawbench('fit', 'teapot', file, '--response', 'speed', '--format', 'json')
+    expect(status).toBe(0)
+    const { values, resonance, used } = JSON.parse(stdout)
+    expect(used).toBe(40)
+    expect(resonance).toBeGreaterThan(0)
+    const delay = values.find(({ path }: { path: string }) => path === 'log.delay')
+    expect(delay.value).toBeGreaterThan(0.0005)
+    expect(delay.value).toBeLessThan(0.0011)
+    expect(transmission.stiffness).toBeGreaterThan(0)
+  })
+
+  it('refuses --response without what it needs', () => {
+    const { status, stderr } = jawbench(
+      'fit',
+      'teapot',
+      written('one.csv', 'time [s],position [m]\n0,0\n1,1\n2,2\n'),
+      '--response',
+      'speed',
+    )
+    expect(status).toBe(2)
+    expect(stderr).toContain('one.csv')
+  })
 })

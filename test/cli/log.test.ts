@@ -38,6 +38,7 @@ describe('jawbench log', () => {
     const [recording] = answer.recordings
     expect(recording).toMatchObject({ rows: 3, from: 0, to: 0.03, gaps: 0, repeated: 0, line: 2, lastLine: 5 })
     expect(recording.columns).toMatchObject([
+      { header: 'Zeit', place: 1, channel: 'time', unit: 'ms', scale: 0.001, least: 0, most: 0.03 },
       { header: 'Position', channel: 'travel', unit: 'mm', scale: 0.001, reason: 'named position, unit mm' },
       { header: 'Iq', channel: 'current', unit: 'mA', scale: -0.001, least: -0.4, most: -0.1, reason: 'as you say' },
       { header: 'Motorstrom', channel: null, reason: '“Iq” was taken for current' },

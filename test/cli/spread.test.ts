@@ -31,7 +31,7 @@ const jawbench = (...args: string[]) => {
   return { status, stdout, stderr }
 }
 
-const ASK = ['--grips', '90', '--seed', '4', '--strategy', 'current-clamp', '--drivers', '60']
+const ASK = ['--grips', '90', '--seed', '4', '--strategy', 'current-clamp', '--drivers', '60', '--tighten', '0.5']
 
 describe('a study on the command line', () => {
   const whole = jawbench('spread', study, ...ASK, '--format', 'json')
@@ -48,7 +48,15 @@ describe('a study on the command line', () => {
     expect(drivers[0]).toMatchObject({ path: 'part.crackForce' })
     expect(drivers[0].total.value).toBeGreaterThan(drivers[1].total.value)
     expect(hash).toMatch(/^[0-9a-f]{16}$/)
-    expect(jawbench('spread', study, ...ASK).stdout).toContain(`current-clamp: ${shares.held.count} of 90 hold (`)
+    const { tighten, tightened } = JSON.parse(whole.stdout)
+    expect(tighten).toBe(0.5)
+    expect(tightened.map(({ path }: { path: string }) => path)).toEqual(['part.crackForce', 'part.mass'])
+    expect(tightened[0].gain.low).toBeLessThanOrEqual(tightened[0].gain.share)
+    const { stdout } = jawbench('spread', study, ...ASK, '--of', 'crushed')
+    expect(stdout).toContain(`current-clamp: ${shares.held.count} of 90 hold (`)
+    expect(stdout).toMatch(/\(part\.crackForce\) alone makes .* of the breaks, .* grips\)\.\n/)
+    expect(stdout).toContain('spread x 0.5: part.mass')
+    expect(stdout).toContain('half the scatter')
   })
 
   it('is the same from pieces in any order, and a piece is the same whenever it is made', () => {
@@ -107,6 +115,8 @@ describe('a study on the command line', () => {
     expect(refused('spread', study, '--piece', '4/3', '--out', at('x'))).toContain('allowed I/N with I from 1 to N')
     expect(refused('spread', study, '--piece', '1/3')).toContain('--piece and --out')
     expect(refused('spread', study, '--drivers', '7')).toContain('allowed 0, or 60 and more')
+    expect(refused('spread', study, '--tighten', '1')).toContain('allowed 0 to less than 1')
+    expect(refused('spread', study, '--of', 'colour')).toContain('allowed failing, held, ')
     expect(refused('spread', study, '--sampling', 'dice')).toContain('allowed sobol, hypercube, random')
     expect(refused('spread', study, '--piece', '1/1', '--grips', '5', '--out', join(folder, 'no', 'where'))).toContain(
       'cannot be written',

@@ -8,6 +8,7 @@ import { core, run } from '../../sim/cli/core.ts'
 import { checkScenario } from '../../sim/index.ts'
 import { identify } from '../../sim/log/identify.ts'
 import { loggedMove, type Way } from '../independent/log.ts'
+import { normals } from './normals.ts'
 
 const LOGS = 300
 
@@ -92,17 +93,6 @@ const way: Way = (time) => {
     speed: 0.05 * (out.speed - back.speed),
     acceleration: 0.05 * (out.acceleration - back.acceleration),
   }
-}
-
-/** Standard normal numbers (Box and Muller 1958) from a generator with a seed of its own (Park and Miller 1988). */
-function normals(seed: number) {
-  let state = (seed * 7919 + 12345) % 2147483647
-  const uniform = () => {
-    state = (state * 48271) % 2147483647
-    return state / 2147483647
-  }
-  for (let n = 0; n < 10; n++) uniform()
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform())
 }
 
 const logOf = (seed: number) => {

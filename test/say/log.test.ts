@@ -83,13 +83,13 @@ describe('what is said of a log', () => {
 
   it('how time is told', () => {
     const said = (clock: Parameters<typeof clockText>[0]) => inPlainSpaces(clockText(clock, WORDS))
-    expect(said({ kind: 'column', column: 't', unit: 'ms', scale: 0.001, by: 'header' })).toBe(
+    expect(said({ kind: 'column', column: 't', place: 1, unit: 'ms', scale: 0.001, by: 'header' })).toBe(
       'column “t” in ms, as it says',
     )
-    expect(said({ kind: 'column', column: 'n', unit: 'ticks', scale: 5e-4, by: 'clock' })).toBe(
+    expect(said({ kind: 'column', column: 'n', place: 1, unit: 'ticks', scale: 5e-4, by: 'clock' })).toBe(
       'column “n” in ticks of 0.0005 s, by the clock that the lines above name',
     )
-    expect(said({ kind: 'column', column: 'n', unit: '', scale: 0.5, by: 'person' })).toBe(
+    expect(said({ kind: 'column', column: 'n', place: 1, unit: '', scale: 0.5, by: 'person' })).toBe(
       'column “n” in units of 0.5 s, as you say',
     )
     expect(said({ kind: 'rate', rate: 8000, by: 'preamble', text: 'fs = 8 kHz' })).toBe(

@@ -3,19 +3,38 @@ import type { StrategyId } from '../../strategy/strategy.ts'
 import type { SpreadStudy } from './batch.ts'
 import { noiseSeed, variedPaths } from './draw.ts'
 import { type Driver, designOf, driversOf, partsOf } from './drivers.ts'
-import type { Outcome } from './outcome.ts'
+import { DEMANDS, type Demand, FATES, type Fate, isFit, type Outcome } from './outcome.ts'
 import type { Crew, Placed } from './tasks.ts'
 
-/** By the index of a sample, what its parts have to spare; below 0 they fail. */
-export type DriverRows = Map<number, number[]>
+/** What is kept of a grip. */
+export type DriverPart = Pick<Outcome, 'fate' | 'failed' | 'spare'>
+
+/** By the index of a sample, what became of its parts. */
+export type DriverRows = Map<number, DriverPart[]>
+
+/**
+ * What is asked for: what makes parts fail, in whatever way; that they are held or not, have this verdict or not; that they fail this
+ * requirement or rating or not.
+ */
+export type Subject = 'failing' | Fate | Demand
+
+export const isSubject = (name: string): name is Subject =>
+  name === 'failing' || [...FATES, ...DEMANDS].some((each) => each === name)
 
 export interface Drivers {
-  /** What is driven: whether a part fails, or, where too few or too many fail, how much it has to spare. */
-  of: 'failing' | 'spare'
+  /** What is driven: the subject, or, where too few or too many fail to rank what makes them, how much a part has to spare. */
+  of: Subject | 'spare'
+  /** Grips of the subject, of so many that were taken. */
+  count: number
+  grips: number
+  /** Empty: too few or too many are of the subject. */
   drivers: (Driver & { path: string })[]
 }
 
-/** A share of failures from which on they rank the quantities by themselves. */
+/**
+ * A share of either outcome from which on they rank the quantities by themselves. Of a linear limit state (closed form) the limits hold the
+ * truth in 95 % of studies and more at 5 %; at 1 or 2 % those of the first order in 87 to 89 %, of 400 samples as of 1,000.
+ */
 const COMMON = 0.05
 
 /** Grips what the given samples take. Part 0 of each is the very part of the study, its noise included. */
@@ -29,7 +48,10 @@ export async function runDrivers(
   const itemAt = sampling(study)
   const rows: DriverRows = new Map()
   await crew.work('placed', { scenario: study.scenario, strategy }, indices.map(itemAt), (outcomes, at) => {
-    rows.set(indices[at]!, rowOf(outcomes))
+    rows.set(
+      indices[at]!,
+      outcomes.map(({ fate, failed, spare }) => ({ fate, failed, spare: Number.isNaN(spare) ? 0 : spare })),
+    )
     return told(rows.size / indices.length)
   })
   return rows
@@ -46,16 +68,26 @@ function sampling({ scenario, sampling: kind, seed }: SpreadStudy): (index: numb
   })
 }
 
-const rowOf = (outcomes: Outcome[]) => outcomes.map(({ spare }) => (Number.isNaN(spare) ? 0 : spare))
-
 /** Null: nothing varies in what was gripped, or too little was. `rows` are those of samples 0, 1, 2 … without a gap. */
-export function driversAnswer({ scenario }: SpreadStudy, rows: DriverRows): Drivers | null {
+export function driversAnswer({ scenario }: SpreadStudy, rows: DriverRows, of: Subject = 'failing'): Drivers | null {
   const ordered = [...rows].sort(([a], [b]) => a - b).map(([, row]) => row)
-  const failing = ordered.map((row) => row.map((spare) => (spare < 0 ? 1 : 0)))
-  const share = failing.flat().reduce<number>((sum, each) => sum + each, 0) / Math.max(1, failing.flat().length)
-  const common = share >= COMMON && share <= 1 - COMMON
-  const found = driversOf(common ? failing : ordered)
+  const states = ordered.map((row) => row.map((part) => (isOf(part, of) ? 1 : 0)))
+  const grips = states.flat().length
+  const count = states.flat().reduce<number>((sum, each) => sum + each, 0)
+  const few = grips === 0 || Math.min(count, grips - count) < COMMON * grips
+  const told = { of, count, grips, drivers: [] }
+  if (few && of !== 'failing') return grips === 0 ? null : told
+  const found = driversOf(few ? ordered.map((row) => row.map(({ spare }) => spare)) : states)
   if (!found) return null
   const paths = variedPaths(scenario)
-  return { of: common ? 'failing' : 'spare', drivers: found.map((driver, at) => ({ path: paths[at]!, ...driver })) }
+  return {
+    ...told,
+    of: few ? 'spare' : of,
+    drivers: found.map((driver, at) => ({ path: paths[at]!, ...driver })),
+  }
+}
+
+function isOf(part: DriverPart, of: Subject): boolean {
+  if (of === 'failing') return part.fate !== 'refused' && !isFit(part)
+  return part.fate === of || part.failed.some((demand) => demand === of)
 }

@@ -130,6 +130,7 @@ function unitOf(table: Table, time: Guessed, columns: readonly Guessed[], remark
   const clock = (scale: number, unit: string, by: Extract<Clock, { kind: 'column' }>['by']): Clock => ({
     kind: 'column',
     column: nameOf(time),
+    place: time.place,
     unit,
     scale,
     by,

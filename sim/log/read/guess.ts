@@ -122,18 +122,19 @@ interface Candidate {
   score: number
 }
 
-/** Every column with its unit and its channel; a channel is held by one column, `time` by several. */
+/** Every column with its unit and its channel, `places` being those in the file; a channel is held by one column, `time` by several. */
 export function guessColumns(
   raws: readonly TableColumn[],
   stats: readonly Stats[],
   choices: readonly ColumnChoice[],
+  places: readonly number[] = raws.map((_, index) => index + 1),
 ): Guessed[] {
   const headings = raws.map(headingOf)
   const trace = isTrace(headings)
-  const candidates = raws.map((raw, place): Candidate => {
-    const heading = headings[place]!
+  const candidates = raws.map((raw, index): Candidate => {
+    const [heading, place] = [headings[index]!, places[index]!]
     const choice = choices.find((each) => isMeant(each, place, raw, heading)) ?? null
-    return candidateOf({ raw, stats: stats[place]!, place, heading, choice, trace })
+    return candidateOf({ raw, stats: stats[index]!, place, heading, choice, trace })
   })
   assign(candidates)
   motorSide(candidates)
@@ -147,7 +148,7 @@ const isTrace = (headings: readonly Heading[]) =>
   headings.length > 5 && headings.every(({ name }) => TRACE_LABELS.has(name.toLowerCase()))
 
 export const isMeant = ({ header }: ColumnChoice, place: number, raw: { name: string }, heading: Heading): boolean =>
-  header === `#${place + 1}` || header === raw.name || (heading.name !== '' && header === heading.name)
+  header === `#${place}` || header === raw.name || (heading.name !== '' && header === heading.name)
 
 interface Given {
   raw: TableColumn
@@ -165,7 +166,7 @@ function candidateOf({ raw, stats, place, heading, choice, trace }: Given): Cand
   const said = saidBy(named, units, unit, heading.name === '')
   const known = bestUnit(units, said.measured)
   const guess: Guessed = {
-    place: place + 1,
+    place,
     header: heading.name,
     raw,
     stats,
@@ -258,7 +259,7 @@ function followed(guess: Guessed, candidates: readonly Candidate[]): void {
 export function choiceFaults({ columns = [] }: Choices, raws: readonly TableColumn[]): LogFault[] {
   const headings = raws.map(headingOf)
   const places = columns.map((choice) =>
-    raws.flatMap((raw, place) => (isMeant(choice, place, raw, headings[place]!) ? [place + 1] : [])),
+    raws.flatMap((raw, place) => (isMeant(choice, place + 1, raw, headings[place]!) ? [place + 1] : [])),
   )
   const names = raws.map((_, place) => nameOf({ header: headings[place]!.name, place: place + 1 }))
   const faults = columns.flatMap(({ header, unit }, index): LogFault[] => {

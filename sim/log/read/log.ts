@@ -41,6 +41,7 @@ export interface Recording {
   /** Its first and last line in the file, from 1. */
   line: number
   lastLine: number
+  clock: Clock
   /** First and last stamp [s]. */
   from: number
   to: number
@@ -66,6 +67,8 @@ export type Clock =
   | {
       kind: 'column'
       column: string
+      /** From 1. */
+      place: number
       unit: string
       scale: number
       by: 'header' | 'person' | 'preamble' | 'epoch' | 'step' | 'clock' | 'slope'

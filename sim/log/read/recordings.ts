@@ -1,4 +1,5 @@
 /** The recordings of a log: their stamps and values in SI, and what their steps are like. */
+import type { Group } from './clock.ts'
 import { type Guessed, nameOf } from './guess.ts'
 import type { Column, Recording } from './log.ts'
 import { type Scale, scaleOf } from './scale.ts'
@@ -9,18 +10,14 @@ import type { Table } from './table.ts'
 const AS_READ: Scale = { scale: null, offset: 0, si: '' }
 
 /** `times` are the stamps of the segment's rows [s]. */
-export function recordingOf(
-  table: Table,
-  segment: Segment,
-  times: Float64Array,
-  columns: readonly Guessed[],
-): Recording {
+export function recordingOf(table: Table, segment: Segment, times: Float64Array, { clock, columns }: Group): Recording {
   const { rows } = segment
   const read = columns.map((guess) => columnOver(guess, rows))
   return {
     rows: rows.length,
     line: table.lines[rows[0]!]!,
     lastLine: table.lines[rows.at(-1)!]!,
+    clock,
     from: times[0]!,
     to: times.at(-1)!,
     ...stepsOf(times),

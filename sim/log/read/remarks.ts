@@ -10,8 +10,6 @@ import type { Table } from './table.ts'
 
 /** Limits of integers of 16 bits, with sign and without. */
 const LIMITS = [-32768, 32767, 65535]
-/** Rows on a limit from which it is one. */
-const ROWS_ON_LIMIT = 2
 /** Steps of resolution across the whole span below which a column is coarse. */
 const COARSE = 50
 /** Share of rows with the stamp of the row before that is worth saying. */
@@ -39,20 +37,27 @@ function isSame({ raw: a, stats: one }: Guessed, { raw: b, stats: other }: Guess
   return a.values.every((value, row) => Object.is(value, b.values[row]))
 }
 
+/** What is plain before anything is understood. */
+export const tableRemarks = ({ misnamed, columns, layout }: Table): LogRemark[] => [
+  ...(misnamed > 0 ? [{ kind: 'misnamed' as const, names: misnamed, columns: columns.length }] : []),
+  ...(layout && layout.thinned > 1 ? [{ kind: 'thinned' as const, every: layout.thinned }] : []),
+]
+
 export function remarksOn(table: Table, stats: readonly Stats[], recordings: readonly Recording[]): LogRemark[] {
   const all = recordings.flatMap((recording) => recording.columns)
   const places = [...new Map(all.map((column) => [column.place, column])).values()]
   return [
-    ...(table.misnamed > 0
-      ? [{ kind: 'misnamed' as const, names: table.misnamed, columns: table.columns.length }]
-      : []),
-    ...(table.layout!.thinned > 1 ? [{ kind: 'thinned' as const, every: table.layout!.thinned }] : []),
+    ...tableRemarks(table),
+
     ...repeats(recordings),
     ...places.flatMap(({ place, header, channel, scale, unit, reason }): LogRemark[] => {
       const column = nameOf({ header, place })
       const raw = table.columns[place - 1]!
       const own = all.filter((each) => each.place === place)
-      const remarks: LogRemark[] = [...limits(column, raw.values), ...doubles(column, place, table, stats)]
+      const remarks: LogRemark[] = [
+        ...limits(column, raw.values, stats[place - 1]!),
+        ...doubles(column, place, table, stats),
+      ]
       if (channel && own.every(({ least, most }) => least === most)) remarks.push({ kind: 'constant', column, channel })
       if (channel && own.some(({ least, most }) => least < most))
         remarks.push(...atLimit(column, place, channel, recordings))
@@ -76,10 +81,10 @@ function repeats(recordings: readonly Recording[]): LogRemark[] {
   return rows > REPEATED * of ? [{ kind: 'repeated', rows, of }] : []
 }
 
-function limits(column: string, values: Float64Array): LogRemark[] {
-  return LIMITS.flatMap((value): LogRemark[] => {
+function limits(column: string, values: Float64Array, { least, most }: Stats): LogRemark[] {
+  return LIMITS.filter((value) => value === least || value === most).flatMap((value): LogRemark[] => {
     const rows = values.reduce((sum, each) => sum + (each === value ? 1 : 0), 0)
-    return rows >= ROWS_ON_LIMIT ? [{ kind: 'limit-of-bits', column, value, rows }] : []
+    return [{ kind: 'limit-of-bits', column, value, rows }]
   })
 }
 

@@ -4,7 +4,7 @@ import type { LogFault, LogRemark } from './facts.ts'
 import { choiceFaults, type Guessed, guessColumns, nameOf } from './guess.ts'
 import type { Choices, Log, Recording } from './log.ts'
 import { areAlike, columnOf, merged, recordingOf, timesOf } from './recordings.ts'
-import { countsInDisguise, remarksOn } from './remarks.ts'
+import { countsInDisguise, remarksOn, tableRemarks } from './remarks.ts'
 import { type Segment, segmentsByRate, segmentsByStamps } from './segments.ts'
 import { statsOf } from './stats.ts'
 import { Skips, type Table } from './table.ts'
@@ -29,8 +29,8 @@ export function understand(table: Table, choices: Choices = {}): Log {
     clock: clocks.groups[0]?.clock ?? null,
     columns: guesses.filter(isShown).map(columnOf),
   }
-  if (log.faults.length > 0) return log
-  if (recordings.length === 0) return { ...log, faults: [{ kind: 'no-rows' }] }
+  if (log.faults.length > 0) return { ...log, remarks: tableRemarks(table) }
+  if (recordings.length === 0) return { ...log, faults: [{ kind: 'no-rows' }], remarks: tableRemarks(table) }
   const all = [...clocks.remarks, ...remarks, ...remarksOn(table, stats, recordings)]
   // What the slope says of the time, it says of the scales as well: once is enough.
   const contradicted = all.some(({ kind }) => kind === 'time-contradicted')
@@ -78,12 +78,14 @@ function setsOf(
   const beside = groups.slice(1).some((group) => areAlike(groups[0]!.columns, group.columns))
   if (!beside) return [{ groups: [...groups] }]
   return groups.map((group) => {
-    const places = group.columns.map(({ place }) => place - 1)
+    const places = group.columns.map(({ place }) => place)
     const own = guessColumns(
-      places.map((place) => table.columns[place]!),
-      places.map((place) => stats[place]!),
+      places.map((place) => table.columns[place - 1]!),
+      places.map((place) => stats[place - 1]!),
       columns,
-    ).map((guess, index) => ({ ...guess, place: places[index]! + 1 }))
+      places,
+    )
+    countsInDisguise(own)
     return { groups: [{ ...group, columns: own }] }
   })
 }
@@ -126,19 +128,18 @@ function partsOf(table: Table, group: Group, skips: Skips, several: boolean) {
   const { segments, fault } = segmentsByStamps(table, group.stamps, parted, own)
   const { stamps, clock } = group
   const scale = clock.kind === 'column' ? clock.scale : 1
-  const recordings = segments.map((segment) =>
-    recordingOf(table, segment, timesOf(stamps, segment.rows, scale), group.columns),
-  )
+  if (several) for (const { row, lastRow, why } of own.list) if (why.kind !== 'no-time') skips.add(row, why, lastRow)
+  const recordings = segments.map((segment) => recordingOf(table, segment, timesOf(stamps, segment.rows, scale), group))
   return { recordings, fault }
 }
 
-function rated(table: Table, segment: Segment, { clock, columns }: Group): Recording {
-  const step = table.layout!.thinned / (clock.kind === 'rate' ? clock.rate : 1)
+function rated(table: Table, segment: Segment, group: Group): Recording {
+  const step = table.layout!.thinned / (group.clock.kind === 'rate' ? group.clock.rate : 1)
   return recordingOf(
     table,
     segment,
     Float64Array.from(segment.rows, (_, row) => row * step),
-    columns,
+    group,
   )
 }
 

@@ -174,6 +174,7 @@ describe('steps', () => {
   })
 
   it('gaps count neither to step nor jitter', () => {
+    expect(times([0, 1, 2, 3, 7, 8, 11, 12])).toMatchObject({ step: 8 / 6, gaps: 1, longest: 4 })
     expect(times([0, 1, 2, 3, 10, 11, 12, 20, 21])).toMatchObject({ step: 1, jitter: 0, gaps: 2, longest: 8, rows: 9 })
   })
 
@@ -240,6 +241,13 @@ describe('a part of an enormous log', () => {
     expect(
       only(read('x [mm]\n'.concat(lines(count(100, (n) => [n]))), { rate: 10, mostFigures: 50 })).step,
     ).toBeCloseTo(0.2, 12)
+  })
+
+  it('recordings part where they did', () => {
+    const part = lines(count(1000, (n) => [n]))
+    const log = read(`x [mm]\n${part}BACK\n${part}OUT\n${part}`, { rate: 100, mostFigures: 500 })
+    expect(log.layout!.thinned).toBe(8)
+    expect(log.recordings.map((each) => each.rows)).toEqual([125, 125, 125])
   })
 
   it('reads some lines whole', () => {

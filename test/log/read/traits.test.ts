@@ -204,6 +204,8 @@ describe('before the numbers', () => {
     ['Force {kgf}', 'gauge Force|kgf|9.80665'],
     ['v_in', '- v_in||null'],
     ['motor_speed', 'speed motor_speed||null'],
+    ['Actual output current [A]', 'current Actual output current|A|1'],
+    ['Output current [A]', 'command Output current|A|1'],
   ])('a unit in the name %s', (name, wanted) => {
     const recording = only(read(`Elapsed_s;${name}\n0;1\n1;2\n2;4\n`))
     expect(brief(recording)).toEqual([wanted])
@@ -264,6 +266,11 @@ describe('before the numbers', () => {
     expect(log.skipped).toEqual([])
   })
 
+  it('doubled quotes, separators and line breaks inside a quoted field', () => {
+    const text = `${HEAD.trimEnd()},note\n${moved((row) => `${row.join(',')},"he said ""go"", and\n""now"""`)}`
+    expect(isMove(text).log.skipped).toEqual([])
+  })
+
   it('a stray quote costs its own line only', () => {
     const text =
       HEAD +
@@ -275,7 +282,7 @@ describe('before the numbers', () => {
 
   it('names that are fewer than the columns are not used', () => {
     const log = read('t,x\n0,1,5\n1,2,5\n', { column: ['time=#1:s'] })
-    expect(log.faults).toEqual([{ kind: 'no-rows' }])
+    expect(log).toMatchObject({ faults: [{ kind: 'no-rows' }], remarks: [{ kind: 'misnamed', names: 2, columns: 3 }] })
     const longer = read('t,x\n0,1,5\n1,2,5\n2,3,6\n', { column: ['time=#1:s'] })
     expect(longer.remarks).toContainEqual({ kind: 'misnamed', names: 2, columns: 3 })
     expect(brief(only(longer))).toEqual(['- ||null', '- ||null'])
@@ -359,13 +366,19 @@ describe('after and between the numbers', () => {
     const lines = Array.from({ length: 6 }, (_, n) =>
       n < 4 ? `${n};${n};${n};${10 * n};${5 * n};1${n}` : `${n};${n};${n};;;`,
     )
-    const log = read(`t1 [ms];x1 [mm];i1 [A];t2 [ms];x2 [mm];i2 [A]\n${lines.join('\n')}\n`)
+    const text = `t1 [ms];x1 [mm];i1 [A];t2 [ms];x2 [mm];i2 [A]\n${lines.join('\n')}\n`
+    const log = read(text)
     expect(log.recordings.map(({ rows: n, to }) => [n, to])).toEqual([
       [6, 0.005],
       [4, 0.03],
     ])
     expect(brief(log.recordings[1]!)).toEqual(['travel x2|mm|0.001', 'current i2|A|1'])
     expect(valuesOf(log.recordings[1]!, 'current')).toEqual([10, 11, 12, 13])
+    const said = read(text, { column: ['position=#5:m', 'current=#3:mA'] })
+    expect(said.recordings.map(brief)).toEqual([
+      ['travel x1|mm|0.001', 'current i1|mA|0.001'],
+      ['travel x2|m|1', 'current i2|A|1'],
+    ])
     expect(log.skipped).toEqual([])
   })
 

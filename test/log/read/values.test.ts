@@ -45,6 +45,8 @@ describe('what a field holds', () => {
   it('figures that sit on a limit of 16 bits', () => {
     const log = read(table('x [counts]', [10, -32768, -32768, 20]))
     expect(log.remarks).toContainEqual({ kind: 'limit-of-bits', column: 'x', value: -32768, rows: 2 })
+    const passing = read(table('x [counts]', [32766, 32767, 32768]))
+    expect(passing.remarks.map(({ kind }) => kind)).not.toContain('limit-of-bits')
   })
 
   it('coarse figures', () => {
@@ -100,6 +102,12 @@ describe('units', () => {
     const found = columnOf(only(read(table(head, [1, 2, 4]), { column: [column] })), channel)
     if (scale === null) expect(found.scale).toBeNull()
     else expect(found.scale).toBeCloseTo(scale, 15)
+  })
+
+  it('the longest header is meant, and a sign turns the ends of a column', () => {
+    const log = read(table('a;a:b', [1, 2, 4], [5, 6, 8]), { column: ['current=a:b*-1'] })
+    expect(brief(only(log))).toEqual(['- a||null', 'current a:b||-1'])
+    expect(log.columns[2]).toMatchObject({ least: -8, most: -5, resolution: 1 })
   })
 
   it('an offset is in SI, behind unit and sign', () => {

@@ -1,0 +1,170 @@
+/**
+ * Mass, stiffness and damping of the transmission, friction and delay from a measured frequency response: least squares of the
+ * logarithm of measured over modelled, magnitude and phase alike, each frequency by what its coherence says (Pintelon and Schoukens,
+ * System Identification: A Frequency Domain Approach). The steps of Levenberg and Marquardt are a library's.
+ */
+import { Matrix } from 'ml-matrix'
+import type { Scenario } from '../../scenario/index.ts'
+import { varying } from '../../scenario/vary.ts'
+import { plainHalf } from '../certainty.ts'
+import { DELAY } from '../replayed.ts'
+import { rangeOf } from '../stages.ts'
+import { stepFrom } from '../step.ts'
+import { axisResponse, massesOf, over, type Shown } from './axis.ts'
+import { type MeasuredResponse, spreadOf, unrelatedBelow } from './spectrum.ts'
+
+export interface ResponseValue {
+  path: string
+  from: number
+  value: number
+  low: number
+  high: number
+}
+
+export interface ResponseFit {
+  shown: Shown
+  values: ResponseValue[]
+  /** Rms of the logarithm of measured over modelled, before and after: 0.1 is 0.87 dB and 5.7° together. */
+  before: number
+  after: number
+  /** Frequencies that count, and those left out as their coherence may be that of unrelated signals. */
+  used: number
+  leftOut: number
+  /** Resonance of the fitted axis [rad/s]: motor side against output. */
+  resonance: number
+  scenario: Scenario
+}
+
+const T = 'actuator.transmission.'
+const FREE = [`${T}carriageMass`, `${T}stiffness`, `${T}damping`, `${T}viscous`, DELAY]
+/** Logarithm below which a quantity counts as nothing, and factors on the stiffness that the search starts from. */
+const LEAST_LOG = -25
+const SPRINGS = [0.1, 0.3, 1, 3, 10]
+
+/** Throws a RangeError where fewer frequencies count than quantities are free. */
+export function fitResponse(scenario: Scenario, measured: MeasuredResponse, shown: Shown): ResponseFit {
+  const rows = countedRows(measured)
+  if (rows.length <= FREE.length) throw new RangeError('too few frequencies with enough coherence')
+  const own = FREE.slice(0, -1)
+  const vary = varying(scenario, own)
+  const ranges = FREE.map((path) => rangeOf(scenario, path))
+  // Sizes that must be positive are searched as logarithms.
+  const logs = ranges.map(({ least }) => least >= 0)
+  const plain = (z: readonly number[]) => z.map((value, p) => (logs[p] ? Math.exp(value) : value * ranges[p]!.small))
+  const weights = rows.map((k) => weightOf(measured, k))
+  const left = (z: readonly number[]) => {
+    const values = plain(z)
+    const at = axisResponse(vary(values.slice(0, -1)).scenario, shown, values.at(-1)!)
+    return rows.flatMap((k, n) => {
+      const omega = measured.frequency[k]!
+      const ratio = over({ re: measured.re[k]!, im: measured.im[k]! }, at(omega))
+      return [weights[n]! * Math.log(Math.hypot(ratio.re, ratio.im)), weights[n]! * Math.atan2(ratio.im, ratio.re)]
+    })
+  }
+  const start = ranges.map(({ start, least, most, small }, p) =>
+    logs[p] ? Math.log(Math.min(most, Math.max(start, least, small, 1e-9))) : start / small,
+  )
+  const least = ranges.map(({ least, small }, p) => (logs[p] ? LEAST_LOG : least / small))
+  const most = ranges.map(({ most, small }, p) => (logs[p] ? Math.log(most) : most / small))
+  // A resonance that starts far from the measured one is not found by slopes: several are tried.
+  const spring = FREE.indexOf(`${T}stiffness`)
+  const tried = SPRINGS.map((factor) =>
+    search(
+      left,
+      start.map((value, p) => (p === spring ? Math.min(most[p]!, value + Math.log(factor)) : value)),
+      least,
+      most,
+    ),
+  )
+  const found = tried.reduce((best, each) => (squares(left(each)) < squares(left(best)) ? each : best))
+  const values = plain(found)
+  const half = halfOf(left, found)
+  const fitted = vary(values.slice(0, -1)).scenario
+  const total = weights.reduce((sum, weight) => sum + 2 * weight * weight, 0)
+  const rmsOf = (z: readonly number[]) => Math.sqrt(left(z).reduce((sum, each) => sum + each * each, 0) / total)
+  return {
+    shown,
+    values: FREE.map((path, p) => ({
+      path,
+      from: ranges[p]!.start,
+      value: values[p]!,
+      low: plain(found.map((z, q) => (q === p ? z - half[p]! : z)))[p]!,
+      high: plain(found.map((z, q) => (q === p ? z + half[p]! : z)))[p]!,
+    })),
+    before: rmsOf(start),
+    after: rmsOf(found),
+    used: rows.length,
+    leftOut: measured.frequency.length - rows.length,
+    resonance: resonanceOf(fitted),
+    scenario: fitted,
+  }
+}
+
+/** Frequencies whose coherence is above that of unrelated signals; all where none is known. */
+function countedRows({ frequency, coherence, blocks }: MeasuredResponse): number[] {
+  const least = coherence && blocks > 0 ? unrelatedBelow(blocks) : 0
+  return [...frequency.keys()].filter((k) => !coherence || Number.isNaN(coherence[k]!) || coherence[k]! > least)
+}
+
+/** By its spread, no frequency more than as if it were known to one in a thousand. */
+function weightOf({ coherence, blocks }: MeasuredResponse, k: number): number {
+  const value = coherence?.[k]
+  if (value === undefined || Number.isNaN(value)) return 1
+  return 1 / Math.max(1e-3, spreadOf(value, Math.max(1, blocks)))
+}
+
+type Left = (z: readonly number[]) => number[]
+
+/** Steps of the search, what counts as settled, and how damping goes. */
+const STEPS = 40
+const SETTLED = 1e-6
+const DAMPING = { first: 1e-2, up: 10, down: 0.2, most: 1e8 }
+
+function search(left: Left, start: readonly number[], least: readonly number[], most: readonly number[]): number[] {
+  let values = [...start]
+  let damping = DAMPING.first
+  let base = left(values)
+  for (let n = 0; n < STEPS; n++) {
+    const slopes = slopesOf(left, values, base)
+    const cost = squares(base)
+    let gain = 0
+    while (gain === 0 && damping <= DAMPING.most) {
+      const next = stepFrom({ values, left: Float64Array.from(base), slopes, least, most, damping })
+      const there = left(next)
+      if (squares(there) < cost) {
+        gain = 1 - squares(there) / cost
+        values = next
+        base = there
+        damping = Math.max(1e-9, damping * DAMPING.down)
+      } else damping *= DAMPING.up
+    }
+    if (gain < SETTLED) break
+  }
+  return values
+}
+
+const squares = (list: readonly number[]) => list.reduce((sum, each) => sum + each * each, 0)
+
+const FELT = 1e-4
+
+function slopesOf(left: Left, z: readonly number[], base: readonly number[]): Matrix {
+  const slopes = new Matrix(base.length, z.length)
+  for (const p of z.keys()) {
+    const moved = left(z.map((value, q) => (q === p ? value + FELT : value)))
+    for (let k = 0; k < base.length; k++) slopes.set(k, p, (moved[k]! - base[k]!) / FELT)
+  }
+  return slopes
+}
+
+/** Half of each 95 % interval. */
+function halfOf(left: Left, z: readonly number[]): number[] {
+  const base = left(z)
+  return plainHalf(slopesOf(left, z, base), base)
+}
+
+/** √(k (1/m₁ + 1/m₂)). */
+function resonanceOf(scenario: Scenario): number {
+  const { stiffness } = scenario.actuator.transmission
+  const { motor, output } = massesOf(scenario)
+  return Math.sqrt(stiffness * (1 / motor + 1 / output))
+}
