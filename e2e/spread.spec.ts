@@ -1,6 +1,6 @@
 import { scenarioToLink } from '../app/store/link.ts'
 import { checkScenario, PRESETS } from '../sim/index.ts'
-import { audit, card, expect, sideways, test, verdict } from './support.ts'
+import { audit, card, expect, settled, sideways, test, verdict } from './support.ts'
 
 test('parts that vary are gripped, counted, kept, and any of them goes on the bench', async ({ page }) => {
   await page.goto('./#view=spread')
@@ -172,4 +172,30 @@ test('on wish the traces carry the band of the parts, which a change takes away 
   await expect(ready).toBeVisible({ timeout: 120_000 })
   await band.uncheck()
   await expect(ready).toBeHidden()
+})
+
+test('a study is shown: a slide of the customer view, and a section of the report on its one page', async ({
+  page,
+}) => {
+  await page.goto(`${quickLink()}&view=spread`)
+  await page.getByLabel('Parts', { exact: true }).fill('40')
+  await page.getByLabel('Parts', { exact: true }).press('Enter')
+  await page.getByRole('button', { name: 'Grip them' }).click()
+  await expect(page.getByRole('button', { name: '40 more' })).toBeVisible()
+  const share = await page.getByRole('article', { name: 'Sensed force' }).locator('.share-word').textContent()
+
+  await page.getByRole('navigation').getByText('Report', { exact: true }).click()
+  const section = page.getByRole('region', { name: 'Of 40 parts' })
+  await expect(section).toContainText(`Sensed force: ${share} hold (`)
+  await expect(section).toContainText('Scrambled Sobol’ points, seed 1.')
+
+  await page.getByRole('navigation').getByText('Bench', { exact: true }).click()
+  await settled(page)
+  await page.getByRole('button', { name: 'Present', exact: true }).click()
+  for (let n = 0; n < 3; n++) await page.getByRole('button', { name: 'Next' }).click()
+  await expect(page.locator('.present-place')).toHaveText('4 of 5: Many parts')
+  const slide = page.getByRole('region', { name: 'Many parts', exact: true })
+  await expect(slide).toContainText('Of 40 parts that differ as the file says')
+  await expect(slide.locator('[data-strategy="sensed-force"] .outcome-word')).toHaveText(share!)
+  await audit(page, 'slide of many parts')
 })

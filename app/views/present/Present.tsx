@@ -7,6 +7,7 @@ import { playSpan } from '../../read/stage/moments.ts'
 import { useLens } from '../../read/stage/useLens.ts'
 import { type Play, togglePlay, usePlay, useReducedMotion } from '../../read/stage/usePlay.ts'
 import { useBeside } from '../../store/beside.ts'
+import { useNominal } from '../../store/lent.ts'
 import { canFillScreen, closePresent, fillScreen } from '../../store/present.ts'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -19,8 +20,9 @@ import { ClipMaker } from './clip/ClipMaker.tsx'
 import { Grip } from './Grip.tsx'
 import { Job } from './Job.tsx'
 import { Outcome } from './Outcome.tsx'
+import { Parts } from './Parts.tsx'
 import { Spoken } from './Spoken.tsx'
-import { type Command, PAIRED_SLIDES, SLIDES, type Slide, type SlideId, slideAt, within } from './slides.ts'
+import { type Command, type Slide, type SlideId, slideAt, slidesFor, within } from './slides.ts'
 import { stopBeside, stopsOf, tellingOf } from './standing.ts'
 import { useCommands } from './useCommands.ts'
 import { textSize, useSize } from './useSize.ts'
@@ -47,13 +49,15 @@ const COMPONENTS: Record<SlideId, ComponentType<SlideProps>> = {
   job: Job,
   grip: Grip,
   outcome: Outcome,
+  parts: Parts,
   axes: Axes,
   why: Because,
 }
 
 export function Present() {
   const paired = useBeside()?.fitted.ok === true
-  const slides = paired ? PAIRED_SLIDES : SLIDES
+  const varies = useNominal().spread.varies.length > 0
+  const slides = useMemo(() => slidesFor({ paired, varies }), [paired, varies])
   const slide = within(
     useView((state) => state.slide),
     slides,

@@ -1,5 +1,5 @@
 /** The slides in their order, and what keys ask of them. */
-export type SlideId = 'job' | 'grip' | 'outcome' | 'axes' | 'why'
+export type SlideId = 'job' | 'grip' | 'outcome' | 'parts' | 'axes' | 'why'
 
 export interface Slide {
   id: SlideId
@@ -13,10 +13,18 @@ export const SLIDES: Slide[] = [
   { id: 'why', title: 'Why' },
 ]
 
-/** With an axis beside that of the bench. */
-export const PAIRED_SLIDES: Slide[] = [
+interface Matter {
+  /** An axis stands beside that of the bench. */
+  paired: boolean
+  /** The file says how parts differ. */
+  varies: boolean
+}
+
+/** The slides that there is something to show on. */
+export const slidesFor = ({ paired, varies }: Matter): Slide[] => [
   ...SLIDES.slice(0, -1),
-  { id: 'axes', title: 'The two axes' },
+  ...(varies ? [{ id: 'parts' as const, title: 'Many parts' }] : []),
+  ...(paired ? [{ id: 'axes' as const, title: 'The two axes' }] : []),
   ...SLIDES.slice(-1),
 ]
 

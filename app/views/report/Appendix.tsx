@@ -2,6 +2,7 @@ import { METRICS, textIn, wordingOf } from '../../../sim/index.ts'
 import { Assumed } from './Assumed.tsx'
 import { CauseTable } from './FigureTable.tsx'
 import type { Leaving } from './fit.ts'
+import { ManyParts } from './ManyParts.tsx'
 import { Margins } from './Margins.tsx'
 import type { Matter } from './matter.ts'
 import { Changed, SettingTable } from './Settings.tsx'
@@ -10,7 +11,7 @@ import { Fitted } from './TwoAxes.tsx'
 
 /** Pages after the first: what the first had no room for, every parameter, and how each figure is computed. */
 export function Appendix({ matter, left }: { matter: Matter; left: readonly Leaving[] }) {
-  const { scenario, base, units, columns, beside, told, loops } = matter
+  const { scenario, base, units, columns, beside, told, many, loops } = matter
   return (
     <div className="report-appendix">
       {left.includes('notes') && (
@@ -27,6 +28,7 @@ export function Appendix({ matter, left }: { matter: Matter; left: readonly Leav
       )}
       {left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
       {left.includes('changes') && <Changed {...changesFrom(base, scenario, [], units)} />}
+      {many && left.includes('varies') && <ManyParts many={many} columns={columns} short={false} />}
       {left.includes('causes') && <CauseTable columns={columns} told={told} units={units} />}
       {left.includes('margins') && <Margins scenario={scenario} units={units} loops={loops} />}
       <section aria-labelledby="report-parameters">

@@ -1,9 +1,11 @@
 import { useEffect, useMemo, useState } from 'react'
 import { recommend, type StrategyId } from '../../../sim/index.ts'
 import { StrategyChooser } from '../../read/result/StrategyChooser.tsx'
+import { useAnswersAtHand } from '../../read/spread/useAnswers.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { useBeside } from '../../store/beside.ts'
 import { useScenario } from '../../store/scenario.ts'
+import { useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Pick } from '../../ui/Choice.tsx'
@@ -65,10 +67,18 @@ function useMatter(handed: Handed): Matter {
   )
   const told = useCauses(scenario, columns)
   const loops = useKept('loops', scenario)
+  const many = useMany()
   const recommendation = useMemo(() => recommend(columns.flatMap(({ run }) => run?.result ?? [])), [columns])
   const strategy = handed === 'recommended' ? recommendation.best?.strategy : handed
   const column = columns.find((each) => each.strategy === strategy)
-  return { scenario, base, units, columns, beside, told, loops, recommendation, handed: column }
+  return { scenario, base, units, columns, beside, told, many, loops, recommendation, handed: column }
+}
+
+/** A study that has ended, or rests. */
+function useMany() {
+  const running = useSpread(({ status }) => status === 'running')
+  const found = useAnswersAtHand()
+  return running || !found || found.answers.length === 0 ? null : found
 }
 
 const choices = (columns: Column[]): { value: Handed; label: string }[] => [

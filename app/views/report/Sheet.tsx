@@ -8,6 +8,7 @@ import { type Leaving, type Paper, roomOf } from './fit.ts'
 import { Glance } from './Glance.tsx'
 import { HandedOver } from './HandedOver.tsx'
 import { Job } from './Job.tsx'
+import { ManyParts } from './ManyParts.tsx'
 import { Margins } from './Margins.tsx'
 import type { Matter } from './matter.ts'
 import { Settings } from './Settings.tsx'
@@ -23,8 +24,8 @@ interface Props {
 
 /** The report on paper: the first page, as large and as full as fits on it, and further pages where they are wanted. */
 export function Sheet({ matter, paper, further }: Props) {
-  const { scenario, columns, beside, told, loops, handed } = matter
-  const { fit, sheet } = useFit(paper, [scenario, columns, beside, told, loops, handed, further])
+  const { scenario, columns, beside, told, many, loops, handed } = matter
+  const { fit, sheet } = useFit(paper, [scenario, columns, beside, told, many, loops, handed, further])
   const style = { '--wide': roomOf(paper, fit.size).width, '--size': `${fit.size}pt` } as CSSProperties
   return (
     // Paper is white, whatever the page around it is.
@@ -50,7 +51,7 @@ export function Sheet({ matter, paper, further }: Props) {
 }
 
 function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[] }) {
-  const { scenario, base, units, columns, beside, told, loops, handed } = matter
+  const { scenario, base, units, columns, beside, told, many, loops, handed } = matter
   return (
     <>
       <HandedOver column={handed} {...matter} />
@@ -67,6 +68,7 @@ function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[]
         </div>
         <div>
           {handed && !left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
+          {many && <ManyParts many={many} columns={columns} short={left.includes('varies')} />}
           <Cautions />
           <Reproduce base={base} scenario={scenario} beside={beside} columns={columns} />
         </div>

@@ -7,7 +7,7 @@ export function assumed(scenario: Scenario, units: UnitSystem): string[] {
   const { part, run } = scenario
   const at = (path: string) => textAt(scenario, path, units)
   return [
-    'One part of exactly the stated size, stiffness and limits: how parts scatter is not in these figures.',
+    'Each grip is that of one part of exactly the stated size, stiffness and limits: parts scatter only in shares of many parts.',
     `Contact by Hunt and Crossley, force over flattening to the power ${part.exponent}; ${
       part.relaxation.fraction > 0
         ? `${at('part.relaxation.fraction')} of the force relaxes as one Maxwell element of ${at('part.relaxation.time')}`

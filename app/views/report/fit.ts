@@ -4,6 +4,7 @@
 export const LEAVING = {
   assumed: 'what is assumed',
   changes: 'what was changed',
+  varies: 'how parts differ',
   causes: 'the table of causes',
   notes: 'the end of the notes',
   moves: 'further moves',

@@ -1,5 +1,6 @@
 /** All that a report speaks of. */
 import type { LoopsResult, Recommendation, Scenario, StrategyId } from '../../../sim/index.ts'
+import type { Answers } from '../../read/spread/useAnswers.ts'
 import type { Answered } from '../../read/study/useKept.ts'
 import type { UnitSystem } from '../../read/units.ts'
 import { type Column, ended } from './columns.ts'
@@ -19,6 +20,8 @@ export interface Matter {
   /** What the axis beside is called, and the scenario with it; null: there is none that can be run. */
   beside: SecondAxis | null
   told: Partial<Record<StrategyId, Told>>
+  /** A study of many parts, of what is on the bench; null: there is none at hand. */
+  many: Answers | null
   loops: Answered<LoopsResult>
   recommendation: Recommendation
   /** The column of the strategy that is handed over. */

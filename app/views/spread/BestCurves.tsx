@@ -1,10 +1,10 @@
 /** Share held as required over the wanted force: a line a strategy with its band, the best of each marked, and how far it may drift. */
 import { percent, STRATEGIES, type StrategyId, shownUnit } from '../../../sim/index.ts'
+import { marksUpTo } from '../../read/spread/marks.ts'
 import { useView } from '../../store/view.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { useWidth } from '../../ui/useWidth.ts'
 import type { Bests } from './BestForce.tsx'
-import { marksUpTo } from './marks.ts'
 
 /** px: the plot, a row of drift beneath it, the axis, and room for figures and names. */
 const HEIGHT = 150

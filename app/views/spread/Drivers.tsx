@@ -8,10 +8,10 @@ import {
   runDrivers,
   type SpreadStudy,
 } from '../../../sim/index.ts'
+import { nameOf } from '../../read/spread/name.ts'
 import { askedOf } from '../../store/asked.ts'
 import { crew } from '../../worker/crew.ts'
 import { Ask } from './Ask.tsx'
-import { nameOf } from './name.ts'
 
 /** Each takes a grip for each quantity, and two more. */
 const SAMPLES = 100

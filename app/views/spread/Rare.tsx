@@ -13,13 +13,13 @@ import {
   tailOf,
   variedPaths,
 } from '../../../sim/index.ts'
+import { nameOf } from '../../read/spread/name.ts'
 import { askedOf } from '../../store/asked.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { crew } from '../../worker/crew.ts'
 import { Ask } from './Ask.tsx'
-import { nameOf } from './name.ts'
 import { putOnBench } from './put.ts'
 
 interface Progress {

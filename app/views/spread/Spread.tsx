@@ -1,16 +1,11 @@
 /** Of many parts that vary as they do on the line: how many hold, what the others fail, which part is worst. */
-import { useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { useEffect, useState } from 'react'
 import { create } from 'zustand'
-import {
-  answerOf,
-  grouped,
-  progressText,
-  type Scenario,
-  type SpreadAnswer,
-  type SpreadStudy,
-} from '../../../sim/index.ts'
+import { grouped, progressText, type SpreadStudy } from '../../../sim/index.ts'
 import { editMany } from '../../parameters/refusal.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
+import { Histogram } from '../../read/spread/Histogram.tsx'
+import { gripAlike, useAnswers } from '../../read/spread/useAnswers.ts'
 import { quantityUnit } from '../../read/units.ts'
 import { back, lend, useLent, useNominal } from '../../store/lent.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -23,7 +18,6 @@ import { readyCrew } from '../../worker/crew.ts'
 import { BestForce } from './BestForce.tsx'
 import { Drivers } from './Drivers.tsx'
 import { Figures } from './Figures.tsx'
-import { Histogram } from './Histogram.tsx'
 import { GripMap } from './map/GripMap.tsx'
 import { Parts } from './Parts.tsx'
 import { Rare } from './Rare.tsx'
@@ -70,7 +64,7 @@ export function Spread() {
 const Study = ({ study }: { study: SpreadStudy | null }) => (
   <>
     <Commands />
-    {study ? <Answer study={study} /> : <Nothing />}
+    {study ? <Answer /> : <Nothing />}
   </>
 )
 
@@ -90,7 +84,7 @@ function Commands() {
   const [grips, setGrips] = useState(study?.grips ?? 1000)
   const units = useView((state) => state.units)
   const nothing = scenario.spread.varies.length === 0
-  const stale = study !== null && study.scenario !== scenario && !sameBut(study.scenario, scenario)
+  const stale = study !== null && !gripAlike(study.scenario, scenario)
   return (
     <div className="spread-commands">
       <NumberField
@@ -150,10 +144,6 @@ function OnLoan() {
   )
 }
 
-/** Whether two scenarios grip the same: name and notes do not matter. */
-const sameBut = (a: Scenario, b: Scenario) =>
-  JSON.stringify({ ...a, name: '', notes: '' }) === JSON.stringify({ ...b, name: '', notes: '' })
-
 function Progress() {
   const state = useSpread()
   if (state.status !== 'running' && state.status !== 'paused') return null
@@ -169,16 +159,10 @@ function Progress() {
   )
 }
 
-function Answer({ study }: { study: SpreadStudy }) {
-  const tallies = useSpread((state) => state.tallies)
-  // What is drawn may lag: the page answers hands first, and draws in pieces.
-  const told = useDeferredValue(useSpread((state) => state.told))
-  // Tallies grow in place; `told` says when.
-  const answers = useMemo<SpreadAnswer[]>(
-    () =>
-      tallies.filter(({ batches }) => batches.size > 0).map((tally) => answerOf(study.scenario, study.sampling, tally)),
-    [study, tallies, told],
-  )
+function Answer() {
+  const found = useAnswers()
+  if (!found) return null
+  const { study, told, answers } = found
   if (answers.length === 0) return <p className="spread-nothing">Gripping the first parts …</p>
   return (
     <>

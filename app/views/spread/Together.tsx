@@ -2,11 +2,11 @@
 
 import { shownUnit } from '../../../sim/index.ts'
 import { edit, endGesture, useFault } from '../../parameters/refusal.ts'
+import { nameOf } from '../../read/spread/name.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Pick } from '../../ui/Choice.tsx'
 import { NumberField } from '../../ui/NumberField.tsx'
-import { nameOf } from './name.ts'
 
 const PATH = 'spread.together'
 

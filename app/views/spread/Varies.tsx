@@ -11,6 +11,8 @@ import {
   type Varied,
 } from '../../../sim/index.ts'
 import { edit, editMany, endGesture, useFault } from '../../parameters/refusal.ts'
+import { lawText } from '../../read/spread/lawText.ts'
+import { nameOf } from '../../read/spread/name.ts'
 import { useNominal } from '../../store/lent.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -18,7 +20,6 @@ import { Button } from '../../ui/Button.tsx'
 import { Choice, Pick } from '../../ui/Choice.tsx'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
-import { nameOf } from './name.ts'
 import { quantitiesOf } from './quantities.ts'
 import { Sketch } from './Sketch.tsx'
 import { Together } from './Together.tsx'
@@ -320,10 +321,3 @@ const Offer = ({ why, act, children }: { why: string; act(): void; children: Rea
     <span className="spread-note">{why}</span>
   </li>
 )
-
-/** "normal, 3 %" */
-function lawText({ law, share, sd, half, factor }: Varied): string {
-  if (law === 'lognormal') return `lognormal, factor ${factor}`
-  const size = sd ?? half ?? 0
-  return `${law}, ${law === 'uniform' ? '±' : ''}${share ? `${formatPlain(100 * size, 3)} %` : formatPlain(size, 3)}`
-}

@@ -11,13 +11,13 @@ import {
   type Scenario,
   shownUnit,
 } from '../../../../sim/index.ts'
+import { nameOf } from '../../../read/spread/name.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { formatPlain, withUnit } from '../../../ui/format.ts'
 import { useWidth } from '../../../ui/useWidth.ts'
 import { labelOf } from '../Ask.tsx'
-import { nameOf } from '../name.ts'
 import { putOnBench } from '../put.ts'
 import { levelsOf } from './contours.ts'
 import { type Frame, figureOf, frameOf, heightOf, nearest } from './frame.ts'

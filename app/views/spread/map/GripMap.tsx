@@ -8,13 +8,13 @@ import {
   STRATEGIES,
   shownUnit,
 } from '../../../../sim/index.ts'
+import { nameOf } from '../../../read/spread/name.ts'
 import { useNominal } from '../../../store/lent.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { Pick } from '../../../ui/Choice.tsx'
 import { NumberField } from '../../../ui/NumberField.tsx'
 import { Ask } from '../Ask.tsx'
-import { nameOf } from '../name.ts'
 import { Drawing } from './Drawing.tsx'
 import { saveMapCsv, saveMapPicture } from './export.ts'
 import { axesOf, type MapAnswer, mapPaths, type Shaded, useMap, useMapSettings, usualAxis } from './state.ts'

@@ -1,6 +1,7 @@
 /** A map as files: its grips as a table, and what is drawn as a picture. */
 import Papa from 'papaparse'
 import { classOf, METRICS, quantityAt } from '../../../../sim/index.ts'
+import { nameOf } from '../../../read/spread/name.ts'
 import { today } from '../../../read/today.ts'
 import { download, fileName } from '../../../store/file.ts'
 import { useResults } from '../../../store/results.ts'
@@ -8,7 +9,6 @@ import { MARGIN, sheetOf } from '../../../ui/sheet.ts'
 import { cssColour } from '../../../ui/theme.ts'
 import { VERSION } from '../../../version.ts'
 import { labelOf } from '../Ask.tsx'
-import { nameOf } from '../name.ts'
 import type { MapAnswer, Shaded } from './state.ts'
 
 const fileOf = ({ scenario, strategy }: MapAnswer, end: string) => `${fileName(scenario.name)}-map-${strategy}.${end}`

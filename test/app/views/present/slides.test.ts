@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { commandFor, SLIDES, slideAt, within } from '../../../../app/views/present/slides.ts'
+import { commandFor, SLIDES, slideAt, slidesFor, within } from '../../../../app/views/present/slides.ts'
 
 const last = SLIDES.length - 1
 const grip = SLIDES.findIndex(({ id }) => id === 'grip')
@@ -11,6 +11,13 @@ describe('slides', () => {
     expect(order.indexOf('grip')).toBeLessThan(order.indexOf('outcome'))
     expect(within(-1)).toBe(0)
     expect(slideAt(99)).toBe(SLIDES[last])
+  })
+
+  it('show many parts and two axes where there are any, and end with why', () => {
+    const ids = (paired: boolean, varies: boolean) => slidesFor({ paired, varies }).map(({ id }) => id)
+    expect(ids(false, false)).toEqual(SLIDES.map(({ id }) => id))
+    expect(ids(false, true)).toEqual(['job', 'grip', 'outcome', 'parts', 'why'])
+    expect(ids(true, true)).toEqual(['job', 'grip', 'outcome', 'parts', 'axes', 'why'])
   })
 
   it('are walked to the end and back by one key each', () => {

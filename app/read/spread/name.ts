@@ -1,6 +1,6 @@
 /** How a quantity that varies is called where many stand in one list. */
 import { quantityAt, type Scenario } from '../../../sim/index.ts'
-import { fieldAt } from '../../read/scenario/walk.ts'
+import { fieldAt } from '../scenario/walk.ts'
 
 const titleOf = (scenario: Scenario, path: string) => quantityAt(scenario, path)?.title ?? path
 

@@ -14,6 +14,7 @@ import { useView } from '../../store/view.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { useWidth } from '../../ui/useWidth.ts'
 import { marksUpTo } from './marks.ts'
+import './histogram.css'
 
 const FORCES = ['peakForce', 'settledForce'] as const
 type Force = (typeof FORCES)[number]
@@ -25,15 +26,16 @@ const placeOf = (id: Force) => METRICS.findIndex((metric) => metric.id === id)
 interface HistogramProps {
   study: SpreadStudy
   answers: SpreadAnswer[]
+  forces?: readonly Force[]
 }
 
-export const Histogram = memo(function Histogram({ study, answers }: HistogramProps) {
+export const Histogram = memo(function Histogram({ study, answers, forces = FORCES }: HistogramProps) {
   const { least, most } = useMemo(() => forceWindow(study.scenario), [study])
-  const ends = answers.flatMap(({ figures }) => FORCES.flatMap((id) => [figures[id].quantiles['0.99'] ?? 0]))
+  const ends = answers.flatMap(({ figures }) => forces.flatMap((id) => [figures[id].quantiles['0.99'] ?? 0]))
   const to = 1.15 * Math.max(1e-9, ...ends, least ?? 0, Math.min(most ?? 0, 2 * Math.max(...ends)))
   return (
     <section className="histograms" aria-label="Forces of all parts">
-      {FORCES.map((id) => (
+      {forces.map((id) => (
         <figure key={id}>
           <figcaption>
             {METRICS[placeOf(id)]!.label} of all parts; the band is the force window of the part in the file

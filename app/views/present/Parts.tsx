@@ -1,0 +1,91 @@
+/** Of many parts, how many hold: a share and its limits for every strategy, over the peak forces in the force window. */
+import { useEffect } from 'react'
+import {
+  FATES,
+  type Fate,
+  grouped,
+  holdSentence,
+  percent,
+  progressText,
+  rangeText,
+  type SpreadAnswer,
+  strategyOf,
+} from '../../../sim/index.ts'
+import { toneOf, VERDICT_WORDS } from '../../read/result/words.ts'
+import { Histogram } from '../../read/spread/Histogram.tsx'
+import { useAnswersAtHand } from '../../read/spread/useAnswers.ts'
+import { useNominal } from '../../store/lent.ts'
+import { allOf, doneOf, useSpread } from '../../store/spread.ts'
+import { Button } from '../../ui/Button.tsx'
+
+/** Parts gripped where no study is at hand. */
+const PARTS = 1000
+
+export function Parts() {
+  const scenario = useNominal()
+  const { study, run } = useSpread()
+  const found = useAnswersAtHand()
+  const grip = () => run(scenario, PARTS, scenario.run.seed)
+  // A study of something else is somebody's work: it is not thrown away unasked.
+  useEffect(() => {
+    if (!study) grip()
+  }, [])
+  if (!found)
+    return (
+      <div className="parts-slide">
+        <p>The study at hand is of another scenario than the one on the bench.</p>
+        <Button onClick={grip}>Grip {grouped(PARTS)} parts of this one</Button>
+      </div>
+    )
+  return (
+    <div className="parts-slide">
+      <p className="parts-lead">
+        Of {grouped(Math.max(...found.answers.map(({ grips }) => grips), 0))} parts that differ as the file says:{' '}
+        <Progress />
+      </p>
+      <div className="outcome-words">
+        {found.answers.map((answer) => (
+          <Shares key={answer.strategy} answer={answer} />
+        ))}
+      </div>
+      {found.answers.length > 0 && <Histogram study={found.study} answers={found.answers} forces={['peakForce']} />}
+      <p className="parts-note">
+        Simulated. The limits hold the true share in 95 of 100 studies, for parts that differ as was assumed.
+      </p>
+    </div>
+  )
+}
+
+function Progress() {
+  const state = useSpread()
+  if (state.status === 'done') return null
+  if (state.status !== 'running') return <Button onClick={() => state.goOn()}>Go on</Button>
+  const since = (performance.now() - state.since) / 1000
+  const share = (doneOf(state) - state.before) / Math.max(1, allOf(state) - state.before)
+  return <span className="unit">{progressText(share, since)}</span>
+}
+
+/** Fates told beside what holds. */
+const TOLD = 2
+
+function Shares({ answer }: { answer: SpreadAnswer }) {
+  const { strategy, shares, fit, grips } = answer
+  const held = shares.held!
+  const lost = FATES.filter((fate): fate is Exclude<Fate, 'refused'> => fate !== 'held' && fate !== 'refused')
+    .flatMap((fate) => (shares[fate]?.count ? [{ fate, share: shares[fate] }] : []))
+    .sort((a, b) => b.share.count - a.share.count)
+    .slice(0, TOLD)
+  return (
+    <section className="outcome-verdict" data-strategy={strategy}>
+      <h2>{strategyOf(strategy).label}</h2>
+      <p className="outcome-word">{percent(held.share)}</p>
+      <p>{holdSentence({ grips, shares })}.</p>
+      {fit.count < held.count && <p data-tone="failure">{percent(fit.share)} as required</p>}
+      {lost.map(({ fate, share }) => (
+        <p key={fate} data-tone={toneOf(fate)}>
+          {VERDICT_WORDS[fate]} {percent(share.share)} <span className="unit">({rangeText(share)})</span>
+        </p>
+      ))}
+    </section>
+  )
+}

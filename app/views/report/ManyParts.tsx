@@ -1,0 +1,83 @@
+import {
+  demandName,
+  FATES,
+  failedDemands,
+  grouped,
+  percent,
+  rangeText,
+  type SpreadAnswer,
+  type SpreadStudy,
+} from '../../../sim/index.ts'
+import { VERDICT_WORDS } from '../../read/result/words.ts'
+import { lawText } from '../../read/spread/lawText.ts'
+import { nameOf } from '../../read/spread/name.ts'
+import type { Answers } from '../../read/spread/useAnswers.ts'
+import type { Column } from './columns.ts'
+
+interface Props {
+  many: Answers
+  columns: Column[]
+  /** Without the list of what varies. */
+  short: boolean
+}
+
+const SAMPLINGS: Record<SpreadStudy['sampling'], string> = {
+  sobol: 'Scrambled Sobol’ points',
+  hypercube: 'Latin hypercubes',
+  random: 'Random points',
+}
+
+/** Of the parts of the study at hand, the shares that hold and what the others fail, with what it takes to make it again. */
+export function ManyParts({ many: { study, answers }, columns, short }: Props) {
+  const { scenario, seed, sampling } = study
+  const grips = Math.max(...answers.map((answer) => answer.grips))
+  const varies = scenario.spread.varies
+  const laws = varies.map((varied) => `${nameOf(scenario, varied.path)} (${lawText(varied)})`)
+  return (
+    <section aria-labelledby="report-many">
+      <h2 id="report-many">Of {grouped(grips)} parts</h2>
+      <ul className="report-list">
+        {columns.map(({ strategy, label }) => {
+          const answer = answers.find((each) => each.strategy === strategy)
+          return answer && <li key={strategy}>{sentence(label, answer)}</li>
+        })}
+      </ul>
+      <p className="report-small">
+        In brackets 95 % limits. {SAMPLINGS[sampling]}, seed {seed}.{' '}
+        {short
+          ? `${varies.length} quantities differ from part to part.`
+          : `From part to part differ: ${laws.join('; ')}.`}{' '}
+        Whether your parts differ so, no interval says.
+      </p>
+    </section>
+  )
+}
+
+/** "Current clamp: 65.0 % hold (40.8 to 84.6 %); most others: crushed, 35.0 %." */
+function sentence(label: string, answer: SpreadAnswer) {
+  const { fit, shares } = answer
+  const held = shares.held!
+  const asked = fit.count < held.count && `, ${percent(fit.share)} as required (${rangeText(fit)})`
+  const most = mostOf(answer)
+  return (
+    <>
+      {label}: <b>{percent(held.share)} hold</b> ({rangeText(held)}){asked}
+      {most && `; most fail by: ${most}`}.
+    </>
+  )
+}
+
+/** What becomes of the most that are not held as required; null: all are. */
+function mostOf(answer: SpreadAnswer): string | null {
+  const fates = FATES.flatMap((fate) =>
+    fate === 'held' || fate === 'refused'
+      ? []
+      : [{ name: VERDICT_WORDS[fate].toLowerCase(), count: answer.shares[fate]?.count ?? 0 }],
+  )
+  const demands = failedDemands(answer).map(({ demand, share: { count } }) => ({
+    name: demandName(demand).toLowerCase(),
+    count,
+  }))
+  const [most] = [...fates, ...demands].filter(({ count }) => count > 0).sort((a, b) => b.count - a.count)
+  return most ? `${most.name}, ${percent(most.count / answer.grips)}` : null
+}
