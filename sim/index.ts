@@ -37,6 +37,7 @@ export {
 } from './ask/rescue.ts'
 export { type Runner, runHere, runnerOn } from './ask/runner.ts'
 export { type SimulatedStep, type SimulatedSteps, simulatedSteps } from './ask/simulated-step.ts'
+export { type AfterQuestion, runAfter } from './ask/spread/after.ts'
 export { answerOf, QUANTILES, type ShareOf, type SpreadAnswer } from './ask/spread/answer.ts'
 export { type Area, areasOf } from './ask/spread/areas.ts'
 export { BEYOND, runBand, type TraceBand } from './ask/spread/band.ts'
@@ -52,10 +53,10 @@ export { classOf, type GripMap, type MapAxis, type MapGrid, runMap, UNFIT } from
 export { type RareGrips, runRare, tailOf } from './ask/spread/run-rare.ts'
 export { count, emptyTally, fateAt, type Tally, type TallyText, tallyFrom, tallyText } from './ask/spread/tally.ts'
 export type { Crew } from './ask/spread/tasks.ts'
-export { runTightened, type TightCounts, type Tightened, tightenedOf } from './ask/spread/tighten.ts'
+export { type Gained, runTightened, type TightCounts, type Tightened, tightenedOf } from './ask/spread/tighten.ts'
 export { type UsualSpread, usualSpreads } from './ask/spread/usual.ts'
 export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
-export { REACH, type TuneCandidate, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
+export { REACH, type TuneCandidate, type TuneFigure, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
 export { type Cause, explain, type Why } from './ask/why.ts'
 export { accelerationOf } from './axis/fill.ts'
 export { axisOf } from './axis/reflect.ts'
@@ -144,6 +145,7 @@ export { boundText } from './say/requirements.ts'
 export { COST_WORDS, rescueSentence } from './say/rescue.ts'
 export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export {
+  afterSentence,
   demandName,
   driversSentence,
   driverText,

@@ -8,8 +8,11 @@ import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { loopMargins } from './loop-margins.ts'
 import type { Runner } from './runner.ts'
+import { type HeldParts, heldShare } from './tune-share.ts'
 
-export type TuneObjective = 'gripTime' | 'peakForce' | 'forceRipple'
+/** A figure of the three parts, or the share of parts held as required over the spread of the file. */
+export type TuneFigure = 'gripTime' | 'peakForce' | 'forceRipple'
+export type TuneObjective = TuneFigure | 'share'
 
 export interface TuneOptions {
   strategy: StrategyId
@@ -25,7 +28,11 @@ export interface TuneOptions {
   within?: number | undefined
   /** Least hold margin; 0 if left out. */
   holdMargin?: number | undefined
+  /** Parts that the share is taken over, the same for all gains; `SHARE_PARTS` if left out. */
+  parts?: number | undefined
 }
+
+const SHARE_PARTS = 100
 
 /** Common practice, no source. */
 export const REACH = 0.9
@@ -56,6 +63,8 @@ export interface TuneCandidate {
   forceRipple: number | null
   settledForce: number | null
   holdMargin: number | null
+  /** Parts held as required over the spread; null: not asked, not sound, or given up once more were lost than by the best before. */
+  share: number | null
   /** It keeps the margins and grips all three parts as wanted; else `miss` is what it misses first. */
   sound: boolean
   miss: Miss | null
@@ -66,11 +75,13 @@ export class TuneJudge {
   private readonly options: TuneOptions
   private readonly run: Runner
   private readonly least: number
+  private readonly parts: HeldParts
 
   constructor(scenario: Scenario, options: TuneOptions, run: Runner) {
     this.scenario = scenario
     this.options = options
     this.run = run
+    this.parts = { strategy: options.strategy, run, order: inOrder(options.parts ?? SHARE_PARTS), fewest: Infinity }
     this.least = (options.reach ?? REACH) * strategyOf(options.strategy).forceOf(scenario).least
   }
 
@@ -87,7 +98,9 @@ export class TuneJudge {
     const miss = this.marginMissed(candidate, stable)
     if (miss && !whole) return { ...candidate, miss }
     const gripped = this.grips(tuned.scenario, candidate)
-    return miss ? { ...gripped, sound: false, miss } : gripped
+    if (miss) return { ...gripped, sound: false, miss }
+    if (!gripped.sound || this.options.objective !== 'share') return gripped
+    return { ...gripped, share: heldShare(tuned.scenario, this.parts) }
   }
 
   private marginMissed({ phaseMargin, peakSensitivity }: TuneCandidate, stable: boolean): Miss | null {
@@ -137,6 +150,8 @@ export class TuneJudge {
   }
 }
 
+const inOrder = (count: number) => Array.from({ length: count }, (_, index) => index)
+
 const UNKNOWN: TuneCandidate = {
   edits: [],
   phaseMargin: null,
@@ -146,6 +161,7 @@ const UNKNOWN: TuneCandidate = {
   forceRipple: null,
   settledForce: null,
   holdMargin: null,
+  share: null,
   sound: false,
   miss: null,
 }

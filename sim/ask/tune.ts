@@ -74,7 +74,10 @@ export function* tuneGains(
 /** Best sound candidate, or null where none is. */
 export function bestOf(candidates: TuneCandidate[], objective: TuneObjective): TuneCandidate | null {
   const sound = candidates.filter((candidate) => candidate.sound && candidate[objective] !== null)
-  sound.sort((a, b) => a[objective]! - b[objective]!)
+  // Of gains that hold as many parts, those that grip sooner.
+  const late = ({ gripTime }: TuneCandidate) => gripTime ?? Number.POSITIVE_INFINITY
+  const cost = (candidate: TuneCandidate) => candidate[objective]! * (objective === 'share' ? -1 : 1)
+  sound.sort((a, b) => cost(a) - cost(b) || (late(a) < late(b) ? -1 : Number(late(a) > late(b))))
   return sound[0] ?? null
 }
 

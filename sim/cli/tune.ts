@@ -1,10 +1,14 @@
-import { runnerOn } from '../ask/runner.ts'
-import { bestOf, tradeOff, tuneGains } from '../ask/tune.ts'
+import { type Runner, runnerOn } from '../ask/runner.ts'
+import { runAfter } from '../ask/spread/after.ts'
+import type { Gained } from '../ask/spread/tighten.ts'
+import { bestOf, type TuneProgress, tradeOff, tuneGains } from '../ask/tune.ts'
 import type { TuneCandidate, TuneObjective, TuneOptions } from '../ask/tune-judge.ts'
 import { STIFFNESS_SPREAD } from '../loops/working-point.ts'
 import { inPlainSpaces } from '../say/figure.ts'
+import { afterSentence } from '../say/spread.ts'
 import { missWhy, missWords } from '../say/tune.ts'
 import { wordingOf } from '../say/wording.ts'
+import { Refusal, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import {
   type Command,
@@ -18,10 +22,11 @@ import {
   SCENARIO_USAGE,
   strategyNamed,
 } from './command.ts'
+import { crew } from './crew.ts'
 import { readScenario } from './input.ts'
 import { print, printJson } from './output.ts'
 
-const OBJECTIVES: readonly TuneObjective[] = ['gripTime', 'peakForce', 'forceRipple']
+const OBJECTIVES: readonly TuneObjective[] = ['gripTime', 'peakForce', 'forceRipple', 'share']
 
 /** An option, the least and the most that it may be, and its value where it is left out. */
 const NUMBERS = {
@@ -47,24 +52,51 @@ export const tune: Command = {
   id: 'tune',
   takes: `FILE --strategy ID [--objective ${OBJECTIVES.join('|')}] [--phase-margin DEGREES] [--peak-sensitivity RATIO] [--spread SHARE] [--within SECONDS] [--hold-margin SHARE] ${SCENARIO_USAGE}`,
   does: 'gains that keep their margins and grip the softest, the nominal and the stiffest part with the wanted force',
-  run(args, core) {
+  async run(args, core) {
     const run = runnerOn(core)
     const { values, positionals } = optionsOf(args, OPTIONS, 1)
     const strategy = strategyNamed(values.strategy)
     const json = isJson(values.format)
     const options = tuneOptions(strategy, values)
     const scenario = readScenario(positionals[0], values.set)
-    const progress = refusing(() => [...tuneGains(scenario, options, run)])
+    if (options.objective === 'share' && scenario.spread.varies.length === 0)
+      throw new Refused([
+        '--objective: given share, allowed where spread.varies has at least one quantity with its law',
+      ])
+    const progress = refusing(() => searched(scenario, options, run))
     const candidates = progress.map(({ candidate }) => candidate)
     const { present } = progress[0]!
     const answer = { present, best: bestOf(candidates, options.objective), tradeOff: tradeOff(candidates) }
     const sound = candidates.filter((candidate) => candidate.sound).length
     const counts = { tried: candidates.length, sound, missed: missedOf(candidates) }
-    if (json) printJson({ format: 'jawbench-tune', version: 1, ...options, ...answer, ...counts })
-    else print(tuneTable(answer, counts))
+    const parts = await otherParts(scenario, options, answer.best)
+    if (json)
+      printJson({ format: 'jawbench-tune', version: 1, ...options, ...answer, ...counts, ...(parts && { parts }) })
+    else print(tuneTable(answer, counts) + (parts ? `\n${partsSentence(parts)}` : ''))
     return 0
   },
 }
+
+function searched(scenario: Scenario, options: TuneOptions, run: Runner): TuneProgress[] {
+  try {
+    return [...tuneGains(scenario, options, run)]
+  } catch (error) {
+    if (error instanceof Refusal) throw new Refused([error.message])
+    throw error
+  }
+}
+
+/** Parts that the search has not seen: the share of the best of many on the parts that chose it is a little lucky. */
+const OTHERS = { grips: 400, seed: 2 }
+
+async function otherParts(scenario: Scenario, { strategy, objective }: TuneOptions, best: TuneCandidate | null) {
+  if (objective !== 'share' || !best) return null
+  const [gained] = await runAfter({ scenario, strategy, ...OTHERS }, [best.edits], crew)
+  return gained ?? null
+}
+
+const partsSentence = (parts: Gained) =>
+  `The best on parts that it was not chosen by, against the gains on the bench: ${afterSentence(parts, OTHERS.grips)}`
 
 function tuneOptions(strategy: StrategyId, values: Record<string, unknown>): TuneOptions {
   const objective = OBJECTIVES.find((id) => id === values.objective)
@@ -98,6 +130,7 @@ type Answer = { present: TuneCandidate; best: TuneCandidate | null; tradeOff: Tu
 type Counts = { tried: number; sound: number; missed: { miss: string; count: number }[] }
 
 export function tuneTable({ present, best, tradeOff }: Answer, { tried, sound, missed }: Counts): string {
+  const figures = FIGURES.filter(({ key }) => key !== 'share' || present.share !== null || best?.share != null)
   const shown: [string, TuneCandidate][] = [
     ['on the bench', present],
     ...tradeOff.map((each): [string, TuneCandidate] => [each === best ? 'best' : '', each]),
@@ -105,10 +138,10 @@ export function tuneTable({ present, best, tradeOff }: Answer, { tried, sound, m
   ]
   const gains = present.edits.map(({ path }) => path)
   const rows = [
-    ['', ...FIGURES.map(({ label }) => label), ...gains],
+    ['', ...figures.map(({ label }) => label), ...gains],
     ...shown.map(([name, candidate]) => [
       name,
-      ...FIGURES.map(({ key, scale = 1 }) => figureText(candidate[key] === null ? null : candidate[key] * scale)),
+      ...figures.map(({ key, scale = 1 }) => figureText(candidate[key] === null ? null : candidate[key] * scale)),
       ...candidate.edits.map(({ value }) => figureText(value as number)),
     ]),
   ]
@@ -129,7 +162,15 @@ export function tuneTable({ present, best, tradeOff }: Answer, { tried, sound, m
 
 /** Worst of the working points and of the three parts. */
 const FIGURES: {
-  key: 'gripTime' | 'peakForce' | 'forceRipple' | 'settledForce' | 'holdMargin' | 'phaseMargin' | 'peakSensitivity'
+  key:
+    | 'gripTime'
+    | 'peakForce'
+    | 'forceRipple'
+    | 'settledForce'
+    | 'holdMargin'
+    | 'share'
+    | 'phaseMargin'
+    | 'peakSensitivity'
   label: string
   scale?: number
 }[] = [
@@ -138,6 +179,7 @@ const FIGURES: {
   { key: 'settledForce', label: 'settled [N]' },
   { key: 'forceRipple', label: 'ripple [N]' },
   { key: 'holdMargin', label: 'hold margin [%]', scale: 100 },
+  { key: 'share', label: 'parts held [%]', scale: 100 },
   { key: 'phaseMargin', label: 'phase margin [°]' },
   { key: 'peakSensitivity', label: 'peak sensitivity' },
 ]

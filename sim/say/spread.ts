@@ -3,7 +3,7 @@ import type { ShareOf, SpreadAnswer } from '../ask/spread/answer.ts'
 import type { Driver } from '../ask/spread/drivers.ts'
 import { DEMANDS, type Demand, FATES, type Fate } from '../ask/spread/outcome.ts'
 import type { Drivers } from '../ask/spread/run-drivers.ts'
-import type { Tightened } from '../ask/spread/tighten.ts'
+import type { Gained, Tightened } from '../ask/spread/tighten.ts'
 import { METRICS } from '../job/grip/metrics.ts'
 import type { Rating } from '../job/ratings.ts'
 
@@ -92,11 +92,11 @@ export function driversSentence({ of, count, grips, drivers }: Drivers, nameOf: 
 }
 
 /** "98.2 % hold as required (97.0 to 99.1 %), 4.1 points more (3.0 to 5.2)". */
-export function tightText({ share, gain }: Pick<Tightened, 'share' | 'gain'>): string {
+export function tightText({ share, gain }: Gained): string {
   return `${percent(share.share)} hold as required (${rangeText(share)}), ${gainText(gain)}`
 }
 
-function gainText({ share, low, high }: Tightened['gain']): string {
+function gainText({ share, low, high }: Gained['gain']): string {
   const points = (value: number) =>
     Number((100 * value).toPrecision(2))
       .toString()
@@ -113,3 +113,7 @@ export function tightSentence(tightened: Tightened[], factor: number, nameOf: (p
   if (!best) return `No single quantity with ${how} holds more parts, as far as these parts can tell.`
   return `${nameOf(best.path)} with ${how} buys most: ${tightText(best)}.`
 }
+
+/** "Of 200 parts that vary as the file says 98.0 % hold as required (…), 4 points more (…)", after a change. */
+export const afterSentence = (gained: Gained, grips: number) =>
+  `Of ${grouped(grips)} parts that vary as the file says ${tightText(gained)}.`

@@ -123,6 +123,7 @@ describe('a study on the command line', () => {
     )
     expect(refused('map', study, '--x', 'part.mass=1:0.5', '--y', 'servo.kp=1:2')).toContain('FROM below TO')
     expect(refused('map', study, '--x', 'part.colour=0:1', '--y', 'servo.kp=1:2')).toContain('"part.colour"')
+    expect(refused('tune', 'teapot', '--strategy', 'sensed-force', '--objective', 'share')).toContain('spread.varies')
     expect(refused('rare', study)).toContain('--strategy: given ""')
   })
 })

@@ -120,6 +120,29 @@ export const SOURCES: Source[] = [
     marks: ['Åström and Hägglund, PID Controllers', 'ch. 4 (from memory)'],
   },
   {
+    id: 'gautier',
+    text: 'M. Gautier, A. Janot, P.-O. Vandanjon: IEEE Transactions on Control Systems Technology 21(2), 2013.',
+    marks: ['Gautier, Janot and Vandanjon, IEEE Trans. Control Systems Technology 21(2), 2013'],
+  },
+  { id: 'ljung', text: 'L. Ljung: System Identification, 1999.', marks: ['Ljung, System Identification, 1999'] },
+  { id: 'white', text: 'H. White: Econometrica 48, 1980.', marks: ['White 1980'] },
+  {
+    id: 'liang-zeger',
+    text: 'K.-Y. Liang, S. L. Zeger: Biometrika 73(1), 1986.',
+    marks: ['Liang and Zeger, Biometrika 73(1), 1986'],
+  },
+  {
+    id: 'welch',
+    text: 'P. D. Welch: IEEE Transactions on Audio and Electroacoustics 15(2), 1967.',
+    marks: ['blocks (1967)'],
+  },
+  { id: 'bendat-piersol', text: 'J. S. Bendat, A. G. Piersol: Random Data.', marks: ['Piersol, Random Data'] },
+  {
+    id: 'pintelon-schoukens',
+    text: 'R. Pintelon, J. Schoukens: System Identification: A Frequency Domain Approach.',
+    marks: ['System Identification: A Frequency Domain Approach'],
+  },
+  {
     id: 'clopper-pearson',
     text: 'C. J. Clopper, E. S. Pearson: Biometrika 26, 1934.',
     marks: ['Clopper and Pearson, The use of confidence or fiducial limits, 1934'],

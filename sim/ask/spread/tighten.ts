@@ -12,23 +12,30 @@ import { allBatches } from './run.ts'
 import { fateAt, type Tally } from './tally.ts'
 import type { Crew } from './tasks.ts'
 
-/** Of one strategy and one quantity, by scrambling: parts gripped, held as required, and those that only one of the two spreads holds. */
-export interface TightCounts {
-  strategy: StrategyId
-  path: string
+/** By scrambling: parts gripped before and after a change, held as required after it, and those that only one of the two holds. */
+interface PairCounts {
   sizes: number[]
   fit: number[]
   gained: number[]
   lost: number[]
 }
 
-export interface Tightened {
+/** Of one strategy and one quantity. */
+export interface TightCounts extends PairCounts {
   strategy: StrategyId
   path: string
-  /** Held as required with the tighter spread. */
+}
+
+export interface Gained {
+  /** Held as required after the change. */
   share: ShareOf
-  /** How much more than with the spread of the file; 95 % limits of the difference over the same parts. */
+  /** How much more than before; 95 % limits of the difference over the same parts. */
   gain: { share: number } & Interval
+}
+
+export interface Tightened extends Gained {
+  strategy: StrategyId
+  path: string
 }
 
 /**
@@ -97,25 +104,32 @@ export async function runTightened(
 
 const zeros = () => Array.from({ length: SCRAMBLINGS }, () => 0)
 
-const emptyCounts = (strategy: StrategyId, path: string): TightCounts => ({
-  strategy,
-  path,
-  sizes: zeros(),
-  fit: zeros(),
-  gained: zeros(),
-  lost: zeros(),
-})
+const noCounts = (): PairCounts => ({ sizes: zeros(), fit: zeros(), gained: zeros(), lost: zeros() })
 
-function compare({ sizes, fit, gained, lost }: TightCounts, batch: Batch, before: Tally): void {
-  const scrambling = scramblingOf(batch.batch * BATCH)
+const emptyCounts = (strategy: StrategyId, path: string): TightCounts => ({ strategy, path, ...noCounts() })
+
+function compare(counts: PairCounts, batch: Batch, before: Tally): void {
   for (const [row, place] of batch.fates.entries()) {
+    const index = batch.batch * BATCH + row
     const now = isFit({ fate: FATES[place]!, failed: batch.failed[row] ? DEMANDS : [] })
-    const was = fateAt(before, batch.batch * BATCH + row)!.fit
-    sizes[scrambling]!++
-    if (now) fit[scrambling]!++
-    if (now && !was) gained[scrambling]!++
-    if (was && !now) lost[scrambling]!++
+    pair(counts, index, fateAt(before, index)!.fit, now)
   }
+}
+
+function pair({ sizes, fit, gained, lost }: PairCounts, index: number, was: boolean, now: boolean): void {
+  const scrambling = scramblingOf(index)
+  sizes[scrambling]!++
+  if (now) fit[scrambling]!++
+  if (now && !was) gained[scrambling]!++
+  if (was && !now) lost[scrambling]!++
+}
+
+/** Of two tallies of the same parts, all of them. */
+export function gainedOf(sampling: Sampling, before: Tally, after: Tally): Gained {
+  const counts = noCounts()
+  const size = total(after.sizes)
+  for (let index = 0; index < size; index++) pair(counts, index, fateAt(before, index)!.fit, fateAt(after, index)!.fit)
+  return answered(sampling, counts)
 }
 
 /** Adds the counts of other batches. */
@@ -126,12 +140,18 @@ export function joinTightened(into: TightCounts[], from: TightCounts[]): void {
 }
 
 /** Of counts of at least one part. */
-export function tightenedOf(sampling: Sampling, { strategy, path, ...counts }: TightCounts): Tightened {
+export const tightenedOf = (sampling: Sampling, { strategy, path, ...counts }: TightCounts): Tightened => ({
+  strategy,
+  path,
+  ...answered(sampling, counts),
+})
+
+function answered(sampling: Sampling, counts: PairCounts): Gained {
   const { sizes, fit, gained, lost } = counts
   const [size, held] = [total(sizes), total(fit)]
   const share = { count: held, share: held / size, ...shareInterval(sampling, fit, sizes) }
   const gain = { share: (total(gained) - total(lost)) / size, ...gainInterval(sampling, counts) }
-  return { strategy, path, share, gain }
+  return { share, gain }
 }
 
 /**
@@ -141,7 +161,7 @@ export function tightenedOf(sampling: Sampling, { strategy, path, ...counts }: T
  */
 export function gainInterval(
   sampling: Sampling,
-  { sizes, gained, lost }: Pick<TightCounts, 'sizes' | 'gained' | 'lost'>,
+  { sizes, gained, lost }: Pick<PairCounts, 'sizes' | 'gained' | 'lost'>,
   confidence = 0.95,
 ): Interval {
   const size = total(sizes)

@@ -52,20 +52,18 @@ const PLAIN: Partial<Record<Channel, string>> = {
   force: 'contact-force',
 }
 
-const plainName = (id: Channel | 'time'): string => (id === 'time' ? id : (PLAIN[id] ?? id))
+/** How a person names it. */
+export const channelName = (id: Channel | 'time'): string => (id === 'time' ? id : (PLAIN[id] ?? id))
 
 /** What `channelNamed` knows. */
-export const channelNames = (): string[] => LOG_CHANNELS.map(({ id }) => plainName(id))
+export const channelNames = (): string[] => LOG_CHANNELS.map(({ id }) => channelName(id))
 
 /** The channel that a person means, by its plain name or the one that it has in a trace; null: there is none of that name. */
 export const channelNamed = (name: string): Channel | 'time' | null =>
-  LOG_CHANNELS.find(({ id }) => plainName(id) === name)?.id ?? LOG_CHANNELS.find(({ id }) => id === name)?.id ?? null
+  LOG_CHANNELS.find(({ id }) => channelName(id) === name)?.id ?? LOG_CHANNELS.find(({ id }) => id === name)?.id ?? null
 
 export const channelLabel = (channel: Channel | 'time'): string =>
   LOG_CHANNELS.find(({ id }) => id === channel)?.label ?? channel
-
-/** How a person names it. */
-export { plainName as channelName }
 
 export const channelUnits = (channel: Channel | 'time'): readonly string[] =>
   LOG_CHANNELS.find(({ id }) => id === channel)?.units ?? []

@@ -2,9 +2,11 @@
 import type { LogFault, LogRemark } from './facts.ts'
 import { type Guessed, nameOf } from './guess.ts'
 import type { Choices, Clock } from './log.ts'
+import { frequencyIn, periodIn, periodLine, rateIn, type Saying, ticksIn } from './preamble.ts'
+import { slopeOf } from './slope.ts'
 import { medianRise } from './stats.ts'
 import type { Table } from './table.ts'
-import { measures, unitsSpelled } from './units.ts'
+import { measures } from './units.ts'
 
 /** One clock of the file and the columns that it stands before. */
 export interface Group {
@@ -148,10 +150,10 @@ function unitOf(table: Table, time: Guessed, columns: readonly Guessed[], remark
   const epoch = EPOCHS.find(([, scale]) => isEpoch(stats.least, scale))
   if (epoch && time.unit === '') return clock(epoch[1], epoch[0], 'epoch')
   const step = medianRise(raw.values)
-  const ticks = tickRate(table)
+  const ticks = ticksIn(table)?.value ?? null
   if (ticks !== null && (known?.text === 'counts' || /tick|count|clock/i.test(time.header)))
     return clock(1 / ticks, 'ticks', 'clock')
-  const period = said(table, PERIOD, 's') ?? inverse(said(table, RATE, 'Hz'))
+  const period = periodIn(table)
   const unit = period && EPOCHS.find(([, scale]) => Math.abs((step * scale) / period.value - 1) < 0.01)
   if (unit) return clock(unit[1], unit[0], 'preamble')
   const factor = slopeOf(raw.values, 1, columns)
@@ -166,12 +168,11 @@ function byRate(table: Table, columns: Guessed[], asked: number | undefined): Cl
   const group = (clock: Clock): Group => ({ clock, stamps: null, columns })
   if (asked !== undefined)
     return { groups: [group({ kind: 'rate', rate: asked, by: 'person', text: '' })], faults: [], remarks: [] }
-  const rate = said(table, RATE, 'Hz') ?? inverse(said(table, PERIOD, 's')) ?? confirmed(table, columns)
+  const rate = rateIn(table) ?? confirmed(table, columns)
   if (!rate) {
-    const period = (table.layout?.preamble ?? []).find((line) => PERIOD.test(line) || RATE.test(line)) ?? ''
     return {
       groups: [],
-      faults: [{ kind: 'no-time', columns: columns.map(nameOf), period: period.trim() }],
+      faults: [{ kind: 'no-time', columns: columns.map(nameOf), period: periodLine(table) }],
       remarks: [],
     }
   }
@@ -181,99 +182,8 @@ function byRate(table: Table, columns: Guessed[], asked: number | undefined): Cl
   return { groups: [group({ kind: 'rate', rate: rate.value / factor, by, text: rate.text })], faults: [], remarks }
 }
 
-/** Words for the time from row to row, and for rows per time: English, French, German, Italian, Spanish. */
-const PERIOD =
-  /\b(?:sampl\w* ?(?:period|time|interval|step)|(?:period|interval|step) of sampl\w*|time ?step|time increment|delta ?t|dt|abtast(?:zeit|intervall|periode)|periode d.?echantillonnage|pas de temps|periodo di campionamento|tempo di campionamento|periodo de muestreo|tiempo de muestreo)\b/i
-const RATE =
-  /\b(?:sampl\w* ?(?:rate|freq\w*)|(?:rate|frequency) of sampl\w*|data ?rate|log\w* rate|fs|abtast(?:rate|frequenz)|frequence d.?echantillonnage|frequenza di campionamento|frecuencia de muestreo)\b/i
-const TICKS = /\b(?:clock|timer|tick\w*|takt\w*|horloge|reloj|counter)\b/i
-
-interface Saying {
-  value: number
-  text: string
-}
-
-const inverse = (saying: Saying | null): Saying | null => saying && { ...saying, value: 1 / saying.value }
-
-/** A quantity that the preamble states with its unit [SI]; null: it does not. */
-function said({ layout }: Table, words: RegExp, si: string): Saying | null {
-  for (const line of layout?.preamble ?? []) {
-    const plain = line.normalize('NFD').replaceAll(/\p{M}/gu, '')
-    const found = words.exec(plain)
-    if (!found) continue
-    const value = quantityIn(plain.slice(found.index + found[0].length), si)
-    if (value !== null && value > 0) return { value, text: line.trim() }
-  }
-  return null
-}
-
 /** A frequency under no name, where the position moves as the speed says at that rate or a power of ten of it. */
 function confirmed(table: Table, columns: readonly Guessed[]): Saying | null {
-  const found = said(table, /(?=(?<![\w.,])\d+(?:[.,]\d+)?\s*[kM]?Hz\b)/, 'Hz')
+  const found = frequencyIn(table)
   return found && slopeOf(null, table.layout!.thinned / found.value, columns) !== null ? found : null
-}
-
-/** `[ms]:;4.000`, `: 4.000 ms`, `= 8kHz` */
-function quantityIn(text: string, si: string): number | null {
-  const [, before, figure, behind] =
-    /^[^\d\w]*([a-zµμ]*)[^\d\w-]*([\d.,]+(?:e[+-]?\d+)?)[\s;,"]*([\p{L}µμ]*)/iu.exec(text) ?? []
-  const unit = [behind, before]
-    .flatMap((each) => unitsSpelled(each ?? ''))
-    .find((each) => measures(each, si === 'Hz' ? '1/s' : si))
-  const value = Number(figure?.replace(/[.,]$/, '').replace(',', '.'))
-  return unit?.size && Number.isFinite(value) ? value * unit.size.factor : null
-}
-
-/** Ticks a second of a clock that the preamble names; null: it names none. */
-const tickRate = (table: Table): number | null => said(table, TICKS, 'Hz')?.value ?? null
-
-interface Motion {
-  position: Float64Array
-  /** Per metre and metre a second. */
-  ratio: number
-  speed: Float64Array
-}
-
-/** Position and speed in units of known size, or both in turns. */
-function motionOf(columns: readonly Guessed[]): Motion | null {
-  const position = columns.find(({ channel }) => channel === 'travel')
-  const speed = columns.find(({ channel }) => channel === 'speed')
-  if (!position?.known || !speed?.known) return null
-  const sized = position.known.size && speed.known.size && speed.known.size.factor / position.known.size.factor
-  const turned = position.known.turns && speed.known.turns && speed.known.turns / position.known.turns
-  const ratio = (sized ?? turned ?? 0) * ((speed.choice?.scale ?? 1) / (position.choice?.scale ?? 1))
-  return ratio === 0 ? null : { position: position.raw.values, speed: speed.raw.values, ratio }
-}
-
-/** Stretches over which ways are compared. */
-const STRETCHES = 40
-/** How near to a power of ten the slope must lie. */
-const NEAR = 0.25
-
-/**
- * By which power of ten times must be multiplied so that the position moves as the speed says: 1 where it does so already, null where
- * the two do not tell. `stamps` null: a row each. Least squares over ways of many rows, so that noise and lags of the speed count little.
- */
-function slopeOf(stamps: Float64Array | null, scale: number, columns: readonly Guessed[]): number | null {
-  const motion = motionOf(columns)
-  if (!motion) return null
-  const { position, speed, ratio } = motion
-  const time = (row: number) => (stamps ? stamps[row]! : row) * scale
-  let [both, own] = [0, 0]
-  for (let stretch = 0; stretch < STRETCHES; stretch++) {
-    const from = Math.floor((stretch * (position.length - 1)) / STRETCHES)
-    const to = Math.floor(((stretch + 1) * (position.length - 1)) / STRETCHES)
-    let way = 0
-    for (let row = from + 1; row <= to; row++) {
-      const step = time(row) - time(row - 1)
-      way += step >= 0 ? step * (speed[row]! + speed[row - 1]!) * 0.5 * ratio : Number.NaN
-    }
-    const moved = position[to]! - position[from]!
-    if (!Number.isFinite(way * moved)) continue
-    both += moved * way
-    own += way * way
-  }
-  const slope = Math.abs(both / own)
-  const power = 10 ** Math.round(Math.log10(slope))
-  return Number.isFinite(slope) && slope > 0 && Math.abs(slope / power - 1) < NEAR ? power : null
 }

@@ -28,22 +28,25 @@ const WORDS: [Measured | 'none', string][] = [
     'position pos posn x y z *position *istlage *solllage lage lageistwert lagesollwert *lagesoll *lageist posizione posicion displacement displ disp deplacement distance *weg stroke travel hub course corsa recorrido carrera extension ext elongation angle ang theta *winkel angolo angulo encoder enc opening *stellung spostamento desplazamiento depth height',
   ],
   ['speed', 'speed velocity vel velo spd *geschwindigkeit *geschw *drehzahl vitesse velocidad velocita omega rpm'],
-  ['force', 'force forces *kraft fuerza forza effort gauge loadcell newton newtons load thrust pull f fz fx fy grip'],
+  [
+    'force',
+    'force forces *kraft fuerza forza effort weight *gewicht poids peso gauge loadcell newton newtons load thrust pull f fz fx fy grip',
+  ],
   ['current', 'current curr cur amps ampere *strom courant corriente corrente i iq iact imot'],
   ['torque', 'torque trq tq *moment moment couple coppia par momento'],
   ['voltage', 'voltage volt volts *spannung voltaje tensione u vm umot'],
   ['temperature', 'temperature temp *temperatur temperatura tmp'],
   [
+    'time',
+    'time t temps zeit *zeitstempel *zeit tiempo tempo elapsed timestamp stamp ts clock millis micros seconds second sec secs date datetime uhrzeit ms epoch unix ticks tick',
+  ],
+  [
     'recording',
-    'trial run recording record segment block repetition repeat rep sequence seq sequenz *versuch essai prova prueba ensayo *messung experiment flag',
+    'trial run recording record segment block repetition repeat rep sequence seq sequenz *versuch essai prova prueba ensayo *messung experiment cycle zyklus ciclo flag',
   ],
   [
     'flag',
     'enable enabled active trigger trig moving status state switch fault alarm *schalter *freigabe valid contact gripped homed busy',
-  ],
-  [
-    'time',
-    'time t temps zeit *zeitstempel *zeit tiempo tempo elapsed timestamp stamp ts clock millis micros seconds second sec secs date datetime uhrzeit ms epoch unix ticks tick',
   ],
 ]
 

@@ -25,6 +25,9 @@ const HEAD = 1 << 18
 /** Letters of a line that are shown. */
 const SHOWN = 60
 
+/** A line without anything but separators, as spreadsheets leave for a blank one. */
+const EMPTY = /^[\s,;|]*$/
+
 const END = /^\W*(?:eof|end|ende|fin|fine|end of (?:file|data)|stop)\W*$/i
 
 export class LogReader {
@@ -130,7 +133,7 @@ export class LogReader {
     const { text, line } = record
     const { lines } = this.options
     if (lines && (line < lines.from || line > lines.to)) return
-    if (text.trim() === '') this.rows.part(false)
+    if (EMPTY.test(text)) this.rows.part(false)
     else if (isComment(text)) this.leave(record, 'comment', false)
     else if (sniffed.layout.separator === 'pairs' && !pairsOf(text)) this.leave(record, 'text', true)
     else this.read(record, fieldsOf(text, sniffed.layout.separator), sniffed)

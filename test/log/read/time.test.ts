@@ -18,6 +18,8 @@ describe('units of time', () => {
     ['t (µs)', (n: number) => n, 1e-6],
     ['t (us)', (n: number) => n, 1e-6],
     ['t (min)', (n: number) => n, 60],
+    ['Run time [s]', (n: number) => n, 1],
+    ['Versuchszeit [s]', (n: number) => n, 1],
   ])('%s', (head, stamp, step) => {
     const log = read(ramp(head, stamp))
     expect(log.clock).toMatchObject({ kind: 'column', by: 'header' })

@@ -327,7 +327,7 @@ describe('after and between the numbers', () => {
     for (const recording of log.recordings) close(valuesOf(recording, 'travel'), POSITIONS)
   })
 
-  it.each(['Trial', 'flag', 'Versuch Nr.', 'run'])('several recordings: a column %s', (name) => {
+  it.each(['Trial', 'flag', 'Cycle', 'Versuch Nr.', 'run'])('several recordings: a column %s', (name) => {
     const text = `${HEAD.trimEnd()},${name}\n${moved((row) => [...row, 1].join(','))}${moved(([t, x, i]) => [t + 60, x, i, 2].join(','))}`
     const log = read(text)
     expect(log.recordings.map((each) => [each.rows, each.line, each.lastLine])).toEqual([
@@ -341,6 +341,7 @@ describe('after and between the numbers', () => {
     isMove(`${HEAD}${rows.replace('20,', '\n20,')}`)
     isMove(`${HEAD}${rows.replaceAll('\n', '\n\n')}`)
     isMove(`${HEAD}${rows.replace('20,', '# contact\n20,')}`)
+    expect(isMove(`${HEAD}${rows.replace('20,', ',,,\n20,')}`).log.skipped).toEqual([])
   })
 
   it('several clocks: time, force, time, current', () => {

@@ -5,6 +5,7 @@ import {
   missWords,
   type Scenario,
   type TuneCandidate,
+  type TuneFigure,
   type TuneObjective,
   tradeOff,
 } from '../../../../sim/index.ts'
@@ -12,7 +13,7 @@ import { differences } from '../../../read/scenario/walk.ts'
 import { type Quantity, quantityUnit, type UnitSystem } from '../../../read/units.ts'
 import { formatFigure, withUnit } from '../../../ui/format.ts'
 
-export const OBJECTIVES: Record<TuneObjective, { label: string; quantity: Quantity }> = {
+export const OBJECTIVES: Record<TuneFigure, { label: string; quantity: Quantity }> = {
   gripTime: { label: 'Grip time', quantity: 'shortTime' },
   peakForce: { label: 'Peak force', quantity: 'force' },
   forceRipple: { label: 'Force ripple', quantity: 'force' },
@@ -54,7 +55,7 @@ export function nearest(candidates: TuneCandidate[], miss: string): string {
 }
 
 export function told(candidate: Placed, units: UnitSystem): string {
-  const say = (key: TuneObjective) => {
+  const say = (key: TuneFigure) => {
     const { symbol, toShown } = quantityUnit(OBJECTIVES[key].quantity, units)
     const value = candidate[key]
     return withUnit(formatFigure(value === null ? null : toShown(value)), symbol)

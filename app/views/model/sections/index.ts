@@ -2,6 +2,7 @@
 import type { Section } from '../section.ts'
 import { AXIS, FRAME } from './axis.ts'
 import { BLOCKS, NEWTONS } from './drive.ts'
+import { LOG } from './log.ts'
 import { MEASURING } from './measuring.ts'
 import { PART } from './part.ts'
 import { RUN } from './run.ts'
@@ -18,4 +19,5 @@ export const SECTIONS: Section[] = [
   ...Object.values(STRATEGIES).flat(),
   ...RUN,
   SCATTER,
+  LOG,
 ]

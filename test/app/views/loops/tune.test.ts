@@ -13,6 +13,7 @@ const candidate = (some: Partial<TuneCandidate>): TuneCandidate => ({
   forceRipple: null,
   settledForce: null,
   holdMargin: null,
+  share: null,
   sound: true,
   miss: null,
   ...some,
