@@ -93,7 +93,7 @@ function Open({ logs }: { logs: OpenLog[] }) {
           <Understood log={log} />
         </section>
       ))}
-      {counted.length > 0 && (
+      {(counted.length > 0 || (held && laid)) && (
         <>
           <Alignment laid={shown} names={names} />
           {unlaid && !found && (
