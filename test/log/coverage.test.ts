@@ -44,7 +44,7 @@ const checked = checkScenario({
       breakaway: 8,
       viscous: 5,
       bristleStiffness: 1e6,
-      stiffness: 8e6,
+      stiffness: 2e6,
       damping: 300,
     },
   },
@@ -62,6 +62,7 @@ const checked = checkScenario({
   },
   strategies: { sensedForce: { rate: 500 } },
   arm: { gravity: 'none' },
+  run: { step: 2e-5 },
 })
 if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
 const { scenario } = checked

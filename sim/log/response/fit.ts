@@ -39,7 +39,7 @@ const T = 'actuator.transmission.'
 const FREE = [`${T}carriageMass`, `${T}stiffness`, `${T}damping`, `${T}viscous`, DELAY]
 /** Logarithm below which a quantity counts as nothing, and factors on the stiffness that the search starts from. */
 const LEAST_LOG = -25
-const SPRINGS = [0.1, 0.3, 1, 3, 10]
+const SPRINGS = [0.2, 1, 5]
 
 /** Throws a RangeError where fewer frequencies count than quantities are free. */
 export function fitResponse(scenario: Scenario, measured: MeasuredResponse, shown: Shown): ResponseFit {
