@@ -28,7 +28,7 @@ export function Appendix({ matter, left }: { matter: Matter; left: readonly Leav
       )}
       {left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
       {left.includes('changes') && <Changed {...changesFrom(base, scenario, [], units)} />}
-      {many && left.includes('varies') && <ManyParts many={many} columns={columns} short={false} />}
+      {many && left.includes('varies') && <ManyParts many={many} columns={columns} units={units} short={false} />}
       {left.includes('causes') && <CauseTable columns={columns} told={told} units={units} />}
       {left.includes('margins') && <Margins scenario={scenario} units={units} loops={loops} />}
       <section aria-labelledby="report-parameters">

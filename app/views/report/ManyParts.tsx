@@ -12,11 +12,13 @@ import { VERDICT_WORDS } from '../../read/result/words.ts'
 import { lawText } from '../../read/spread/lawText.ts'
 import { nameOf } from '../../read/spread/name.ts'
 import type { Answers } from '../../read/spread/useAnswers.ts'
+import type { UnitSystem } from '../../read/units.ts'
 import type { Column } from './columns.ts'
 
 interface Props {
   many: Answers
   columns: Column[]
+  units: UnitSystem
   /** Without the list of what varies. */
   short: boolean
 }
@@ -28,11 +30,11 @@ const SAMPLINGS: Record<SpreadStudy['sampling'], string> = {
 }
 
 /** Of the parts of the study at hand, the shares that hold and what the others fail, with what it takes to make it again. */
-export function ManyParts({ many: { study, answers }, columns, short }: Props) {
+export function ManyParts({ many: { study, answers }, columns, units, short }: Props) {
   const { scenario, seed, sampling } = study
   const grips = Math.max(...answers.map((answer) => answer.grips))
   const varies = scenario.spread.varies
-  const laws = varies.map((varied) => `${nameOf(scenario, varied.path)} (${lawText(varied)})`)
+  const laws = varies.map((varied) => `${nameOf(scenario, varied.path)} (${lawText(scenario, varied, units)})`)
   return (
     <section aria-labelledby="report-many">
       <h2 id="report-many">Of {grouped(grips)} parts</h2>

@@ -68,7 +68,7 @@ function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[]
         </div>
         <div>
           {handed && !left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
-          {many && <ManyParts many={many} columns={columns} short={left.includes('varies')} />}
+          {many && <ManyParts many={many} columns={columns} units={units} short={left.includes('varies')} />}
           <Cautions />
           <Reproduce base={base} scenario={scenario} beside={beside} columns={columns} />
         </div>

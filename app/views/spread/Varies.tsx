@@ -294,6 +294,7 @@ function Add({ scenario }: { scenario: Scenario }) {
 }
 
 function Usual({ scenario, usual }: { scenario: Scenario; usual: UsualSpread[] }) {
+  const units = useView((state) => state.units)
   const id = useId()
   return (
     <details className="usual" open={scenario.spread.varies.length === 0}>
@@ -305,7 +306,7 @@ function Usual({ scenario, usual }: { scenario: Scenario; usual: UsualSpread[] }
       <ul aria-labelledby={id}>
         {usual.map(({ varied, why }) => (
           <Offer key={varied.path} why={why} act={() => put([...present(), varied])}>
-            {nameOf(scenario, varied.path)}, {lawText(varied)}
+            {nameOf(scenario, varied.path)}, {lawText(scenario, varied, units)}
           </Offer>
         ))}
       </ul>
