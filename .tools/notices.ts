@@ -72,13 +72,21 @@ function withInner(packages: Set<string>): Set<string> {
 
 const manifestOf = (name: string) => JSON.parse(readFileSync(join(root, 'node_modules', name, 'package.json'), 'utf8'))
 
-/** Throws an Error where the package has no licence file. */
+/** A package without a licence file may have the text at the end of its README, under a heading. */
+function inReadme(folder: string): string {
+  const readme = readdirSync(folder).find((file) => /^readme\b/i.test(file))
+  const [, text = ''] = readme ? readFileSync(join(folder, readme), 'utf8').split(/^#+ licen[cs]e$/im) : []
+  return /permission/i.test(text) ? text.trim() : ''
+}
+
+/** Throws an Error where the package comes without the text of its licence. */
 function noticeOf(name: string): Notice {
   const folder = join(root, 'node_modules', name)
   const { version, license } = manifestOf(name)
   const files = readdirSync(folder).filter((file) => /^(licen[cs]e|copying|notice)\b/i.test(file))
-  if (!files.some((file) => !/^notice/i.test(file))) throw new Error(`${name} comes without the text of its licence.`)
   const texts = files.sort().map((file) => readFileSync(join(folder, file), 'utf8').split(TOOLS_OWN)[0]?.trim() ?? '')
+  if (!files.some((file) => !/^notice/i.test(file))) texts.push(inReadme(folder))
+  if (texts.includes('')) throw new Error(`${name} comes without the text of its licence.`)
   return { name, version, licence: license, text: texts.join('\n\n') }
 }
 

@@ -74,6 +74,19 @@ export {
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export type { Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
+export { FitStopped } from './log/fit.ts'
+export {
+  type Alignment,
+  type FitFault,
+  type FittedValue,
+  type FitWish,
+  type Identified,
+  identify,
+  layOver,
+  NoFit,
+  type ResidualOf,
+} from './log/identify.ts'
+export { type AnswerChannel, type Measured, measuredOf, type Taken, UNITS as ANSWER_UNITS } from './log/measured.ts'
 export { type Channel as LogChannel, channelLabel, channelNamed, LOG_CHANNELS } from './log/read/channels.ts'
 export { columnChoice } from './log/read/choice.ts'
 export type { LogFault, LogRemark, Reason as ColumnReason, SkipReason } from './log/read/facts.ts'
@@ -91,6 +104,10 @@ export {
 export { LogReader, type ReadOptions } from './log/read/reader.ts'
 export type { Table } from './log/read/table.ts'
 export { understand } from './log/read/understand.ts'
+export type { Answer as LogAnswer, Driver, ReplaySetup } from './log/replay.ts'
+export { DELAY as LOG_DELAY } from './log/replayed.ts'
+export { type Spectrum, spectrumOf } from './log/spectrum.ts'
+export { freeable, type LaidLog } from './log/stages.ts'
 export {
   type AnalysisOptions,
   analyseLoops,
@@ -130,6 +147,17 @@ export {
   NO_FIGURE,
   withUnit,
 } from './say/figure.ts'
+export {
+  alignmentTexts,
+  fitChannel,
+  fitFaultText,
+  fitNote,
+  freeName,
+  intervalText,
+  notesWith,
+  takenText,
+  untoldText,
+} from './say/fit.ts'
 export { whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'

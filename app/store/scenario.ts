@@ -1,10 +1,15 @@
-/** The scenario on the bench, its history, the preset or file it came from, and the axis that stands beside its own. */
+/**
+ * The scenario on the bench, its history, the preset or file it came from, the axis that stands beside its own, and what a person has
+ * said about the logs that are open.
+ */
 import { create } from 'zustand'
 import {
   type AxisPreset,
+  type Choices,
   type Edit,
   editScenario,
   type Fault,
+  type FitWish,
   PRESETS,
   readPath,
   type Scenario,
@@ -14,11 +19,21 @@ import { share } from './share.ts'
 /** An axis with what it is called. */
 export type Axis = Pick<AxisPreset, 'title' | 'actuator'>
 
+/** What a person has said about logs: kept beside the scenario, so that undo takes it back as everything else. */
+export interface LogSettings {
+  /** Of columns and rate, by the number of the log. */
+  choices: Record<number, Choices>
+  /** Recordings that do not count, as `LOG/RECORDING`. */
+  leftOut: string[]
+  wish: FitWish
+}
+
 interface Moment {
   scenario: Scenario
   base: Scenario
   /** The axis that is run beside that of the scenario; null: none. */
   beside: Axis | null
+  logs: LogSettings
 }
 
 export interface ScenarioState extends Moment {
@@ -41,6 +56,8 @@ export interface ScenarioState extends Moment {
   load(scenario: Scenario, base?: Scenario, beside?: Axis | null): void
   /** Puts an axis beside that of the scenario, or takes it away. */
   setBeside(beside: Axis | null): void
+  /** One undo step, or part of that of a gesture. */
+  setLogs(logs: LogSettings, gesture?: string): void
   undo(): void
   redo(): void
 }
@@ -57,13 +74,17 @@ export const useScenario = create<ScenarioState>()((set, get) => {
     const links = { past, future, canUndo: past.length > 0, canRedo: future.length > 0 }
     set({ ...next, ...links, faults: [], turn: get().turn + 1 })
   }
-  const here = (): Moment => ({ scenario: get().scenario, base: get().base, beside: get().beside })
+  const here = (): Moment => {
+    const { scenario, base, beside, logs } = get()
+    return { scenario, base, beside, logs }
+  }
   const grown = (past: Moment[]) => [...past, here()].slice(-LONGEST_HISTORY)
 
   return {
     scenario: first,
     base: first,
     beside: null,
+    logs: { choices: {}, leftOut: [], wish: { free: null, part: null, drivenBy: null, origin: 0 } },
     faults: [],
     past: [],
     future: [],
@@ -74,7 +95,7 @@ export const useScenario = create<ScenarioState>()((set, get) => {
     edit: (path, value, gesture) => get().editMany([{ path, value }], gesture),
 
     editMany(edits, gesture) {
-      const { scenario, base, beside, past, faults } = get()
+      const { scenario, base, beside, logs, past, faults } = get()
       if (edits.every(({ path, value }) => Object.is(readPath(scenario, path), value))) {
         if (faults.length > 0) set({ faults: [] })
         return true
@@ -87,7 +108,7 @@ export const useScenario = create<ScenarioState>()((set, get) => {
       const edited = share(scenario, checked.scenario)
       const continued = gesture !== undefined && gesture === open
       if (continued) set({ scenario: edited, faults: [] })
-      else travel({ scenario: edited, base, beside }, grown(past), [])
+      else travel({ scenario: edited, base, beside, logs }, grown(past), [])
       open = gesture
       return true
     },
@@ -96,10 +117,17 @@ export const useScenario = create<ScenarioState>()((set, get) => {
       open = undefined
     },
 
-    load: (scenario, base = scenario, beside = null) => travel({ scenario, base, beside }, grown(get().past), []),
+    load: (scenario, base = scenario, beside = null) =>
+      travel({ scenario, base, beside, logs: get().logs }, grown(get().past), []),
 
     setBeside(beside) {
       if (beside !== get().beside) travel({ ...here(), beside }, grown(get().past), [])
+    },
+
+    setLogs(logs, gesture) {
+      if (gesture !== undefined && gesture === open) set({ logs })
+      else travel({ ...here(), logs }, grown(get().past), [])
+      open = gesture
     },
 
     undo() {

@@ -22,6 +22,7 @@ export const VIEWS: View[] = [
   { id: 'actuators', label: 'Actuators', Component: later('Actuators', () => import('./actuators/Actuators.tsx')) },
   { id: 'loops', label: 'Loops', Component: later('Loops', () => import('./loops/Loops.tsx')) },
   { id: 'spread', label: 'Spread', Component: later('Spread', () => import('./spread/Spread.tsx')) },
+  { id: 'log', label: 'Log', Component: later('Log', () => import('./log/Log.tsx')) },
   { id: 'lessons', label: 'Lessons', Component: later('Lessons', () => import('./lessons/Lessons.tsx')) },
   { id: 'report', label: 'Report', Component: later('Report', () => import('./report/Report.tsx')) },
   { id: 'model', label: 'Model', Component: later('Model', () => import('./model/Model.tsx')) },

@@ -13,6 +13,7 @@ import {
   explain,
   type Fault,
   type GainDesign,
+  type GripResult,
   type Lesson,
   type LessonItem,
   type Limit,
@@ -27,6 +28,7 @@ import {
   type Scenario,
   type Share,
   type SimulatedSteps,
+  STRATEGIES,
   type StrategyId,
   simulatedSteps,
   type TuneOptions,
@@ -76,7 +78,15 @@ export interface LessonQuestion {
   answer: number | null
 }
 
+/** What one strategy makes of the part. */
+export interface Gripped {
+  strategy: StrategyId
+  result: GripResult
+}
+
 export interface Studies {
+  /** The same by every strategy, one an item. */
+  grips: { input: Scenario; item: Gripped }
   axes: { input: Scenario; item: ComparedAxis }
   /** All loops at all working points, with their curves. */
   loops: { input: Scenario; item: LoopsResult }
@@ -100,6 +110,7 @@ export interface Studies {
 export type StudyName = keyof Studies
 
 const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => Iterable<Studies[S]['item']> } = {
+  grips: (scenario, run) => gripAll(scenario, run),
   axes: compareAxes,
   loops: (scenario) => [analyseLoops(scenario, { curves: true })],
   steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
@@ -110,6 +121,10 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   model: ({ scenario, strategy }, run) => counterRuns(scenario, strategy, run),
   lesson: ({ lesson, answer }, run) => runLesson(lesson, answer, run),
   tune: ({ scenario, options }, run) => tuneGains(scenario, options, run),
+}
+
+function* gripAll(scenario: Scenario, run: Runner): Iterable<Gripped> {
+  for (const { id } of STRATEGIES) yield { strategy: id, result: run(scenario, id).result }
 }
 
 function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {

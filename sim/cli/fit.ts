@@ -60,7 +60,8 @@ export const fit: Command = {
     const progress = progressOf('fit')
     const fitted = await refusingFits(logs, identify(scenario, measured, wish, crew, progress.tell))
     progress.end()
-    const notes = notesWith(scenario.notes, inPlainSpaces(fitNote(scenario, fitted, WORDS)))
+    const seconds = measured.map(({ time }) => time.at(-1)! - time[0]!)
+    const notes = notesWith(scenario.notes, inPlainSpaces(fitNote(scenario, fitted.values, seconds, WORDS)))
     const found = { ...fitted, scenario: { ...fitted.scenario, notes } }
     if (values.out !== undefined) writeOut('--out', values.out, `${JSON.stringify(found.scenario, null, 2)}\n`)
     if (json) printJson(report(scenario, found, logs, [...taken.map(takenText), ...left]))

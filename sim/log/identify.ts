@@ -124,6 +124,28 @@ export function laid(measured: readonly Measured[], wish: FitWish): LaidLog[] {
   return logs
 }
 
+/** Logs over a scenario as it stands. */
+export interface Overlaid {
+  logs: LaidLog[]
+  answers: Answer[]
+  residuals: ResidualOf[]
+  alignment: Alignment[]
+}
+
+/** Lays logs over a scenario without fitting it. Throws as `laid` does, and a RangeError where the model cannot be run. */
+export async function layOver(
+  scenario: Scenario,
+  measured: readonly Measured[],
+  wish: FitWish,
+  crew: Crew,
+): Promise<Overlaid> {
+  const logs = laid(measured, wish)
+  const [answers] = await new Fitter(logs, crew, () => true, 1).simulated(scenario, [], [[]])
+  if (!answers) throw new RangeError('the model cannot be run with the values of the scenario')
+  const alignment = logs.map((log, at) => alignmentOf(log, at, answers[at]!))
+  return { logs, answers, residuals: residualsOf(logs, answers, answers), alignment }
+}
+
 function setupOf(measured: Measured, { part, origin = 0, drivenBy: wanted }: FitWish, log: number): ReplaySetup {
   const { channels } = measured
   const has = {
@@ -300,7 +322,7 @@ class Fitter {
     return [before ?? after, after]
   }
 
-  private async simulated(scenario: Scenario, paths: string[], sets: number[][]): Promise<(Answer[] | null)[]> {
+  async simulated(scenario: Scenario, paths: string[], sets: number[][]): Promise<(Answer[] | null)[]> {
     const { breakaway, coulomb } = scenario.actuator.transmission
     const rise = paths.includes(COULOMB) && !paths.includes(BREAKAWAY) ? breakaway - coulomb : null
     const found: (Answer[] | null)[] = sets.map(() => null)

@@ -193,6 +193,40 @@ function partPaths(logs: readonly LaidLog[]): string[] {
   ]
 }
 
+/** All that a person may set free of a scenario, whether or not a log tells it; a part only where there is one. */
+export function freeable(scenario: Scenario, contact: boolean): string[] {
+  const { kind } = scenario.actuator
+  const all = [
+    `${T}carriageMass`,
+    massPath(scenario),
+    COULOMB,
+    `${T}coulombBack`,
+    `${T}viscous`,
+    `${T}viscousBack`,
+    BREAKAWAY,
+    BRISTLE,
+    'drive.currentOffset',
+    kind === 'direct' ? 'actuator.motor.forceConstant' : 'actuator.motor.torqueConstant',
+    `${T}backlash`,
+    `${T}stiffness`,
+    ...(contact ? PART : []),
+  ]
+  return [...all.filter((path) => quantityAt(scenario, path) && hasValue(scenario, path)), DELAY]
+}
+
+const PART = [
+  'part.width',
+  'part.stiffness',
+  'part.exponent',
+  'part.damping',
+  'part.relaxation.fraction',
+  'part.relaxation.time',
+]
+
+/** Keys of friction back that are left out stand for those of the other direction. */
+const hasValue = (scenario: Scenario, path: string) =>
+  typeof readPath(scenario, path) === 'number' || path === `${T}coulombBack` || path === `${T}viscousBack`
+
 /** It moves forwards and back. */
 export function reverses({ measured }: Pick<LaidLog, 'measured'>): boolean {
   const speed = smoothSpeed(measured)

@@ -1,5 +1,5 @@
 /** What a fit to a log says of itself. */
-import type { FitFault, Identified, ResidualOf, Untold } from '../log/identify.ts'
+import type { Alignment, FitFault, FittedValue, ResidualOf, Untold } from '../log/identify.ts'
 import type { AnswerChannel, Taken } from '../log/measured.ts'
 import { UNITS } from '../log/measured.ts'
 import { DELAY } from '../log/replayed.ts'
@@ -25,6 +25,9 @@ export const fitChannel = (channel: AnswerChannel) => CHANNELS[channel]
 /** What a free key is called. */
 export const freeName = (scenario: Axis, path: string): string =>
   path === DELAY ? 'Delay of the log' : (quantityAt(scenario, path)?.title ?? path)
+
+/** Of the delay of a log, which is no quantity of a scenario. */
+const SECONDS = { unit: 's', shown: 'ms' }
 
 const named = (scenario: Axis, paths: readonly string[]) => {
   const names = [...new Set(paths.map((path) => freeName(scenario, path).toLowerCase()))]
@@ -61,7 +64,7 @@ export function untoldText(scenario: Axis, untold: Untold, words: Wording): stri
     case 'hardly':
       return `${first(named(scenario, untold.paths))} is hardly told by this log, its interval is wider than half of it; ${moveFor(path)}.`
     case 'end':
-      return `${first(named(scenario, untold.paths))} ended at an end of its range, ${words.of(quantityAt(scenario, path)!, untold.bound)}: the log asks for less or more than may be, or does not tell it.`
+      return `${first(named(scenario, untold.paths))} ended at an end of its range, ${words.of(quantityAt(scenario, path) ?? SECONDS, untold.bound)}: the log asks for less or more than may be, or does not tell it.`
     case 'together':
       return `${first(named(scenario, untold.paths))} cannot be told apart well in this log (their errors correlate by ${figure(untold.correlation)}): where one is wrong, so is the other; ${moveFor(path)}.`
     case 'ratio':
@@ -96,6 +99,34 @@ export function residualText({ channel, rms, relative }: ResidualOf, words: Word
   return `${fitChannel(channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
 }
 
+/** Where a log begins to tell, and which of its channels run late by more than `step`, that of its rows [s]; a sentence each. */
+export function alignmentTexts({ motion, touch, late }: Alignment, step: number, words: Wording): string[] {
+  const known = late.filter(({ delay }) => delay !== null && Math.abs(delay) > step)
+  const lags = known.map(({ channel, delay }) => {
+    const size = words.shortTime(Math.abs(delay!))
+    return `${fitChannel(channel)} ${delay! < 0 ? `${size} before` : `${size} after`}`
+  })
+  return [
+    motion === null ? 'Nothing in it begins to move.' : `It begins to move ${words.time(motion)} after its first row.`,
+    ...(touch === null ? [] : [`Force begins to rise ${words.time(touch)} after its first row.`]),
+    ...(lags.length > 0
+      ? [`By correlation it shows ${lags.join(', ')} the model.`]
+      : late.some(({ delay }) => delay !== null)
+        ? ['By correlation no channel runs before or after the model by more than a row.']
+        : []),
+  ]
+}
+
+/** An interval as a person reads it: both ends, or which of them the log does not tell. */
+export function intervalText(
+  { low, high }: { low: number | null; high: number | null },
+  write: (value: number) => string,
+) {
+  if (low === null && high === null) return 'not told'
+  if (low === null) return `up to ${write(high!)}`
+  return high === null ? `from ${write(low)}` : `${write(low)} to ${write(high)}`
+}
+
 /** How well a frequency response is met, and where the fitted axis swings. */
 export function responseText({ before, after, used, leftOut, resonance }: ResponseFit, words: Wording): string {
   const level = (left: number) => `${decibels((20 * left) / Math.LN10)} or ${degrees((180 * left) / Math.PI)}`
@@ -103,17 +134,21 @@ export function responseText({ before, after, used, leftOut, resonance }: Respon
   return `${used} frequencies, ${level(after)} left (rms), before ${level(before)}${left}. Motor side and output swing against each other at ${words.swing(resonance)}.`
 }
 
-/** What a scenario keeps of the log that it was fitted to, and the report shows with its notes. */
-export function fitNote(scenario: Axis, { values, logs }: Pick<Identified, 'values' | 'logs'>, words: Wording): string {
-  const seconds = logs.reduce((sum, { measured: { time } }) => sum + time.at(-1)! - time[0]!, 0)
+/** What a scenario keeps of the logs that it was fitted to, of so many seconds each, and the report shows with its notes. */
+export function fitNote(
+  scenario: Axis,
+  values: readonly FittedValue[],
+  seconds: readonly number[],
+  words: Wording,
+): string {
   const found = values.flatMap(({ path, value, low, high }) => {
     const schema = quantityAt(scenario, path)
     if (!schema) return []
     const range = low === null || high === null ? 'not told' : `${words.of(schema, low)} to ${words.of(schema, high)}`
     return [`${freeName(scenario, path).toLowerCase()} ${words.of(schema, value)} (${range})`]
   })
-  const log = logs.length === 1 ? 'a log' : `${logs.length} logs`
-  return `Fitted to ${log} of ${words.time(seconds)}, with 95 % intervals: ${found.join(', ')}.`
+  const log = seconds.length === 1 ? 'a log' : `${seconds.length} logs`
+  return `Fitted to ${log} of ${words.time(seconds.reduce((sum, each) => sum + each, 0))}, with 95 % intervals: ${found.join(', ')}.`
 }
 
 /** The scenario's notes with that of its fit, in the place of one of an earlier fit. */

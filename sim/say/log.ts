@@ -73,11 +73,17 @@ export function skipText(why: SkipReason): string {
   }
 }
 
+/** Who is told what to do: somebody who writes commands, or who sees the columns before him. */
+export type Told = 'command' | 'page'
+
 /** How the log can be told its time. */
-const ASK_TIME = 'Give --rate HZ, the rows per second, or name the column, as in --column time=#1:ms.'
+const ASK_TIME: Record<Told, string> = {
+  command: 'Give --rate HZ, the rows per second, or name the column, as in --column time=#1:ms.',
+  page: 'Give the rows per second, or say which column is the time, and its unit.',
+}
 
 /** Why a log is refused, and what to do. */
-export function logFaultText(fault: LogFault): string {
+export function logFaultText(fault: LogFault, told: Told = 'command'): string {
   switch (fault.kind) {
     case 'empty':
       return 'It is empty.'
@@ -90,9 +96,9 @@ export function logFaultText(fault: LogFault): string {
     case 'no-rows':
       return 'No recording in it has three rows or more.'
     case 'no-time':
-      return `No column is a time${fault.period === '' ? '' : `, and ${quoted(fault.period)} gives none with a unit`}. ${ASK_TIME} Its columns: ${listed(fault.columns)}.`
+      return `No column is a time${fault.period === '' ? '' : `, and ${quoted(fault.period)} gives none with a unit`}. ${ASK_TIME[told]} Its columns: ${listed(fault.columns)}.`
     case 'time-unit':
-      return `The time in ${quoted(fault.column)} has no unit, and its steps of ${figure(fault.step)} may be anything. Say it, as in --column "time=${fault.column}:ms".`
+      return `The time in ${quoted(fault.column)} has no unit, and its steps of ${figure(fault.step)} may be anything. ${told === 'page' ? 'Say which unit it is in.' : `Say it, as in --column "time=${fault.column}:ms".`}`
     case 'backwards':
       return `Time runs backwards within a recording, in line ${fault.line}: ${figure(fault.to)} after ${fault.from}.`
     case 'no-column':
@@ -115,10 +121,11 @@ export function logFaultText(fault: LogFault): string {
 }
 
 /** What a person should know before building on the log. */
-export function logRemarkText(remark: LogRemark, words: Wording): string {
+export function logRemarkText(remark: LogRemark, words: Wording, told: Told = 'command'): string {
+  const page = told === 'page'
   switch (remark.kind) {
     case 'time-assumed':
-      return `${quoted(remark.column)} names no unit: seconds were taken, so that a row follows each ${words.time(remark.step)}. Another one is said with --column.`
+      return `${quoted(remark.column)} names no unit: seconds were taken, so that a row follows each ${words.time(remark.step)}. ${page ? 'Another one can be set at its column.' : 'Another one is said with --column.'}`
     case 'time-contradicted':
       return remark.taken
         ? `${quoted(remark.said)} does not go with the rows: the position moves ${figure(remark.factor)} times the way that the speed makes in that time, so the time was multiplied by ${figure(remark.factor)}.`
@@ -126,16 +133,16 @@ export function logRemarkText(remark: LogRemark, words: Wording): string {
     case 'misnamed':
       return `${remark.names} names stand above ${remark.columns} columns of numbers, so that none was used: columns go by #1 to #${remark.columns}. Decimal commas between commas look like that.`
     case 'thinned':
-      return `The log is enormous: every ${remark.every}th row was kept, and what is said holds for those. --lines FROM:TO reads a part of it whole.`
+      return `The log is enormous: every ${remark.every}th row was kept, and what is said holds for those. ${page ? 'A part of it, cut out into a file of its own, is read whole.' : '--lines FROM:TO reads a part of it whole.'}`
     case 'repeated':
-      return `${rows(remark.rows)} of ${grouped(remark.of)} repeat the time of the row before and were left out: the stamps are coarser than the rows. --rate HZ does without them.`
+      return `${rows(remark.rows)} of ${grouped(remark.of)} repeat the time of the row before and were left out: the stamps are coarser than the rows. ${page ? 'The rows per second, where they are known, do without them.' : '--rate HZ does without them.'}`
     case 'limit-of-bits':
       return `${quoted(remark.column)} sits at ${remark.value}, a limit of 16 bits, in ${rows(remark.rows)}: it may be clipped.`
     case 'at-limit':
       return `${quoted(remark.column)} sits at ${figure(remark.value)} in ${words.ratio(remark.share)} of the rows: a limit of the drive, as it seems. What the axis does there is not told by it.`
     case 'unlike':
       return remark.ratio < 0
-        ? `${quoted(remark.position)} moves against the sign of ${quoted(remark.speed)}, ${figure(-remark.ratio)} times its way: turn one of them with *-1.`
+        ? `${quoted(remark.position)} moves against the sign of ${quoted(remark.speed)}, ${figure(-remark.ratio)} times its way: turn ${page ? 'the sign of one of them' : 'one of them with *-1'}.`
         : `${quoted(remark.position)} moves ${figure(remark.ratio)} times the way that ${quoted(remark.speed)} makes: one of their scales is off, or the time.`
     case 'lags':
       return `${quoted(remark.speed)} comes ${words.shortTime(remark.lag)} after the derivative of ${quoted(remark.position)}: it is filtered, and a mass that is fitted to it would be too small.`
@@ -144,7 +151,7 @@ export function logRemarkText(remark: LogRemark, words: Wording): string {
     case 'same':
       return `${quoted(remark.column)} is figure by figure ${quoted(remark.other)}.`
     case 'unknown-scale':
-      return `${quoted(remark.column)} is ${channelLabel(remark.channel)} of unknown scale${remark.unit === '' ? ', without a unit' : `, in ${remark.unit}`}: its figures are as read until you say what one is, as in --column "${channelName(remark.channel)}=${remark.column}${remark.unit === '' ? ':UNIT' : '*SCALE'}".`
+      return `${quoted(remark.column)} is ${channelLabel(remark.channel)} of unknown scale${remark.unit === '' ? ', without a unit' : `, in ${remark.unit}`}: its figures are as read until you say what one is${page ? '' : `, as in --column "${channelName(remark.channel)}=${remark.column}${remark.unit === '' ? ':UNIT' : '*SCALE'}"`}.`
     case 'still':
       return 'Nothing moves in this log. To learn anything of the axis, record moves to and fro at two speeds or more, with some force or current beside the position.'
     case 'interpolated':

@@ -4,10 +4,6 @@ import { fitNote, notesWith, untoldText } from '../../sim/say/fit.ts'
 
 const teapot = PRESETS[0]!.scenario
 
-const log = {
-  measured: { time: Float64Array.from([0, 1, 2]), channels: {} },
-  setup: { drivenBy: 'target' as const, contact: false, origin: 0 },
-}
 const values = [
   { path: 'actuator.transmission.coulomb', from: 6, value: 5, low: 4.5, high: 5.5 },
   { path: 'part.relaxation.time', from: 1, value: 1, low: null, high: null },
@@ -15,7 +11,7 @@ const values = [
 ]
 
 describe('what a scenario keeps of its fit', () => {
-  const note = fitNote(teapot, { values, logs: [log] }, wordingOf('si'))
+  const note = fitNote(teapot, values, [2], wordingOf('si'))
 
   it('names log, values and intervals, and nothing that is none of its keys', () => {
     expect(note.replace(/\s/g, ' ')).toBe(
