@@ -147,7 +147,17 @@ export {
   NO_FIGURE,
   withUnit,
 } from './say/figure.ts'
-export { alignmentTexts, fitChannel, fitFaultText, freeName, intervalText, takenText, untoldText } from './say/fit.ts'
+export {
+  alignmentTexts,
+  fitChannel,
+  fitFaultText,
+  fitNote,
+  freeName,
+  intervalText,
+  notesWith,
+  takenText,
+  untoldText,
+} from './say/fit.ts'
 export { whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'

@@ -2,7 +2,7 @@ import { FitStopped } from '../log/fit.ts'
 import { type Identified, identify, NoFit } from '../log/identify.ts'
 import { measuredOf, type Taken } from '../log/measured.ts'
 import { inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
-import { fitFaultText, residualText, takenText, untoldText } from '../say/fit.ts'
+import { fitFaultText, fitNote, notesWith, residualText, takenText, untoldText } from '../say/fit.ts'
 import { wordingOf } from '../say/wording.ts'
 import { quantityAt, Refusal, type Scenario } from '../scenario/index.ts'
 import {
@@ -58,8 +58,11 @@ export const fit: Command = {
     if (values.response !== 'no') return answerResponse(scenario, logs, values, json)
     const { measured, taken, left } = await readAll(logs, values, scenario)
     const progress = progressOf('fit')
-    const found = await refusingFits(logs, identify(scenario, measured, wish, crew, progress.tell))
+    const fitted = await refusingFits(logs, identify(scenario, measured, wish, crew, progress.tell))
     progress.end()
+    const seconds = measured.map(({ time }) => time.at(-1)! - time[0]!)
+    const notes = notesWith(scenario.notes, inPlainSpaces(fitNote(scenario, fitted.values, seconds, WORDS)))
+    const found = { ...fitted, scenario: { ...fitted.scenario, notes } }
     if (values.out !== undefined) writeOut('--out', values.out, `${JSON.stringify(found.scenario, null, 2)}\n`)
     if (json) printJson(report(scenario, found, logs, [...taken.map(takenText), ...left]))
     else print(inPlainSpaces(table(scenario, found, [...taken.map(takenText), ...left])))

@@ -1,5 +1,5 @@
 /** What a fit to a log says of itself. */
-import type { Alignment, FitFault, ResidualOf, Untold } from '../log/identify.ts'
+import type { Alignment, FitFault, FittedValue, ResidualOf, Untold } from '../log/identify.ts'
 import type { AnswerChannel, Taken } from '../log/measured.ts'
 import { UNITS } from '../log/measured.ts'
 import { DELAY } from '../log/replayed.ts'
@@ -132,4 +132,31 @@ export function responseText({ before, after, used, leftOut, resonance }: Respon
   const level = (left: number) => `${decibels((20 * left) / Math.LN10)} or ${degrees((180 * left) / Math.PI)}`
   const left = leftOut > 0 ? `; ${leftOut} left out, whose coherence may be that of unrelated signals` : ''
   return `${used} frequencies, ${level(after)} left (rms), before ${level(before)}${left}. Motor side and output swing against each other at ${words.swing(resonance)}.`
+}
+
+/** What a scenario keeps of the logs that it was fitted to, of so many seconds each, and the report shows with its notes. */
+export function fitNote(
+  scenario: Axis,
+  values: readonly FittedValue[],
+  seconds: readonly number[],
+  words: Wording,
+): string {
+  const found = values.flatMap(({ path, value, low, high }) => {
+    const schema = quantityAt(scenario, path)
+    if (!schema) return []
+    const range = low === null || high === null ? 'not told' : `${words.of(schema, low)} to ${words.of(schema, high)}`
+    return [`${freeName(scenario, path).toLowerCase()} ${words.of(schema, value)} (${range})`]
+  })
+  const log = seconds.length === 1 ? 'a log' : `${seconds.length} logs`
+  return `Fitted to ${log} of ${words.time(seconds.reduce((sum, each) => sum + each, 0))}, with 95 % intervals: ${found.join(', ')}.`
+}
+
+/** The scenario's notes with that of its fit, in the place of one of an earlier fit. */
+export function notesWith(notes: string, note: string): string {
+  const kept = notes
+    .split('\n')
+    .filter((line) => !/^Fitted to (a log|\d+ logs) of /.test(line))
+    .join('\n')
+    .trimEnd()
+  return kept === '' ? note : `${kept}\n${note}`
 }

@@ -10,6 +10,7 @@ import { odex } from './odex.ts'
 import { opening } from './opening.ts'
 import { RUN, spawnPart } from './process.ts'
 import { RESCUE_SAMPLES, rescue } from './rescue.ts'
+import { scatter } from './scatter.ts'
 import { slider } from './slider.ts'
 import { start } from './start.ts'
 import { study } from './study.ts'
@@ -25,6 +26,7 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   opening,
   slider,
   study,
+  scatter,
 }
 
 const asked = process.argv.slice(2)

@@ -1,10 +1,13 @@
 /** The fit: what is free, how far it is, the values found with their intervals, and what the logs do not tell. */
 import {
   fitFaultText,
+  fitNote,
   freeable,
   freeName,
+  inPlainSpaces,
   intervalText,
   LOG_DELAY,
+  notesWith,
   quantityAt,
   readPath,
   type Scenario,
@@ -179,8 +182,11 @@ export function UseIt({ found, from }: { found: FitTold; from: Scenario }) {
   const bench = useScenario((state) => state.scenario)
   const { edits } = lentOf('', found.scenario, from)
   const used = edits.every(({ path, value }) => Object.is(readPath(bench, path), value))
+  const system = useView((state) => state.units)
   const use = () => {
-    const taken = editMany('log', edits)
+    const seconds = found.recordings.map(({ overlays }) => overlays[0]?.time.at(-1) ?? 0)
+    const note = inPlainSpaces(fitNote(from, found.values, seconds, wordingOf(system)))
+    const taken = editMany('log', [...edits, { path: 'notes', value: notesWith(bench.notes, note) }])
     useResults
       .getState()
       .say(
