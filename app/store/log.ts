@@ -6,6 +6,7 @@ import { create } from 'zustand'
 import type { Choices, ColumnChoice, Scenario } from '../../sim/index.ts'
 import { type LogWorker, logWorker } from '../worker/log.ts'
 import type { FitTold, Laid, LogAnswer, LogTold, RecordingOf, Unfit } from '../worker/log-messages.ts'
+import { lentOf } from './lent.ts'
 import { type LogSettings, useScenario } from './scenario.ts'
 
 export interface OpenLog {
@@ -234,3 +235,7 @@ export const holds = ({ recordings, wish, choices }: Asked, logs: readonly OpenL
 /** A choice of a person that cannot be: what was laid over the model before stays until it is mended. */
 export const isHeld = (logs: readonly OpenLog[], { choices }: LogSettings) =>
   logs.some(({ id, told }) => choices[id] && (told?.faults.length ?? 0) > 0)
+
+/** What was fitted still stands on the bench, with the values of before or with those found, in whatever order its keys are. */
+export const standsOn = (bench: Scenario, { about, scenario }: NonNullable<LogState['fit']['found']>) =>
+  bench === about.scenario || lentOf('', bench, scenario).edits.length === 0

@@ -1,7 +1,6 @@
 /** A measured log laid over the model: what its columns hold, how it lies, the fit, and what the real axis changes. */
 import { type DragEvent, useEffect, useState } from 'react'
-import type { Scenario } from '../../../sim/index.ts'
-import { countedOf, holds, isBusy, isHeld, type OpenLog, useLog } from '../../store/log.ts'
+import { countedOf, holds, isBusy, isHeld, type OpenLog, standsOn, useLog } from '../../store/log.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Alignment } from './Alignment.tsx'
 import { Changes } from './Changes.tsx'
@@ -77,7 +76,7 @@ function Open({ logs }: { logs: OpenLog[] }) {
   const busy = isBusy(logs, settings)
   const held = isHeld(logs, settings)
   const counted = countedOf(logs, settings)
-  const found = fit.found && holds(fit.found.about, logs, settings) && isAbout(fit.found, scenario) ? fit.found : null
+  const found = fit.found && holds(fit.found.about, logs, settings) && standsOn(scenario, fit.found) ? fit.found : null
   useEffect(() => {
     if (busy || held) return
     const timer = setTimeout(() => lay(scenario), REST)
@@ -118,10 +117,6 @@ function Open({ logs }: { logs: OpenLog[] }) {
     </>
   )
 }
-
-/** The scenario that was fitted still stands on the bench, with the values of before or with those found. */
-const isAbout = ({ about, scenario: fitted }: { about: { scenario: Scenario }; scenario: Scenario }, now: Scenario) =>
-  now === about.scenario || JSON.stringify(now) === JSON.stringify(fitted)
 
 function nameOf(logs: readonly OpenLog[], id: number, recording: number): string {
   const log = logs.find((each) => each.id === id)

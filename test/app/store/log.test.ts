@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { useLog } from '../../../app/store/log.ts'
+import { lentOf } from '../../../app/store/lent.ts'
+import { standsOn, useLog } from '../../../app/store/log.ts'
 import { useScenario } from '../../../app/store/scenario.ts'
 import { LogDesk } from '../../../app/worker/log-desk.ts'
 import type { LogAnswer, LogRequest } from '../../../app/worker/log-messages.ts'
@@ -135,6 +136,17 @@ describe('logs and the model', () => {
       residuals.find(({ channel }) => channel === 'motorTravel')!.before,
     )
     expect(recordings[0]!.overlays[0]!.after).not.toBeNull()
+
+    // Used on the bench it is still the fit of what stands there; another change makes it one of something else.
+    const found = log().fit.found!
+    bench().load(scenario)
+    expect(bench().editMany(lentOf('', found.scenario, scenario).edits)).toBe(true)
+    expect(standsOn(bench().scenario, found)).toBe(true)
+    expect(bench().edit('servo.kp', 2 * scenario.servo.kp)).toBe(true)
+    expect(standsOn(bench().scenario, found)).toBe(false)
+    bench().undo()
+    bench().undo()
+    expect(standsOn(bench().scenario, found)).toBe(true)
   })
 
   it('a fit that is cancelled says so, and gives nothing', { timeout: 0 }, async () => {
