@@ -236,6 +236,6 @@ export const holds = ({ recordings, wish, choices }: Asked, logs: readonly OpenL
 export const isHeld = (logs: readonly OpenLog[], { choices }: LogSettings) =>
   logs.some(({ id, told }) => choices[id] && (told?.faults.length ?? 0) > 0)
 
-/** What was fitted still stands on the bench, with the values of before or with those found, in whatever order its keys are. */
+/** What was fitted still stands on the bench, with the values of before or with those found; name and notes do not matter. */
 export const standsOn = (bench: Scenario, { about, scenario }: NonNullable<LogState['fit']['found']>) =>
-  bench === about.scenario || lentOf('', bench, scenario).edits.length === 0
+  bench === about.scenario || lentOf('', bench, scenario).edits.every(({ path }) => path === 'notes' || path === 'name')

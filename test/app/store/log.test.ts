@@ -140,7 +140,8 @@ describe('logs and the model', () => {
     // Used on the bench it is still the fit of what stands there; another change makes it one of something else.
     const found = log().fit.found!
     bench().load(scenario)
-    expect(bench().editMany(lentOf('', found.scenario, scenario).edits)).toBe(true)
+    const used = [...lentOf('', found.scenario, scenario).edits, { path: 'notes', value: 'Fitted to a log.' }]
+    expect(bench().editMany(used)).toBe(true)
     expect(standsOn(bench().scenario, found)).toBe(true)
     expect(bench().edit('servo.kp', 2 * scenario.servo.kp)).toBe(true)
     expect(standsOn(bench().scenario, found)).toBe(false)
