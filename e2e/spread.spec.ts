@@ -27,7 +27,7 @@ test('parts that vary are gripped, counted, kept, and any of them goes on the be
   await expect(page.getByRole('button', { name: '40 more' })).toBeVisible()
 
   await page.setViewportSize({ width: 390, height: 844 })
-  expect(await sideways(page)).toBeLessThanOrEqual(0)
+  await expect.poll(() => sideways(page)).toBeLessThanOrEqual(0)
   await audit(page, 'spread, narrow')
   await page.setViewportSize({ width: 1280, height: 720 })
 
@@ -145,7 +145,7 @@ test('a map is drawn over two quantities, read by keys, put out as files, and a 
   }
 
   await page.setViewportSize({ width: 390, height: 844 })
-  expect(await sideways(page)).toBeLessThanOrEqual(0)
+  await expect.poll(() => sideways(page)).toBeLessThanOrEqual(0)
   await page.setViewportSize({ width: 1280, height: 720 })
 
   await plot.focus()

@@ -1,17 +1,16 @@
 /** Between which values the traces of many parts run: quantiles in each of a fixed number of equal intervals of time. */
+
 import type { Channel, Traces } from '../../run/channels.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import type { Runner } from '../runner.ts'
 import { batchesOf, rangeOf, type SpreadStudy } from './batch.ts'
+import { BEYOND } from './beyond.ts'
 import { drawing } from './draw.ts'
 import type { Crew } from './tasks.ts'
 
 /** Intervals of time over the whole run. */
 const INTERVALS = 300
-
-/** What share of the parts lies below the band, and above it. */
-export const BEYOND = 0.05
 
 /** The least and the greatest of each interval, so that no peak falls between two instants: a row a part and channel, NaN where nothing was run. */
 export interface Envelopes {

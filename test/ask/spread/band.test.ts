@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { BEYOND, runBand } from '../../../sim/ask/spread/band.ts'
+import { runBand } from '../../../sim/ask/spread/band.ts'
+import { BEYOND } from '../../../sim/ask/spread/beyond.ts'
 import { drawing } from '../../../sim/ask/spread/draw.ts'
 import { crewHere } from '../../../sim/ask/spread/tasks.ts'
 import { run } from '../../../sim/cli/core.ts'
