@@ -299,9 +299,9 @@ function wholeGrip({ name, preset, changes = {}, gauge = {} }: Case): WholeGrip 
 const WILD = 14
 const REACH = 1.6
 
-/** What a wild grip leaves as it is: rates, places that have to fit each other, and times. */
+/** What a wild grip leaves as it is: rates, places that have to fit each other, times, and weights that may keep the jaws from the part. */
 const KEPT =
-  /rate$|^run\.|^arm\.|^events\.|width$|opening$|stroke$|creepFrom$|from$|exponent$|Exponent$|centre|currentLimit$/i
+  /rate$|^run\.|^arm\.|^events\.|width$|opening$|stroke$|creepFrom$|from$|exponent$|Exponent$|centre|currentLimit$|setpointWeights/i
 
 /** 0 … 1, by a key and a number: another key leaves the others what they are. */
 function lot(key: string, number: number): number {

@@ -11,7 +11,7 @@ import { createHash } from 'node:crypto'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { core } from '../../sim/cli/core.ts'
-import { type Metrics, simulateGrip } from '../../sim/index.ts'
+import { type Metrics, type Scenario, simulateGrip } from '../../sim/index.ts'
 import { type Figures, integrateGrip } from '../independent/grip.ts'
 import { readInput } from '../independent/input.ts'
 import { STRATEGY_IDS, type StrategyId } from '../independent/strategies.ts'
@@ -124,6 +124,20 @@ describe.each(GRIPS.map(({ name }) => name))('%s', (name) => {
     expect(Math.abs(slip - figures.slipDistance), 'slip').toBeLessThan(SLIP * figures.slipDistance + LEAST_SLIP)
     expect(Math.abs(turned - figures.turned), 'turn').toBeLessThan(SLIP * Math.abs(figures.turned) + LEAST_TURN)
   })
+})
+
+it('with set-point weights, integrated anew', () => {
+  const { scenario } = GRIPS.find((grip) => grip.name === 'foam that yields')!
+  const setpointWeights = { proportional: 0.9, derivative: 0.4 }
+  const weighted = { ...scenario, servo: { ...(scenario as Scenario).servo, setpointWeights } } as Scenario
+  const { metrics } = simulateGrip(weighted, 'current-clamp', { core }).result
+  const figures = integrateGrip(weighted, 'current-clamp')
+  expect(
+    Math.abs(metrics.contactTime! - ownOf('foam that yields', 'current-clamp').metrics.contactTime!),
+  ).toBeGreaterThan(0.001)
+  expect(apart(metrics.peakForce!, figures.peakForce), 'peak force').toBeLessThan(WORST)
+  expect(apart(metrics.settledForce!, figures.settledForce!), 'settled force').toBeLessThan(WORST)
+  expect(Math.abs(metrics.contactTime! - figures.contactTime!), 'touch').toBeLessThan(TOUCH)
 })
 
 it('all of them in the median', () => {
