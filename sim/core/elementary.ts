@@ -23,8 +23,10 @@ export function cosine(angle: f64): f64 {
   return sineOfTurns(angle / TWO_PI + 0.25)
 }
 
-/** ln(x) for x > 0, relative error below 1e-13: x = 2^k·m, ln m as the series of artanh. */
+/** ln(x) for x ≥ 0, relative error below 1e-13: x = 2^k·m, ln m as the series of artanh. What is not finite is its own logarithm. */
 function logarithm(x: f64): f64 {
+  if (!(x < Infinity)) return x
+  if (x === 0) return -Infinity
   let m: f64 = x
   let k: f64 = 0
   for (; m > 1.5; k++) m *= 0.5
@@ -49,7 +51,7 @@ export function exponential(x: f64): f64 {
   return sum
 }
 
-/** base^exponent for base > 0 of ordinary size, relative error below 1e-12. */
+/** base^exponent for base ≥ 0 of ordinary size, relative error below 1e-12; not finite where the base is not. */
 export function power(base: f64, exponent: f64): f64 {
   return exponential(exponent * logarithm(base))
 }

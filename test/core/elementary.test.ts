@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cosine, sineOfTurns } from '../../sim/core/elementary.ts'
+import { cosine, power, sineOfTurns } from '../../sim/core/elementary.ts'
 
 describe('sineOfTurns', () => {
   it('agrees with Math.sin to 1e-12 over several turns', () => {
@@ -42,5 +42,30 @@ describe('cosine', () => {
       }),
       { numRuns: 2000 },
     )
+  })
+})
+
+describe('power', () => {
+  it('agrees with the engine over all sizes that contacts have', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -30, max: 30, noNaN: true }),
+        fc.double({ min: -1, max: 2, noNaN: true }),
+        (size, exponent) => {
+          const base = 10 ** size
+          expect(Math.abs(power(base, exponent) / base ** exponent - 1)).toBeLessThan(1e-11)
+        },
+      ),
+    )
+  })
+
+  // A run that leaves the range of finite numbers must end there, not in a search for the size of infinity.
+  it.each([
+    [Number.POSITIVE_INFINITY, 1.3, Number.POSITIVE_INFINITY],
+    [Number.POSITIVE_INFINITY, -0.2, 0],
+    [0, 1.3, 0],
+    [Number.NaN, 1.3, Number.NaN],
+  ])('ends at %d to the %d', (base, exponent, expected) => {
+    expect(power(base, exponent)).toBe(expected)
   })
 })

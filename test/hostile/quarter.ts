@@ -1,8 +1,8 @@
-/** The hostile scenarios of the test run, 10,000 in four files, so that the workers of the run share them. */
+/** The hostile scenarios of the test run, 20,000 in four files, so that the workers of the run share them. */
 import { expect, it } from 'vitest'
 import { BLOCK, trial } from './trial.ts'
 
-const RUNS = 10_000
+const RUNS = 20_000
 const SEED = 1
 const BLOCKS = RUNS / BLOCK / 4
 
