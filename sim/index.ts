@@ -75,18 +75,10 @@ export {
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export type { Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
+export { type Alignment, type FitFault, type FittedValue, type FitWish, NoFit, type ResidualOf } from './log/facts.ts'
 export { FitStopped } from './log/fit.ts'
-export {
-  type Alignment,
-  type FitFault,
-  type FittedValue,
-  type FitWish,
-  type Identified,
-  identify,
-  layOver,
-  NoFit,
-  type ResidualOf,
-} from './log/identify.ts'
+export { type Identified, identify } from './log/identify.ts'
+export { layOver } from './log/lay.ts'
 export { type AnswerChannel, type Measured, measuredOf, type Taken, UNITS as ANSWER_UNITS } from './log/measured.ts'
 export { type Channel as LogChannel, channelLabel, channelNamed, LOG_CHANNELS } from './log/read/channels.ts'
 export { columnChoice } from './log/read/choice.ts'

@@ -5,8 +5,8 @@ import { fitResponse, type ResponseFit } from '../log/response/fit.ts'
 import { type MeasuredResponse, responseOf } from '../log/response/spectrum.ts'
 import { responseIn } from '../log/response/table.ts'
 import { smoothSpeed } from '../log/stages.ts'
-import { inPlainSpaces } from '../say/figure.ts'
-import { responseText } from '../say/fit.ts'
+import { inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
+import { responseText, untoldText } from '../say/fit.ts'
 import { wordingOf } from '../say/wording.ts'
 import { quantityAt, type Scenario } from '../scenario/index.ts'
 import { figureText, Refused } from './command.ts'
@@ -67,14 +67,14 @@ function refusing<T>(file: string, compute: () => T): T {
 }
 
 function report(
-  { values, before, after, used, leftOut, resonance, shown, scenario }: ResponseFit,
+  { values, untold, before, after, used, leftOut, resonance, shown, scenario }: ResponseFit,
   measured: MeasuredResponse,
 ) {
   const { frequency, re, im, coherence, blocks } = measured
   return {
     values,
     residuals: [{ channel: 'response', rms: after, before, relative: null }],
-    untold: [],
+    untold: untold.map((each) => ({ ...each, said: inPlainSpaces(untoldText(scenario, each, WORDS)) })),
     shown,
     resonance,
     used,
@@ -97,7 +97,7 @@ function table(scenario: Scenario, fit: ResponseFit): string {
       path,
       figureText(from),
       figureText(value),
-      `${figureText(low)} to ${figureText(high)}`,
+      low === null || high === null ? NO_FIGURE : `${figureText(low)} to ${figureText(high)}`,
       quantityAt(scenario, path)?.unit ?? 's',
     ]),
   ]
@@ -108,5 +108,7 @@ function table(scenario: Scenario, fit: ResponseFit): string {
       .join('  ')
       .trimEnd(),
   )
-  return [...lined, '', responseText(fit, WORDS)].join('\n')
+  return [...lined, '', responseText(fit, WORDS), ...fit.untold.map((each) => untoldText(scenario, each, WORDS))].join(
+    '\n',
+  )
 }

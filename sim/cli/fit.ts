@@ -1,5 +1,6 @@
+import { NoFit } from '../log/facts.ts'
 import { FitStopped } from '../log/fit.ts'
-import { type Identified, identify, NoFit } from '../log/identify.ts'
+import { type Identified, identify } from '../log/identify.ts'
 import { measuredOf, type Taken } from '../log/measured.ts'
 import { inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
 import { fitFaultText, fitNote, notesWith, residualText, takenText, untoldText } from '../say/fit.ts'

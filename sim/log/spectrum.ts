@@ -47,15 +47,17 @@ export function spectrumOf(time: Float64Array, values: Float64Array): Spectrum |
   }
 }
 
+/** A piece of a signal about its mean, under Hann's window. */
+export function windowed(piece: Float64Array): Float64Array {
+  const mean = piece.reduce((sum, each) => sum + each, 0) / piece.length
+  return piece.map((each, k) => (each - mean) * (0.5 - 0.5 * Math.cos((2 * Math.PI * k) / piece.length)))
+}
+
 /** Adds the squared amplitudes of one piece, about its mean, at 1, 2, … swings within it. */
 function addPower(piece: Float64Array, fft: FFT, power: Float64Array): void {
   const n = piece.length
-  const mean = piece.reduce((sum, each) => sum + each, 0) / n
   const shown = fft.createComplexArray()
-  fft.realTransform(
-    shown,
-    piece.map((each, k) => (each - mean) * (0.5 - 0.5 * Math.cos((2 * Math.PI * k) / n))),
-  )
+  fft.realTransform(shown, windowed(piece))
   for (let k = 1; k <= power.length; k++) {
     // The window lets half through; the last frequency has no twin below zero.
     const amplitude = Math.hypot(shown[2 * k]!, shown[2 * k + 1]!) * (k === n / 2 ? 2 / n : 4 / n)

@@ -1,5 +1,5 @@
 /** What a fit to a log says of itself. */
-import type { Alignment, FitFault, FittedValue, ResidualOf, Untold } from '../log/identify.ts'
+import type { Alignment, FitFault, FittedValue, ResidualOf, Untold } from '../log/facts.ts'
 import type { AnswerChannel, Taken } from '../log/measured.ts'
 import { UNITS } from '../log/measured.ts'
 import { DELAY } from '../log/replayed.ts'
@@ -62,7 +62,7 @@ export function untoldText(scenario: Axis, untold: Untold, words: Wording): stri
     case 'nothing':
       return `${first(named(scenario, untold.paths))}: nothing in this log changes with it; ${moveFor(path)}.`
     case 'hardly':
-      return `${first(named(scenario, untold.paths))} is hardly told by this log, its interval is wider than half of it; ${moveFor(path)}.`
+      return `${first(named(scenario, untold.paths))} is hardly told by this log, its limits lie more than half of it away; ${moveFor(path)}.`
     case 'end':
       return `${first(named(scenario, untold.paths))} ended at an end of its range, ${words.of(quantityAt(scenario, path) ?? SECONDS, untold.bound)}: the log asks for less or more than may be, or does not tell it.`
     case 'together':
@@ -131,7 +131,9 @@ export function intervalText(
 export function responseText({ before, after, used, leftOut, resonance }: ResponseFit, words: Wording): string {
   const level = (left: number) => `${decibels((20 * left) / Math.LN10)} or ${degrees((180 * left) / Math.PI)}`
   const left = leftOut > 0 ? `; ${leftOut} left out, whose coherence may be that of unrelated signals` : ''
-  return `${used} frequencies, ${level(after)} left (rms), before ${level(before)}${left}. Motor side and output swing against each other at ${words.swing(resonance)}.`
+  const swing =
+    resonance === null ? '' : ` Motor side and output swing against each other at ${words.swing(resonance)}.`
+  return `${used} frequencies, ${level(after)} left (rms), before ${level(before)}${left}.${swing}`
 }
 
 /** What a scenario keeps of the logs that it was fitted to, of so many seconds each, and the report shows with its notes. */

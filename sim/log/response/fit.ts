@@ -7,97 +7,129 @@ import { Matrix } from 'ml-matrix'
 import type { Scenario } from '../../scenario/index.ts'
 import { varying } from '../../scenario/vary.ts'
 import { plainHalf } from '../certainty.ts'
+import type { FittedValue, Untold } from '../facts.ts'
 import { DELAY } from '../replayed.ts'
-import { rangeOf } from '../stages.ts'
+import { type Range, rangeOf } from '../stages.ts'
 import { stepFrom } from '../step.ts'
 import { axisResponse, massesOf, over, type Shown } from './axis.ts'
 import { type MeasuredResponse, spreadOf, unrelatedBelow } from './spectrum.ts'
 
-export interface ResponseValue {
-  path: string
-  from: number
-  value: number
-  low: number
-  high: number
-}
-
 export interface ResponseFit {
   shown: Shown
-  values: ResponseValue[]
+  values: FittedValue[]
+  untold: Untold[]
   /** Rms of the logarithm of measured over modelled, before and after: 0.1 is 0.87 dB and 5.7° together. */
   before: number
   after: number
   /** Frequencies that count, and those left out as their coherence may be that of unrelated signals. */
   used: number
   leftOut: number
-  /** Resonance of the fitted axis [rad/s]: motor side against output. */
-  resonance: number
+  /** Motor side against output in the fitted axis [rad/s]; null: the response does not tell the spring between them. */
+  resonance: number | null
   scenario: Scenario
 }
 
-const T = 'actuator.transmission.'
-const FREE = [`${T}carriageMass`, `${T}stiffness`, `${T}damping`, `${T}viscous`, DELAY]
+const STIFFNESS = 'actuator.transmission.stiffness'
+const FREE = [
+  'actuator.transmission.carriageMass',
+  STIFFNESS,
+  'actuator.transmission.damping',
+  'actuator.transmission.viscous',
+  DELAY,
+]
 /** Logarithm below which a quantity counts as nothing, and factors on the stiffness that the search starts from. */
 const LEAST_LOG = -25
 const SPRINGS = [0.2, 1, 5]
+/** Half of the interval of a logarithm from which a value is hardly told, and rms from which the axis is another one: 4.3 dB, 29°. */
+const HARDLY = 0.5
+const ANOTHER = 0.5
 
-/** Throws a RangeError where fewer frequencies count than quantities are free. */
+/** Throws a RangeError where fewer frequencies count than quantities are free, and where the model cannot be brought near them. */
 export function fitResponse(scenario: Scenario, measured: MeasuredResponse, shown: Shown): ResponseFit {
   const rows = countedRows(measured)
   if (rows.length <= FREE.length) throw new RangeError('too few frequencies with enough coherence')
-  const own = FREE.slice(0, -1)
-  const vary = varying(scenario, own)
-  const ranges = FREE.map((path) => rangeOf(scenario, path))
-  // Sizes that must be positive are searched as logarithms.
-  const logs = ranges.map(({ least }) => least >= 0)
-  const plain = (z: readonly number[]) => z.map((value, p) => (logs[p] ? Math.exp(value) : value * ranges[p]!.small))
+  const vary = varying(scenario, FREE.slice(0, -1))
+  const space = searchSpace(scenario)
   const weights = rows.map((k) => weightOf(measured, k))
   const left = (z: readonly number[]) => {
-    const values = plain(z)
+    const values = space.plain(z)
     const at = axisResponse(vary(values.slice(0, -1)).scenario, shown, values.at(-1)!)
     return rows.flatMap((k, n) => {
-      const omega = measured.frequency[k]!
-      const ratio = over({ re: measured.re[k]!, im: measured.im[k]! }, at(omega))
+      const ratio = over({ re: measured.re[k]!, im: measured.im[k]! }, at(measured.frequency[k]!))
       return [weights[n]! * Math.log(Math.hypot(ratio.re, ratio.im)), weights[n]! * Math.atan2(ratio.im, ratio.re)]
     })
   }
-  const start = ranges.map(({ start, least, most, small }, p) =>
-    logs[p] ? Math.log(Math.min(most, Math.max(start, least, small, 1e-9))) : start / small,
-  )
-  const least = ranges.map(({ least, small }, p) => (logs[p] ? LEAST_LOG : least / small))
-  const most = ranges.map(({ most, small }, p) => (logs[p] ? Math.log(most) : most / small))
-  // A resonance that starts far from the measured one is not found by slopes: several are tried.
-  const spring = FREE.indexOf(`${T}stiffness`)
-  const tried = SPRINGS.map((factor) =>
-    search(
-      left,
-      start.map((value, p) => (p === spring ? Math.min(most[p]!, value + Math.log(factor)) : value)),
-      least,
-      most,
-    ),
-  )
-  const found = tried.reduce((best, each) => (squares(left(each)) < squares(left(best)) ? each : best))
-  const values = plain(found)
-  const half = halfOf(left, found)
-  const fitted = vary(values.slice(0, -1)).scenario
+  const found = searchAll(left, space)
   const total = weights.reduce((sum, weight) => sum + 2 * weight * weight, 0)
-  const rmsOf = (z: readonly number[]) => Math.sqrt(left(z).reduce((sum, each) => sum + each * each, 0) / total)
+  const after = Math.sqrt(squares(left(found)) / total)
+  if (!(after < ANOTHER))
+    throw new RangeError('the fit does not describe this axis: most of the response stays unexplained')
+  const fitted = vary(space.plain(found).slice(0, -1)).scenario
+  const { values, untold } = toldOf(space, found, halfOf(left, found))
+  const spring = untold.some(({ paths }) => paths[0] === STIFFNESS)
   return {
     shown,
-    values: FREE.map((path, p) => ({
-      path,
-      from: ranges[p]!.start,
-      value: values[p]!,
-      low: plain(found.map((z, q) => (q === p ? z - half[p]! : z)))[p]!,
-      high: plain(found.map((z, q) => (q === p ? z + half[p]! : z)))[p]!,
-    })),
-    before: rmsOf(start),
-    after: rmsOf(found),
+    values,
+    untold,
+    before: Math.sqrt(squares(left(space.start)) / total),
+    after,
     used: rows.length,
     leftOut: measured.frequency.length - rows.length,
-    resonance: resonanceOf(fitted),
+    resonance: spring ? null : resonanceOf(fitted),
     scenario: fitted,
   }
+}
+
+/** Where the search goes: sizes that must be positive as logarithms, the delay in small steps. */
+interface Space {
+  ranges: Range[]
+  logs: boolean[]
+  start: number[]
+  least: number[]
+  most: number[]
+  plain(z: readonly number[]): number[]
+}
+
+function searchSpace(scenario: Scenario): Space {
+  const ranges = FREE.map((path) => rangeOf(scenario, path))
+  const logs = ranges.map(({ least }) => least >= 0)
+  const each = (value: (range: Range, log: boolean) => number) => ranges.map((range, p) => value(range, logs[p]!))
+  return {
+    ranges,
+    logs,
+    start: each(({ start, least, most, small }, log) =>
+      log ? Math.log(Math.min(most, Math.max(start, least, small, 1e-9))) : start / small,
+    ),
+    least: each(({ least, small }, log) => (log ? LEAST_LOG : least / small)),
+    most: each(({ most, small }, log) => (log ? Math.log(most) : most / small)),
+    plain: (z) => z.map((value, p) => (logs[p] ? Math.exp(value) : value * ranges[p]!.small)),
+  }
+}
+
+/** A resonance that starts far from the measured one is not found by slopes: several are tried. */
+function searchAll(left: Left, { start, least, most }: Space): number[] {
+  const spring = FREE.indexOf(STIFFNESS)
+  const tried = SPRINGS.map((factor) => {
+    const from = start.map((value, p) => (p === spring ? Math.min(most[p]!, value + Math.log(factor)) : value))
+    return search(left, from, least, most)
+  })
+  return tried.reduce((best, each) => (squares(left(each)) < squares(left(best)) ? each : best))
+}
+
+/** Values with their limits, within their ranges, and those that the response does not tell. */
+function toldOf({ ranges, logs, plain }: Space, found: readonly number[], half: readonly number[]) {
+  const untold: Untold[] = []
+  const values = FREE.map((path, p): FittedValue => {
+    const { start, least, most } = ranges[p]!
+    const value = plain(found)[p]!
+    const at = (side: number) =>
+      Math.min(most, Math.max(least, plain(found.map((z, q) => (q === p ? z + side * half[p]! : z)))[p]!))
+    const known = Number.isFinite(half[p]!)
+    if (!known) untold.push({ kind: 'nothing', paths: [path] })
+    else if (half[p]! > HARDLY * (logs[p] ? 1 : Math.abs(found[p]!))) untold.push({ kind: 'hardly', paths: [path] })
+    return { path, from: start, value, low: known ? at(-1) : null, high: known ? at(1) : null }
+  })
+  return { values, untold }
 }
 
 /** Frequencies whose coherence is above that of unrelated signals; all where none is known. */

@@ -5,6 +5,7 @@
  */
 import FFT from 'fft.js'
 import { interpolated, stepOf, ticks } from '../grid.ts'
+import { windowed } from '../spectrum.ts'
 
 export interface MeasuredResponse {
   /** [rad/s], rising. */
@@ -66,12 +67,6 @@ export function responseOf(
 function blockFor(rows: number): number {
   const most = (2 * rows) / (WANTED_BLOCKS + 1)
   return Math.max(SHORTEST, 2 ** Math.floor(Math.log2(Math.max(1, most))))
-}
-
-/** Without its mean, under Hann's window. */
-function windowed(values: Float64Array): Float64Array {
-  const mean = values.reduce((sum, each) => sum + each, 0) / values.length
-  return values.map((value, k) => (value - mean) * (0.5 - 0.5 * Math.cos((2 * Math.PI * k) / values.length)))
 }
 
 /** Coherence that unrelated signals stay below in 95 of 100 cases; 1 for a single block, which always shows 1. */

@@ -1,0 +1,133 @@
+/** Logs laid over a scenario: what drives each, what the model shows of it, what is left, and how the two lie to each other. */
+import type { Crew } from '../ask/spread/tasks.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { delayOf, startOf } from './align.ts'
+import { type Alignment, type FitWish, NoFit, type ResidualOf } from './facts.ts'
+import { comparedOf, rms } from './fit.ts'
+import { type AnswerChannel, type Measured, wholeColumn } from './measured.ts'
+import type { Answer, Driver, ReplaySetup } from './replay.ts'
+import { BREAKAWAY, COULOMB } from './replayed.ts'
+import { type LaidLog, smoothSpeed, touchOf } from './stages.ts'
+
+/** Slower than this nothing moves [m/s]. */
+const STILL = 1e-9
+
+/** How the logs are laid over a scenario. Throws a NoFit where one has nothing that could drive the axis, or nothing moves. */
+export function laid(measured: readonly Measured[], wish: FitWish): LaidLog[] {
+  const logs = measured.map((each, log) => ({ measured: each, setup: setupOf(each, wish, log) }))
+  if (logs.every(({ measured: each }) => !moves(each))) throw new NoFit({ kind: 'still' })
+  for (const log of logs.keys())
+    if (!comparedOf(logs).some(({ recording }) => recording === log)) throw new NoFit({ kind: 'nothing-compares', log })
+  return logs
+}
+
+/** Logs over a scenario as it stands. */
+export interface Overlaid {
+  logs: LaidLog[]
+  answers: Answer[]
+  residuals: ResidualOf[]
+  alignment: Alignment[]
+}
+
+/** Lays logs over a scenario without fitting it. Throws as `laid` does, and a RangeError where the model cannot be run. */
+export async function layOver(
+  scenario: Scenario,
+  measured: readonly Measured[],
+  wish: FitWish,
+  crew: Crew,
+): Promise<Overlaid> {
+  const logs = laid(measured, wish)
+  const [answers] = await simulated(logs, crew, scenario, [], [[]])
+  if (!answers) throw new RangeError('the model cannot be run with the values of the scenario')
+  const alignment = logs.map((log, at) => alignmentOf(log, at, answers[at]!))
+  return { logs, answers, residuals: residualsOf(logs, answers, answers), alignment }
+}
+
+function setupOf(measured: Measured, { part, origin = 0, drivenBy: wanted }: FitWish, log: number): ReplaySetup {
+  const { channels } = measured
+  const has = {
+    target: channels.target,
+    motorTravel: channels.motorTravel,
+    current: channels.command ?? channels.current,
+  }
+  if (wanted && !has[wanted]) throw new NoFit({ kind: 'nothing-drives', log })
+  const drivenBy: Driver | null = wanted
+    ? wanted
+    : channels.target
+      ? 'target'
+      : channels.motorTravel && (channels.current || channels.command)
+        ? 'motorTravel'
+        : channels.current || channels.command
+          ? 'current'
+          : null
+  if (!drivenBy) throw new NoFit({ kind: 'nothing-drives', log })
+  const force = wholeColumn(measured, 'force')
+  return { drivenBy, contact: part ?? (force !== null && startOf(force) >= 0), origin }
+}
+
+function moves(measured: Measured): boolean {
+  const speed = smoothSpeed(measured)
+  return speed?.some((v) => Math.abs(v) > STILL) === true
+}
+
+/** What the model shows of logs with values in the place of those at some keys, a set a row; null: its rules forbid them. */
+export async function simulated(
+  logs: LaidLog[],
+  crew: Crew,
+  scenario: Scenario,
+  paths: string[],
+  sets: number[][],
+): Promise<(Answer[] | null)[]> {
+  const { breakaway, coulomb } = scenario.actuator.transmission
+  const rise = paths.includes(COULOMB) && !paths.includes(BREAKAWAY) ? breakaway - coulomb : null
+  const found: (Answer[] | null)[] = sets.map(() => null)
+  await crew.work('replayed', { scenario, paths, logs, rise }, sets, (answer, at) => {
+    found[at] = answer
+    return true
+  })
+  return found
+}
+
+export function comparisons(logs: readonly LaidLog[], answers: readonly Answer[]) {
+  return comparedOf(logs, EVERY).map(({ recording, channel, rows, measured }) => {
+    const shown = answers[recording]![channel]
+    return { log: recording, channel, measured, left: measured.map((value, k) => value - shown[rows[k]!]!) }
+  })
+}
+
+const EVERY: AnswerChannel[] = ['motorTravel', 'travel', 'speed', 'command', 'current', 'voltage', 'force']
+
+export function residualsOf(
+  logs: readonly LaidLog[],
+  before: readonly Answer[],
+  after: readonly Answer[],
+): ResidualOf[] {
+  const old = comparisons(logs, before)
+  return comparisons(logs, after).map(({ log, channel, measured, left }, at) => ({
+    log,
+    channel,
+    rms: rms(left),
+    before: rms(old[at]!.left),
+    relative: rms(measured) > 0 ? rms(left) / rms(measured) : null,
+  }))
+}
+
+/** Delays are looked for up to this [s]. */
+const LATEST = 0.05
+
+export function alignmentOf(log: LaidLog, at: number, shown: Answer): Alignment {
+  const { measured, setup } = log
+  const { time } = measured
+  const position = wholeColumn(measured, 'motorTravel') ?? wholeColumn(measured, 'speed')
+  const since = (row: number) => (row >= 0 && row < time.length ? time[row]! - time[0]! : null)
+  const late = EVERY.flatMap((channel) => {
+    const column = channel === 'force' && !setup.contact ? null : wholeColumn(measured, channel)
+    return column ? [{ channel, delay: delayOf(time, shown[channel], column, LATEST) }] : []
+  })
+  return {
+    log: at,
+    motion: position ? since(startOf(position)) : null,
+    touch: setup.contact ? since(touchOf(log)) : null,
+    late,
+  }
+}
