@@ -75,7 +75,15 @@ export {
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export type { Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
-export { type Alignment, type FitFault, type FittedValue, type FitWish, NoFit, type ResidualOf } from './log/facts.ts'
+export {
+  type Alignment,
+  type FitFault,
+  type FittedValue,
+  type FitWish,
+  NoFit,
+  type ResidualOf,
+  type Untold,
+} from './log/facts.ts'
 export { FitStopped } from './log/fit.ts'
 export { type Identified, identify } from './log/identify.ts'
 export { layOver } from './log/lay.ts'
@@ -99,6 +107,11 @@ export type { Table } from './log/read/table.ts'
 export { understand } from './log/read/understand.ts'
 export type { Answer as LogAnswer, Driver, ReplaySetup } from './log/replay.ts'
 export { DELAY as LOG_DELAY } from './log/replayed.ts'
+export { axisResponse, type Shown as ResponseShown } from './log/response/axis.ts'
+export { countedRows, fitResponse, type ResponseFit } from './log/response/fit.ts'
+export { curveOf, decades, type ResponseCurve, responseFrom } from './log/response/from.ts'
+export { type MeasuredResponse, type ResponseInput, unrelatedBelow } from './log/response/spectrum.ts'
+export { type ResponseSaid, type ResponseUnits, responseIn } from './log/response/table.ts'
 export { type Spectrum, spectrumOf } from './log/spectrum.ts'
 export { freeable, type LaidLog } from './log/stages.ts'
 export {
@@ -147,7 +160,11 @@ export {
   fitNote,
   freeName,
   intervalText,
+  logsText,
   notesWith,
+  responseName,
+  responseNote,
+  responseText,
   takenText,
   untoldText,
 } from './say/fit.ts'
