@@ -70,8 +70,8 @@ const Study = ({ study }: { study: SpreadStudy | null }) => (
 
 const Nothing = () => (
   <p className="spread-nothing">
-    One part of exactly the stated size proves nothing about a thousand. Say on the left what varies, then grip as many
-    parts as you like: each draws its own values and its own noise.
+    One part of exactly the stated size proves nothing about a thousand. Say what varies, then grip as many parts as you
+    like: each draws its own values and its own noise.
   </p>
 )
 
