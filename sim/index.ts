@@ -49,7 +49,14 @@ export { densityOf, quantileOf } from './ask/spread/laws.ts'
 export { FATES, type Fate, isFit, type Outcome as PartOutcome } from './ask/spread/outcome.ts'
 export { BATCH } from './ask/spread/points.ts'
 export { type BestProgress, runBest } from './ask/spread/run-best.ts'
-export { type Drivers, driversAnswer, isSubject, runDrivers, type Subject } from './ask/spread/run-drivers.ts'
+export {
+  type DriverRows,
+  type Drivers,
+  driversAnswer,
+  runDrivers,
+  type Subject,
+  subjectsOf,
+} from './ask/spread/run-drivers.ts'
 export { classOf, type GripMap, type MapAxis, type MapGrid, runMap, UNFIT } from './ask/spread/run-map.ts'
 export { type RareGrips, runRare, tailOf } from './ask/spread/run-rare.ts'
 export { count, emptyTally, fateAt, type Tally, type TallyText, tallyFrom, tallyText } from './ask/spread/tally.ts'
@@ -190,6 +197,8 @@ export {
   failedDemands,
   grouped,
   holdSentence,
+  NOT_AFTER,
+  othersSentence,
   percent,
   rangeText,
   subjectName,

@@ -121,3 +121,11 @@ export function tightSentence(tightened: Tightened[], factor: number, nameOf: (p
 /** "Of 200 parts that vary as the file says 98.0 % hold as required (…), 4 points more (…)", after a change. */
 export const afterSentence = (gained: Gained, grips: number) =>
   `Of ${grouped(grips)} parts that vary as the file says ${tightText(gained)}.`
+
+/** Where no part follows what was changed. */
+export const NOT_AFTER =
+  'How many parts it holds cannot be told: its spread has values of its own, or the format refuses the change.'
+
+/** Of parts that a search has not seen: the best of many is a little lucky on those that chose it. */
+export const othersSentence = (gained: Gained, grips: number) =>
+  `On parts that they were not chosen by, against the gains on the bench: of ${grouped(grips)} parts that vary as the file says ${tightText(gained)}.`

@@ -22,6 +22,7 @@ import { GripMap } from './map/GripMap.tsx'
 import { Parts } from './Parts.tsx'
 import { Rare } from './Rare.tsx'
 import { Shares } from './Shares.tsx'
+import { Tighter } from './Tighter.tsx'
 import { Varies } from './Varies.tsx'
 import './spread.css'
 
@@ -170,6 +171,7 @@ function Answer() {
       <Histogram study={study} answers={answers} />
       <Parts study={study} told={told} answers={answers} />
       <Drivers study={study} />
+      <Tighter study={study} />
       <BestForce study={study} />
       <Rare study={study} />
       <Figures answers={answers} />
