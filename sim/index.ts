@@ -169,6 +169,7 @@ export {
   intervalText,
   logsText,
   notesWith,
+  residualText,
   responseName,
   responseNote,
   responseText,
