@@ -80,14 +80,14 @@ const absurd = (kind: ActuatorKind) => fc.tuple(sound(kind), frame).map(([input,
 const near = (kind: ActuatorKind) => {
   const base = pressOf({
     actuator: { kind },
-    bushing: { mostForce: 400, tilt: 0.02 },
+    bushing: { mostForce: 400, tilt: 0.05 },
     bore: { shoulder: { depth: 0.0005 } },
     window: {
       mostForce: 500,
       depth: { least: 0.0004 },
       band: [
-        { depth: 0.0001, least: 1, most: 50 },
-        { depth: 0.0004, least: 4, most: 80 },
+        { depth: 0.0001, least: 1, most: 8 },
+        { depth: 0.0004, least: 4, most: 14 },
       ],
     },
     approach: { overtravel: 0.001, acceleration: 50, jerk: 20_000 },
