@@ -80,7 +80,8 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
-export type { Doubt } from './job/job.ts'
+export { jobOf } from './job/index.ts'
+export type { ChannelKind, Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export {
   type Alignment,
@@ -141,7 +142,7 @@ export { loopModels, responseCsv } from './loops/models.ts'
 export type { Curves } from './loops/response.ts'
 export type { StepResponse } from './loops/step-response.ts'
 export { STIFFNESS_SPREAD, type WorkingPoint, type WorkingPointId, workingPointsOf } from './loops/working-point.ts'
-export { CHANNELS, type Channel, type Traces } from './run/channels.ts'
+export { CHANNELS, type Channel, channelsOf, type Traces } from './run/channels.ts'
 export { type Core, compiledCore, sourceCore } from './run/core.ts'
 export { tracesCsv } from './run/csv.ts'
 export { LiveGrip } from './run/live.ts'
