@@ -80,9 +80,18 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
-export type { Doubt } from './job/job.ts'
+export { jobOf } from './job/index.ts'
+export type { ChannelKind, Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
-export { type Alignment, type FitFault, type FittedValue, type FitWish, NoFit, type ResidualOf } from './log/facts.ts'
+export {
+  type Alignment,
+  type FitFault,
+  type FittedValue,
+  type FitWish,
+  NoFit,
+  type ResidualOf,
+  type Untold,
+} from './log/facts.ts'
 export { FitStopped } from './log/fit.ts'
 export { type Identified, identify } from './log/identify.ts'
 export { layOver } from './log/lay.ts'
@@ -106,6 +115,11 @@ export type { Table } from './log/read/table.ts'
 export { understand } from './log/read/understand.ts'
 export type { Answer as LogAnswer, Driver, ReplaySetup } from './log/replay.ts'
 export { DELAY as LOG_DELAY } from './log/replayed.ts'
+export { axisResponse, type Shown as ResponseShown } from './log/response/axis.ts'
+export { countedRows, fitResponse, type ResponseFit } from './log/response/fit.ts'
+export { curveOf, decades, type ResponseCurve, responseFrom } from './log/response/from.ts'
+export { type MeasuredResponse, type ResponseInput, unrelatedBelow } from './log/response/spectrum.ts'
+export { type ResponseSaid, type ResponseUnits, responseIn } from './log/response/table.ts'
 export { type Spectrum, spectrumOf } from './log/spectrum.ts'
 export { freeable, type LaidLog } from './log/stages.ts'
 export {
@@ -128,7 +142,7 @@ export { loopModels, responseCsv } from './loops/models.ts'
 export type { Curves } from './loops/response.ts'
 export type { StepResponse } from './loops/step-response.ts'
 export { STIFFNESS_SPREAD, type WorkingPoint, type WorkingPointId, workingPointsOf } from './loops/working-point.ts'
-export { CHANNELS, type Channel, type Traces } from './run/channels.ts'
+export { CHANNELS, type Channel, channelsOf, type Traces } from './run/channels.ts'
 export { type Core, compiledCore, sourceCore } from './run/core.ts'
 export { tracesCsv } from './run/csv.ts'
 export { LiveGrip } from './run/live.ts'
@@ -154,7 +168,12 @@ export {
   fitNote,
   freeName,
   intervalText,
+  logsText,
   notesWith,
+  residualText,
+  responseName,
+  responseNote,
+  responseText,
   takenText,
   untoldText,
 } from './say/fit.ts'

@@ -124,7 +124,7 @@ describe('fit of a frequency response', () => {
     const noise = normals(2)
     const wild = Float64Array.from(GRID, () => 10 ** (2 * noise()))
     const other = { frequency: GRID, re: wild, im: wild.map((value) => value * noise()), coherence: null, blocks: 0 }
-    expect(() => fitResponse(scenario, other, 'speed')).toThrow('does not describe this axis')
+    expect(() => fitResponse(scenario, other, 'speed')).toThrow('another-response')
   })
 
   it('refuses too few frequencies', () => {
@@ -134,7 +134,7 @@ describe('fit of a frequency response', () => {
       re: new Float64Array(4).fill(1),
       im: new Float64Array(4),
     }
-    expect(() => fitResponse(scenario, few, 'speed')).toThrow('too few')
+    expect(() => fitResponse(scenario, few, 'speed')).toThrow('few-frequencies')
   })
 })
 
@@ -156,6 +156,11 @@ describe('a measured response as CSV', () => {
     expect(response.frequency[0]).toBeCloseTo(20 * Math.PI, 6)
     expect(response.re[0]).toBeCloseTo(0, 6)
     expect(response.im[0]).toBeCloseTo(-0.1, 6)
+  })
+
+  it('is none where words only look like those of a response', () => {
+    // A target is no argument, a magnet no magnitude, a speed in rad/s no frequency.
+    expect(read('time [s],target [m],magnet [°C],speed [rad/s]\n0,0,20,1\n1,1,20,2\n2,2,21,3\n')).toBeNull()
   })
 
   it('is none where there is no frequency', () => {
