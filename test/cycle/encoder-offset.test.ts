@@ -2,15 +2,7 @@
 import base64 from 'virtual:core'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  compiledCore,
-  METRICS,
-  PRESETS,
-  type Scenario,
-  STRATEGIES,
-  type StrategyId,
-  simulateGrip,
-} from '../../sim/index.ts'
+import { compiledCore, METRICS, type Scenario, STRATEGIES, type StrategyId, simulateGrip } from '../../sim/index.ts'
 import { quick } from '../grip/scenarios.ts'
 
 const core = compiledCore(new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(base64, 'base64'))).exports)
