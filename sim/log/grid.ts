@@ -41,7 +41,11 @@ export function slopeOf(time: Float64Array, values: Float64Array): Float64Array 
 }
 
 /** So many instants, `step` apart, from 0 on. */
-export const ticks = (count: number, step: number) => Float64Array.from({ length: count }, (_, k) => k * step)
+export function ticks(count: number, step: number): Float64Array {
+  const made = new Float64Array(count)
+  for (let k = 0; k < count; k++) made[k] = k * step
+  return made
+}
 
 /** Step between rows: the median of all [s]. */
 export function stepOf(time: Float64Array): number {

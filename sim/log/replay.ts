@@ -34,6 +34,17 @@ export interface ReplaySetup {
 /** What the model shows at the rows of the log, in the log's own frame. */
 export type Answer = Record<AnswerChannel, Float64Array>
 
+/** Columns for the machine that stands in a strategy's place, a row a sample of the servo. */
+interface Wanted {
+  step: number
+  duration: number
+  length: number
+  currents?: Float64Array
+  way?: Float64Array
+  speeds?: Float64Array
+  accelerations?: Float64Array
+}
+
 /** Rows from which the speed at the start is taken. */
 const START = 5
 
@@ -46,6 +57,7 @@ export class Replayer {
   private readonly currents: Float64Array
   /** At which the drive clearly held its command [A]; Infinity: nowhere. */
   private readonly limit: number
+  private wanted: Wanted | null = null
 
   /** Throws a RangeError where the log has nothing that could drive the axis in the way that the setup says. */
   constructor(measured: Measured, setup: ReplaySetup) {
@@ -140,28 +152,42 @@ export class Replayer {
       machine: MachineId.replay,
       fill: (machine, scenario) => {
         if (!(machine instanceof Replay)) return
-        const step = 1 / scenario.servo.rate
-        const at = ticks(Math.ceil(scenario.run.duration / step) + 2, step)
-        // In a trace a row shows what was wanted at the servo's sample before it.
-        const given = this.measured.trace ? this.instants.map((t) => step * Math.floor(t / step + 1e-6)) : this.instants
-        const on = (values: Float64Array) => interpolated(given, values, at)
+        const wanted = this.wantedAt(1 / scenario.servo.rate, scenario.run.duration)
         fillPosition(machine.loop, scenario)
         machine.loop.limit = Math.min(machine.loop.limit, this.limit)
-        machine.length = at.length
-        if (this.setup.drivenBy === 'current') {
-          machine.commanded = 1
-          machine.currents = on(this.currents)
-          return
-        }
-        machine.way = on(this.way)
-        // Rows may come unevenly: rates of change are taken on even instants, as far apart as the rows are on average.
-        const last = this.instants.at(-1)!
-        const even = Math.max(step, last / (this.instants.length - 1))
-        const places = ticks(Math.ceil(last / even) + 1, even)
-        const speeds = slopeOf(places, interpolated(given, this.way, places))
-        machine.speeds = interpolated(places, speeds, at)
-        machine.accelerations = interpolated(places, slopeOf(places, speeds), at)
+        machine.length = wanted.length
+        if (wanted.currents) machine.commanded = 1
+        machine.currents = wanted.currents ?? machine.currents
+        machine.way = wanted.way ?? machine.way
+        machine.speeds = wanted.speeds ?? machine.speeds
+        machine.accelerations = wanted.accelerations ?? machine.accelerations
       },
+    }
+  }
+
+  /** What drives the axis at every sample of the servo; a fit lays the same log over scenarios that mostly differ elsewhere. */
+  private wantedAt(step: number, duration: number): Wanted {
+    if (this.wanted?.step !== step || this.wanted.duration !== duration)
+      this.wanted = { step, duration, ...this.laid(step, duration) }
+    return this.wanted
+  }
+
+  private laid(step: number, duration: number) {
+    const at = ticks(Math.ceil(duration / step) + 2, step)
+    // In a trace a row shows what was wanted at the servo's sample before it.
+    const given = this.measured.trace ? this.instants.map((t) => step * Math.floor(t / step + 1e-6)) : this.instants
+    const on = (values: Float64Array) => interpolated(given, values, at)
+    if (this.setup.drivenBy === 'current') return { length: at.length, currents: on(this.currents) }
+    // Rows may come unevenly: rates of change are taken on even instants, as far apart as the rows are on average.
+    const last = this.instants.at(-1)!
+    const even = Math.max(step, last / (this.instants.length - 1))
+    const places = ticks(Math.ceil(last / even) + 1, even)
+    const speeds = slopeOf(places, interpolated(given, this.way, places))
+    return {
+      length: at.length,
+      way: on(this.way),
+      speeds: interpolated(places, speeds, at),
+      accelerations: interpolated(places, slopeOf(places, speeds), at),
     }
   }
 }
