@@ -3,11 +3,13 @@ import { CautionLine } from './shell/Cautions.tsx'
 import { FileDrop } from './shell/FileDrop.tsx'
 import { Guard } from './shell/Guard.tsx'
 import { Header } from './shell/Header.tsx'
+import { NotForJob } from './shell/NotForJob.tsx'
 import { Notice } from './shell/Notice.tsx'
 import { RefusedFile } from './shell/RefusedFile.tsx'
 import { useShortcuts } from './shell/shortcuts.ts'
 import { useTheme } from './shell/theme.ts'
 import { replaceView } from './store/address.ts'
+import { useScenario } from './store/scenario.ts'
 import { useView } from './store/view.ts'
 import { VIEWS } from './views/index.ts'
 
@@ -15,7 +17,10 @@ export function App() {
   useTheme()
   useShortcuts()
   const chosen = useView((state) => state.view)
-  const { id, Component, alone = false } = VIEWS.find((view) => view.id === chosen) ?? VIEWS[0]!
+  const view = VIEWS.find((each) => each.id === chosen) ?? VIEWS[0]!
+  const { id, Component, alone = false, jobs = ['grip'] } = view
+  const job = useScenario((state) => state.scenario.job)
+  const takes = jobs === 'any' || jobs.includes(job)
   useEffect(() => {
     if (id !== chosen) replaceView(id) // an address may name a view that this version does not have
   }, [id, chosen])
@@ -25,12 +30,12 @@ export function App() {
         <button type="button" className="skip" onClick={() => document.getElementById('view')?.focus()}>
           Skip to the bench
         </button>
-        {!alone && <Header />}
+        {!(alone && takes) && <Header />}
         <Notice />
         <main id="view" tabIndex={-1}>
-          <Guard key={chosen}>
+          <Guard key={`${chosen} ${job}`}>
             <Suspense fallback={<p role="status">Opening …</p>}>
-              <Component />
+              {takes ? <Component /> : <NotForJob view={view} />}
             </Suspense>
           </Guard>
           <RefusedFile />

@@ -207,6 +207,14 @@ test('robust tune says what no gains reach', async ({ page }) => {
   await expect(tune.getByText(/^Not sound: phase margin \(\d+\)/)).toContainText('The largest of those is')
 })
 
+test('robust tune by the share of parts held asks for something that varies', async ({ page }) => {
+  await openLoops(page)
+  const tune = page.getByRole('region', { name: 'Robust tune' })
+  await tune.getByLabel('Objective').selectOption('Parts held')
+  await expect(tune.getByRole('button', { name: 'Search' })).toBeDisabled()
+  await expect(tune.getByText('Nothing varies from part to part yet')).toBeVisible()
+})
+
 test('settings in drive units: overflow is said, both sheets are saved', async ({ page }) => {
   await openLoops(page)
   const drive = page.getByRole('region', { name: 'Drive units', exact: true })

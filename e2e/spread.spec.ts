@@ -89,6 +89,26 @@ test('of the parts that hold seldom fail: how rarely, the likeliest way, and it 
   await expect(rare.getByText('a second way to fail, far from this one, may be missed')).toBeVisible()
   await audit(page, 'rare failures')
 
+  const drivers = page.getByRole('region', { name: 'What drives the failures' })
+  await drivers.getByLabel('Strategy').selectOption('Threshold stop')
+  await drivers.getByRole('button', { name: 'Work it out' }).click()
+  await expect(drivers.getByText(/^Part · Crack force alone makes .* of the failures, /)).toBeVisible({
+    timeout: 1_200_000,
+  })
+  await drivers.getByLabel('What drives').selectOption('the breaks')
+  await expect(drivers.getByText(/^Part · Crack force alone makes .* of the breaks, /)).toBeVisible()
+
+  const tighter = page.getByRole('region', { name: 'What a tighter tolerance buys' })
+  await tighter.getByLabel('Strategy').selectOption('Current clamp')
+  await tighter.getByLabel('Scatter left').fill('20')
+  await tighter.getByLabel('Scatter left').press('Enter')
+  await tighter.getByRole('button', { name: 'Try each' }).click()
+  await expect(tighter.getByText('Of the same 40 parts, 20.0 % of the scatter left')).toBeVisible()
+  await expect(tighter.getByRole('button', { name: 'Try each anew' })).toBeVisible({ timeout: 1_200_000 })
+  await expect(tighter.getByRole('listitem')).toHaveCount(2)
+  await expect(tighter.locator('.tighter-told')).toBeVisible()
+  await audit(page, 'drivers and tolerances')
+
   const best = page.getByRole('region', { name: 'Best wanted force' })
   await best.getByLabel('Strategy').selectOption('Current clamp')
   await best.getByRole('button', { name: 'Look for it' }).click()
@@ -198,4 +218,26 @@ test('a study is shown: a slide of the customer view, and a section of the repor
   await expect(slide).toContainText('Of 40 parts that differ as the file says')
   await expect(slide.locator('[data-strategy="sensed-force"] .outcome-word')).toHaveText(share!)
   await audit(page, 'slide of many parts')
+})
+
+test('beside a rescue stands how many of the parts that vary the change holds', async ({ page }) => {
+  await page.goto(quickLink())
+  const clamp = card(page, 'Threshold stop')
+  await clamp.locator('.why > summary').click()
+  const rescues = clamp.getByRole('region', { name: /What would save it|How far it may drift/ })
+  await rescues.getByRole('button', { name: 'Cancel' }).click()
+  const grip = rescues.getByRole('button', { name: 'Grip 200 parts' })
+  if ((await rescues.locator(':scope > ul > li').count()) === 0) {
+    await rescues.getByRole('button', { name: 'Search again' }).click()
+    await expect(grip).toBeVisible({ timeout: 1_200_000 })
+  }
+  await grip.click()
+  await rescues.getByRole('button', { name: 'Cancel' }).click()
+  await grip.click()
+  await expect(
+    rescues
+      .locator(':scope > ul > li')
+      .first()
+      .getByText(/^Of 200 parts that vary as the file says .* hold as required/),
+  ).toBeVisible({ timeout: 1_200_000 })
 })

@@ -49,7 +49,14 @@ export { densityOf, quantileOf } from './ask/spread/laws.ts'
 export { FATES, type Fate, isFit, type Outcome as PartOutcome } from './ask/spread/outcome.ts'
 export { BATCH } from './ask/spread/points.ts'
 export { type BestProgress, runBest } from './ask/spread/run-best.ts'
-export { type Drivers, driversAnswer, isSubject, runDrivers, type Subject } from './ask/spread/run-drivers.ts'
+export {
+  type DriverRows,
+  type Drivers,
+  driversAnswer,
+  runDrivers,
+  type Subject,
+  subjectsOf,
+} from './ask/spread/run-drivers.ts'
 export { classOf, type GripMap, type MapAxis, type MapGrid, runMap, UNFIT } from './ask/spread/run-map.ts'
 export { type RareGrips, runRare, tailOf } from './ask/spread/run-rare.ts'
 export { count, emptyTally, fateAt, type Tally, type TallyText, tallyFrom, tallyText } from './ask/spread/tally.ts'
@@ -73,9 +80,18 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
-export type { Doubt } from './job/job.ts'
+export { jobOf } from './job/index.ts'
+export type { ChannelKind, Doubt } from './job/job.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
-export { type Alignment, type FitFault, type FittedValue, type FitWish, NoFit, type ResidualOf } from './log/facts.ts'
+export {
+  type Alignment,
+  type FitFault,
+  type FittedValue,
+  type FitWish,
+  NoFit,
+  type ResidualOf,
+  type Untold,
+} from './log/facts.ts'
 export { FitStopped } from './log/fit.ts'
 export { type Identified, identify } from './log/identify.ts'
 export { layOver } from './log/lay.ts'
@@ -99,6 +115,11 @@ export type { Table } from './log/read/table.ts'
 export { understand } from './log/read/understand.ts'
 export type { Answer as LogAnswer, Driver, ReplaySetup } from './log/replay.ts'
 export { DELAY as LOG_DELAY } from './log/replayed.ts'
+export { axisResponse, type Shown as ResponseShown } from './log/response/axis.ts'
+export { countedRows, fitResponse, type ResponseFit } from './log/response/fit.ts'
+export { curveOf, decades, type ResponseCurve, responseFrom } from './log/response/from.ts'
+export { type MeasuredResponse, type ResponseInput, unrelatedBelow } from './log/response/spectrum.ts'
+export { type ResponseSaid, type ResponseUnits, responseIn } from './log/response/table.ts'
 export { type Spectrum, spectrumOf } from './log/spectrum.ts'
 export { freeable, type LaidLog } from './log/stages.ts'
 export {
@@ -121,7 +142,7 @@ export { loopModels, responseCsv } from './loops/models.ts'
 export type { Curves } from './loops/response.ts'
 export type { StepResponse } from './loops/step-response.ts'
 export { STIFFNESS_SPREAD, type WorkingPoint, type WorkingPointId, workingPointsOf } from './loops/working-point.ts'
-export { CHANNELS, type Channel, type Traces } from './run/channels.ts'
+export { CHANNELS, type Channel, channelsOf, type Traces } from './run/channels.ts'
 export { type Core, compiledCore, sourceCore } from './run/core.ts'
 export { tracesCsv } from './run/csv.ts'
 export { LiveGrip } from './run/live.ts'
@@ -147,7 +168,11 @@ export {
   fitNote,
   freeName,
   intervalText,
+  logsText,
   notesWith,
+  responseName,
+  responseNote,
+  responseText,
   takenText,
   untoldText,
 } from './say/fit.ts'
@@ -173,6 +198,8 @@ export {
   failedDemands,
   grouped,
   holdSentence,
+  NOT_AFTER,
+  othersSentence,
   percent,
   rangeText,
   subjectName,

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react'
-import { PRESETS } from '../../sim/index.ts'
+import { ALL_PRESETS } from '../../sim/index.ts'
 import { addressOf, keepAddress } from '../store/address.ts'
 import { saveScenario } from '../store/file.ts'
 import { useResults } from '../store/results.ts'
@@ -77,7 +77,7 @@ function Navigation() {
 
 function Scenarios() {
   const picker = useRef<HTMLInputElement>(null)
-  const presets = PRESETS.map(({ title, summary, scenario }) => ({
+  const presets = ALL_PRESETS.map(({ title, summary, scenario }) => ({
     label: title,
     detail: summary,
     act: () => useScenario.getState().load(scenario),

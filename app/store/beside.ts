@@ -12,7 +12,7 @@ let last: { scenario: Scenario; beside: Beside } | null = null
 
 /** The same object for the same scenario and axis; null: no axis stands beside. */
 export function besideOf({ scenario, beside: axis }: { scenario: Scenario; beside: Axis | null }): Beside | null {
-  if (!axis) return null
+  if (!axis || scenario.job !== 'grip') return null
   if (last?.scenario !== scenario || last.beside.axis !== axis)
     last = { scenario, beside: { axis, fitted: fitAxis(scenario, axis.actuator) } }
   return last.beside

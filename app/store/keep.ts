@@ -1,5 +1,5 @@
 /** Coming back: the scenario and the axis beside in the address and in the browser, the view's settings and the lessons' progress in the browser. */
-import { CHANNELS, PRESETS, type Scenario, STRATEGIES } from '../../sim/index.ts'
+import { ALL_PRESETS, CHANNELS, type Scenario, STRATEGIES } from '../../sim/index.ts'
 import { keepAddress, linked, linkedBeside, startAddress } from './address.ts'
 import { useLessons } from './lessons.ts'
 import { axisToLink, linkToAxis, linkToScenario, type Opened, scenarioToLink } from './link.ts'
@@ -70,7 +70,7 @@ function restoreScenario() {
 
 /** The first scenario on the bench: nothing to undo. "Reset" goes back to the preset of the same name. */
 function put(scenario: Scenario, beside: Axis | null) {
-  const preset = PRESETS.find((each) => each.scenario.name === scenario.name)
+  const preset = ALL_PRESETS.find((each) => each.scenario.name === scenario.name)
   useScenario.setState({ scenario, base: preset?.scenario ?? scenario, beside })
 }
 

@@ -23,7 +23,9 @@ const LONGEST_LINK = 200_000
 export type Opened = { ok: true; scenario: Scenario } | { ok: false; why: string }
 
 export function scenarioToLink(scenario: Scenario): string {
-  const changed = difference(scenario, defaults(scenario.actuator.kind), ['actuator.kind']) ?? {}
+  const { job, actuator } = scenario
+  const always = ['actuator.kind', ...(job === 'grip' ? [] : ['job'])] // a link that names no job is one of a grip
+  const changed = difference(scenario, defaults(actuator.kind, job), always) ?? {}
   const data = toBase64(deflateSync(strToU8(JSON.stringify(changed)), { level: 9 }))
   return `${VERSION}.${checksum(data)}.${data}`
 }
@@ -73,8 +75,8 @@ function told(faults: Fault[]): string {
 
 const refuse = (why: string): Opened => ({ ok: false, why })
 
-function defaults(kind: Scenario['actuator']['kind']): Scenario {
-  const checked = checkScenario({ actuator: { kind } })
+function defaults(kind: Scenario['actuator']['kind'], job: Scenario['job']): Scenario {
+  const checked = checkScenario({ job, actuator: { kind } })
   if (!checked.ok) throw new Error(`The defaults of ${kind} are not sound.`)
   return checked.scenario
 }

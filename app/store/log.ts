@@ -5,9 +5,18 @@
 import { create } from 'zustand'
 import type { Choices, ColumnChoice, Scenario } from '../../sim/index.ts'
 import { type LogWorker, logWorker } from '../worker/log.ts'
-import type { FitTold, Laid, LogAnswer, LogTold, RecordingOf, Unfit } from '../worker/log-messages.ts'
+import type {
+  FitTold,
+  Laid,
+  LogAnswer,
+  LogTold,
+  RecordingOf,
+  RespondedTold,
+  ResponseQuestion,
+  Unfit,
+} from '../worker/log-messages.ts'
 import { lentOf } from './lent.ts'
-import { type LogSettings, useScenario } from './scenario.ts'
+import { type LogSettings, type ResponseWish, useScenario } from './scenario.ts'
 
 export interface OpenLog {
   id: number
@@ -34,6 +43,11 @@ export interface Asked {
   choices: LogSettings['choices']
 }
 
+/** What a response was asked of, with what was known of the log then. */
+export interface RespondAbout extends ResponseQuestion {
+  told: LogTold | null | undefined
+}
+
 export interface LogState {
   logs: OpenLog[]
   /** Logs over the model as it stands on the bench, and why not. */
@@ -45,6 +59,9 @@ export interface LogState {
     found: (FitTold & { about: Asked }) | null
     why: Unfit | null
   }
+  /** A measured frequency response over that of the axis, and why there is none. */
+  responded: (RespondedTold & { about: RespondAbout }) | null
+  unresponded: Unfit | null
   open(files: Iterable<File>): void
   /** Also ends the reading of it. */
   close(id: number): void
@@ -53,6 +70,9 @@ export interface LogState {
   setRate(id: number, rate: number | null): void
   leaveOut(recording: RecordingOf, out: boolean): void
   setWish(wish: Partial<LogSettings['wish']>, gesture?: string): void
+  setResponse(wish: Partial<ResponseWish>): void
+  /** Asks for the response that is wished for; nothing where none is. */
+  respond(scenario: Scenario): void
   lay(scenario: Scenario): void
   startFit(scenario: Scenario): void
   stopFit(): void
@@ -64,6 +84,7 @@ export const FEWEST = 50
 export const keyOf = ({ log, recording }: RecordingOf) => `${log}/${recording}`
 
 const NO_CHOICES: Choices = {}
+const NOTHING_SAID = {}
 const NO_FIT: LogState['fit'] = { status: 'idle', done: 0, found: null, why: null }
 
 export const choicesOf = ({ choices }: LogSettings, id: number): Choices => choices[id] ?? NO_CHOICES
@@ -77,6 +98,23 @@ export const countedOf = (logs: readonly OpenLog[], { leftOut }: LogSettings): R
       .map(({ log, recording }) => ({ log, recording })),
   )
 
+/** Logs and tables that can show a frequency response, with what each is asked as. */
+export const sourcesOf = (logs: readonly OpenLog[]): { key: string; log: number; recording: number | null }[] => [
+  ...logs.flatMap(({ id, told }) => (told?.response ? [{ key: String(id), log: id, recording: null }] : [])),
+  ...logs.flatMap(({ id, told }) =>
+    (told?.recordings ?? []).flatMap(({ rows }, recording) =>
+      rows >= FEWEST ? [{ key: keyOf({ log: id, recording }), log: id, recording }] : [],
+    ),
+  ),
+]
+
+/** The one that is shown; null: a response was neither opened nor asked for. */
+export function sourceOf(logs: readonly OpenLog[], { response }: LogSettings) {
+  const all = sourcesOf(logs)
+  const wished = response.source === null ? undefined : all.find(({ key }) => key === response.source)
+  return wished ?? all.find(({ recording }) => recording === null) ?? null
+}
+
 /** Something is still being read or understood anew. */
 export const isBusy = (logs: readonly OpenLog[], settings: LogSettings) =>
   logs.some(({ id, status, asked }) => status === 'reading' || (status === 'read' && asked !== choicesOf(settings, id)))
@@ -87,6 +125,7 @@ export const useLog = create<LogState>()((set, get) => {
   let turns = 0
   let laying = 0
   let fitting = 0
+  let responding: { turn: number; question: RespondAbout } | null = null
   let about = new Map<number, Asked>()
   let worker: LogWorker | null = null
 
@@ -122,7 +161,11 @@ export const useLog = create<LogState>()((set, get) => {
         const found = { ...answer.fit, about: take(answer.turn) }
         return set({ fit: { status: 'done', done: 1, found, why: null } })
       }
+      case 'responded':
+        if (answer.turn !== responding?.turn) return
+        return set({ responded: { ...answer.responded, about: responding.question }, unresponded: null })
       case 'unfit':
+        if (answer.turn === responding?.turn) set({ responded: null, unresponded: answer.why })
         if (answer.turn === laying) set({ laid: null, unlaid: answer.why })
         if (answer.turn === fitting) set({ fit: { ...NO_FIT, status: 'failed', why: answer.why } })
     }
@@ -131,6 +174,7 @@ export const useLog = create<LogState>()((set, get) => {
     about = new Map()
     const unread = { status: 'unreadable', told: null } as const
     set({ logs: get().logs.map((log) => ({ ...log, ...unread })), laid: null, unlaid: null, fit: NO_FIT })
+    set({ responded: null, unresponded: null })
   }
   const ask: LogWorker['ask'] = (request) => {
     worker ??= logWorker(hear, lost)
@@ -165,6 +209,8 @@ export const useLog = create<LogState>()((set, get) => {
     laid: null,
     unlaid: null,
     fit: NO_FIT,
+    responded: null,
+    unresponded: null,
 
     open(files) {
       for (const file of files) {
@@ -177,6 +223,7 @@ export const useLog = create<LogState>()((set, get) => {
     close(id) {
       ask({ kind: 'close', log: id })
       set({ logs: get().logs.filter((log) => log.id !== id) })
+      if (get().responded?.about.log === id) set({ responded: null, unresponded: null })
     },
 
     choose(id, place, choice) {
@@ -198,6 +245,23 @@ export const useLog = create<LogState>()((set, get) => {
     },
 
     setWish: (wish, gesture) => change({ wish: { ...settings().wish, ...wish } }, gesture),
+
+    setResponse: (wish) => change({ response: { ...settings().response, ...wish } }),
+
+    respond(scenario) {
+      const source = sourceOf(get().logs, settings())
+      if (!source) {
+        responding = null
+        return set({ responded: null, unresponded: null })
+      }
+      const { shown, said } = settings().response
+      const { log, recording } = source
+      const question = { scenario, log, recording, shown, said: said[log] ?? NOTHING_SAID, told: toldOf(log) }
+      const { responded } = get()
+      if (responded && sameResponse(responded.about, question) && fitStands(scenario, responded)) return
+      responding = { turn: ++turns, question }
+      ask({ kind: 'respond', turn: turns, question: { scenario, log, recording, shown, said: question.said } })
+    },
 
     lay(scenario) {
       if (countedOf(get().logs, settings()).length === 0) {
@@ -237,5 +301,11 @@ export const isHeld = (logs: readonly OpenLog[], { choices }: LogSettings) =>
   logs.some(({ id, told }) => choices[id] && (told?.faults.length ?? 0) > 0)
 
 /** What was fitted still stands on the bench, with the values of before or with those found; name and notes do not matter. */
-export const standsOn = (bench: Scenario, { about, scenario }: NonNullable<LogState['fit']['found']>) =>
+export const standsOn = (bench: Scenario, { about, scenario }: { about: { scenario: Scenario }; scenario: Scenario }) =>
   bench === about.scenario || lentOf('', bench, scenario).edits.every(({ path }) => path === 'notes' || path === 'name')
+
+const sameResponse = (a: RespondAbout, b: RespondAbout) =>
+  a.log === b.log && a.recording === b.recording && a.shown === b.shown && a.said === b.said && a.told === b.told
+
+const fitStands = (bench: Scenario, { about, fit }: NonNullable<LogState['responded']>) =>
+  fit ? standsOn(bench, { about, scenario: fit.scenario }) : bench === about.scenario

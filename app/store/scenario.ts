@@ -11,6 +11,8 @@ import {
   type Fault,
   type FitWish,
   PRESETS,
+  type ResponseSaid,
+  type ResponseShown,
   readPath,
   type Scenario,
 } from '../../sim/index.ts'
@@ -26,6 +28,17 @@ export interface LogSettings {
   /** Recordings that do not count, as `LOG/RECORDING`. */
   leftOut: string[]
   wish: FitWish
+  response: ResponseWish
+}
+
+/** What a person says of frequency responses. */
+export interface ResponseWish {
+  /** Of which recording one is computed, as `LOG/RECORDING`, or which table is shown, as `LOG`; null: the first table there is. */
+  source: string | null
+  /** What answers the current. */
+  shown: ResponseShown
+  /** Of tables, by the number of the log. */
+  said: Record<number, ResponseSaid>
 }
 
 interface Moment {
@@ -84,7 +97,12 @@ export const useScenario = create<ScenarioState>()((set, get) => {
     scenario: first,
     base: first,
     beside: null,
-    logs: { choices: {}, leftOut: [], wish: { free: null, part: null, drivenBy: null, origin: 0 } },
+    logs: {
+      choices: {},
+      leftOut: [],
+      wish: { free: null, part: null, drivenBy: null, origin: 0 },
+      response: { source: null, shown: 'speed', said: {} },
+    },
     faults: [],
     past: [],
     future: [],

@@ -1,11 +1,14 @@
 /** The registry of views: a new one is one folder and one line here. */
 import { type ComponentType, lazy } from 'react'
+import type { JobId } from '../../sim/index.ts'
 import { Bench } from './bench/Bench.tsx'
 
 export interface View {
   id: string
   label: string
   Component: ComponentType
+  /** Jobs of a scenario that it can show; left out: gripping alone. A view that asks for none of it takes any. */
+  jobs?: readonly JobId[] | 'any'
   /** It has the window to itself: without the bar on top, and opened from elsewhere. */
   alone?: boolean
   /** It stands in no list of views and is opened from elsewhere. */
@@ -23,7 +26,7 @@ export const VIEWS: View[] = [
   { id: 'loops', label: 'Loops', Component: later('Loops', () => import('./loops/Loops.tsx')) },
   { id: 'spread', label: 'Spread', Component: later('Spread', () => import('./spread/Spread.tsx')) },
   { id: 'log', label: 'Log', Component: later('Log', () => import('./log/Log.tsx')) },
-  { id: 'lessons', label: 'Lessons', Component: later('Lessons', () => import('./lessons/Lessons.tsx')) },
+  { id: 'lessons', label: 'Lessons', Component: later('Lessons', () => import('./lessons/Lessons.tsx')), jobs: 'any' },
   { id: 'report', label: 'Report', Component: later('Report', () => import('./report/Report.tsx')) },
   { id: 'model', label: 'Model', Component: later('Model', () => import('./model/Model.tsx')) },
   { id: 'new-job', label: 'New job', Component: later('NewJob', () => import('./new-job/NewJob.tsx')), unlisted: true },

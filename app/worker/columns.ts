@@ -1,9 +1,16 @@
 /** Traces that grow while a run streams in. */
-import { CHANNELS, type Traces } from '../../sim/index.ts'
+import { CHANNELS, type ChannelKind, type Traces } from '../../sim/index.ts'
 
 export class GrowingTraces {
   rows = 0
-  private columns: Float64Array[] = CHANNELS.map(() => new Float64Array(0))
+  private readonly channels: readonly ChannelKind[]
+  private columns: Float64Array[]
+
+  /** Of a grip, unless other channels are named. */
+  constructor(channels: readonly ChannelKind[] = CHANNELS) {
+    this.channels = channels
+    this.columns = channels.map(() => new Float64Array(0))
+  }
 
   /** `added`: new rows, one column a channel, or none. The first ones are kept as they are, later ones copied behind them. */
   append(added: Float64Array[]) {
@@ -16,7 +23,7 @@ export class GrowingTraces {
   /** Views of exactly the rows that are there; later rows do not show in them. */
   view(): Traces {
     return Object.fromEntries(
-      CHANNELS.map((channel, index) => [channel.id, this.columns[index]!.subarray(0, this.rows)]),
+      this.channels.map((channel, index) => [channel.id, this.columns[index]!.subarray(0, this.rows)]),
     ) as Traces
   }
 

@@ -11,6 +11,8 @@ import {
   type LogAnswer as ModelAnswer,
   measuredOf,
   NoFit,
+  responseFrom,
+  responseIn,
   spectrumOf,
   type Table,
   understand,
@@ -23,9 +25,11 @@ import type {
   LogRequest,
   LogTold,
   Overlay,
+  ResponseQuestion,
   Unfit,
 } from './log-messages.ts'
 import { readTable } from './log-reading.ts'
+import { responded, responseTable } from './log-response.ts'
 import { rowsKept, sketchOf } from './thin.ts'
 
 /** Most rows of a line that is drawn, and of a column's small picture. */
@@ -64,6 +68,8 @@ export class LogDesk {
         return this.lay(request.turn, request.question)
       case 'fit':
         return this.fit(request.turn, request.question)
+      case 'respond':
+        return this.respond(request.turn, request.question)
       case 'stop':
         this.fitting = 0
     }
@@ -98,7 +104,11 @@ export class LogDesk {
   private tell(log: number, first: boolean): void {
     const { table, log: read } = this.tables.get(log)!
     const recordings = read.recordings.map(({ time: _, values: __, ...rest }) => rest)
-    const told: LogTold = { ...read, recordings }
+    const response = recordings.length === 0 ? responseTable(table) : null
+    // A table over frequency needs no time, nor columns that could be taken for something else.
+    const told: LogTold = response
+      ? { ...read, recordings, response, faults: [], columns: [], remarks: [] }
+      : { ...read, recordings, response }
     const sketches = first
       ? table.columns.map(({ values }) => sketchOf(values.subarray(0, table.rows), SKETCHED))
       : null
@@ -135,6 +145,17 @@ export class LogDesk {
       const { values, untold, runs, settled } = found
       const fit = { ...laidOf(found), taken, values, untold, runs, settled, scenario: found.scenario }
       this.answer({ kind: 'fitted', turn, fit })
+    })
+  }
+
+  private async respond(turn: number, { scenario, log, recording, shown, said }: ResponseQuestion): Promise<void> {
+    await this.trying(turn, async () => {
+      const { table, log: read } = this.tables.get(log)!
+      const measured =
+        recording === null
+          ? responseIn(table, said)!.response
+          : responseFrom(measuredOf(read.recordings[recording]!, scenario).measured, shown)
+      this.answer({ kind: 'responded', turn, responded: responded(scenario, measured, shown, whyOf) })
     })
   }
 

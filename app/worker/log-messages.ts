@@ -11,6 +11,12 @@ import type {
   Recording,
   ReplaySetup,
   ResidualOf,
+  ResponseCurve,
+  ResponseFit,
+  ResponseInput,
+  ResponseSaid,
+  ResponseShown,
+  ResponseUnits,
   Scenario,
   Spectrum,
   Taken,
@@ -19,6 +25,17 @@ import type {
 /** A log without its figures. */
 export interface LogTold extends Omit<Log, 'recordings'> {
   recordings: Omit<Recording, 'time' | 'values'>[]
+  /** It is no log but a frequency response, as somebody has measured it. */
+  response: ResponseTable | null
+}
+
+/** A table of a frequency response: its rows, first and last frequency [rad/s], and how it was understood. */
+export interface ResponseTable {
+  rows: number
+  from: number
+  to: number
+  units: ResponseUnits
+  coherence: boolean
 }
 
 /** A recording of a log that is open. */
@@ -33,6 +50,33 @@ export interface FitQuestion {
   wish: FitWish
 }
 
+/** A response is asked for: that of a table, or one computed from a recording. */
+export interface ResponseQuestion {
+  scenario: Scenario
+  log: number
+  recording: number | null
+  shown: ResponseShown
+  said: ResponseSaid
+}
+
+/** A measured response over that of the axis as it stands, and as fitted to it. */
+export interface RespondedTold {
+  measured: ResponseCurve
+  /** Null: nobody knows it. */
+  coherence: Float64Array | null
+  /** Separate blocks that were averaged, 0 where nobody knows it. */
+  blocks: number
+  /** What drives the axis. */
+  input: ResponseInput
+  /** By row of it: 1 where it counts. */
+  counts: Uint8Array
+  before: ResponseCurve
+  after: ResponseCurve | null
+  fit: ResponseFit | null
+  /** Why there is no fit. */
+  why: Unfit | null
+}
+
 /** Page → worker. `log` names a log that was opened, `turn` counts questions up: only the last is listened to. */
 export type LogRequest =
   | { kind: 'read'; log: number; file: Blob }
@@ -40,6 +84,7 @@ export type LogRequest =
   | { kind: 'understand'; log: number; choices: Choices }
   | { kind: 'lay'; turn: number; question: FitQuestion }
   | { kind: 'fit'; turn: number; question: FitQuestion }
+  | { kind: 'respond'; turn: number; question: ResponseQuestion }
   | { kind: 'stop' }
 
 /** What was measured over what is simulated, at instants of which so many are kept that no extreme is lost. */
@@ -90,5 +135,6 @@ export type LogAnswer =
   | { kind: 'laid'; turn: number; laid: Laid }
   | { kind: 'fitting'; turn: number; done: number }
   | { kind: 'fitted'; turn: number; fit: FitTold }
+  | { kind: 'responded'; turn: number; responded: RespondedTold }
   | { kind: 'unfit'; turn: number; why: Unfit }
   | { kind: 'stopped'; turn: number }

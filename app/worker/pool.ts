@@ -2,7 +2,7 @@
  * Several simulator workers behind one counter. Work comes in lanes: in a lane the latest job wins and older ones are
  * dropped, so that nothing ever queues behind an answer that nobody wants any more.
  */
-import type { GripResult, Traces } from '../../sim/index.ts'
+import { channelsOf, type GripResult, jobOf, type Traces } from '../../sim/index.ts'
 import { type JobEvents, SimulatorClient } from './client.ts'
 import { GrowingTraces } from './columns.ts'
 import type { GripJob } from './messages.ts'
@@ -97,7 +97,7 @@ export class SimulatorPool {
   }
 
   private start(seat: Seat, task: Task) {
-    const traces = new GrowingTraces()
+    const traces = new GrowingTraces(channelsOf(jobOf(task.job.scenario)))
     let share = 0
     const end = (tell: () => void) => {
       seat.task = null

@@ -1,5 +1,5 @@
 /** The simulator's side of the door: runs one job at a time and hands out its traces piece by piece. */
-import { CHANNELS, judgeGrip, simulateGrip, type Traces } from '../../sim/index.ts'
+import { channelsOf, jobOf, judgeGrip, type Scenario, simulateGrip, type Traces } from '../../sim/index.ts'
 import { newCore } from './core.ts'
 import type { Answer, Request } from './messages.ts'
 
@@ -48,13 +48,15 @@ self.onmessage = ({ data: { job, input, newest } }: MessageEvent<Request>) => {
       : { ...judgeGrip(scenario, strategy, { core, onProgress }), traces: null }
     if (!wanted()) return answer({ kind: 'stopped', job })
     if (ran.traces && streamed) release()
-    else if (ran.traces) send(columnsOf(ran.traces))
+    else if (ran.traces) send(columnsOf(scenario, ran.traces))
     answer({ kind: 'done', job, result: ran.result })
   } catch (error) {
     answer({ kind: 'failed', job, message: error instanceof Error ? error.message : String(error) })
   }
 }
 
-const columnsOf = (traces: Traces) => CHANNELS.map(({ id }) => traces[id])
+/** Columns of the job that the scenario describes. */
+const columnsOf = (scenario: Scenario, traces: Traces) =>
+  channelsOf(jobOf(scenario)).map(({ id }) => (traces as Record<string, Float64Array>)[id]!)
 
 answer({ kind: 'ready' })

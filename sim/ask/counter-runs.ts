@@ -114,7 +114,7 @@ const LEFT = 0.005
 function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
   const { approach, run, arm, events } = scenario
   const job = jobOf(scenario)
-  const { touch } = job.workOf(scenario)
+  const { meets } = job.workOf(scenario)
   const { speed, travel } = slowTouch(scenario, strategy)
   if (approach.speed <= speed) return []
   const creep = [
@@ -124,7 +124,7 @@ function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
   const slow = editScenario(scenario, [...creep, set('approach.overtravel', FAR)])
   if (!slow.ok) return creep
   const pressing = Math.min(LONGEST, travel / speed)
-  const delay = approachTime(slow.scenario, touch) + pressing - approachTime(scenario, touch)
+  const delay = approachTime(slow.scenario, meets) + pressing - approachTime(scenario, meets)
   return [
     ...creep,
     set('run.duration', run.duration + delay),

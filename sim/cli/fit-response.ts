@@ -1,12 +1,13 @@
 /** The frequency domain of `fit`: a response that somebody has measured, or one from a log of noise or a chirp. */
-import { measuredOf, wholeColumn } from '../log/measured.ts'
+import { NoFit } from '../log/facts.ts'
+import { measuredOf } from '../log/measured.ts'
 import type { Shown } from '../log/response/axis.ts'
 import { fitResponse, type ResponseFit } from '../log/response/fit.ts'
-import { type MeasuredResponse, responseOf } from '../log/response/spectrum.ts'
+import { responseFrom } from '../log/response/from.ts'
+import type { MeasuredResponse } from '../log/response/spectrum.ts'
 import { responseIn } from '../log/response/table.ts'
-import { smoothSpeed } from '../log/stages.ts'
 import { inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
-import { responseText, untoldText } from '../say/fit.ts'
+import { fitFaultText, responseText, untoldText } from '../say/fit.ts'
 import { wordingOf } from '../say/wording.ts'
 import { quantityAt, type Scenario } from '../scenario/index.ts'
 import { figureText, Refused } from './command.ts'
@@ -48,20 +49,14 @@ async function measuredResponse(
   if (read) return read.response
   const { recordings } = await usableLog(file, options)
   const longest = recordings.reduce((a, b) => (b.rows > a.rows ? b : a))
-  const { measured } = measuredOf(longest, scenario)
-  const input = wholeColumn(measured, 'command') ?? wholeColumn(measured, 'current')
-  const output =
-    shown === 'speed' ? (wholeColumn(measured, 'speed') ?? smoothSpeed(measured)) : wholeColumn(measured, 'motorTravel')
-  if (!input || !output)
-    throw new Refused([`${file}: allowed a current or command beside the ${shown}, or frequency, magnitude and phase`])
-  return refusing(file, () => responseOf(measured.time, input, output))
+  return refusing(file, () => responseFrom(measuredOf(longest, scenario).measured, shown))
 }
 
 function refusing<T>(file: string, compute: () => T): T {
   try {
     return compute()
   } catch (error) {
-    if (error instanceof RangeError) throw new Refused([`${file}: ${error.message}`])
+    if (error instanceof NoFit) throw new Refused([`${file}: ${inPlainSpaces(fitFaultText(error.fault))}`])
     throw error
   }
 }

@@ -1,6 +1,6 @@
 /** Reading a scenario: a file, a preset or standard input, and the edits of `--set`. */
 import { closeSync, openSync, readSync } from 'node:fs'
-import { editScenario, faultLine, LONGEST_FILE, PRESETS, parseScenario, type Scenario } from '../scenario/index.ts'
+import { ALL_PRESETS, editScenario, faultLine, LONGEST_FILE, parseScenario, type Scenario } from '../scenario/index.ts'
 import { isJson, optionsOf, Refused, SCENARIO_OPTIONS, strategyNamed } from './command.ts'
 import { reasonOf } from './system.ts'
 
@@ -41,7 +41,7 @@ function assignment(text: string): { path: string; value: unknown } {
 }
 
 function textOf(file: string): string {
-  const preset = PRESETS.find((candidate) => candidate.id === file)
+  const preset = ALL_PRESETS.find((candidate) => candidate.id === file)
   if (preset) return JSON.stringify(preset.scenario)
   const from = file === '-' ? 0 : opened(file)
   try {

@@ -1,11 +1,10 @@
 import { type Runner, runnerOn } from '../ask/runner.ts'
 import { runAfter } from '../ask/spread/after.ts'
-import type { Gained } from '../ask/spread/tighten.ts'
 import { bestOf, type TuneProgress, tradeOff, tuneGains } from '../ask/tune.ts'
 import type { TuneCandidate, TuneObjective, TuneOptions } from '../ask/tune-judge.ts'
 import { STIFFNESS_SPREAD } from '../loops/working-point.ts'
 import { inPlainSpaces } from '../say/figure.ts'
-import { afterSentence } from '../say/spread.ts'
+import { othersSentence } from '../say/spread.ts'
 import { missWhy, missWords } from '../say/tune.ts'
 import { wordingOf } from '../say/wording.ts'
 import { Refusal, type Scenario } from '../scenario/index.ts'
@@ -72,7 +71,7 @@ export const tune: Command = {
     const parts = await otherParts(scenario, options, answer.best)
     if (json)
       printJson({ format: 'jawbench-tune', version: 1, ...options, ...answer, ...counts, ...(parts && { parts }) })
-    else print(tuneTable(answer, counts) + (parts ? `\n${partsSentence(parts)}` : ''))
+    else print(tuneTable(answer, counts) + (parts ? `\n${othersSentence(parts, OTHERS.grips)}` : ''))
     return 0
   },
 }
@@ -94,9 +93,6 @@ async function otherParts(scenario: Scenario, { strategy, objective }: TuneOptio
   const [gained] = await runAfter({ scenario, strategy, ...OTHERS }, [best.edits], crew)
   return gained ?? null
 }
-
-const partsSentence = (parts: Gained) =>
-  `The best on parts that it was not chosen by, against the gains on the bench: ${afterSentence(parts, OTHERS.grips)}`
 
 function tuneOptions(strategy: StrategyId, values: Record<string, unknown>): TuneOptions {
   const objective = OBJECTIVES.find((id) => id === values.objective)

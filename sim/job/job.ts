@@ -42,6 +42,8 @@ export interface Work {
   perEffort: number
   /** Travel to first touch of the nominal work, and where the approach has to end at the latest [m]. */
   touch: number
+  /** Travel at which the output's momentum meets what stops it: of a grip the part itself, of a press its shoulder [m]. */
+  meets: number
   stroke: number
   /** Travel from which on the creep speed holds [m]; Infinity: nowhere. */
   creepFrom: number

@@ -2,13 +2,16 @@
 import type { Load } from '../axis/load.ts'
 import { FreeLoad } from './free.ts'
 import { GripLoad } from './grip/load.ts'
+import { PressLoad } from './press/load.ts'
 
 export enum LoadId {
   grip,
   free,
+  press,
 }
 
 export function loadOf(id: LoadId): Load {
   if (id === LoadId.free) return new FreeLoad()
+  if (id === LoadId.press) return new PressLoad()
   return new GripLoad()
 }

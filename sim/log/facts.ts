@@ -62,6 +62,12 @@ export type FitFault =
   | { kind: 'no-quantity'; path: string }
   | { kind: 'nothing-free' }
   | { kind: 'another-axis'; channel: AnswerChannel; share: number }
+  /** Of a frequency response: so many of its frequencies count, and so many quantities are free. */
+  | { kind: 'few-frequencies'; used: number; leftOut: number; free: number }
+  | { kind: 'another-response' }
+  /** A log that gives no frequency response: so many rows, and how many it takes. */
+  | { kind: 'short-response'; rows: number; least: number }
+  | { kind: 'no-response'; shown: 'speed' | 'position' }
 
 export class NoFit extends Error {
   readonly fault: FitFault

@@ -87,6 +87,14 @@ export function fitFaultText(fault: FitFault): string {
       return 'its moves are too plain to tell anything of the axis; record a move both ways at two speeds'
     case 'another-axis':
       return `the fit does not describe this axis: ${percent(Math.min(1, fault.share))} of the ${fitChannel(fault.channel)} stays unexplained${fault.share > 1 ? ' and more' : ''}; gains, force constant, or signs and scales of the columns are those of another one`
+    case 'few-frequencies':
+      return `${fault.used === 0 ? 'none' : `only ${fault.used}`} of its frequencies can be used${fault.leftOut > 0 ? `, ${fault.leftOut} are left out, whose coherence may be that of unrelated signals` : ''}; more than ${fault.free} are needed, as so many quantities are free`
+    case 'another-response':
+      return 'the fit does not describe this axis: most of the response stays unexplained; what drives it and what it shows, units and scale of the magnitude, or the force constant are those of another one'
+    case 'short-response':
+      return `${fault.rows} rows are too few for a frequency response, which takes at least ${fault.least}`
+    case 'no-response':
+      return `it has no current or command beside the ${fault.shown}, of which a frequency response could be computed`
   }
 }
 
@@ -127,13 +135,18 @@ export function intervalText(
   return high === null ? `from ${write(low)}` : `${write(low)} to ${write(high)}`
 }
 
+/** A logarithm of a ratio in the units of a response: 0.1 is 0.87 dB and 5.7°. */
+const responseLeft = (left: number) => `${decibels((20 * left) / Math.LN10)} or ${degrees((180 * left) / Math.PI)}`
+
 /** How well a frequency response is met, and where the fitted axis swings. */
-export function responseText({ before, after, used, leftOut, resonance }: ResponseFit, words: Wording): string {
-  const level = (left: number) => `${decibels((20 * left) / Math.LN10)} or ${degrees((180 * left) / Math.PI)}`
+export function responseText(
+  { before, after, used, leftOut, resonance }: Pick<ResponseFit, 'before' | 'after' | 'used' | 'leftOut' | 'resonance'>,
+  words: Wording,
+): string {
   const left = leftOut > 0 ? `; ${leftOut} left out, whose coherence may be that of unrelated signals` : ''
   const swing =
     resonance === null ? '' : ` Motor side and output swing against each other at ${words.swing(resonance)}.`
-  return `${used} frequencies, ${level(after)} left (rms), before ${level(before)}${left}.${swing}`
+  return `${used} frequencies, ${responseLeft(after)} left (rms), before ${responseLeft(before)}${left}.${swing}`
 }
 
 /** What a scenario keeps of the logs that it was fitted to, of so many seconds each, and the report shows with its notes. */
@@ -143,21 +156,36 @@ export function fitNote(
   seconds: readonly number[],
   words: Wording,
 ): string {
+  return `Fitted to ${logsText(seconds, words)}, with 95 % intervals: ${valuesText(scenario, values, words)}.`
+}
+
+/** "a log of 3 s", "2 logs of 5 s together" */
+export function logsText(seconds: readonly number[], words: Wording): string {
+  const total = words.time(seconds.reduce((sum, each) => sum + each, 0))
+  return seconds.length === 1 ? `a log of ${total}` : `${seconds.length} logs of ${total} together`
+}
+
+/** The same of a frequency response. */
+export const responseNote = (scenario: Axis, { values, used }: Pick<ResponseFit, 'values' | 'used'>, words: Wording) =>
+  `Fitted to ${responseName(used)}, with 95 % intervals: ${valuesText(scenario, values, words)}.`
+
+export const responseName = (used: number) => `a frequency response of ${used} frequencies`
+
+function valuesText(scenario: Axis, values: readonly FittedValue[], words: Wording): string {
   const found = values.flatMap(({ path, value, low, high }) => {
     const schema = quantityAt(scenario, path)
     if (!schema) return []
     const range = low === null || high === null ? 'not told' : `${words.of(schema, low)} to ${words.of(schema, high)}`
     return [`${freeName(scenario, path).toLowerCase()} ${words.of(schema, value)} (${range})`]
   })
-  const log = seconds.length === 1 ? 'a log' : `${seconds.length} logs`
-  return `Fitted to ${log} of ${words.time(seconds.reduce((sum, each) => sum + each, 0))}, with 95 % intervals: ${found.join(', ')}.`
+  return found.join(', ')
 }
 
 /** The scenario's notes with that of its fit, in the place of one of an earlier fit. */
 export function notesWith(notes: string, note: string): string {
   const kept = notes
     .split('\n')
-    .filter((line) => !/^Fitted to (a log|\d+ logs) of /.test(line))
+    .filter((line) => !/^Fitted to (a log|\d+ logs|a frequency response) of /.test(line))
     .join('\n')
     .trimEnd()
   return kept === '' ? note : `${kept}\n${note}`

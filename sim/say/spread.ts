@@ -111,9 +111,21 @@ export function tightSentence(tightened: Tightened[], factor: number, nameOf: (p
   const [best] = tightened.filter(({ gain }) => gain.low > 0).sort((a, b) => b.gain.share - a.gain.share)
   const how = factor === 0 ? 'no scatter' : factor === 0.5 ? 'half the scatter' : `${percent(factor)} of the scatter`
   if (!best) return `No single quantity with ${how} holds more parts, as far as these parts can tell.`
-  return `${nameOf(best.path)} with ${how} buys most: ${tightText(best)}.`
+  const near = tightened.filter((each) => each !== best && each.gain.high > best.gain.low)
+  const likewise = near.length
+    ? ` These parts cannot tell it from ${near.map(({ path }) => nameOf(path)).join(', ')}.`
+    : ''
+  return `${nameOf(best.path)} with ${how} buys most: ${tightText(best)}.${likewise}`
 }
 
 /** "Of 200 parts that vary as the file says 98.0 % hold as required (…), 4 points more (…)", after a change. */
 export const afterSentence = (gained: Gained, grips: number) =>
   `Of ${grouped(grips)} parts that vary as the file says ${tightText(gained)}.`
+
+/** Where no part follows what was changed. */
+export const NOT_AFTER =
+  'How many parts it holds cannot be told: its spread has values of its own, or the format refuses the change.'
+
+/** Of parts that a search has not seen: the best of many is a little lucky on those that chose it. */
+export const othersSentence = (gained: Gained, grips: number) =>
+  `On parts that they were not chosen by, against the gains on the bench: of ${grouped(grips)} parts that vary as the file says ${tightText(gained)}.`

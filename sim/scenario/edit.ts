@@ -2,7 +2,7 @@
 import { liftEdit, pathBefore } from './migrate.ts'
 import { holds, type Key, keysOf, readPath } from './path.ts'
 import { quantityAt } from './quantity-at.ts'
-import { type ActuatorKind, SCHEMAS, type Scenario } from './schema/index.ts'
+import { type ActuatorKind, JOBS, type JobId, SCHEMAS, type Scenario } from './schema/index.ts'
 import { type Checked, checkScenario, type Fault } from './validate.ts'
 
 export interface Edit {
@@ -31,6 +31,7 @@ export function editScenario(input: object, edits: Edit[]): Checked {
 }
 
 interface Spreads {
+  job?: unknown
   actuator?: { kind?: unknown }
   spread?: { varies?: { path: string }[]; together?: { paths: string[] }[] }
 }
@@ -54,8 +55,11 @@ function isGone(before: Spreads, after: Spreads, path: string): boolean {
   const [was, is] = [before, after].map((each) => readPath(each as Scenario, path))
   if (typeof was !== 'number' || typeof is === 'number') return false
   const kind = after.actuator?.kind
-  return !(isKind(kind) && quantityAt({ actuator: { kind } }, path)?.default !== undefined)
+  const job = isJob(after.job) ? { job: after.job } : {}
+  return !(isKind(kind) && quantityAt({ actuator: { kind }, ...job }, path)?.default !== undefined)
 }
+
+const isJob = (job: unknown): job is JobId => typeof job === 'string' && Object.hasOwn(JOBS, job)
 
 const isKind = (kind: unknown): kind is ActuatorKind => typeof kind === 'string' && Object.hasOwn(SCHEMAS, kind)
 

@@ -1,6 +1,6 @@
 /** Looks a quantity up in the schema. */
 import type { QuantitySchema } from './quantity.ts'
-import { type ActuatorKind, SCHEMAS } from './schema/index.ts'
+import { type ActuatorKind, FIRST_JOB, JOBS, type JobId } from './schema/index.ts'
 
 interface Node {
   properties?: Record<string, Node>
@@ -9,9 +9,12 @@ interface Node {
   type?: string
 }
 
-/** Schema of the quantity at a path; null where there is none. */
-export function quantityAt(scenario: { actuator: { kind: ActuatorKind } }, path: string): QuantitySchema | null {
-  let at: Node | undefined = SCHEMAS[scenario.actuator.kind] as Node
+/** Schema of the quantity at a path, of a grip where no job is named; null where there is none. */
+export function quantityAt(
+  { actuator, job = FIRST_JOB }: { actuator: { kind: ActuatorKind }; job?: JobId },
+  path: string,
+): QuantitySchema | null {
+  let at: Node | undefined = JOBS[job][actuator.kind] as Node
   for (const key of path.split(/[.[\]]+/).filter((each) => each !== '')) {
     const inner: Node = at?.anyOf?.find((option) => option.type !== 'null') ?? at!
     at = /^\d+$/.test(key)

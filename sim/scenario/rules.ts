@@ -1,5 +1,6 @@
 /** What keys of a scenario demand of each other. A rule is only asked when every key it reads is there and sound by itself. */
 import { liftTime } from './lift.ts'
+import { PRESS_RULES } from './press-rules.ts'
 import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
 import { SCENARIO_SCHEMA } from './schema/index.ts'
 import { STRATEGY_RULES } from './schema/strategies.ts'
@@ -130,6 +131,7 @@ export const RULES: Rule[] = [
     (s) => `null, or a time within the run of ${s.run.duration} s`,
   ),
   ...STRATEGY_RULES,
+  ...PRESS_RULES,
   { reads: ['requirements'], check: requirementFaults },
   { reads: ['spread', 'actuator'], check: spreadFaults },
 ]

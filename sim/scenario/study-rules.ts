@@ -1,7 +1,7 @@
 /** What requirements and spread demand: of each law its own sizes, of each path a quantity of this scenario that may vary. */
 import { readPath } from './path.ts'
 import { quantityAt } from './quantity-at.ts'
-import type { Scenario, Varied } from './schema/index.ts'
+import type { JobId, Scenario, Varied } from './schema/index.ts'
 import type { Fault } from './validate.ts'
 
 type Size = keyof Varied &
@@ -44,8 +44,11 @@ export const spreadFaults = (scenario: Scenario): Fault[] => {
   ]
 }
 
+/** A quantity that a file of the job always has. */
+const EXAMPLES: Record<JobId, string> = { grip: 'part.width', press: 'bushing.interference' }
+
 function pathFaults(scenario: Scenario, given: string, doubled: boolean, path: string): Fault[] {
-  const allowed = 'the path of a quantity that this scenario has, such as part.width'
+  const allowed = `the path of a quantity that this scenario has, such as ${EXAMPLES[scenario.job]}`
   if (FIXED.test(given)) return [{ path, given, allowed: 'a quantity of the hardware, the part or the job' }]
   if (!quantityAt(scenario, given) || typeof readPath(scenario, given) !== 'number') return [{ path, given, allowed }]
   return doubled ? [{ path, given: `${given} a second time`, allowed: 'each quantity once' }] : []

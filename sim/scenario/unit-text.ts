@@ -21,6 +21,8 @@ const UNITS: Record<string, [factor: number, ...powers: number[]]> = {
   s: [1, 0, 0, 1],
   A: [1, 0, 0, 0, 1],
   N: [1, 1, 1, -2],
+  Pa: [1, -1, 1, -2],
+  J: [1, 2, 1, -2],
   V: [1, 2, 1, -3, -1],
   Ω: [1, 2, 1, -3, -2],
   H: [1, 2, 1, -2, -2],
@@ -40,13 +42,14 @@ const UNITS: Record<string, [factor: number, ...powers: number[]]> = {
   oz: [pound / 16, 0, 1],
   lbf: [pound * gravity, 1, 1, -2],
   ozf: [(pound / 16) * gravity, 1, 1, -2],
+  psi: [(pound * gravity) / (inch * inch), -1, 1, -2],
   min: [60, 0, 0, 1],
   h: [3600, 0, 0, 1],
 }
 
 /** Those that take a prefix. */
-const PREFIXED = /^([nµmcdkM])(m|g|s|A|N|V|Ω|H|W|Hz)$/
-const PREFIXES: Record<string, number> = { n: 1e-9, µ: 1e-6, m: 1e-3, c: 1e-2, d: 0.1, k: 1e3, M: 1e6 }
+const PREFIXED = /^([nµmcdkMG])(m|g|s|A|N|V|Ω|H|W|Hz|Pa|J|psi)$/
+const PREFIXES: Record<string, number> = { n: 1e-9, µ: 1e-6, m: 1e-3, c: 1e-2, d: 0.1, k: 1e3, M: 1e6, G: 1e9 }
 
 /** Other spellings. */
 const SPELLINGS: [RegExp, string][] = [

@@ -4,6 +4,7 @@ import type { QuantitySchema } from './quantity.ts'
 import { quantityAt } from './quantity-at.ts'
 import { RULES } from './rules.ts'
 import type { Scenario } from './schema/index.ts'
+import type { PressGroups } from './schema/press.ts'
 import type { Fault } from './validate.ts'
 
 export interface Variation {
@@ -27,6 +28,8 @@ export function varying(scenario: Scenario, paths: string[]): (values: ArrayLike
     if (!schema || !keys || typeof readPath(scenario, path) !== 'number') throw new RangeError(`no quantity at ${path}`)
     return { schema, keys }
   })
+  // The file of each job has keys of its own, and rules for them.
+  const rules = RULES.filter(({ reads }) => reads.every((path) => readPath(scenario, path) !== undefined))
   return (given) => {
     const made = new Set<object>()
     const copy = own(scenario, made)
@@ -35,16 +38,22 @@ export function varying(scenario: Scenario, paths: string[]): (values: ArrayLike
     follow(copy, made)
     const stands = paths.map((path) => readPath(copy, path) as number)
     const cut = stands.map((value, at) => value !== (places[at]!.schema.type === 'integer' ? values[at] : given[at]))
-    return { scenario: copy, values: stands, cut, faults: RULES.flatMap(({ check }) => check(copy)) }
+    return { scenario: copy, values: stands, cut, faults: rules.flatMap(({ check }) => check(copy)) }
   }
 }
 
 /** What moves does not hold better than what rests: sliding friction goes no higher than static, break-away no lower than Coulomb. */
-function follow({ jaws, actuator }: Scenario, made: Set<object>): void {
-  const friction: { static: number; sliding: number } = jaws.friction
+function follow(scenario: Scenario, made: Set<object>): void {
+  const { actuator } = scenario
   const transmission: { coulomb: number; breakaway: number } = actuator.transmission
   // Only what has been copied can have changed.
-  if (made.has(friction)) friction.sliding = Math.min(friction.sliding, friction.static)
+  if (scenario.job === 'press') {
+    const friction: { static: number; pressing: number } = (scenario as unknown as PressGroups).joint.friction
+    if (made.has(friction)) friction.static = Math.max(friction.static, friction.pressing)
+  } else {
+    const friction: { static: number; sliding: number } = scenario.jaws.friction
+    if (made.has(friction)) friction.sliding = Math.min(friction.sliding, friction.static)
+  }
   if (made.has(transmission)) transmission.breakaway = Math.max(transmission.breakaway, transmission.coulomb)
 }
 

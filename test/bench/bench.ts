@@ -8,6 +8,7 @@ import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
 import { opening } from './opening.ts'
+import { part } from './part.ts'
 import { RUN, spawnPart } from './process.ts'
 import { RESCUE_SAMPLES, rescue } from './rescue.ts'
 import { scatter } from './scatter.ts'
@@ -27,6 +28,7 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   slider,
   study,
   scatter,
+  part,
 }
 
 const asked = process.argv.slice(2)

@@ -8,6 +8,7 @@ import { rescueTable } from '../../sim/cli/rescue.ts'
 import { tuneTable } from '../../sim/cli/tune.ts'
 import { whyTable } from '../../sim/cli/why.ts'
 import {
+  ALL_PRESETS,
   CHANNELS,
   inPlainSpaces,
   LONGEST_FILE,
@@ -91,7 +92,7 @@ describe('jawbench grip', () => {
 
 describe('jawbench presets, schema and loops', () => {
   it('prints a preset as a file that it takes again', async () => {
-    expect((await here('presets')).stdout.split('\n').length).toBe(PRESETS.length + 1)
+    expect((await here('presets')).stdout.split('\n').length).toBe(ALL_PRESETS.length + 1)
     const text = (await here('presets', 'bauble')).stdout
     expect(JSON.parse(text)).toEqual(PRESETS.find(({ id }) => id === 'bauble')!.scenario)
   })

@@ -3,9 +3,11 @@
 import base64 from 'virtual:core'
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { compiledCore, PRESETS, type Scenario, STRATEGIES, simulateGrip } from '../../sim/index.ts'
+import { ALL_PRESETS, compiledCore, type Scenario, STRATEGIES } from '../../sim/index.ts'
 import { modelOf } from '../../sim/model/model.ts'
+import { simulate } from '../../sim/run/simulate.ts'
 import { absurd, plausible } from '../grip/random.ts'
+import { drawnPresses } from '../job/press/random.ts'
 import { KINDS } from '../scenario/schema-walk.ts'
 
 const core = compiledCore(new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(base64, 'base64'))).exports)
@@ -26,14 +28,14 @@ function affordable(scenario: Scenario): boolean {
 
 function sameBits(name: string, scenario: Scenario): void {
   for (const { id } of STRATEGIES) {
-    const { result } = simulateGrip(scenario, id, { core })
+    const { result } = simulate(scenario, id, { core })
     expect(result.hash, `${name}, ${id}`).toMatch(/^[0-9a-f]{16}$/)
-    expect(result, `${name}, ${id}`).toEqual(simulateGrip(scenario, id).result)
+    expect(result, `${name}, ${id}`).toEqual(simulate(scenario, id).result)
   }
 }
 
-it.each(PRESETS.map(({ id, scenario }) => [id, scenario] as const))('%s by every strategy', (id, scenario) => {
-  sameBits(id, scenario)
+it.each(ALL_PRESETS.map(({ id, scenario }) => [id, scenario] as const))('%s by every strategy', (id, scenario) => {
+  sameBits(id, { ...scenario, run: { ...scenario.run, cycle: null } }) // one run tells as much as the rounds of a duty
 })
 
 it.each(KINDS)('random %s axes by every strategy', (kind) => {
@@ -47,4 +49,15 @@ it.each(KINDS)('random %s axes by every strategy', (kind) => {
       sameBits(`${draw.name} ${kind} ${n}`, scenario)
     })
   }
+})
+
+it('random presses by every strategy', () => {
+  const corpus = fc
+    .sample(drawnPresses, { numRuns: 5 * EACH, seed: SEED })
+    .filter(affordable)
+    .slice(0, EACH)
+  expect(corpus.length).toBe(EACH)
+  corpus.forEach((scenario, n) => {
+    sameBits(`press ${n}`, scenario)
+  })
 })

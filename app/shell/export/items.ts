@@ -22,10 +22,10 @@ async function savePicture() {
 }
 
 async function saveTraces(id: StrategyId, label: string) {
-  const traces = useResults.getState().runs[id]?.traces
-  if (!traces) return useResults.getState().say(`${label} has no traces to export yet.`)
+  const run = useResults.getState().runs[id]
+  if (!run?.traces) return useResults.getState().say(`${label} has no traces to export yet.`)
   const { saveCsv } = await import('./csv.ts')
-  saveCsv(traces, `${partName()}-${id}.csv`)
+  saveCsv(run.scenario, run.traces, `${partName()}-${id}.csv`)
 }
 
 const partName = () => fileName(useScenario.getState().scenario.name)

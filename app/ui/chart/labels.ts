@@ -141,10 +141,24 @@ function differenceText(content: ChartContent, series: ChartSeries, at: number, 
 
 const NOTHING = 1e-6
 
+/** Largest size that any series of a chart comes to, worked out once. */
+const largest = new WeakMap<ChartContent, number>()
+
+function largestOf(content: ChartContent): number {
+  let size = largest.get(content)
+  if (size === undefined) {
+    size = content.calm
+    for (const { values } of content.series)
+      for (const value of values ?? []) if (Math.abs(value) > size) size = Math.abs(value)
+    largest.set(content, size)
+  }
+  return size
+}
+
 /** The value of a series at a time, with its unit. */
 export function valueText(content: ChartContent, series: ChartSeries, at: number): string {
   const found = valueAt(timeOf(content, series), series.values, at)
-  // What is nothing against the span that is shown at least reads 0.
-  const value = found !== null && Math.abs(found) < NOTHING * content.calm ? 0 : found
+  // What is nothing against all that is drawn reads 0.
+  const value = found !== null && Math.abs(found) < NOTHING * largestOf(content) ? 0 : found
   return withUnit(formatFigure(value === null ? null : content.unit.toShown(value)), content.unit.symbol)
 }

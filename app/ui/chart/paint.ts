@@ -184,6 +184,7 @@ const heightOf = (plot: uPlot, content: ChartContent, value: number) =>
 /** Text with a halo of the ground it stands on, so that it stays legible over lines. */
 export function write(plot: uPlot, text: string, x: number, y: number, colour: string, ground: string) {
   const { ctx } = plot
+  ctx.save() // the library believes that what it has set still stands
   setFont(ctx)
   ctx.textAlign = 'left'
   ctx.textBaseline = 'middle'
@@ -193,6 +194,7 @@ export function write(plot: uPlot, text: string, x: number, y: number, colour: s
   ctx.strokeText(text, x, y)
   ctx.fillStyle = colour
   ctx.fillText(text, x, y)
+  ctx.restore()
 }
 
 export function clipped(plot: uPlot, draw: () => void) {

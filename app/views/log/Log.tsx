@@ -1,13 +1,19 @@
 /** A measured log laid over the model: what its columns hold, how it lies, the fit, and what the real axis changes. */
 import { type DragEvent, useEffect, useState } from 'react'
+import { fitNote, wordingOf } from '../../../sim/index.ts'
 import { countedOf, holds, isBusy, isHeld, type OpenLog, standsOn, useLog } from '../../store/log.ts'
 import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import type { Laid } from '../../worker/log-messages.ts'
 import { Alignment } from './Alignment.tsx'
 import { Changes } from './Changes.tsx'
 import { Choose, LogFile } from './Files.tsx'
-import { Fit, UseIt, unfitText } from './Fit.tsx'
+import { Fit, unfitText } from './Fit.tsx'
 import { Overlays } from './Overlays.tsx'
+import { Response } from './Response.tsx'
 import { Understood } from './Understood.tsx'
+import { UseIt } from './UseIt.tsx'
+import { nameOf } from './words.ts'
 import './log.css'
 
 export function Log() {
@@ -72,6 +78,7 @@ const REST = 200
 function Open({ logs }: { logs: OpenLog[] }) {
   const scenario = useScenario((state) => state.scenario)
   const settings = useScenario((state) => state.logs)
+  const units = useView((state) => state.units)
   const { laid, unlaid, fit, lay } = useLog()
   const busy = isBusy(logs, settings)
   const held = isHeld(logs, settings)
@@ -107,19 +114,22 @@ function Open({ logs }: { logs: OpenLog[] }) {
           />
           {found && (
             <>
-              <UseIt found={found} from={found.about.scenario} />
+              <UseIt
+                found={found.scenario}
+                from={found.about.scenario}
+                note={fitNote(found.about.scenario, found.values, secondsOf(found), wordingOf(units))}
+                onUse={() => {}}
+              />
               <Changes before={found.about.scenario} after={found.scenario} />
             </>
           )}
           {shown && <Overlays laid={shown} names={names} />}
         </>
       )}
+      <Response logs={logs} ready={!busy} />
     </>
   )
 }
 
-function nameOf(logs: readonly OpenLog[], id: number, recording: number): string {
-  const log = logs.find((each) => each.id === id)
-  const several = (log?.told?.recordings.length ?? 0) > 1
-  return `${log?.name ?? ''}${several ? `, recording ${recording + 1}` : ''}`
-}
+/** How long each recording is [s]. */
+const secondsOf = ({ recordings }: Laid) => recordings.map(({ overlays }) => overlays[0]?.time.at(-1) ?? 0)

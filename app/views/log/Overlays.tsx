@@ -9,16 +9,14 @@ import { Pick } from '../../ui/Choice.tsx'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { LogChart } from '../../ui/LogChart.tsx'
 import type { Laid, Overlay } from '../../worker/log-messages.ts'
+import { Key } from './Key.tsx'
+import { AFTER_DASH, BEFORE_DASH, HERTZ, SIMULATED } from './look.ts'
 import { unitOf } from './words.ts'
 
 const KEY = 'log'
 
 /** Cursor of the charts over time [s] and over frequency [Hz]. */
 const useCursor = create<{ time: number; frequency: number | null }>()(() => ({ time: 0, frequency: null }))
-
-const SIMULATED = 'var(--strategy-current-clamp)'
-const BEFORE_DASH = [2, 3]
-const AFTER_DASH = [8, 4]
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -52,16 +50,7 @@ export function Overlays({ laid, names }: Props) {
           onChoose={setChosen}
         />
       )}
-      <p className="log-key">
-        <Line dash={[]} color="var(--ink)" width={1} /> measured{' '}
-        <Line dash={BEFORE_DASH} color={SIMULATED} width={1.5} /> simulated as on the bench
-        {overlays.some(({ after }) => after) && (
-          <>
-            {' '}
-            <Line dash={AFTER_DASH} color={SIMULATED} width={2.25} /> simulated as fitted
-          </>
-        )}
-      </p>
+      <Key fitted={overlays.some(({ after }) => after)} />
       <ChartTools syncKey={KEY} name="Measured over simulated" />
       {overlays.map((overlay, place) => (
         <Pair
@@ -77,12 +66,6 @@ export function Overlays({ laid, names }: Props) {
     </section>
   )
 }
-
-const Line = ({ dash, color, width }: { dash: number[]; color: string; width: number }) => (
-  <svg width="28" height="8" aria-hidden="true">
-    <path d="M0 4H28" style={{ stroke: color, strokeWidth: width, strokeDasharray: dash.join(' ') }} />
-  </svg>
-)
 
 interface PairProps {
   overlay: Overlay
@@ -156,11 +139,6 @@ function seriesOf({ measured, before, after }: Overlay): { lines: ChartSeries[];
   }
 }
 
-const HERTZ = {
-  title: 'Frequency',
-  figure: (hertz: number) => withUnit(formatFigure(hertz), 'Hz'),
-  difference: (from: number, to: number) => `× ${formatFigure(to / from)}`,
-}
 const NONE: never[] = []
 const SPECTRUM_KEY = 'log-spectrum'
 

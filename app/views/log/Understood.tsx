@@ -6,6 +6,7 @@ import {
   layoutText,
   logRemarkText,
   skipText,
+  type Wording,
   withUnit,
   wordingOf,
 } from '../../../sim/index.ts'
@@ -13,12 +14,14 @@ import { choicesOf, FEWEST, keyOf, type OpenLog, useLog } from '../../store/log.
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { parseNumber } from '../../ui/number.ts'
+import type { ResponseTable } from '../../worker/log-messages.ts'
 import { Columns } from './Columns.tsx'
 import { Entry } from './Entry.tsx'
 
 export function Understood({ log }: { log: OpenLog }) {
   const words = wordingOf(useView((state) => state.units))
   const { told } = log
+  if (told?.response) return <p>{tableText(told.response, words)}</p>
   if (!told || told.columns.length === 0) return null
   return (
     <>
@@ -41,6 +44,12 @@ export function Understood({ log }: { log: OpenLog }) {
       <LeftOut log={log} />
     </>
   )
+}
+
+/** How a table over frequency is understood. */
+function tableText({ rows, from, to, coherence }: ResponseTable, words: Wording): string {
+  if (rows === 0) return 'A frequency response, without a row that has a frequency, a magnitude and a phase.'
+  return `A frequency response: ${grouped(rows)} frequencies from ${words.swing(from)} to ${words.swing(to)}, ${coherence ? 'with' : 'without'} coherence.`
 }
 
 function Rate({ log }: { log: OpenLog }) {

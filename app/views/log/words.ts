@@ -1,6 +1,7 @@
 /** How the view writes channels, columns and files. Knows no React. */
 import { ANSWER_UNITS, type AnswerChannel, type Column, LOG_CHANNELS, type LogChannel } from '../../../sim/index.ts'
 import { type Quantity, quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
+import type { OpenLog } from '../../store/log.ts'
 import { formatPlain, NO_FIGURE, withUnit } from '../../ui/format.ts'
 import type { ShownUnit } from '../../ui/unit.ts'
 
@@ -45,4 +46,11 @@ export const columnName = ({ header, place }: Pick<Column, 'header' | 'place'>) 
 export function sizeText(bytes: number): string {
   const [size, unit] = bytes < 1e6 ? [bytes / 1e3, 'kB'] : bytes < 1e9 ? [bytes / 1e6, 'MB'] : [bytes / 1e9, 'GB']
   return withUnit(formatPlain(size, 3), unit)
+}
+
+/** What a recording is called. */
+export function nameOf(logs: readonly OpenLog[], id: number, recording: number): string {
+  const log = logs.find((each) => each.id === id)
+  const several = (log?.told?.recordings.length ?? 0) > 1
+  return `${log?.name ?? ''}${several ? `, recording ${recording + 1}` : ''}`
 }

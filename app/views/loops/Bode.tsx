@@ -9,6 +9,9 @@ import {
   phasePoints,
   summary,
 } from '../../read/loops/lines.ts'
+import { measuredLoop } from '../../read/loops/measured.ts'
+import { useLog } from '../../store/log.ts'
+import { useScenario } from '../../store/scenario.ts'
 import { ChartReadout, ChartTools } from '../../ui/ChartTools.tsx'
 import { LogChart } from '../../ui/LogChart.tsx'
 import { useLoopsState } from './state.ts'
@@ -29,6 +32,12 @@ const DECIBELS = [1, 2, 5, 10, 20, 40, 60, 80]
 /** Open loop in magnitude and phase, all working points, one cursor over both. */
 export function Bode({ loop, result, analyses, worst }: Props) {
   const chosen = useLoopsState((state) => state.cursor)
+  const scenario = useScenario((state) => state.scenario)
+  const responded = useLog((state) => state.responded)
+  const measured = useMemo(
+    () => responded && measuredLoop(analyses, scenario, responded),
+    [responded, analyses, scenario],
+  )
   const shown = useMemo(
     () => ({
       range: frequencyRange(analyses),
@@ -40,6 +49,14 @@ export function Bode({ loop, result, analyses, worst }: Props) {
     }),
     [result, analyses, worst],
   )
+  const lines = useMemo(
+    () => ({
+      magnitude: measured ? [...shown.magnitude, measured.magnitude] : shown.magnitude,
+      phase: measured ? [...shown.phase, measured.phase] : shown.phase,
+    }),
+    [shown, measured],
+  )
+  const more = measured ? ' The measured axis in the place of the modelled one, in free air, is drawn thin.' : ''
   const name = `${LOOP_LABELS[loop]} loop, open`
   const common = {
     xRange: shown.range,
@@ -55,7 +72,7 @@ export function Bode({ loop, result, analyses, worst }: Props) {
       <ChartTools syncKey="loops" name="Frequency response" />
       <LogChart
         {...common}
-        series={shown.magnitude}
+        series={lines.magnitude}
         yLabel={`${name}: magnitude`}
         yUnit="dB"
         height={220}
@@ -64,11 +81,11 @@ export function Bode({ loop, result, analyses, worst }: Props) {
         floor={-80}
         steps={DECIBELS}
         figures={false}
-        summary={`Magnitude over frequency. ${shown.words}`}
+        summary={`Magnitude over frequency. ${shown.words}${more}`}
       />
       <LogChart
         {...common}
-        series={shown.phase}
+        series={lines.phase}
         yLabel={`${name}: phase`}
         yUnit="°"
         height={220}
@@ -76,9 +93,15 @@ export function Bode({ loop, result, analyses, worst }: Props) {
         levels={HALF_TURN}
         floor={-720}
         steps={DEGREES}
-        summary={`Phase over frequency. ${shown.words}`}
+        summary={`Phase over frequency. ${shown.words}${more}`}
       />
       <ChartReadout syncKey="loops" name="Frequency response" />
+      {measured && (
+        <p className="loops-small">
+          The thin line is this loop in free air with the measured axis in the place of the modelled one: what was
+          measured over what the model of the bench would show, times the loop. It is gone when the log is closed.
+        </p>
+      )}
     </div>
   )
 }

@@ -1,15 +1,21 @@
 /** What makes parts fail: of each quantity the share of the failures' variance that it makes alone, and with all that it takes part in. */
-import { memo } from 'react'
+import { memo, useMemo, useState } from 'react'
 import {
-  type Drivers as Answer,
+  type Drivers as Driven,
+  type DriverRows,
   driversAnswer,
+  driversSentence,
   driverText,
   percent,
   runDrivers,
   type SpreadStudy,
+  type Subject,
+  subjectName,
+  subjectsOf,
 } from '../../../sim/index.ts'
 import { nameOf } from '../../read/spread/name.ts'
 import { askedOf } from '../../store/asked.ts'
+import { Pick } from '../../ui/Choice.tsx'
 import { crew } from '../../worker/crew.ts'
 import { Ask } from './Ask.tsx'
 
@@ -18,14 +24,14 @@ const SAMPLES = 100
 
 interface Progress {
   done: number
-  /** Null: none yet, or nothing varies. */
-  answer: Answer | null
+  /** Null: none yet. */
+  rows: DriverRows | null
 }
 
 const useDrivers = askedOf<SpreadStudy, Progress>(async (study, strategy, tell) => {
   const indices = Array.from({ length: SAMPLES }, (_, index) => index)
-  const rows = await runDrivers(study, strategy, crew, indices, (done) => tell({ done, answer: null }))
-  tell({ done: 1, answer: driversAnswer(study, rows) })
+  const rows = await runDrivers(study, strategy, crew, indices, (done) => tell({ done, rows: null }))
+  tell({ done: 1, rows })
 })
 
 export const Drivers = memo(function Drivers({ study }: { study: SpreadStudy }) {
@@ -43,36 +49,60 @@ export const Drivers = memo(function Drivers({ study }: { study: SpreadStudy }) 
       progress={({ done }) => `${percent(done)} done`}
       failed="It could not be worked out"
     >
-      {(progress, _, busy) => (busy ? null : <Bars study={study} progress={progress} />)}
+      {({ rows }) => rows && <Answer study={study} rows={rows} />}
     </Ask>
   )
 })
 
-function Bars({ study, progress: { answer, done } }: { study: SpreadStudy; progress: Progress }) {
-  if (!answer) return done < 1 ? null : <p>Nothing in these grips varies, so nothing drives it.</p>
+/** The same grips answer for each verdict and requirement. */
+function Answer({ study, rows }: { study: SpreadStudy; rows: DriverRows }) {
+  const [chosen, choose] = useState<Subject>('failing')
+  const subjects = useMemo(() => ['failing' as const, ...subjectsOf(rows)], [rows])
+  const of = subjects.includes(chosen) ? chosen : 'failing'
+  const answer = useMemo(() => driversAnswer(study, rows, of), [study, rows, of])
+  return (
+    <>
+      {subjects.length > 1 && (
+        <div className="spread-commands">
+          <Pick<Subject>
+            label="What drives"
+            options={subjects.map((value) => ({ value, label: subjectName(value) }))}
+            value={of}
+            onChoose={choose}
+          />
+        </div>
+      )}
+      {answer ? <Bars study={study} answer={answer} /> : <p>Nothing in these grips varies, so nothing drives it.</p>}
+    </>
+  )
+}
+
+function Bars({ study, answer }: { study: SpreadStudy; answer: Driven }) {
+  const { scenario } = study
   const sorted = [...answer.drivers].sort((a, b) => b.total.value - a.total.value)
   const bar = (value: number) => 100 * Math.min(1, Math.max(0, value))
   return (
     <>
-      <p>
-        {answer.of === 'failing'
-          ? 'Shares of what decides whether a part fails.'
-          : 'Too few or too many fail to rank what makes them: shares of how much the parts have to spare.'}{' '}
-        Dark: what the quantity does alone; light: with all that it takes part in.
+      <p className="drivers-told">
+        {answer.of === 'spare' && 'Too few or too many fail to rank what makes them. '}
+        {driversSentence(answer, (path) => nameOf(scenario, path))}
       </p>
+      {sorted.length > 0 && (
+        <p className="spread-note">Dark: what the quantity does alone; light: with all that it takes part in.</p>
+      )}
       <ol>
         {sorted.map((driver) => (
           <li key={driver.path}>
-            <span>{nameOf(study.scenario, driver.path)}</span>
-            <svg className="driver-bar" viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
-              <rect className="driver-total" width={bar(driver.total.value)} height={6} />
-              <rect className="driver-first" width={bar(driver.first.value)} height={6} />
+            <span>{nameOf(scenario, driver.path)}</span>
+            <svg className="spread-bar" viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
+              <rect className="bar-light" width={bar(driver.total.value)} height={6} />
+              <rect className="bar-dark" width={bar(driver.first.value)} height={6} />
             </svg>
             <span className="unit">{driverText(driver)}</span>
           </li>
         ))}
       </ol>
-      {study.scenario.spread.together.length > 0 && (
+      {sorted.length > 0 && scenario.spread.together.length > 0 && (
         <p className="spread-note">
           Of quantities that go together, a share belongs to the random number that drew them, not to the quantity
           alone.

@@ -22,6 +22,7 @@ import { GripMap } from './map/GripMap.tsx'
 import { Parts } from './Parts.tsx'
 import { Rare } from './Rare.tsx'
 import { Shares } from './Shares.tsx'
+import { Tighter } from './Tighter.tsx'
 import { Varies } from './Varies.tsx'
 import './spread.css'
 
@@ -70,8 +71,8 @@ const Study = ({ study }: { study: SpreadStudy | null }) => (
 
 const Nothing = () => (
   <p className="spread-nothing">
-    One part of exactly the stated size proves nothing about a thousand. Say on the left what varies, then grip as many
-    parts as you like: each draws its own values and its own noise.
+    One part of exactly the stated size proves nothing about a thousand. Say what varies, then grip as many parts as you
+    like: each draws its own values and its own noise.
   </p>
 )
 
@@ -170,6 +171,7 @@ function Answer() {
       <Histogram study={study} answers={answers} />
       <Parts study={study} told={told} answers={answers} />
       <Drivers study={study} />
+      <Tighter study={study} />
       <BestForce study={study} />
       <Rare study={study} />
       <Figures answers={answers} />

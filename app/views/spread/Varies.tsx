@@ -299,10 +299,8 @@ function Usual({ scenario, usual }: { scenario: Scenario; usual: UsualSpread[] }
   return (
     <details className="usual" open={scenario.spread.varies.length === 0}>
       <summary id={id}>Usual spreads</summary>
-      <p className="spread-note">
-        Common practice, no source: to begin with, until yours are measured.{' '}
-        <Button onClick={() => put([...present(), ...usual.map(({ varied }) => varied)])}>Take all</Button>
-      </p>
+      <p className="spread-note">Common practice, no source: to begin with, until yours are measured.</p>
+      <Button onClick={() => put([...present(), ...usual.map(({ varied }) => varied)])}>Take all</Button>
       <ul aria-labelledby={id}>
         {usual.map(({ varied, why }) => (
           <Offer key={varied.path} why={why} act={() => put([...present(), varied])}>

@@ -17,29 +17,30 @@ export interface AfterQuestion {
 
 /**
  * One answer a change, in their order. Null: the format refuses it, or it moves the middle of a law that has its values of its own (a
- * list, a triangle), so that no part would change. `told` hears of the share done and returns whether to go on; what it stops is null.
+ * list, a triangle), so that no part would change. `told` hears of the share done and of the answers that are in, and returns whether
+ * to go on; what it stops is null.
  * Rejects with a Refusal where the correlations of the scenario contradict each other.
  */
 export async function runAfter(
   { scenario, strategy, grips, seed }: AfterQuestion,
   changes: Edit[][],
   crew: Crew,
-  told: (done: number) => boolean = () => true,
+  told: (done: number, answers: readonly (Gained | null)[]) => boolean = () => true,
 ): Promise<(Gained | null)[]> {
   const study: SpreadStudy = { scenario, strategies: [strategy], grips, seed, sampling: 'sobol' }
   const all = allBatches(study).length
+  const answers: (Gained | null)[] = []
   let [done, goOn] = [0, true]
   const gripped = async (changed: Scenario) => {
     const progress = () => {
       done++
-      goOn = told(done / (all * (changes.length + 1)))
+      goOn = told(done / (all * (changes.length + 1)), answers)
       return goOn
     }
     const [tally] = await runSpread({ ...study, scenario: changed }, crew, progress)
     return tally!
   }
   const before = await gripped(scenario)
-  const answers: (Gained | null)[] = []
   for (const edits of changes) {
     const edited = editScenario(scenario, edits)
     const moves = edited.ok && !edits.some(({ path }) => isFixed(scenario, path))

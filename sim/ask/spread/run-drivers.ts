@@ -68,6 +68,14 @@ function sampling({ scenario, sampling: kind, seed }: SpreadStudy): (index: numb
   })
 }
 
+/** What may be asked for beside the failures: each verdict and demand that some of these grips are of and some are not. */
+export function subjectsOf(rows: DriverRows): Subject[] {
+  const parts = [...rows.values()].flat()
+  return [...FATES, ...DEMANDS].filter(
+    (of) => parts.some((part) => isOf(part, of)) && !parts.every((part) => isOf(part, of)),
+  )
+}
+
 /** Null: nothing varies in what was gripped, or too little was. `rows` are those of samples 0, 1, 2 … without a gap. */
 export function driversAnswer({ scenario }: SpreadStudy, rows: DriverRows, of: Subject = 'failing'): Drivers | null {
   const ordered = [...rows].sort(([a], [b]) => a - b).map(([, row]) => row)

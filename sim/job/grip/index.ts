@@ -43,6 +43,7 @@ function gripWork(scenario: Scenario): Work {
   return {
     perEffort: contacts,
     touch: travelToContact(scenario),
+    meets: travelToContact(scenario),
     stroke: jaws.stroke,
     creepFrom: approach.creepFrom > part.width ? Math.max(0, travelAt(approach.creepFrom)) : Number.POSITIVE_INFINITY,
     travelAt,

@@ -1,7 +1,7 @@
 /** The metrics as people read them: what each is called, its unit, how it is computed and why one may be missing. */
 import { FIGURES, type FigureName } from '../../scenario/schema/figures.ts'
+import { DRIVE_FIGURES, UNSETTLED } from '../drive-figures.ts'
 import type { Figure } from '../job.ts'
-import { holdTime } from '../ratings.ts'
 import { contactsOf } from './geometry.ts'
 import { type GripEnd, type GripJudgement, type GripResult, METRIC_IDS, type MetricId, type Metrics } from './result.ts'
 import { damageLimit } from './window.ts'
@@ -11,7 +11,6 @@ export interface Metric extends Figure<GripJudgement> {
 }
 
 const UNTOUCHED = 'The jaws did not touch the part.'
-const UNSETTLED = 'The run ended before the settled window.'
 const UNMOVED = 'The run has no sample in an arm move.'
 const touched = ({ metrics }: Pick<GripResult, 'metrics'>) => metrics.contactTime !== null
 const orUntouched = (why: string) => (result: GripResult) => (touched(result) ? why : UNTOUCHED)
@@ -115,55 +114,11 @@ const READ: Record<MetricId, Read> = {
     take: seenStiffness,
     missing: orUntouched('It takes a settled force.'),
   },
-  settledCurrent: {
-    note: 'Mean motor current in the settled window.',
-    take: ({ sums }) => (sums.count > 0 ? sums.current : Number.NaN),
-    missing: () => 'The run ended before the current could settle.',
-  },
-  peakCurrent: {
-    note: 'Largest size of the motor current at any sample of the current loop.',
-    take: ({ sums }) => (sums.samples > 0 ? sums.peakCurrent : Number.NaN),
-    missing: () => 'The run ended before its first sample.',
-  },
-  rmsCurrent: {
-    note: 'Root of the mean square of the motor current over the run.',
-    take: ({ sums }) => Math.sqrt(sums.squares / sums.samples),
-    missing: () => 'The run ended before its first sample.',
-  },
-  busPower: {
-    note: 'Highest power that the winding takes from the bus, evened out over {0.01 s|ms} as by the capacitors of its supply; losses of the amplifier come on top.',
-    take: ({ sums }) => (sums.samples > 0 ? sums.peakPower : Number.NaN),
-    missing: () => 'The run ended before its first sample.',
-  },
-  windingTemperature: {
-    note: 'Highest temperature of the winding in the run, from copper losses through winding and housing.',
-    take: ({ sums }) => sums.hottest,
-    missing: () => 'The run ended before its first sample.',
-  },
-  holdTime: {
-    note: 'From the end of the settled window until the winding reaches its limit, if the current stays as it is there: copper loss through winding and housing, from the temperatures that they have.',
-    take: ({ scenario, sums }) => holdTime(scenario, sums),
-    missing: ({ metrics }) =>
-      metrics.settledCurrent === null
-        ? 'The run ended before the current could settle.'
-        : 'For ever: at this current the winding stays below its limit.',
-    standsFor: ({ metrics }) => (metrics.settledCurrent === null ? null : Number.POSITIVE_INFINITY),
-  },
+  ...DRIVE_FIGURES,
   forceRipple: {
     note: 'Root mean square of the force about its mean in the settled window.',
     take: (end) => (isTouched(end) ? Math.sqrt(end.sums.forceSquares / end.sums.count) : Number.NaN),
     missing: orUntouched(UNSETTLED),
-  },
-  reversals: {
-    note: 'Changes of direction of the motor side for each second of the settled window; speeds below {0.0001 m/s|mm/s} count as standing.',
-    take: ({ sums, period }) => sums.reversals / (sums.count * period),
-    missing: () => UNSETTLED,
-  },
-  lostCycles: {
-    note: 'Electrical cycles by which the rotor of a step motor in open loop lags its field at the end of the settled window.',
-    take: ({ sums }) => Math.floor(sums.lag + 0.5),
-    missing: ({ metrics }) => (metrics.jawTravel === null ? UNSETTLED : 'In closed loop none can be lost.'),
-    standsFor: ({ metrics }) => (metrics.jawTravel === null ? null : 0),
   },
   jawTravel: {
     note: 'Travel of a jaw from its opening to the end of the settled window.',

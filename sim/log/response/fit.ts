@@ -7,7 +7,7 @@ import { Matrix } from 'ml-matrix'
 import type { Scenario } from '../../scenario/index.ts'
 import { varying } from '../../scenario/vary.ts'
 import { plainHalf } from '../certainty.ts'
-import type { FittedValue, Untold } from '../facts.ts'
+import { type FittedValue, NoFit, type Untold } from '../facts.ts'
 import { DELAY } from '../replayed.ts'
 import { type Range, rangeOf } from '../stages.ts'
 import { stepFrom } from '../step.ts'
@@ -37,23 +37,26 @@ const FREE = [
   'actuator.transmission.viscous',
   DELAY,
 ]
-/** Logarithm below which a quantity counts as nothing, and factors on the stiffness that the search starts from. */
-const LEAST_LOG = -25
-const SPRINGS = [0.2, 1, 5]
+/** Factors on the stiffness from which a few steps are tried, how many, and from how many of them it goes on to the end. */
+const SPRINGS = [0.03, 0.1, 0.25, 0.5, 1, 2, 4, 10, 30]
+const TRIED = 3
+const KEPT = 2
 /** Half of the interval of a logarithm from which a value is hardly told, and rms from which the axis is another one: 4.3 dB, 29°. */
 const HARDLY = 0.5
 const ANOTHER = 0.5
 
-/** Throws a RangeError where fewer frequencies count than quantities are free, and where the model cannot be brought near them. */
+/** Throws a NoFit where fewer frequencies count than quantities are free, and where the model cannot be brought near them. */
 export function fitResponse(scenario: Scenario, measured: MeasuredResponse, shown: Shown): ResponseFit {
   const rows = countedRows(measured)
-  if (rows.length <= FREE.length) throw new RangeError('too few frequencies with enough coherence')
+  const leftOut = measured.frequency.length - rows.length
+  if (rows.length <= FREE.length)
+    throw new NoFit({ kind: 'few-frequencies', used: rows.length, leftOut, free: FREE.length })
   const vary = varying(scenario, FREE.slice(0, -1))
   const space = searchSpace(scenario)
   const weights = rows.map((k) => weightOf(measured, k))
   const left = (z: readonly number[]) => {
     const values = space.plain(z)
-    const at = axisResponse(vary(values.slice(0, -1)).scenario, shown, values.at(-1)!)
+    const at = axisResponse(vary(values.slice(0, -1)).scenario, shown, values.at(-1)!, measured.input)
     return rows.flatMap((k, n) => {
       const ratio = over({ re: measured.re[k]!, im: measured.im[k]! }, at(measured.frequency[k]!))
       return [weights[n]! * Math.log(Math.hypot(ratio.re, ratio.im)), weights[n]! * Math.atan2(ratio.im, ratio.re)]
@@ -62,8 +65,7 @@ export function fitResponse(scenario: Scenario, measured: MeasuredResponse, show
   const found = searchAll(left, space)
   const total = weights.reduce((sum, weight) => sum + 2 * weight * weight, 0)
   const after = Math.sqrt(squares(left(found)) / total)
-  if (!(after < ANOTHER))
-    throw new RangeError('the fit does not describe this axis: most of the response stays unexplained')
+  if (!(after < ANOTHER)) throw new NoFit({ kind: 'another-response' })
   const fitted = vary(space.plain(found).slice(0, -1)).scenario
   const { values, untold } = toldOf(space, found, halfOf(left, found))
   const spring = untold.some(({ paths }) => paths[0] === STIFFNESS)
@@ -74,13 +76,16 @@ export function fitResponse(scenario: Scenario, measured: MeasuredResponse, show
     before: Math.sqrt(squares(left(space.start)) / total),
     after,
     used: rows.length,
-    leftOut: measured.frequency.length - rows.length,
+    leftOut,
     resonance: spring ? null : resonanceOf(fitted),
     scenario: fitted,
   }
 }
 
-/** Where the search goes: sizes that must be positive as logarithms, the delay in small steps. */
+/**
+ * Where the search goes: stiffness, of which the size is unknown, as a logarithm, the others in small steps. As logarithms these would
+ * not come back from nothing, where nothing changes with them.
+ */
 interface Space {
   ranges: Range[]
   logs: boolean[]
@@ -92,15 +97,15 @@ interface Space {
 
 function searchSpace(scenario: Scenario): Space {
   const ranges = FREE.map((path) => rangeOf(scenario, path))
-  const logs = ranges.map(({ least }) => least >= 0)
+  const logs = FREE.map((path) => path === STIFFNESS)
   const each = (value: (range: Range, log: boolean) => number) => ranges.map((range, p) => value(range, logs[p]!))
   return {
     ranges,
     logs,
     start: each(({ start, least, most, small }, log) =>
-      log ? Math.log(Math.min(most, Math.max(start, least, small, 1e-9))) : start / small,
+      log ? Math.log(Math.min(most, Math.max(start, least))) : start / small,
     ),
-    least: each(({ least, small }, log) => (log ? LEAST_LOG : least / small)),
+    least: each(({ least, small }, log) => (log ? Math.log(least) : least / small)),
     most: each(({ most, small }, log) => (log ? Math.log(most) : most / small)),
     plain: (z) => z.map((value, p) => (logs[p] ? Math.exp(value) : value * ranges[p]!.small)),
   }
@@ -109,11 +114,11 @@ function searchSpace(scenario: Scenario): Space {
 /** A resonance that starts far from the measured one is not found by slopes: several are tried. */
 function searchAll(left: Left, { start, least, most }: Space): number[] {
   const spring = FREE.indexOf(STIFFNESS)
-  const tried = SPRINGS.map((factor) => {
-    const from = start.map((value, p) => (p === spring ? Math.min(most[p]!, value + Math.log(factor)) : value))
-    return search(left, from, least, most)
-  })
-  return tried.reduce((best, each) => (squares(left(each)) < squares(left(best)) ? each : best))
+  const inside = (value: number, p: number) => Math.min(most[p]!, Math.max(least[p]!, value))
+  const from = (factor: number) => start.map((value, p) => (p === spring ? inside(value + Math.log(factor), p) : value))
+  const best = (list: number[][]) => list.map((z) => ({ z, cost: squares(left(z)) })).sort((a, b) => a.cost - b.cost)
+  const tried = best(SPRINGS.map((factor) => search(left, from(factor), least, most, TRIED)))
+  return best(tried.slice(0, KEPT).map(({ z }) => search(left, z, least, most, STEPS)))[0]!.z
 }
 
 /** Values with their limits, within their ranges, and those that the response does not tell. */
@@ -132,10 +137,13 @@ function toldOf({ ranges, logs, plain }: Space, found: readonly number[], half: 
   return { values, untold }
 }
 
-/** Frequencies whose coherence is above that of unrelated signals; all where none is known. */
-function countedRows({ frequency, coherence, blocks }: MeasuredResponse): number[] {
+/** Rows that have a response, with a coherence above that of unrelated signals; all of those where none is known. */
+export function countedRows({ frequency, re, im, coherence, blocks }: MeasuredResponse): number[] {
   const least = coherence && blocks > 0 ? unrelatedBelow(blocks) : 0
-  return [...frequency.keys()].filter((k) => !coherence || Number.isNaN(coherence[k]!) || coherence[k]! > least)
+  const known = (k: number) => Number.isFinite(re[k]!) && Number.isFinite(im[k]!) && Math.hypot(re[k]!, im[k]!) > 0
+  return [...frequency.keys()].filter(
+    (k) => known(k) && (!coherence || Number.isNaN(coherence[k]!) || coherence[k]! > least),
+  )
 }
 
 /** By its spread, no frequency more than as if it were known to one in a thousand. */
@@ -152,11 +160,17 @@ const STEPS = 40
 const SETTLED = 1e-6
 const DAMPING = { first: 1e-2, up: 10, down: 0.2, most: 1e8 }
 
-function search(left: Left, start: readonly number[], least: readonly number[], most: readonly number[]): number[] {
+function search(
+  left: Left,
+  start: readonly number[],
+  least: readonly number[],
+  most: readonly number[],
+  steps: number,
+): number[] {
   let values = [...start]
   let damping = DAMPING.first
   let base = left(values)
-  for (let n = 0; n < STEPS; n++) {
+  for (let n = 0; n < steps; n++) {
     const slopes = slopesOf(left, values, base)
     const cost = squares(base)
     let gain = 0

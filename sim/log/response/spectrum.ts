@@ -4,6 +4,7 @@
  * Piersol, Random Data). The coherence of unrelated signals lies below 1 − 0.05^(1/(n − 1)) in 95 of 100 cases.
  */
 import FFT from 'fft.js'
+import { NoFit } from '../facts.ts'
 import { interpolated, stepOf, ticks } from '../grid.ts'
 import { windowed } from '../spectrum.ts'
 
@@ -16,15 +17,20 @@ export interface MeasuredResponse {
   coherence: Float64Array | null
   /** Separate blocks that were averaged, 0 where nobody knows it. */
   blocks: number
+  /** What drives the axis: the current that flows, else the one that is wanted, with the current loop between them. */
+  input?: ResponseInput
 }
 
-/** Blocks that are wanted where the log is long enough, and the shortest block. */
+export type ResponseInput = 'command' | 'current'
+
+/** Blocks that are wanted where the log is long enough, and the shortest and the longest block. */
 const WANTED_BLOCKS = 16
 const SHORTEST = 64
+const LONGEST = 4096
 /** Half overlapping Hann blocks count as this share of as many separate ones (Welch 1967). */
 const SEPARATE = 0.72
 
-/** Time [s] rising; `block` is the length in rows, a power of two. Throws a RangeError where the log is too short for two blocks. */
+/** Time [s] rising; `block` is the length in rows, a power of two. Throws a NoFit where the log is too short for two blocks. */
 export function responseOf(
   time: Float64Array,
   input: Float64Array,
@@ -34,7 +40,7 @@ export function responseOf(
   const step = stepOf(time)
   const at = ticks(Math.floor((time.at(-1)! - time[0]!) / step) + 1, step).map((t) => t + time[0]!)
   if (!(block >= SHORTEST) || at.length < 1.5 * block)
-    throw new RangeError('the log is too short for a frequency response')
+    throw new NoFit({ kind: 'short-response', rows: at.length, least: 1.5 * SHORTEST })
   const [x, y] = [interpolated(time, input, at), interpolated(time, output, at)]
   const half = block / 2
   const [xx, yy, re, im] = [0, 0, 0, 0].map(() => new Float64Array(half + 1))
@@ -63,10 +69,10 @@ export function responseOf(
   }
 }
 
-/** Longest power of two that gives the blocks that are wanted. */
+/** Longest power of two that gives the blocks that are wanted; of a log with rows to spare more blocks, not longer ones. */
 function blockFor(rows: number): number {
   const most = (2 * rows) / (WANTED_BLOCKS + 1)
-  return Math.max(SHORTEST, 2 ** Math.floor(Math.log2(Math.max(1, most))))
+  return Math.min(LONGEST, Math.max(SHORTEST, 2 ** Math.floor(Math.log2(Math.max(1, most)))))
 }
 
 /** Coherence that unrelated signals stay below in 95 of 100 cases; 1 for a single block, which always shows 1. */

@@ -1,7 +1,7 @@
 /** A frequency response that somebody has measured, as CSV: frequency, magnitude and phase, or real and imaginary part. */
 import { headingOf } from '../read/guess.ts'
 import type { Table, TableColumn } from '../read/table.ts'
-import type { MeasuredResponse } from './spectrum.ts'
+import type { MeasuredResponse, ResponseInput } from './spectrum.ts'
 
 type Kind = 'frequency' | 'magnitude' | 'phase' | 're' | 'im' | 'coherence'
 
@@ -18,14 +18,26 @@ const NAMES: [Kind, RegExp][] = [
 /** What the table says of a column, its unit included. */
 const textOf = (column: TableColumn) => `${column.name} ${column.unit}`
 
-export interface ReadResponse {
-  response: MeasuredResponse
-  /** How frequency, magnitude and phase were understood. */
-  units: { frequency: 'Hz' | 'rad/s'; magnitude: 'dB' | 'ratio' | null; phase: 'deg' | 'rad' | null }
+/** How frequency, magnitude and phase are understood; null: the table has real and imaginary parts. */
+export interface ResponseUnits {
+  frequency: 'Hz' | 'rad/s'
+  magnitude: 'dB' | 'ratio' | null
+  phase: 'deg' | 'rad' | null
 }
 
-/** Whether a table may be a frequency response: it has a frequency and what is needed beside it. */
-export function responseIn(table: Table): ReadResponse | null {
+/** What a person says of a table; `scale`: what one of its magnitudes is in SI, in m/s or m for each ampere. */
+export interface ResponseSaid extends Partial<ResponseUnits> {
+  scale?: number
+  input?: ResponseInput
+}
+
+export interface ReadResponse {
+  response: MeasuredResponse
+  units: ResponseUnits
+}
+
+/** The frequency response that a table holds: it has a frequency and what is needed beside it. Null: it holds none. */
+export function responseIn(table: Table, said: ResponseSaid = {}): ReadResponse | null {
   const found = new Map<Kind, TableColumn>()
   for (const column of table.columns) {
     const kind = NAMES.find(([, words]) => words.test(headingOf(column).name) || words.test(textOf(column)))?.[0]
@@ -35,19 +47,16 @@ export function responseIn(table: Table): ReadResponse | null {
     found.get(kind),
   )
   if (!frequency || !((magnitude && phase) || (re && im))) return null
-  const units = {
-    frequency: /rad|omega|ω|^w\b/i.test(textOf(frequency)) ? ('rad/s' as const) : ('Hz' as const),
-    magnitude: magnitude ? (/dB|decibel/i.test(textOf(magnitude)) ? ('dB' as const) : ('ratio' as const)) : null,
-    phase: phase ? (/rad/i.test(textOf(phase)) ? ('rad' as const) : ('deg' as const)) : null,
-  }
+  const units = unitsOf(frequency, magnitude, phase, said)
+  const scale = said.scale ?? 1
   const coherence = found.get('coherence')
   const rows = [...Array(table.rows).keys()]
     .map((k) => ({
       frequency: frequency.values[k]! * (units.frequency === 'Hz' ? 2 * Math.PI : 1),
       ...(re && im
-        ? { re: re.values[k]!, im: im.values[k]! }
+        ? { re: scale * re.values[k]!, im: scale * im.values[k]! }
         : fromPolar(
-            units.magnitude === 'dB' ? 10 ** (magnitude!.values[k]! / 20) : magnitude!.values[k]!,
+            scale * (units.magnitude === 'dB' ? 10 ** (magnitude!.values[k]! / 20) : magnitude!.values[k]!),
             phase!.values[k]! * (units.phase === 'deg' ? Math.PI / 180 : 1),
           )),
       coherence: coherence ? coherence.values[k]! : Number.NaN,
@@ -61,8 +70,24 @@ export function responseIn(table: Table): ReadResponse | null {
     im: column('im'),
     coherence: coherence ? column('coherence') : null,
     blocks: 0,
+    input: said.input ?? 'command',
   }
   return { response, units }
+}
+
+/** By their names and units, where a person does not say it. */
+function unitsOf(
+  frequency: TableColumn,
+  magnitude: TableColumn | undefined,
+  phase: TableColumn | undefined,
+  said: ResponseSaid,
+): ResponseUnits {
+  const of = <T>(column: TableColumn, words: RegExp, yes: T, no: T) => (words.test(textOf(column)) ? yes : no)
+  return {
+    frequency: said.frequency ?? of(frequency, /rad|omega|ω|^w\b/i, 'rad/s', 'Hz'),
+    magnitude: magnitude ? (said.magnitude ?? of(magnitude, /dB|decibel/i, 'dB', 'ratio')) : null,
+    phase: phase ? (said.phase ?? of(phase, /rad/i, 'rad', 'deg')) : null,
+  }
 }
 
 const fromPolar = (gain: number, angle: number) => ({ re: gain * Math.cos(angle), im: gain * Math.sin(angle) })

@@ -4,7 +4,9 @@ import { checkScenario, faultLine } from '../validate.ts'
 import { apricot } from './apricot.ts'
 import { bauble } from './bauble.ts'
 import { bushing } from './bushing.ts'
+import { castArm } from './cast-arm.ts'
 import { foam } from './foam.ts'
+import { lidHinge } from './lid-hinge.ts'
 import { teapot } from './teapot.ts'
 
 export interface Preset {
@@ -20,6 +22,7 @@ const preset = (id: string, summary: string, input: { name: string }): Preset =>
   return { id, title: input.name, summary, scenario: checked.scenario }
 }
 
+/** Those of gripping. */
 export const PRESETS: Preset[] = [
   preset('teapot', 'At 50 mm/s one strategy cracks the pot, the other holds it.', teapot),
   preset('bauble', 'Little mass, little friction: the current tells the force.', bauble),
@@ -27,3 +30,11 @@ export const PRESETS: Preset[] = [
   preset('bushing', 'Stiff on stiff, and a thread that hides the force from the current.', bushing),
   preset('foam', 'A soft part that relaxes, dents, and is held by friction that falls with load.', foam),
 ]
+
+/** Those of pressing in. */
+export const PRESS_PRESETS: Preset[] = [
+  preset('cast-arm', 'A shoulder ends the way: momentum and frame decide the seating force.', castArm),
+  preset('lid-hinge', 'No shoulder: the depth comes from the drive, and force alone goes too far.', lidHinge),
+]
+
+export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS]

@@ -10,18 +10,31 @@ import { drive, servo } from './drive.ts'
 import { powerLoss, release } from './events.ts'
 import { jaws } from './jaws.ts'
 import { part } from './part.ts'
+import { PRESS, PRESS_SHARED } from './press.ts'
 import { requirements } from './requirements.ts'
 import { run } from './run.ts'
 import { sensors } from './sensors.ts'
 import { spread, type varied } from './spread.ts'
 import { approach, strategies } from './strategies.ts'
 
-const schemaOf = <const J extends string, G extends Type.TProperties, A extends Type.TSchema>(
+/** Groups that every job has; one may have its own in their place. */
+const SHARED = { approach, requirements }
+
+type Shared = { [K in keyof typeof SHARED]: Type.TSchema }
+
+const schemaOf = <
+  const J extends string,
+  G extends Type.TProperties,
+  A extends Type.TSchema,
+  S extends Shared = typeof SHARED,
+>(
   job: J,
   groups: G,
   actuator: A,
-) =>
-  Type.Object(
+  shared?: S,
+) => {
+  const own = shared ?? (SHARED as Shared as S)
+  return Type.Object(
     {
       format: Type.Literal('jawbench-scenario', { default: 'jawbench-scenario' }),
       version: Type.Literal(2, { default: 2 }),
@@ -33,7 +46,7 @@ const schemaOf = <const J extends string, G extends Type.TProperties, A extends 
       drive,
       servo,
       sensors,
-      approach,
+      approach: own.approach as S['approach'],
       strategies,
       arm,
       events: group('Events', {
@@ -41,28 +54,33 @@ const schemaOf = <const J extends string, G extends Type.TProperties, A extends 
         release: Type.Union([Type.Null(), release], { title: 'Release', default: null }),
       }),
       run,
-      requirements,
+      requirements: own.requirements as S['requirements'],
       spread,
     },
     { title: 'Jawbench scenario, version 2', additionalProperties: false },
   )
+}
 
 /** The format of one job, for each kind of actuator. `groups` describe what the axis works on. */
-export const kindsOf = <const J extends string, G extends Type.TProperties>(job: J, groups: G) => ({
-  screw: schemaOf(job, groups, ACTUATORS.screw),
-  rack: schemaOf(job, groups, ACTUATORS.rack),
-  direct: schemaOf(job, groups, ACTUATORS.direct),
+export const kindsOf = <const J extends string, G extends Type.TProperties, S extends Shared = typeof SHARED>(
+  job: J,
+  groups: G,
+  shared?: S,
+) => ({
+  screw: schemaOf(job, groups, ACTUATORS.screw, shared),
+  rack: schemaOf(job, groups, ACTUATORS.rack, shared),
+  direct: schemaOf(job, groups, ACTUATORS.direct, shared),
 })
 
 const GRIP = { jaws, part }
 
 /** What the axis works on, by the `job` of a scenario: the format for each kind of actuator. One line a job. */
-export const JOBS = { grip: kindsOf('grip', GRIP) }
+export const JOBS = { grip: kindsOf('grip', GRIP), press: kindsOf('press', PRESS, PRESS_SHARED) }
 
 export type JobId = keyof typeof JOBS
 
 /** A scenario that names no job is a grip. */
-export const FIRST_JOB: JobId = 'grip'
+export const FIRST_JOB = 'grip' as JobId
 
 /** The published format: any of the three kinds of actuator. */
 export const SCENARIO_SCHEMA = schemaOf(

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { limits, valueAt } from '../../../app/ui/chart/data.ts'
-import { apart } from '../../../app/ui/chart/labels.ts'
+import { apart, valueText } from '../../../app/ui/chart/labels.ts'
 import { roundTimes } from '../../../app/ui/chart/ticks.ts'
 import { PLAIN_TIME, type TimeMap } from '../../../app/ui/chart/types.ts'
 
@@ -23,6 +23,29 @@ describe('the value at an instant', () => {
     for (const at of [-0.1, 2.1]) expect(valueAt(time, values, at)).toBeNull()
     expect(valueAt(time, null, 1)).toBeNull()
     expect(valueAt(new Float64Array(0), new Float64Array(0), 0)).toBeNull()
+  })
+})
+
+describe('a value that is read', () => {
+  const series = (...list: number[]) => ({ label: 'a', color: 'red', values: new Float64Array(list) })
+  const content = (...all: ReturnType<typeof series>[]) => ({
+    series: all,
+    time: new Float64Array([0, 1]),
+    xRange: [0, 1] as [number, number],
+    yRange: null,
+    calm: 0,
+    bands: [],
+    ranges: [],
+    marks: [],
+    lens: PLAIN_TIME,
+    timeAxis: true,
+    unit: { symbol: 'N', toShown: (si: number) => si, toSi: (shown: number) => shown },
+  })
+
+  it('is 0 where it is nothing against all that is drawn, and what it is otherwise', () => {
+    const [small, large] = [series(-2e-7, 3e-7), series(0, 60)]
+    expect(valueText(content(small, large), small, 0)).toBe('0\u00a0N')
+    expect(valueText(content(small), small, 0)).toContain('10⁻⁷')
   })
 })
 

@@ -33,7 +33,7 @@ class HandWorker {
   }
 }
 
-const job = (name: string) => ({ scenario: { name }, strategy: 'current-clamp', traces: true }) as GripJob
+const job = (name: string) => ({ scenario: { name, job: 'grip' }, strategy: 'current-clamp', traces: true }) as GripJob
 const listener = () => ({ progress: vi.fn(), done: vi.fn(), failed: vi.fn() })
 const asked = (worker: HandWorker) => worker.requests.map((request) => request.input.scenario.name)
 

@@ -54,6 +54,17 @@ describe('what a change of the file holds', async () => {
     expect(answers.slice(1)).toEqual([null, null])
   })
 
+  it('is told change by change, with the share done', async () => {
+    const told: [number, number][] = []
+    await runAfter(question, [stronger, stronger], crewHere(run), (done, { length }) => {
+      told.push([done, length])
+      return true
+    })
+    const batches = GRIPS / 20
+    expect(told.map(([done]) => done)).toEqual(Array.from({ length: 3 * batches }, (_, at) => (at + 1) / (3 * batches)))
+    expect(told.map(([, answers]) => answers)).toEqual([0, 0, 0, 0, 0, 0, 1, 1, 1])
+  })
+
   it('is not told of what was stopped', async () => {
     expect(await runAfter(question, [stronger], crewHere(run), (done) => done < 0.6)).toEqual([null])
   })

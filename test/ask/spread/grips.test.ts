@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { normalShare } from '../../../sim/ask/spread/distributions.ts'
 import { drawing } from '../../../sim/ask/spread/draw.ts'
-import { driversAnswer, runDrivers } from '../../../sim/ask/spread/run-drivers.ts'
+import { type DriverRows, driversAnswer, runDrivers, subjectsOf } from '../../../sim/ask/spread/run-drivers.ts'
 import { runMap } from '../../../sim/ask/spread/run-map.ts'
 import { runRare } from '../../../sim/ask/spread/run-rare.ts'
 import { crewHere } from '../../../sim/ask/spread/tasks.ts'
@@ -76,4 +76,19 @@ describe('a map of grips', () => {
     }
     expect(new Set(cells.flatMap(({ corners }) => corners)).has('held')).toBe(true)
   }, 120_000)
+})
+
+describe('what drivers may be asked for', () => {
+  const part = (fate: 'held' | 'dropped', ...failed: ('gripTime' | 'holdMargin')[]) => ({ fate, failed, spare: 0 })
+
+  it('is what some grips are of and some are not', () => {
+    const rows: DriverRows = new Map([
+      [0, [part('held'), part('dropped', 'holdMargin')]],
+      [1, [part('held', 'gripTime'), part('held')]],
+    ])
+    expect(subjectsOf(rows)).toEqual(expect.arrayContaining(['held', 'dropped', 'gripTime', 'holdMargin']))
+    expect(subjectsOf(rows)).toHaveLength(4)
+    expect(subjectsOf(new Map([[0, [part('held', 'gripTime')]]]))).toEqual([])
+    expect(subjectsOf(new Map())).toEqual([])
+  })
 })

@@ -20,9 +20,18 @@ const SHAPES: Record<string, (share: number) => Fails> = {
     const edge = normalQuantile(share) * Math.sqrt(1.25)
     return ({ z }) => z[0]! + 0.5 * z[1]! < edge
   },
-  corner: (share) => ({ u }) => u[0]! < Math.sqrt(share) && u[1]! < Math.sqrt(share),
-  islands: (share) => ({ u }) => (u[0]! * 37.3 + u[1]! * 51.7) % 1 < share,
-  one: (share) => ({ u }) => u[0]! < share,
+  corner:
+    (share) =>
+    ({ u }) =>
+      u[0]! < Math.sqrt(share) && u[1]! < Math.sqrt(share),
+  islands:
+    (share) =>
+    ({ u }) =>
+      (u[0]! * 37.3 + u[1]! * 51.7) % 1 < share,
+  one:
+    (share) =>
+    ({ u }) =>
+      u[0]! < share,
 }
 
 /** Figures of known mean: smooth, with a jump, with a long tail. Closed forms. */

@@ -83,6 +83,10 @@ describe('what tightening one tolerance buys', async () => {
     expect(tightSentence([mass!, crack!], 0.5, (path) => path)).toBe(
       `part.crackForce with half the scatter buys most: ${tightText(crack!)}.`,
     )
+    const rival = { ...mass!, gain: { ...crack!.gain, share: crack!.gain.share / 2 } }
+    expect(tightSentence([rival, crack!], 0.5, (path) => path)).toBe(
+      `part.crackForce with half the scatter buys most: ${tightText(crack!)}. These parts cannot tell it from part.mass.`,
+    )
     expect(tightSentence([mass!], 0.5, (path) => path)).toContain('No single quantity')
     expect(tightText(mass!)).toContain('no difference that these parts can tell')
   })

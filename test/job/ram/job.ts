@@ -51,7 +51,7 @@ export const ram: Job<Pressing> = {
     const { creepFrom } = scenario.approach
     const travelAt = (place: number) => gap - place
     const creep = creepFrom > 0 ? travelAt(creepFrom) : Number.POSITIVE_INFINITY
-    return { perEffort: 1, touch: gap, stroke, creepFrom: creep, travelAt, reach: 10 * stroke }
+    return { perEffort: 1, touch: gap, meets: gap, stroke, creepFrom: creep, travelAt, reach: 10 * stroke }
   },
   fill(load, scenario) {
     const { gap, stiffness, damping } = ramIn(scenario)

@@ -65,7 +65,7 @@ describe('frequency response from a log', () => {
         rows(80, Math.sin),
         rows(80, Math.cos),
       ),
-    ).toThrow('too short')
+    ).toThrow('short-response')
   })
 
   // D: a delay of d in a block of T biases gain by 1 − d/T and coherence by its square, with a window without taper; Hann's does less.

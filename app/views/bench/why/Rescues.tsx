@@ -6,6 +6,7 @@ import type { UnitSystem } from '../../../read/units.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { formatFigure } from '../../../ui/format.ts'
+import { HeldAfter, SharesAfter } from './SharesAfter.tsx'
 import type { RescueSearch } from './useRescues.ts'
 
 interface Props {
@@ -44,6 +45,7 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
         {status === 'running' && <Button onClick={stop}>Cancel</Button>}
         {(status === 'stopped' || status === 'failed') && <Button onClick={onAgain}>Search again</Button>}
       </div>
+      {status !== 'running' && turning.length > 0 && <SharesAfter rested={rested} changes={turning.map(editsOf)} />}
       <ul>
         {turning.map((rescue) => (
           <Found key={rescue.path} rescue={rescue} rested={rested} units={units} onTry={onTry} />
@@ -68,6 +70,8 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
   )
 }
 
+const editsOf = ({ path, value, along }: Rescue): Edit[] => [{ path, value }, ...along]
+
 /** How many seeds of the noise leave a held part as it is. */
 function seedsText([first]: Rescue[]): string {
   return first?.seeds
@@ -82,7 +86,8 @@ interface FoundProps {
   onTry(edits: Edit[]): void
 }
 
-function Found({ rescue, rested: { scenario }, units, onTry }: FoundProps) {
+function Found({ rescue, rested, units, onTry }: FoundProps) {
+  const { scenario } = rested
   const { path, from, value, change, becomes, along, cost } = rescue
   const label = settingLabel(scenario.actuator.kind, path)
   const say = (at: string, figure: unknown) => settingText(scenario, at, figure, units)
@@ -94,7 +99,7 @@ function Found({ rescue, rested: { scenario }, units, onTry }: FoundProps) {
         {change !== null && <span className="change">{percent(change)}</span>}
         {becomes !== 'held' && becomes && <span className="change">{VERDICT_WORDS[becomes].toLowerCase()}</span>}
       </span>
-      <Button onClick={() => onTry([{ path, value }, ...along])}>
+      <Button onClick={() => onTry(editsOf(rescue))}>
         Try it
         <span className="sr-only">
           : {label} {say(path, value)}
@@ -112,6 +117,7 @@ function Found({ rescue, rested: { scenario }, units, onTry }: FoundProps) {
         {becomes === 'held' && `Takes ${COST_WORDS[cost]}. `}
         {rescueSentence(scenario, rescue, wordingOf(units))}
       </span>
+      <HeldAfter rested={rested} edits={editsOf(rescue)} />
     </li>
   )
 }

@@ -9,6 +9,7 @@ import { formatFigure, formatPlain } from '../../../ui/format.ts'
 import { UnitText } from '../../../ui/Symbols.tsx'
 import type { ShownUnit } from '../../../ui/unit.ts'
 import { named } from '../scales.ts'
+import { OtherParts } from './OtherParts.tsx'
 import { differInMore, OBJECTIVES } from './points.ts'
 import type { Search } from './state.ts'
 
@@ -66,6 +67,7 @@ export function Picked({ search, picked, best }: Props) {
           {present.miss && missWhy(present.miss, wordingOf(system))}.
         </p>
       )}
+      {search.options.objective === 'share' && <OtherParts search={search} picked={picked} />}
     </div>
   )
 }
@@ -93,14 +95,16 @@ function RowView({ row, format }: { row: Row; format(value: number | null): stri
 function figuresOf(picked: TuneCandidate, present: TuneCandidate | null, system: UnitSystem): Row[] {
   const row = (
     label: string,
-    key: 'phaseMargin' | 'peakSensitivity' | 'settledForce' | 'holdMargin' | keyof typeof OBJECTIVES,
+    key: 'phaseMargin' | 'peakSensitivity' | 'settledForce' | 'holdMargin' | 'share' | keyof typeof OBJECTIVES,
     unit: ShownUnit,
   ): Row => {
     const shown = (value: number | null | undefined) =>
       value === null || value === undefined ? null : unit.toShown(value)
     return { label, symbol: unit.symbol, picked: shown(picked[key]), before: shown(present?.[key]) }
   }
+  const held = picked.share !== null || present?.share != null
   return [
+    ...(held ? [row('Parts held', 'share', quantityUnit('ratio', system))] : []),
     ...Object.entries(OBJECTIVES).map(([key, { label, quantity }]) =>
       row(label, key as keyof typeof OBJECTIVES, quantityUnit(quantity, system)),
     ),

@@ -7,7 +7,7 @@ import { Choice } from '../../../ui/Choice.tsx'
 import { NumberField } from '../../../ui/NumberField.tsx'
 import { named } from '../scales.ts'
 import { Picked } from './Picked.tsx'
-import { choices, isPlaced, misses, nearest, OBJECTIVES } from './points.ts'
+import { choices, GOALS, isPlaced, misses, nearest } from './points.ts'
 import { pick, type Search, setOptions, shownPick, startTune, stopTune, useTune } from './state.ts'
 import { TradeOff } from './TradeOff.tsx'
 import './tune.css'
@@ -33,10 +33,6 @@ export function Tune() {
 const DEGREES = named('°')
 const BARE = named('')
 const KINDS = STRATEGIES.map(({ id, label }) => ({ value: id, label }))
-const GOALS = Object.entries(OBJECTIVES).map(([value, { label }]) => ({
-  value: value as keyof typeof OBJECTIVES,
-  label,
-}))
 
 function Options() {
   const options = useTune((state) => state.options)
@@ -90,9 +86,13 @@ function Command() {
   const search = useTune((state) => state.search)
   const done = search?.candidates.length ?? 0
   const running = search?.status === 'running'
+  const alike = useTune(({ options }) => options.objective === 'share') && scenario.spread.varies.length === 0
   return (
     <div className="tune-command">
-      <Button onClick={() => (running ? stopTune() : startTune(scenario))}>{running ? 'Stop' : 'Search'}</Button>
+      <Button disabled={alike && !running} onClick={() => (running ? stopTune() : startTune(scenario))}>
+        {running ? 'Stop' : 'Search'}
+      </Button>
+      {alike && !running && <p>Nothing varies from part to part yet: say what does in the view of many parts.</p>}
       {running && (
         <>
           <progress aria-label="Search" value={done} max={search.of || 1} />

@@ -3,6 +3,7 @@ import {
   bestOf,
   editScenario,
   missWords,
+  percent,
   type Scenario,
   type TuneCandidate,
   type TuneFigure,
@@ -18,6 +19,12 @@ export const OBJECTIVES: Record<TuneFigure, { label: string; quantity: Quantity 
   peakForce: { label: 'Peak force', quantity: 'force' },
   forceRipple: { label: 'Force ripple', quantity: 'force' },
 }
+
+/** What may be asked for: a figure of the three parts, or the share of those held that vary as the file says. */
+export const GOALS: { value: TuneObjective; label: string }[] = [
+  ...Object.entries(OBJECTIVES).map(([value, { label }]) => ({ value: value as TuneFigure, label })),
+  { value: 'share', label: 'Parts held' },
+]
 
 /** A candidate that can be drawn. */
 export type Placed = TuneCandidate & { gripTime: number; peakForce: number }
@@ -60,7 +67,8 @@ export function told(candidate: Placed, units: UnitSystem): string {
     const value = candidate[key]
     return withUnit(formatFigure(value === null ? null : toShown(value)), symbol)
   }
-  return `grip time ${say('gripTime')}, peak force ${say('peakForce')}`
+  const held = candidate.share === null ? '' : `, ${percent(candidate.share)} of the parts held`
+  return `grip time ${say('gripTime')}, peak force ${say('peakForce')}${held}`
 }
 
 /** Whether two scenarios differ in more than the gains that a search changes. */

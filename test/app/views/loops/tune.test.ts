@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { named } from '../../../../app/views/loops/scales.ts'
 import { evenTicks, frameOf, logTicks, wholeOf } from '../../../../app/views/loops/tune/frame.ts'
-import { choices, differInMore, misses, nearest, type Placed } from '../../../../app/views/loops/tune/points.ts'
+import {
+  choices,
+  differInMore,
+  GOALS,
+  misses,
+  nearest,
+  type Placed,
+  told,
+} from '../../../../app/views/loops/tune/points.ts'
 import { editScenario, PRESETS, type TuneCandidate } from '../../../../sim/index.ts'
 
 const candidate = (some: Partial<TuneCandidate>): TuneCandidate => ({
@@ -32,6 +40,15 @@ describe('what can be picked', () => {
   it('is nothing where none is sound', () => {
     expect(choices([candidate({ sound: false, miss: { kind: 'phase margin', value: 31 } })], 'gripTime')).toEqual([])
   })
+})
+
+it('the share of parts held is a goal, told where it is known, and its best is there to be picked', () => {
+  expect(GOALS.map(({ value }) => value)).toContain('share')
+  const quick = candidate({ gripTime: 0.1, peakForce: 30, share: 0.8 })
+  const late = candidate({ gripTime: 0.3, peakForce: 40, share: 0.9 })
+  expect(choices([late, quick], 'share')).toEqual([quick, late])
+  expect(told(quick as Placed, 'si')).toMatch(/^grip time 100.*, peak force 30.*, 80\.0 % of the parts held$/)
+  expect(told({ ...quick, share: null } as Placed, 'si')).toMatch(/peak force 30.0\sN$/)
 })
 
 describe('what is missed', () => {

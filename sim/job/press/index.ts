@@ -1,0 +1,51 @@
+/** The job of pressing in: a ram that slides a bushing into a bore, to its depth or onto a shoulder. */
+import type { Scenario } from '../../scenario/index.ts'
+import type { Job, Work } from '../job.ts'
+import { LoadId } from '../loads.ts'
+import { PRESS_CHANNELS } from './channels.ts'
+import { errorShare, isClose } from './errors.ts'
+import { fillPress, pressOutput, seatDepth } from './fill.ts'
+import { PressLoad } from './load.ts'
+import { PRESS_METRICS } from './metrics.ts'
+import type { PressJudgement } from './result.ts'
+import { pressIn } from './scenario.ts'
+import { judgePress } from './verdict.ts'
+import { meetingTravel, pressWhy } from './why.ts'
+
+export const press: Job<PressJudgement> = {
+  id: 'press',
+  label: 'Press',
+  load: LoadId.press,
+  newLoad: () => new PressLoad(),
+  output: { label: 'ram', travel: 'm', effort: 'N' },
+  channels: PRESS_CHANNELS,
+  outputOf: pressOutput,
+  workOf: pressWork,
+  fill(load, scenario) {
+    if (!(load instanceof PressLoad)) throw new TypeError('not the load of a press')
+    fillPress(load, scenario)
+  },
+  judge: judgePress,
+  weakestOf: () => null,
+  figures: PRESS_METRICS,
+  headlines: ['peakForce', 'settledForce', 'seatForce', 'depth', 'bandMargin'],
+  errorShare,
+  isClose,
+  why: pressWhy,
+}
+
+/** An effort is the force of the ram; places are told from the seat back. */
+function pressWork(scenario: Scenario): Work {
+  const { ram } = pressIn(scenario)
+  const { creepFrom } = scenario.approach
+  const travelAt = (place: number) => ram.gap + seatDepth(scenario) - place
+  return {
+    perEffort: 1,
+    touch: ram.gap,
+    meets: meetingTravel(scenario),
+    stroke: ram.stroke,
+    creepFrom: creepFrom > 0 ? Math.max(0, travelAt(creepFrom)) : Number.POSITIVE_INFINITY,
+    travelAt,
+    reach: 10 * ram.stroke,
+  }
+}

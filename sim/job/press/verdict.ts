@@ -1,0 +1,60 @@
+/** What became of the joint; `sim/say` puts it into words. */
+import type { Load } from '../../axis/load.ts'
+import type { Scenario } from '../../scenario/index.ts'
+import type { RunEnd } from '../job.ts'
+import { PressLoad } from './load.ts'
+import { pressMetrics } from './metrics.ts'
+import type { PressEvents, PressJudgement, PressMetrics, PressVerdict } from './result.ts'
+import { jointWindow } from './window.ts'
+
+/**
+ * The worst that happened decides: unstable, missed, forced, tilted, slack, short, else seated. A joint is seated only where its force
+ * stayed in the band at every depth that it has one for, never went over a limit, and the bushing ended where it should, pressed as hard as
+ * it should.
+ */
+export function pressVerdict(scenario: Scenario, { metrics, events }: Omit<PressJudgement, 'verdict'>): PressVerdict {
+  const { depth, seat } = jointWindow(scenario)
+  if (events.unstable !== null) return 'unstable'
+  if (metrics.contactTime === null) return 'missed'
+  const reached = metrics.depth ?? 0
+  if (events.over !== null || events.jammedDepth !== null || exceeds(metrics.seatForce, seat.most)) return 'forced'
+  if (events.above !== null) return 'tilted'
+  if (exceeds(reached, depth.most)) return 'forced'
+  if (events.below !== null) return 'slack'
+  const pressed = seat.least === null || (metrics.seatForce ?? 0) >= seat.least
+  return reached >= depth.least && pressed ? 'seated' : 'short'
+}
+
+const exceeds = (value: number | null, most: number | null) => value !== null && most !== null && value > most
+
+/** Throws a TypeError if the run did not press. */
+export function judgePress(scenario: Scenario, end: RunEnd): PressJudgement {
+  const load = pressOf(end.load)
+  const metrics: PressMetrics = pressMetrics({ scenario, load, sums: end.sums, period: end.period })
+  const events = eventsOf(end, load)
+  return { verdict: pressVerdict(scenario, { metrics, events }), metrics, events }
+}
+
+function pressOf(load: Load): PressLoad {
+  if (load instanceof PressLoad) return load
+  throw new TypeError('a run that does not press')
+}
+
+const known = (value: number) => (Number.isFinite(value) ? value : null)
+
+function eventsOf({ engaged, left }: RunEnd, { state, band }: PressLoad): PressEvents {
+  const { below, belowTime, above, aboveTime, jammed, where } = band.state
+  return {
+    engaged: known(engaged),
+    seat: known(state.seatTime),
+    over: known(state.over),
+    overDepth: known(state.overDepth),
+    below: known(belowTime),
+    belowDepth: known(below),
+    above: known(aboveTime),
+    aboveDepth: known(above),
+    jammedDepth: known(jammed),
+    closestDepth: known(where),
+    unstable: known(left),
+  }
+}

@@ -1,0 +1,140 @@
+/** What is said of a pressed joint: the verdict and why in one sentence, and what the ram saw where its force is taken apart. */
+import type { MissedRun, Why } from '../ask/why.ts'
+import { forceLimit } from '../job/press/fill.ts'
+import type { PressEvents, PressJudgement, PressMetrics, PressVerdict } from '../job/press/result.ts'
+import { pressIn } from '../job/press/scenario.ts'
+import { jointWindow } from '../job/press/window.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { formatFigure, inPlainSpaces } from './figure.ts'
+import type { JobWords, Kept } from './job.ts'
+import { type Wording, wordingOf } from './wording.ts'
+
+/** What a verdict says of the bushing. */
+const STATES: Record<PressVerdict, string> = {
+  seated: 'seated',
+  short: 'short of its seat',
+  slack: 'slack',
+  tilted: 'tilted',
+  forced: 'forced',
+  missed: 'missed',
+  unstable: 'not judged, as a loop is unstable',
+}
+
+export const pressWords: JobWords<PressJudgement> = {
+  does: 'what becomes of the joint by each strategy, and the figures of the press',
+  window,
+  outcome,
+  state: (verdict) => `the bushing is ${STATES[verdict]}`,
+  why: {
+    figures: {
+      peak: { whole: 'Peak force', bound: 'Most force allowed', share: 'of the peak', least: false },
+      settled: { whole: 'Settled force', bound: 'Force needed', share: 'of the force', least: true },
+    },
+    outcome: seen,
+    missed,
+    lost: 'Once its causes may be taken away the same run leaves its rails, so there is no force to take apart.',
+  },
+}
+
+function window(scenario: Scenario): string[] {
+  const { depth, seat, most, band } = jointWindow(scenario)
+  const words = wordingOf('si')
+  const force = (value: number | null) => `${inPlainSpaces(formatFigure(value))} N`
+  const length = (value: number) => inPlainSpaces(words.length(value))
+  const seating = [
+    seat.least === null ? '' : `at least ${force(seat.least)}`,
+    seat.most === null ? '' : `at most ${force(seat.most)}`,
+  ].filter((text) => text !== '')
+  const [first, last] = [band[0], band.at(-1)]
+  return [
+    `depth ${length(depth.least)}${depth.most === null ? ' or more' : ` to ${length(depth.most)}`}`,
+    ...(seating.length > 0 ? [`on the shoulder ${seating.join(', ')}`] : []),
+    ...(most === null ? [] : [`never more than ${force(most)}`]),
+    ...(first && last && first !== last
+      ? [
+          `band from ${force(first.least)} to ${force(first.most)} at ${length(first.depth)}, to ${force(last.least)} to ${force(last.most)} at ${length(last.depth)}`,
+        ]
+      : []),
+  ]
+}
+
+function outcome(scenario: Scenario, { verdict, metrics, events }: Kept<PressJudgement>, words: Wording): string {
+  switch (verdict) {
+    case 'missed':
+      return `Never touches the bushing within ${words.time(scenario.run.duration)}.`
+    case 'forced':
+      return forced(scenario, metrics, events, words)
+    case 'tilted':
+      return `Above the band at ${words.length(events.aboveDepth ?? 0)} for the tilt alone: up to ${words.force(metrics.tiltForce ?? 0)} come from ends that press on opposite sides.`
+    case 'slack':
+      return `Below the band at ${words.length(events.belowDepth ?? 0)}: the joint gives ${words.pressure(metrics.jointPressure ?? 0)}, too little to hold.`
+    case 'short':
+      return short(scenario, metrics, words)
+    case 'seated':
+      return `Seated at ${words.length(metrics.depth ?? 0)}${seating(metrics, words)}${spare(metrics, words)}.`
+  }
+}
+
+function forced(scenario: Scenario, metrics: PressMetrics, events: PressEvents, words: Wording): string {
+  const { depth, seat } = jointWindow(scenario)
+  if (events.over !== null) {
+    const own = (pressIn(scenario).bushing.mostForce ?? Infinity) <= forceLimit(scenario)
+    const whose = own ? 'the bushing’s limit' : 'the limit'
+    return `Forced at ${words.length(events.overDepth ?? 0)}: up to ${words.force(metrics.peakForce ?? 0)} on ${whose} of ${words.force(forceLimit(scenario))}.`
+  }
+  if (events.jammedDepth !== null)
+    return `Above the band at ${words.length(events.jammedDepth)}, straight as it stands.`
+  const { seatForce } = metrics
+  if (seatForce !== null && seat.most !== null && seatForce > seat.most)
+    return `Forced onto its shoulder: ${words.force(seatForce)} where ${words.force(seat.most)} are allowed.`
+  return `Driven too deep: ${words.length(metrics.depth ?? 0)} where ${words.length(depth.most ?? 0)} are allowed.`
+}
+
+function short(scenario: Scenario, { depth, seatForce, peakForce }: PressMetrics, words: Wording): string {
+  const wanted = jointWindow(scenario)
+  if (depth !== null && depth < wanted.depth.least)
+    return `Ends at ${words.length(depth)} where ${words.length(wanted.depth.least)} are needed, with at most ${words.force(peakForce ?? 0)} from the ram.`
+  const least = words.force(wanted.seat.least ?? 0)
+  return seatForce === null
+    ? `Deep enough, but not on the shoulder, where ${least} are needed.`
+    : `Pressed onto the shoulder with ${words.force(seatForce)} where ${least} are needed.`
+}
+
+const seating = ({ seatForce }: PressMetrics, words: Wording) =>
+  seatForce === null ? '' : `, pressed onto the shoulder with ${words.force(seatForce)}`
+
+function spare({ bandMargin, forceMargin }: PressMetrics, words: Wording): string {
+  const told = [
+    bandMargin === null ? '' : `${words.ratio(bandMargin)} to spare in the band`,
+    forceMargin === null ? '' : `${words.ratio(forceMargin)} below the limit`,
+  ].filter((text) => text !== '')
+  return told.length > 0 ? `; ${told.join(', ')}` : ''
+}
+
+/** What the ram saw, beside what is allowed or needed. */
+function seen(_: Scenario, { figure, bound }: Why<PressJudgement>, whole: number, words: Wording): string {
+  const force = words.force(whole)
+  if (figure === 'settled') {
+    if (bound === null) return `The ram ends at ${force}.`
+    return whole < bound
+      ? `The ram ends at ${force}, where it takes ${words.force(bound)} to get there and stay.`
+      : `The ram ends at ${force}, though ${words.force(bound)} would do if it had all the way.`
+  }
+  return bound === null
+    ? `The ram sees at most ${force}.`
+    : `The ram sees at most ${force}, where ${words.force(bound)} are allowed.`
+}
+
+function missed(run: MissedRun<PressJudgement>, words: Wording): string {
+  const { metrics, events, feels, way } = run
+  if (metrics.contactTime !== null)
+    return 'No drive changes that: the force on the way is what interference, friction and length make of it.'
+  const gap = words.length(Math.max(0, way.contact - (metrics.ramTravel ?? 0)))
+  if (events.engaged !== null) {
+    if (feels === 'limit') return `The clamp current does not carry the ram to the bushing: it stands ${gap} before it.`
+    const mistaken = feels === 'gauge' ? 'the gauge’s reading' : 'the effort of the move'
+    return `At ${words.time(events.engaged)} ${mistaken} is taken for contact, and the ram stops ${gap} before the bushing.`
+  }
+  if (way.end < way.contact) return `The stroke ends ${words.length(way.contact - way.end)} before the bushing.`
+  return `The ram is still ${gap} before the bushing as the run ends.`
+}

@@ -1,0 +1,60 @@
+/** The command line of a press: run, why, presets; what is for grips says so. */
+import { describe, expect, it, vi } from 'vitest'
+import type { Refused } from '../../sim/cli/command.ts'
+import { commands } from '../../sim/cli/commands.ts'
+import { core } from '../../sim/cli/core.ts'
+
+async function jawbench(name: string, ...args: string[]): Promise<string> {
+  const out = vi.spyOn(process.stdout, 'write').mockReturnValue(true)
+  try {
+    const status = await commands()
+      .find(({ id }) => id === name)!
+      .run(args, core)
+    expect(status).toBe(0)
+    return out.mock.calls.map(([text]) => text).join('')
+  } finally {
+    out.mockRestore()
+  }
+}
+
+const refused = (name: string, ...args: string[]) =>
+  jawbench(name, ...args).then(
+    () => [],
+    (error: Refused) => error.lines,
+  )
+
+const ONE = ['--strategy', 'current-clamp', '--set', 'run.cycle=null']
+
+describe('the command line of a press', () => {
+  it('runs it by its name, with its window above and a sentence below', async () => {
+    const table = await jawbench('press', 'cast-arm', ...ONE)
+    expect(table).toMatch(
+      /^Steel bushing into a cast arm\ndepth 12\.2 mm or more\non the shoulder at least 1900 N, at most 3200 N\n/,
+    )
+    expect(table).toMatch(/^never more than 3400 N\nband from 100 N to 500 N at 2 mm, to 900 N to 2000 N at 12 mm$/m)
+    expect(table).toMatch(/^verdict +seated$/m)
+    expect(table).toMatch(/^seating force \[N\] +\d+$/m)
+    expect(table).toMatch(/^current-clamp: Seated at 12\.2 mm, /m)
+    const [json] = JSON.parse(await jawbench('press', 'cast-arm', ...ONE, '--format', 'json')).results
+    expect(json).toMatchObject({ verdict: 'seated', strategy: 'current-clamp' })
+    expect(json.metrics.depth).toBeGreaterThan(0.01215)
+  })
+
+  it('says why', async () => {
+    const table = await jawbench('why', 'lid-hinge', ...ONE)
+    expect(table).toMatch(/^The ram sees at most \d+ N, where 260 N are allowed\. /)
+    expect(table).toMatch(/^Peak force +\d+(\.\d+)? N +100 %$/m)
+  })
+
+  it('lists its presets beside those of grips', async () => {
+    const list = await jawbench('presets')
+    expect(list).toMatch(/^teapot .+/m)
+    expect(list).toMatch(/^cast-arm +Steel bushing into a cast arm\. /m)
+    expect(JSON.parse(await jawbench('presets', 'lid-hinge'))).toMatchObject({ job: 'press' })
+  })
+
+  it.each(['grip', 'tune', 'model', 'fit'])('is refused by %s in words', async (name) => {
+    const args = name === 'grip' ? [] : name === 'fit' ? ['nowhere.csv'] : ['--strategy', 'current-clamp']
+    expect(await refused(name, 'cast-arm', ...args)).toEqual(['job: given "press", allowed "grip"'])
+  })
+})
