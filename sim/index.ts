@@ -170,6 +170,7 @@ export {
   intervalText,
   logsText,
   notesWith,
+  residualText,
   responseName,
   responseNote,
   responseText,

@@ -6,7 +6,7 @@
 import { Matrix } from 'ml-matrix'
 import type { AnswerChannel } from './measured.ts'
 import type { Answer, Replayer } from './replay.ts'
-import { stepFrom } from './step.ts'
+import { reduced, stepFrom } from './step.ts'
 
 /** A quantity that is free, with where it starts and what it may be. */
 export interface FreeQuantity {
@@ -224,11 +224,11 @@ class Search {
   /** Share of the cost that a step has saved, 0 where none could be found. */
   private async step(slopes: Matrix): Promise<number> {
     const cost = this.cost(this.best)
+    const small = reduced(this.stacked(this.best), slopes)
     while (this.damping <= DAMPING.most) {
       const values = stepFrom({
         values: this.best.values,
-        left: this.stacked(this.best),
-        slopes,
+        ...small,
         least: this.free.map(({ least }) => least),
         most: this.free.map(({ most }) => most),
         damping: this.damping,

@@ -181,12 +181,12 @@ function valuesText(scenario: Axis, values: readonly FittedValue[], words: Wordi
   return found.join(', ')
 }
 
-/** The scenario's notes with that of its fit, in the place of one of an earlier fit. */
+/** The scenario's notes with that of its fit, in the place of one of an earlier fit; '': without any. */
 export function notesWith(notes: string, note: string): string {
   const kept = notes
     .split('\n')
     .filter((line) => !/^Fitted to (a log|\d+ logs|a frequency response) of /.test(line))
     .join('\n')
     .trimEnd()
-  return kept === '' ? note : `${kept}\n${note}`
+  return kept === '' || note === '' ? kept + note : `${kept}\n${note}`
 }
