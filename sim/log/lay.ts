@@ -2,6 +2,7 @@
 import type { Crew } from '../ask/spread/tasks.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { delayOf, startOf } from './align.ts'
+import { astrayIn } from './astray.ts'
 import { type Alignment, type FitWish, NoFit, type ResidualOf } from './facts.ts'
 import { comparedOf, rms } from './fit.ts'
 import { type AnswerChannel, type Measured, wholeColumn } from './measured.ts'
@@ -14,7 +15,11 @@ const STILL = 1e-9
 
 /** How the logs are laid over a scenario. Throws a NoFit where one has nothing that could drive the axis, or nothing moves. */
 export function laid(measured: readonly Measured[], wish: FitWish): LaidLog[] {
-  const logs = measured.map((each, log) => ({ measured: each, setup: setupOf(each, wish, log) }))
+  const logs = measured.map((each, log): LaidLog => {
+    const setup = setupOf(each, wish, log)
+    // Who presses on a part lags behind the reference for good.
+    return { measured: each, setup, astray: setup.contact ? [] : astrayIn(each) }
+  })
   if (logs.every(({ measured: each }) => !moves(each))) throw new NoFit({ kind: 'still' })
   for (const log of logs.keys())
     if (!comparedOf(logs).some(({ recording }) => recording === log)) throw new NoFit({ kind: 'nothing-compares', log })
@@ -136,6 +141,7 @@ export function alignmentOf(log: LaidLog, at: number, shown: Answer): Alignment 
   })
   return {
     log: at,
+    astray: log.astray,
     motion: position ? since(startOf(position)) : null,
     touch: setup.contact ? since(touchOf(log)) : null,
     late,

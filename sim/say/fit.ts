@@ -1,4 +1,5 @@
 /** What a fit to a log says of itself. */
+import type { Astray } from '../log/astray.ts'
 import type { Alignment, FitFault, FittedValue, ResidualOf, Untold } from '../log/facts.ts'
 import type { AnswerChannel, Taken } from '../log/measured.ts'
 import { UNITS } from '../log/measured.ts'
@@ -108,7 +109,7 @@ export function residualText({ channel, rms, relative }: ResidualOf, words: Word
 }
 
 /** Where a log begins to tell, and which of its channels run late by more than `step`, that of its rows [s]; a sentence each. */
-export function alignmentTexts({ motion, touch, late }: Alignment, step: number, words: Wording): string[] {
+export function alignmentTexts({ motion, touch, astray, late }: Alignment, step: number, words: Wording): string[] {
   const known = late.filter(({ delay }) => delay !== null && Math.abs(delay) > step)
   const lags = known.map(({ channel, delay }) => {
     const size = words.shortTime(Math.abs(delay!))
@@ -122,8 +123,13 @@ export function alignmentTexts({ motion, touch, late }: Alignment, step: number,
       : late.some(({ delay }) => delay !== null)
         ? ['By correlation no channel runs before or after the model by more than a row.']
         : []),
+    ...astray.map((each) => astrayText(each, words)),
   ]
 }
+
+/** "From 1.2 s to 1.9 s the axis stood blocked …" */
+export const astrayText = ({ kind, from, to }: Astray, words: Wording) =>
+  `From ${words.time(from)} to ${words.time(to)} the axis ${kind === 'blocked' ? 'stood far from its reference, as if blocked' : 'ran away from its reference'}: these rows do not count.`
 
 /** An interval as a person reads it: both ends, or which of them the log does not tell. */
 export function intervalText(

@@ -39,7 +39,8 @@ export function FittedTo({ fitting, scenario, units, short }: Props) {
       <h2 id={short ? 'report-fitted-short' : 'report-fitted'}>Fitted to {to}</h2>
       {short ? (
         <p className="report-small">
-          {values.length} values of the axis are those of {names.join(', ')}; a further page has them.
+          {values.length === 1 ? 'One value of the axis comes' : `${values.length} values of the axis come`} from{' '}
+          {names.join(', ')}.
         </p>
       ) : (
         <>

@@ -53,7 +53,7 @@ describe('the part of the report on what was fitted', () => {
 
   it('is a sentence where the page has no room', () => {
     const text = textOf(edited({ [MASS]: 0.8 }), true)
-    expect(text).toContain('2 values of the axis are those of slow.csv, fast.csv')
+    expect(text).toContain('2 values of the axis come from slow.csv, fast.csv.')
     expect(text).not.toContain('Quantity')
   })
 
