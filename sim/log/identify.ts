@@ -74,7 +74,8 @@ export async function identify(
   const [before, after] = await fitter.answers([scenario, now])
   describes(logs, after)
   return {
-    values,
+    // What a later stage has moved along, such as break-away friction with Coulomb friction, as it stands at the end.
+    values: values.map((each) => ({ ...each, value: valueNow(now, each.path) ?? each.value })),
     residuals: residualsOf(logs, before, after),
     untold: [...untold, ...ratioOf(scenario, logs, paths)],
     alignment: logs.map((log, at) => alignmentOf(log, at, after[at]!)),

@@ -102,9 +102,13 @@ export function fitFaultText(fault: FitFault): string {
 export const takenText = ({ header, unit, scale }: Taken) =>
   `the command ${header === '' ? '' : `“${header}” `}is ${unit === '' ? 'without a unit' : `in ${unit}`} and was taken for a current, ${figure(scale)} A for each`
 
+/** Units in which what is left of a channel is read. */
+const SHOWN: Record<string, string> = { m: 'mm', 'm/s': 'mm/s' }
+
 /** "position: 0.00129 mm left, 0.0012 % of what was measured" */
 export function residualText({ channel, rms, relative }: ResidualOf, words: Wording): string {
-  const left = words.of({ unit: UNITS[channel] }, rms)
+  const unit = UNITS[channel]
+  const left = words.of({ unit, ...(SHOWN[unit] && { shown: SHOWN[unit] }) }, rms)
   return `${fitChannel(channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
 }
 
