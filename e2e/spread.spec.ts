@@ -219,25 +219,3 @@ test('a study is shown: a slide of the customer view, and a section of the repor
   await expect(slide.locator('[data-strategy="sensed-force"] .outcome-word')).toHaveText(share!)
   await audit(page, 'slide of many parts')
 })
-
-test('beside a rescue stands how many of the parts that vary the change holds', async ({ page }) => {
-  await page.goto(quickLink())
-  const clamp = card(page, 'Threshold stop')
-  await clamp.locator('.why > summary').click()
-  const rescues = clamp.getByRole('region', { name: /What would save it|How far it may drift/ })
-  await rescues.getByRole('button', { name: 'Cancel' }).click()
-  const grip = rescues.getByRole('button', { name: 'Grip 200 parts' })
-  if ((await rescues.locator(':scope > ul > li').count()) === 0) {
-    await rescues.getByRole('button', { name: 'Search again' }).click()
-    await expect(grip).toBeVisible({ timeout: 1_200_000 })
-  }
-  await grip.click()
-  await rescues.getByRole('button', { name: 'Cancel' }).click()
-  await grip.click()
-  await expect(
-    rescues
-      .locator(':scope > ul > li')
-      .first()
-      .getByText(/^Of 200 parts that vary as the file says .* hold as required/),
-  ).toBeVisible({ timeout: 1_200_000 })
-})
