@@ -1,8 +1,8 @@
 // A folder of its own for each run, in test-results; those of runs that have ended are removed at the next one.
-import { cpSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
-import { join } from 'node:path'
+import { cpSync, existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
+import { join, relative } from 'node:path'
 import { isRunning } from './processes.mjs'
-import { root } from './setup.mjs'
+import { cache, root } from './setup.mjs'
 
 const results = join(root, 'test-results')
 
@@ -31,4 +31,7 @@ export function copyTree(/** @type {string} */ tree) {
   // The stamp says that the packages are installed.
   mkdirSync(join(tree, 'node_modules'))
   cpSync(join(root, 'node_modules/.lock-stamp'), join(tree, 'node_modules/.lock-stamp'))
+  // What is compiled bears a fingerprint of its sources: the core is compiled again only where they are changed in the copy.
+  for (const name of existsSync(cache) ? readdirSync(cache) : [])
+    if (/^core-\w+\.wasm$/.test(name)) cpSync(join(cache, name), join(tree, relative(root, cache), name))
 }

@@ -1,16 +1,44 @@
 import { readFileSync } from 'node:fs'
-import { editScenario, PRESETS, runHere, tracesCsv } from '../sim/index.ts'
+import type { Page } from '@playwright/test'
+import { axisResponse, editScenario, PRESETS, runHere, tracesCsv } from '../sim/index.ts'
 import { audit, expect, rulesFor, sideways, test } from './support.ts'
 
 const FIXTURE = readFileSync(new URL('../test/log/read/ball-screw-axis.csv', import.meta.url))
 
 const named = (name: string, text: string | Buffer) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) })
 
-/** The trace of a heavier axis than that of the bench: 0.9 kg of carriage in the place of 0.15 kg. */
-function heavierAxis(): string {
+/** A heavier axis than that of the bench: 0.9 kg of carriage in the place of 0.15 kg. */
+function heavier() {
   const edited = editScenario(PRESETS[0]!.scenario, [{ path: 'actuator.transmission.carriageMass', value: 0.9 }])
   if (!edited.ok) throw new Error('refused')
-  return tracesCsv(runHere(edited.scenario, 'current-clamp', { traces: true }).traces)
+  return edited.scenario
+}
+
+const heavierAxis = () => tracesCsv(runHere(heavier(), 'current-clamp', { traces: true }).traces)
+
+/** Its frequency response, as a table. */
+function heavierResponse(): string {
+  const at = axisResponse(heavier(), 'speed', 0.0002)
+  const rows = Array.from({ length: 80 }, (_, k) => {
+    const hertz = 10 * 150 ** (k / 79)
+    const { re, im } = at(2 * Math.PI * hertz)
+    return `${hertz},${20 * Math.log10(Math.hypot(re, im))},${(180 * Math.atan2(im, re)) / Math.PI}`
+  })
+  return `Frequency [Hz],Magnitude [dB],Phase [deg]\n${rows.join('\n')}\n`
+}
+
+/** Lets files fall onto the view, as a person does with the mouse. */
+async function drop(page: Page, ...files: { name: string; text: string }[]) {
+  const carried = await page.evaluateHandle((given) => {
+    const transfer = new DataTransfer()
+    for (const { name, text } of given) transfer.items.add(new File([text], name, { type: 'text/csv' }))
+    return transfer
+  }, files)
+  const view = page.locator('.log')
+  await view.dispatchEvent('dragover', { dataTransfer: carried })
+  await expect(page.getByText('Drop the logs to read them')).toBeVisible()
+  await view.dispatchEvent('drop', { dataTransfer: carried })
+  await expect(page.getByText('Drop the logs to read them')).toBeHidden()
 }
 
 test('a log is read, a column corrected, the model fitted, the values used and undone', async ({ page }) => {
@@ -57,7 +85,8 @@ test('a log is read, a column corrected, the model fitted, the values used and u
   await expect(laid.getByText(/^Left \(rms\): .* before, .* fitted/).first()).toBeVisible()
 
   const changes = page.getByRole('region', { name: 'What it changes' })
-  await expect(changes.getByRole('row', { name: 'Position loop' })).toContainText('°')
+  const margins = changes.getByRole('region', { name: 'Margins, as assumed and as fitted' })
+  await expect(margins.getByRole('row', { name: 'Position loop' })).not.toContainText('…')
   await expect(changes.getByRole('row', { name: 'Current clamp' })).not.toContainText('…')
   await audit(page, 'log')
   await page.emulateMedia({ colorScheme: 'dark' })
@@ -115,4 +144,104 @@ test('logs that cannot be used are refused in a sentence, and the others stay', 
   await fit.getByRole('button', { name: 'Fit the model to the logs' }).click()
   await expect(fit.getByRole('alert')).toContainText('There is no fit: the fit does not describe this axis')
   await expect(fit.getByRole('table')).toBeHidden()
+})
+
+test('logs are dropped, their way is dragged along the stroke or moved by keys, and each move is one step back', async ({
+  page,
+}) => {
+  await page.goto('./#view=log')
+  await drop(page, { name: 'first.csv', text: heavierAxis() })
+  const laid = page.getByRole('region', { name: 'Measured over simulated' })
+  await expect(laid.getByText('Left (rms)').first()).toBeVisible()
+
+  const hand = page.getByRole('slider', { name: 'Way of the logs along the stroke' })
+  await hand.scrollIntoViewIfNeeded()
+  const origin = async () => Number(await hand.getAttribute('aria-valuenow'))
+  expect(await origin()).toBe(0)
+  const box = (await hand.boundingBox())!
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 20, y, { steps: 4 })
+  await page.mouse.move(x + 40, y, { steps: 4 })
+  await page.mouse.up()
+  const dragged = await origin()
+  expect(dragged).toBeGreaterThan(0)
+
+  await hand.focus()
+  await page.keyboard.press('ArrowRight')
+  const once = await origin()
+  expect(once).toBeGreaterThan(dragged)
+  await page.keyboard.press('Shift+ArrowLeft')
+  expect(await origin()).toBeLessThan(dragged)
+  const undo = page.getByRole('button', { name: 'Undo' })
+  await undo.click()
+  expect(await origin()).toBe(once)
+  await undo.click()
+  expect(await origin()).toBe(dragged)
+  // The whole drag is one step.
+  await undo.click()
+  expect(await origin()).toBe(0)
+
+  // A second log joins the first; a scenario that is dropped is none.
+  await drop(page, { name: 'second.csv', text: heavierAxis() })
+  await expect(page.getByRole('list', { name: 'Columns of second.csv' })).toBeVisible()
+  await expect(laid.getByRole('combobox', { name: 'Recording' })).toBeVisible()
+  await laid.getByRole('combobox', { name: 'Recording' }).selectOption({ label: 'second.csv' })
+  await expect(laid.getByText('Left (rms)').first()).toBeVisible()
+  await page.getByRole('button', { name: 'Close first.csv' }).click()
+  await expect(laid.getByRole('combobox', { name: 'Recording' })).toBeHidden()
+})
+
+test('a measured frequency response is laid over that of the axis, fitted, and stands in loops and report', async ({
+  page,
+}) => {
+  await page.goto('./#view=log')
+  await drop(page, { name: 'empty.csv', text: 'Frequency [Hz],Magnitude [dB],Phase [deg]\n' })
+  await expect(page.getByRole('region', { name: 'empty.csv' }).getByRole('alert')).toContainText('no rows of numbers')
+  await page.getByRole('button', { name: 'Close empty.csv' }).click()
+  const few = heavierResponse().split('\n').slice(0, 5).join('\n')
+  await drop(page, { name: 'few.csv', text: few })
+  const response = page.getByRole('region', { name: 'Frequency response' })
+  await expect(response.getByRole('alert')).toContainText('only 4 of its frequencies can be used')
+  await page.getByRole('button', { name: 'Close few.csv' }).click()
+
+  await drop(page, { name: 'swept.csv', text: heavierResponse() })
+  await expect(page.getByRole('region', { name: 'swept.csv' })).toContainText('A frequency response: 80 frequencies')
+  const mass = response.getByRole('row', { name: 'Carriage mass' })
+  await expect(mass).toContainText('900 g')
+  await expect(response).toContainText('Motor side and output swing against each other')
+  // In rad/s it is that of no such axis; undone it is again.
+  await response.getByText('rad/s', { exact: true }).click()
+  await expect(mass.getByRole('cell').nth(1)).not.toHaveText('900 g')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(mass).toContainText('900 g')
+  const gains = response.getByRole('region', { name: 'Designed gains, as assumed and as fitted' })
+  await expect(gains.getByRole('row', { name: 'Position loop: Derivative gain' })).not.toContainText('…')
+  await expect(response.getByRole('row', { name: 'Sensed force' })).not.toContainText('…')
+  await audit(page, 'response')
+  await page.setViewportSize({ width: 390, height: 844 })
+  expect(await sideways(page)).toBeLessThanOrEqual(0)
+  await page.emulateMedia({ colorScheme: 'dark' })
+  await audit(page, 'response, narrow, dark', rulesFor('dark'))
+  await page.setViewportSize({ width: 1280, height: 720 })
+
+  await response.getByRole('button', { name: 'Use on the bench' }).click()
+  await page.getByRole('button', { name: 'Loops and gains' }).click()
+  await expect(page.getByText('The thin line is this loop in free air')).toBeVisible()
+  await page.goBack()
+  await response.getByRole('button', { name: 'Assumed axis beside it on the bench' }).click()
+  await expect(page.getByRole('region', { name: 'Two axes side by side' })).toContainText('as assumed')
+
+  await page
+    .getByRole('link', { name: 'Report' })
+    .or(page.getByRole('button', { name: 'Report', exact: true }))
+    .first()
+    .click()
+  const sheet = page.locator('article.report')
+  await expect(page.getByRole('status').getByText('The report is complete.')).toBeVisible()
+  await expect(sheet).toContainText('Fitted to a frequency response of 80 frequencies')
+  // What was fitted is known after the page was opened anew.
+  await page.reload()
+  await expect(sheet).toContainText('Fitted to a frequency response of 80 frequencies')
 })

@@ -21,6 +21,8 @@ function carried(): string[] {
   return [...found].filter((name) => packages[`node_modules/${name}`] && !name.startsWith('@types/'))
 }
 
+test.use({ offlineCopy: true })
+
 test('the licences of all that the page carries are one press away, also without a network', async ({
   page,
   context,

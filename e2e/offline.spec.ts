@@ -1,6 +1,8 @@
 import type { Page } from '@playwright/test'
 import { expect, settled, test } from './support.ts'
 
+test.use({ offlineCopy: true })
+
 /** Sets of files that are kept for offline use, with how many files each holds. */
 const kept = (page: Page) =>
   page.evaluate(async () =>

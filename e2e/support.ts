@@ -3,7 +3,16 @@ import { test as base, expect, type Locator, type Page } from '@playwright/test'
 
 export { expect }
 
-export const test = base.extend<{ driven: undefined; quiet: undefined; firstVisit: boolean; visited: undefined }>({
+interface Fixtures {
+  driven: undefined
+  quiet: undefined
+  firstVisit: boolean
+  visited: undefined
+  offlineCopy: boolean
+  uncopied: undefined
+}
+
+export const test = base.extend<Fixtures>({
   /** Whether the browser has never been here: then the bench plays once by itself. */
   firstVisit: [false, { option: true }],
   visited: [
@@ -11,6 +20,19 @@ export const test = base.extend<{ driven: undefined; quiet: undefined; firstVisi
       // Pages that are no place for storage, such as a blank one, have nothing to play either.
       const played = () => location.protocol === 'http:' && localStorage.setItem('jawbench.played', '1')
       if (!firstVisit) await context.addInitScript(played)
+      await use(undefined)
+    },
+    { auto: true },
+  ],
+  /** Whether the page may make its copy for offline use, for which the browser reads every file of the build anew in each test. */
+  offlineCopy: [false, { option: true }],
+  uncopied: [
+    async ({ context, offlineCopy }, use) => {
+      const refuse = () => {
+        if (!('ServiceWorkerContainer' in globalThis)) return
+        ServiceWorkerContainer.prototype.register = () => Promise.reject(new DOMException('denied', 'SecurityError'))
+      }
+      if (!offlineCopy) await context.addInitScript(refuse)
       await use(undefined)
     },
     { auto: true },
@@ -87,7 +109,11 @@ export async function field(page: Page, section: string, name: string): Promise<
 /** Asks axe for faults of the page, or of what `scope` makes of it; `what` names the state in the message. */
 export async function audit(page: Page, what: string, scope = (axe: AxeBuilder) => axe) {
   // Legacy mode spares a blank page at each call, which only frames of other origins would need.
-  const { violations } = await scope(new AxeBuilder({ page }).setLegacyMode()).analyze()
+  const isThere = await page.evaluate(() => 'axe' in window)
+  const axe = new AxeBuilder({ page, ...(isThere && { axeSource: 'void 0' }) }) // half a megabyte is read once a page
+    .setLegacyMode()
+    .options({ resultTypes: ['violations'] })
+  const { violations } = await scope(axe).analyze()
   const found = violations.map(({ id, nodes }) => `${what}, ${id}: ${nodes.map((node) => node.html).join(' ')}`)
   expect(found).toEqual([])
 }

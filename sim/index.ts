@@ -173,6 +173,7 @@ export {
   intervalText,
   logsText,
   notesWith,
+  residualText,
   responseName,
   responseNote,
   responseText,

@@ -17,6 +17,7 @@ import {
   type Lesson,
   type LessonItem,
   type Limit,
+  LOOPS,
   type LoopId,
   type LoopsResult,
   limitsOf,
@@ -93,6 +94,8 @@ export interface Studies {
   /** Steps in the time simulation, for the linear ones to be laid over. */
   steps: { input: StepQuestion; item: SimulatedSteps }
   designs: { input: DesignQuestion; item: DesignAnswer }
+  /** Of each loop the first method that gives gains, without a wish; one an item. */
+  gains: { input: Scenario; item: GainDesign }
   /** The loops as a drive runs them, with its integers and at its periods. */
   entered: { input: { scenario: Scenario; scales: DriveScales }; item: EnteredLoops }
   /** The verdict is that of the run on the bench. */
@@ -115,6 +118,7 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
   loops: (scenario) => [analyseLoops(scenario, { curves: true })],
   steps: ({ scenario, loop, friction, scale }) => [simulatedSteps(scenario, loop, { friction, scale })],
   designs: (question) => [answerDesign(question)],
+  gains: (scenario) => firstGains(scenario),
   entered: ({ scenario, scales }) => [enteredLoops(scenario, scales)],
   why: ({ scenario, strategy, verdict }, run) => [explain(scenario, strategy, verdict, run)],
   rescue: ({ scenario, strategy, share }, run) => rescues(scenario, strategy, run, share),
@@ -125,6 +129,13 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
 
 function* gripAll(scenario: Scenario, run: Runner): Iterable<Gripped> {
   for (const { id } of STRATEGIES) yield { strategy: id, result: run(scenario, id).result }
+}
+
+function* firstGains(scenario: Scenario): Iterable<GainDesign> {
+  for (const loop of LOOPS) {
+    const first = designGains(scenario, loop).find(({ edits }) => edits.length > 0)
+    if (first) yield first
+  }
 }
 
 function answerDesign({ scenario, loop, wanted }: DesignQuestion): DesignAnswer {

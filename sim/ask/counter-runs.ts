@@ -199,6 +199,7 @@ function exactMeasuring({ sensors }: Scenario, strategy: StrategyId): Edit[] {
   return [
     ...['currentNoise', 'currentOffset', 'currentResolution'].map((key) => set(`drive.${key}`, 0)),
     set('sensors.encoder.resolution', 0),
+    set('sensors.encoder.offset', 0),
     ...gauge.filter((key) => key !== 'bandwidth').map((key) => set(`sensors.gauge.${key}`, 0)),
   ]
 }

@@ -1,4 +1,4 @@
-/** All processor cores of the machine, each with a core of the simulator of its own. */
+/** All processor cores of the machine, each with a core of the simulator of its own; without the program, the process that asks. */
 import { availableParallelism } from 'node:os'
 import { isMainThread, parentPort, Worker } from 'node:worker_threads'
 import { type Answer, answering, crewOf, type Hand, type Telling } from '../ask/spread/crew.ts'
@@ -6,7 +6,7 @@ import { core, run } from './core.ts'
 
 const LOST = 'a worker ended before its work was done'
 
-/** The program's own file, which a worker runs as well. */
+/** The program's own file, which a worker runs as well; null where there is none, as in tests. */
 let program: URL | null = null
 
 /** True in a worker, which then does what it is told for as long as the process lives. */
@@ -20,11 +20,12 @@ export function serves(file: string): boolean {
 }
 
 class Thread implements Hand {
-  private readonly worker = new Worker(program!)
+  private readonly worker: Worker
   private waits: { take(answer: Answer): void; fail(error: unknown): void } | null = null
   private lost = false
 
-  constructor() {
+  constructor(file: URL) {
+    this.worker = new Worker(file)
     this.worker.on('message', (answer: Answer) => this.finish()?.take(answer))
     this.worker.on('error', (error) => this.finish()?.fail(error))
     this.worker.on('exit', () => {
@@ -57,4 +58,15 @@ class Thread implements Hand {
   }
 }
 
-export const crew = crewOf(availableParallelism(), () => new Thread())
+class Own implements Hand {
+  private readonly answer = answering(run, core)
+
+  async tell(telling: Telling): Promise<Answer> {
+    return this.answer(telling)
+  }
+
+  rest(): void {}
+  rouse(): void {}
+}
+
+export const crew = crewOf(availableParallelism(), () => (program ? new Thread(program) : new Own()))

@@ -3,7 +3,7 @@ import { FitStopped } from '../log/fit.ts'
 import { type Identified, identify } from '../log/identify.ts'
 import { measuredOf, type Taken } from '../log/measured.ts'
 import { inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
-import { fitFaultText, fitNote, notesWith, residualText, takenText, untoldText } from '../say/fit.ts'
+import { astrayText, fitFaultText, fitNote, notesWith, residualText, takenText, untoldText } from '../say/fit.ts'
 import { wordingOf } from '../say/wording.ts'
 import { quantityAt, Refusal, type Scenario } from '../scenario/index.ts'
 import {
@@ -62,11 +62,15 @@ export const fit: Command = {
     const fitted = await refusingFits(logs, identify(scenario, measured, wish, crew, progress.tell))
     progress.end()
     const seconds = measured.map(({ time }) => time.at(-1)! - time[0]!)
+    const astray = fitted.alignment.flatMap(({ log, astray: all }) =>
+      all.map((each) => `${measured.length > 1 ? `recording ${log + 1}: ` : ''}${astrayText(each, WORDS)}`),
+    )
     const notes = notesWith(scenario.notes, inPlainSpaces(fitNote(scenario, fitted.values, seconds, WORDS)))
+    const said = [...astray, ...taken.map(takenText), ...left]
     const found = { ...fitted, scenario: { ...fitted.scenario, notes } }
     if (values.out !== undefined) writeOut('--out', values.out, `${JSON.stringify(found.scenario, null, 2)}\n`)
-    if (json) printJson(report(scenario, found, logs, [...taken.map(takenText), ...left]))
-    else print(inPlainSpaces(table(scenario, found, [...taken.map(takenText), ...left])))
+    if (json) printJson(report(scenario, found, logs, said))
+    else print(inPlainSpaces(table(scenario, found, said)))
     return 0
   },
 }

@@ -75,7 +75,7 @@ export class Bench extends Block {
     this.settle()
     const fresh: bool = this.record.bucket.width === 0
     this.record.prepareRoom(this.channels(), size, buckets)
-    if (fresh) this.show(this.time(), this.drive.machine().state.target)
+    if (fresh) this.show(this.time(), this.drive.target())
   }
 
   /** Room for what looks on. */
@@ -125,7 +125,7 @@ export class Bench extends Block {
     load.begin(time, arm, drive.state.opening > 0)
     drive.sample(time, axis)
     if (this.sampling > 0) this.samples.sample(time, axis, load, drive.state.command, drive.state.voltage)
-    const target: f64 = drive.machine().state.target
+    const target: f64 = drive.target()
     const speedBefore: f64 = axis.state.speed
     const connected: bool = drive.state.powered > 0 || this.shorted > 0
     axis.advance(load, time, drive.state.voltage, connected, load.pull(arm), target)

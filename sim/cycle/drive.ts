@@ -34,8 +34,9 @@ export class Drive extends Block {
   perServo: f64 = 1
   /** The strategy works with the gauge. */
   sensed: f64 = 0
-  /** [m]; offset, rms noise and resolution of the current measurement [A]. */
+  /** Of the encoder [m]; offset, rms noise and resolution of the current measurement [A]. */
   encoderResolution: f64 = 0
+  encoderOffset: f64 = 0
   currentOffset: f64 = 0
   currentNoise: f64 = 0
   currentResolution: f64 = 0
@@ -80,8 +81,19 @@ export class Drive extends Block {
   begin(travel: f64, time: f64): void {
     this.state.moving = 0
     this.state.opening = 0
-    this.strategy.begin(travel, time)
+    this.strategy.begin(this.read(travel), time)
     this.see()
+  }
+
+  /** What the encoder makes of a travel [m], but for its steps. */
+  private read(travel: f64): f64 {
+    return this.encoderOffset === 0 ? travel : travel + this.encoderOffset
+  }
+
+  /** Where the machine wants the output to be [m]: it knows the encoder's zero only. */
+  target(): f64 {
+    const target: f64 = this.machine().state.target
+    return this.encoderOffset === 0 ? target : target - this.encoderOffset
   }
 
   /** Goes back to where the output is at travel 0, on purpose, from now on. */
@@ -98,8 +110,8 @@ export class Drive extends Block {
 
   private moveTo(end: f64, travel: f64, time: f64): void {
     this.state.moving = 1
-    this.move.to.end = end
-    this.move.begin(travel, time)
+    this.move.to.end = this.read(end)
+    this.move.begin(this.read(travel), time)
     this.see()
   }
 
@@ -145,7 +157,8 @@ export class Drive extends Block {
     axis.warm(this.perServo * this.period)
     if (this.sensed > 0) s.reading = this.gauge.read(time)
     if (s.powered === 0) return
-    s.command = this.machine().tick(time, quantise(axis.state.motorTravel, this.encoderResolution), s.reading)
+    const position: f64 = quantise(this.read(axis.state.motorTravel), this.encoderResolution)
+    s.command = this.machine().tick(time, position, s.reading)
     this.see()
   }
 

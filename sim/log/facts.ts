@@ -1,4 +1,5 @@
 /** What is asked of a fit and what it says, as facts; `sim/say/fit.ts` has the sentences. */
+import type { Astray } from './astray.ts'
 import type { AnswerChannel } from './measured.ts'
 import type { Driver } from './replay.ts'
 
@@ -47,6 +48,8 @@ export type Untold =
 /** Where a log begins to tell, and how it lies over the model. */
 export interface Alignment {
   log: number
+  /** Where the axis does not follow its reference; these rows are left out of fit and residuals. */
+  astray: Astray[]
   /** First motion and first touch, from the first row on [s]; null: none. */
   motion: number | null
   touch: number | null

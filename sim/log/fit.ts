@@ -4,9 +4,10 @@
  * runs, and whoever has several workers makes them side by side.
  */
 import { Matrix } from 'ml-matrix'
+import { type Astray, followsAt } from './astray.ts'
 import type { AnswerChannel } from './measured.ts'
 import type { Answer, Replayer } from './replay.ts'
-import { stepFrom } from './step.ts'
+import { reduced, stepFrom } from './step.ts'
 
 /** A quantity that is free, with where it starts and what it may be. */
 export interface FreeQuantity {
@@ -64,11 +65,12 @@ const DAMPING = { first: 1e-3, up: 10, down: 0.2, most: 1e6 }
 
 /** Channels of a recording that are compared, in the order of what tells more. */
 export function comparedOf(
-  logs: readonly Pick<Replayer, 'measured' | 'setup'>[],
+  logs: readonly (Pick<Replayer, 'measured' | 'setup'> & { astray: Astray[] })[],
   wanted?: readonly AnswerChannel[],
 ): Compared[] {
-  return logs.flatMap(({ measured, setup }, recording) => {
+  return logs.flatMap(({ measured, setup, astray }, recording) => {
     const { channels } = measured
+    const follows = followsAt(measured, astray)
     const drive: AnswerChannel = channels.current ? 'current' : 'command'
     const all: AnswerChannel[] = [
       ...(setup.contact || setup.drivenBy === 'current'
@@ -82,7 +84,7 @@ export function comparedOf(
     return (wanted ?? all).flatMap((channel) => {
       const column = channels[channel]
       if (!column) return []
-      const rows = Int32Array.from(column.keys()).filter((k) => Number.isFinite(column[k]!))
+      const rows = Int32Array.from(column.keys()).filter((k) => Number.isFinite(column[k]!) && follows(k))
       if (rows.length === 0) return []
       const values = Float64Array.from(rows, (k) => column[k]!)
       return [{ recording, channel, rows, measured: values, scale: Math.max(rmsAbout(values), Number.MIN_VALUE) }]
@@ -224,11 +226,11 @@ class Search {
   /** Share of the cost that a step has saved, 0 where none could be found. */
   private async step(slopes: Matrix): Promise<number> {
     const cost = this.cost(this.best)
+    const small = reduced(this.stacked(this.best), slopes)
     while (this.damping <= DAMPING.most) {
       const values = stepFrom({
         values: this.best.values,
-        left: this.stacked(this.best),
-        slopes,
+        ...small,
         least: this.free.map(({ least }) => least),
         most: this.free.map(({ most }) => most),
         damping: this.damping,

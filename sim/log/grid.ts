@@ -41,7 +41,7 @@ export function slopeOf(time: Float64Array, values: Float64Array): Float64Array 
 }
 
 /** So many instants, `step` apart, from 0 on. */
-export const ticks = (count: number, step: number) => Float64Array.from({ length: count }, (_, k) => k * step)
+export const ticks = (count: number, step: number) => new Float64Array(count).map((_, k) => k * step)
 
 /** Step between rows: the median of all [s]. */
 export function stepOf(time: Float64Array): number {

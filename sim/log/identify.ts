@@ -5,7 +5,7 @@ import { certaintyOf } from './certainty.ts'
 import { type Alignment, type FittedValue, type FitWish, NoFit, type ResidualOf, type Untold } from './facts.ts'
 import { type Compared, comparedOf, type Fitted, fit, type OnFit, rms } from './fit.ts'
 import type { InverseModel } from './inverse.ts'
-import { alignmentOf, comparisons, laid, residualsOf, simulated } from './lay.ts'
+import { alignmentOf, comparisons, laid, residualsOf, simulated, simulator } from './lay.ts'
 import type { Measured } from './measured.ts'
 import type { Answer } from './replay.ts'
 import { BREAKAWAY, COULOMB, DELAY } from './replayed.ts'
@@ -74,7 +74,8 @@ export async function identify(
   const [before, after] = await fitter.answers([scenario, now])
   describes(logs, after)
   return {
-    values,
+    // What a later stage has moved along, such as break-away friction with Coulomb friction, as it stands at the end.
+    values: values.map((each) => ({ ...each, value: valueNow(now, each.path) ?? each.value })),
     residuals: residualsOf(logs, before, after),
     untold: [...untold, ...ratioOf(scenario, logs, paths)],
     alignment: logs.map((log, at) => alignmentOf(log, at, after[at]!)),
@@ -124,10 +125,12 @@ class Fitter {
     for (const log of this.logs.keys())
       if (!compared.some(({ recording, rows }) => recording === log && rows.length > paths.length))
         throw new NoFit({ kind: 'nothing-compares', log })
+    const shown = [...new Set(compared.map(({ channel }) => channel))]
+    const ask = simulator(this.logs, this.crew, start, paths, shown)
     const fitted = await fit(
       free,
       compared,
-      (sets) => simulated(this.logs, this.crew, start, paths, sets.map(plain)),
+      (sets) => ask(sets.map(plain)),
       (done) => this.told((this.stage + done) / this.stages),
     )
     this.stage++
@@ -137,8 +140,7 @@ class Fitter {
 
   /** Of scenarios as they stand. */
   async answers(scenarios: Scenario[]): Promise<[Answer[], Answer[]]> {
-    const all = await Promise.all(scenarios.map((scenario) => simulated(this.logs, this.crew, scenario, [], [[]])))
-    const [before, after] = all.map(([answer]) => answer)
+    const [before, after] = await Promise.all(scenarios.map((scenario) => simulated(this.logs, this.crew, scenario)))
     if (!after) throw new RangeError('the model cannot be run with the values found')
     return [before ?? after, after]
   }

@@ -2,6 +2,7 @@
 import type { Crew } from '../ask/spread/tasks.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { delayOf, startOf } from './align.ts'
+import { astrayIn } from './astray.ts'
 import { type Alignment, type FitWish, NoFit, type ResidualOf } from './facts.ts'
 import { comparedOf, rms } from './fit.ts'
 import { type AnswerChannel, type Measured, wholeColumn } from './measured.ts'
@@ -14,7 +15,11 @@ const STILL = 1e-9
 
 /** How the logs are laid over a scenario. Throws a NoFit where one has nothing that could drive the axis, or nothing moves. */
 export function laid(measured: readonly Measured[], wish: FitWish): LaidLog[] {
-  const logs = measured.map((each, log) => ({ measured: each, setup: setupOf(each, wish, log) }))
+  const logs = measured.map((each, log): LaidLog => {
+    const setup = setupOf(each, wish, log)
+    // Who presses on a part lags behind the reference for good.
+    return { measured: each, setup, astray: setup.contact ? [] : astrayIn(each) }
+  })
   if (logs.every(({ measured: each }) => !moves(each))) throw new NoFit({ kind: 'still' })
   for (const log of logs.keys())
     if (!comparedOf(logs).some(({ recording }) => recording === log)) throw new NoFit({ kind: 'nothing-compares', log })
@@ -37,7 +42,7 @@ export async function layOver(
   crew: Crew,
 ): Promise<Overlaid> {
   const logs = laid(measured, wish)
-  const [answers] = await simulated(logs, crew, scenario, [], [[]])
+  const answers = await simulated(logs, crew, scenario)
   if (!answers) throw new RangeError('the model cannot be run with the values of the scenario')
   const alignment = logs.map((log, at) => alignmentOf(log, at, answers[at]!))
   return { logs, answers, residuals: residualsOf(logs, answers, answers), alignment }
@@ -70,23 +75,33 @@ function moves(measured: Measured): boolean {
   return speed?.some((v) => Math.abs(v) > STILL) === true
 }
 
-/** What the model shows of logs with values in the place of those at some keys, a set a row; null: its rules forbid them. */
-export async function simulated(
+/**
+ * What the model shows of logs with values in the place of those at some keys, a set a row; null: its rules forbid them. It is asked
+ * again and again: what all questions share goes to the workers once. `shown`: channels that are looked at; null: all.
+ */
+export function simulator(
   logs: LaidLog[],
   crew: Crew,
   scenario: Scenario,
   paths: string[],
-  sets: number[][],
-): Promise<(Answer[] | null)[]> {
+  shown: AnswerChannel[] | null,
+): (sets: number[][]) => Promise<(Answer[] | null)[]> {
   const { breakaway, coulomb } = scenario.actuator.transmission
   const rise = paths.includes(COULOMB) && !paths.includes(BREAKAWAY) ? breakaway - coulomb : null
-  const found: (Answer[] | null)[] = sets.map(() => null)
-  await crew.work('replayed', { scenario, paths, logs, rise }, sets, (answer, at) => {
-    found[at] = answer
-    return true
-  })
-  return found
+  const shared = { scenario, paths, logs, rise, shown }
+  return async (sets) => {
+    const found: (Answer[] | null)[] = sets.map(() => null)
+    await crew.work('replayed', shared, sets, (answer, at) => {
+      found[at] = answer
+      return true
+    })
+    return found
+  }
 }
+
+/** Of a scenario as it stands. */
+export const simulated = async (logs: LaidLog[], crew: Crew, scenario: Scenario): Promise<Answer[] | null> =>
+  (await simulator(logs, crew, scenario, [], null)([[]]))[0] ?? null
 
 export function comparisons(logs: readonly LaidLog[], answers: readonly Answer[]) {
   return comparedOf(logs, EVERY).map(({ recording, channel, rows, measured }) => {
@@ -126,6 +141,7 @@ export function alignmentOf(log: LaidLog, at: number, shown: Answer): Alignment 
   })
   return {
     log: at,
+    astray: log.astray,
     motion: position ? since(startOf(position)) : null,
     touch: setup.contact ? since(touchOf(log)) : null,
     late,

@@ -34,8 +34,20 @@ export interface ReplaySetup {
 /** What the model shows at the rows of the log, in the log's own frame. */
 export type Answer = Record<AnswerChannel, Float64Array>
 
+const NOTHING = new Float64Array(0)
+
 /** Rows from which the speed at the start is taken. */
 const START = 5
+
+/** A value a sample of the servo: what it is told [A], or where and how fast it is to be. */
+interface Driving {
+  step: number
+  length: number
+  currents: Float64Array
+  way: Float64Array
+  speeds: Float64Array
+  accelerations: Float64Array
+}
 
 /** One recording, ready to be laid over many scenarios. */
 export class Replayer {
@@ -46,6 +58,7 @@ export class Replayer {
   private readonly currents: Float64Array
   /** At which the drive clearly held its command [A]; Infinity: nowhere. */
   private readonly limit: number
+  private driving: Driving | null = null
 
   /** Throws a RangeError where the log has nothing that could drive the axis in the way that the setup says. */
   constructor(measured: Measured, setup: ReplaySetup) {
@@ -61,28 +74,29 @@ export class Replayer {
     this.way = given.map((value) => value + setup.origin)
   }
 
-  /** The model of `scenario` under this log. Throws a Refusal where that takes more steps than a run may. */
-  run(scenario: Scenario, core: Core): Answer {
+  /** The model of `scenario` under this log, in the channels that are `shown`, null for all; the others are empty. Throws a Refusal where that takes more steps than a run may. */
+  run(scenario: Scenario, core: Core, shown: AnswerChannel[] | null = null): Answer {
     const model = this.model(scenario)
     const running = core.lay(model)
     running.begin(model.samples)
     running.advance(model.samples)
     const rows = this.instants.length
     const all = running.array('samples', 'columns')
-    const column = (c: number) => all.slice(c * rows, (c + 1) * rows)
+    const column = (c: number, channel: AnswerChannel) =>
+      !shown || shown.includes(channel) ? all.slice(c * rows, (c + 1) * rows) : NOTHING
     // A run that left the range of finite numbers shows nothing from there on.
     const taken = Math.min(rows, running.bench().samples.state.taken)
     for (let c = 0; c < SAMPLED; c++) all.fill(Number.NaN, c * rows + taken, (c + 1) * rows)
     const { gainError, offset } = scenario.sensors.gauge
     const moved = (values: Float64Array) => values.map((value) => value - this.setup.origin)
     return {
-      motorTravel: moved(column(0)),
-      travel: moved(column(2)),
-      speed: column(1),
-      current: column(4).map((value) => value + scenario.drive.currentOffset),
-      force: column(5).map((value) => value * (1 + gainError) + offset),
-      command: column(6),
-      voltage: column(7),
+      motorTravel: moved(column(0, 'motorTravel')),
+      travel: moved(column(2, 'travel')),
+      speed: column(1, 'speed'),
+      current: column(4, 'current').map((value) => value + scenario.drive.currentOffset),
+      force: column(5, 'force').map((value) => value * (1 + gainError) + offset),
+      command: column(6, 'command'),
+      voltage: column(7, 'voltage'),
     }
   }
 
@@ -133,6 +147,36 @@ export class Replayer {
     }
   }
 
+  /** What drives the axis, at the servo's samples; the same for all scenarios of one rate. */
+  private drivingAt({ servo, run }: Scenario): Driving {
+    const step = 1 / servo.rate
+    const length = Math.ceil(run.duration / step) + 2
+    if (this.driving?.step !== step || this.driving.length !== length) this.driving = this.driven(step, length)
+    return this.driving
+  }
+
+  private driven(step: number, length: number): Driving {
+    const at = ticks(length, step)
+    // In a trace a row shows what was wanted at the servo's sample before it.
+    const given = this.measured.trace ? this.instants.map((t) => step * Math.floor(t / step + 1e-6)) : this.instants
+    const on = (values: Float64Array) => interpolated(given, values, at)
+    if (this.setup.drivenBy === 'current')
+      return { step, length, currents: on(this.currents), way: NOTHING, speeds: NOTHING, accelerations: NOTHING }
+    // Rows may come unevenly: rates of change are taken on even instants, as far apart as the rows are on average.
+    const last = this.instants.at(-1)!
+    const even = Math.max(step, last / (this.instants.length - 1))
+    const places = ticks(Math.ceil(last / even) + 1, even)
+    const speeds = slopeOf(places, interpolated(given, this.way, places))
+    return {
+      step,
+      length,
+      currents: NOTHING,
+      way: on(this.way),
+      speeds: interpolated(places, speeds, at),
+      accelerations: interpolated(places, slopeOf(places, speeds), at),
+    }
+  }
+
   /** What stands in the drive in a strategy's place. */
   private kind(): StrategyKind {
     return {
@@ -140,27 +184,16 @@ export class Replayer {
       machine: MachineId.replay,
       fill: (machine, scenario) => {
         if (!(machine instanceof Replay)) return
-        const step = 1 / scenario.servo.rate
-        const at = ticks(Math.ceil(scenario.run.duration / step) + 2, step)
-        // In a trace a row shows what was wanted at the servo's sample before it.
-        const given = this.measured.trace ? this.instants.map((t) => step * Math.floor(t / step + 1e-6)) : this.instants
-        const on = (values: Float64Array) => interpolated(given, values, at)
+        const { length, currents, way, speeds, accelerations } = this.drivingAt(scenario)
         fillPosition(machine.loop, scenario)
         machine.loop.limit = Math.min(machine.loop.limit, this.limit)
-        machine.length = at.length
+        machine.length = length
         if (this.setup.drivenBy === 'current') {
           machine.commanded = 1
-          machine.currents = on(this.currents)
+          machine.currents = currents
           return
         }
-        machine.way = on(this.way)
-        // Rows may come unevenly: rates of change are taken on even instants, as far apart as the rows are on average.
-        const last = this.instants.at(-1)!
-        const even = Math.max(step, last / (this.instants.length - 1))
-        const places = ticks(Math.ceil(last / even) + 1, even)
-        const speeds = slopeOf(places, interpolated(given, this.way, places))
-        machine.speeds = interpolated(places, speeds, at)
-        machine.accelerations = interpolated(places, slopeOf(places, speeds), at)
+        Object.assign(machine, { way, speeds, accelerations })
       },
     }
   }

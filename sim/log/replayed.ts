@@ -3,7 +3,7 @@ import type { Core } from '../run/core.ts'
 import { Refusal, type Scenario } from '../scenario/index.ts'
 import { varying } from '../scenario/vary.ts'
 import { interpolated } from './grid.ts'
-import type { Measured } from './measured.ts'
+import type { AnswerChannel, Measured } from './measured.ts'
 import { type Answer, Replayer, type ReplaySetup } from './replay.ts'
 
 export type { Answer }
@@ -21,11 +21,13 @@ export interface ReplayedLogs {
   logs: { measured: Measured; setup: ReplaySetup }[]
   /** Where Coulomb friction is free and break-away is not: by how much it stays above [N]; null: it stays where it is. */
   rise: number | null
+  /** What is looked at; the other channels come back empty. Null: all. */
+  shown: AnswerChannel[] | null
 }
 
 /** What the model shows of each log with given values; null where the rules of the format or the step forbid them. */
 export function replaying(
-  { scenario, paths, logs, rise }: ReplayedLogs,
+  { scenario, paths, logs, rise, shown }: ReplayedLogs,
   core: Core,
 ): (values: number[]) => Answer[] | null {
   const replayers = logs.map(({ measured, setup }) => new Replayer(measured, setup))
@@ -39,7 +41,7 @@ export function replaying(
     if (faults.length > 0) return null
     const delay = values[paths.indexOf(DELAY)] ?? 0
     try {
-      return replayers.map((replayer) => late(replayer.run(next, core), replayer.measured.time, delay))
+      return replayers.map((replayer) => late(replayer.run(next, core, shown), replayer.measured.time, delay))
     } catch (error) {
       if (error instanceof Refusal) return null
       throw error
@@ -52,6 +54,9 @@ function late(answer: Answer, time: Float64Array, delay: number): Answer {
   if (delay === 0) return answer
   const before = time.map((t) => t - delay)
   return Object.fromEntries(
-    Object.entries(answer).map(([channel, values]) => [channel, interpolated(time, values, before)]),
+    Object.entries(answer).map(([channel, values]) => [
+      channel,
+      values.length > 0 ? interpolated(time, values, before) : values,
+    ]),
   ) as unknown as Answer
 }

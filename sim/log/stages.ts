@@ -9,6 +9,7 @@ import { contactsOf } from '../job/grip/geometry.ts'
 import { jobOf } from '../job/index.ts'
 import { type Edit, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
 import { startOf } from './align.ts'
+import { type Astray, followsAt } from './astray.ts'
 import { interpolated, slopeOf, stepOf, ticks } from './grid.ts'
 import { type InverseModel, type InverseOptions, inverseModel } from './inverse.ts'
 import { type Measured, wholeColumn } from './measured.ts'
@@ -19,6 +20,8 @@ import { zeroPhase } from './zero-phase.ts'
 export interface LaidLog {
   measured: Measured
   setup: ReplaySetup
+  /** Where the axis does not follow its reference: these rows do not count. */
+  astray: Astray[]
 }
 
 /** A stage of the fit. */
@@ -58,10 +61,11 @@ const evenly = (time: Float64Array): Float64Array => {
 }
 
 /** Rows of a log in which the axis slides, or presses on a part. */
-export function slidingRows({ measured, setup }: LaidLog): (row: number) => boolean {
+export function slidingRows({ measured, setup, astray }: LaidLog): (row: number) => boolean {
   const speed = smoothSpeed(measured)
   if (!speed) return () => true
-  const least = STANDING * highest(speed)
+  const follows = followsAt(measured, astray)
+  const least = STANDING * highest(speed.filter((_, k) => follows(k)))
   const force = setup.contact ? wholeColumn(measured, 'force') : null
   const touch = force ? TOUCHED * highest(force) : Number.POSITIVE_INFINITY
   return (row) => Math.abs(speed[row]!) > least || (force !== null && Math.abs(force[row]!) > touch)

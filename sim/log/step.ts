@@ -1,5 +1,5 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt'
-import type { Matrix } from 'ml-matrix'
+import { Matrix, QrDecomposition } from 'ml-matrix'
 
 export interface StepFrom {
   values: readonly number[]
@@ -9,6 +9,23 @@ export interface StepFrom {
   least: readonly number[]
   most: readonly number[]
   damping: number
+}
+
+/**
+ * The same least squares in a row for each value: slopes J = Q R stand for themselves as R, what is left as Qᵀ r, since no step of
+ * Levenberg and Marquardt knows more of them than JᵀJ and Jᵀr (Golub and Van Loan, Matrix Computations, ch. 5).
+ */
+export function reduced(left: Float64Array, slopes: Matrix): Pick<StepFrom, 'left' | 'slopes'> {
+  const n = slopes.columns
+  if (slopes.rows <= n + 1) return { left, slopes }
+  const qr = new QrDecomposition(slopes)
+  const [q, r] = [qr.orthogonalMatrix, qr.upperTriangularMatrix]
+  // The library wants a row more than there may be values.
+  const rows = Matrix.zeros(n + 1, n)
+  rows.setSubMatrix(r, 0, 0)
+  const turned = new Float64Array(n + 1)
+  for (let k = 0; k < slopes.rows; k++) for (let p = 0; p < n; p++) turned[p]! += q.get(k, p) * left[k]!
+  return { left: turned, slopes: rows }
 }
 
 /**

@@ -75,6 +75,7 @@ function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind, wor
   drive.perServo = Math.round(scenario.drive.currentRate / servo.rate)
   drive.sensed = strategy.sensed ? 1 : 0
   drive.encoderResolution = sensors.encoder.resolution
+  drive.encoderOffset = sensors.encoder.offset
   drive.currentOffset = scenario.drive.currentOffset
   drive.currentNoise = scenario.drive.currentNoise
   drive.currentResolution = scenario.drive.currentResolution

@@ -1,4 +1,5 @@
 /** What a fit to a log says of itself. */
+import type { Astray } from '../log/astray.ts'
 import type { Alignment, FitFault, FittedValue, ResidualOf, Untold } from '../log/facts.ts'
 import type { AnswerChannel, Taken } from '../log/measured.ts'
 import { UNITS } from '../log/measured.ts'
@@ -101,14 +102,18 @@ export function fitFaultText(fault: FitFault): string {
 export const takenText = ({ header, unit, scale }: Taken) =>
   `the command ${header === '' ? '' : `“${header}” `}is ${unit === '' ? 'without a unit' : `in ${unit}`} and was taken for a current, ${figure(scale)} A for each`
 
+/** Units in which what is left of a channel is read. */
+const SHOWN: Record<string, string> = { m: 'mm', 'm/s': 'mm/s' }
+
 /** "position: 0.00129 mm left, 0.0012 % of what was measured" */
 export function residualText({ channel, rms, relative }: ResidualOf, words: Wording): string {
-  const left = words.of({ unit: UNITS[channel] }, rms)
+  const unit = UNITS[channel]
+  const left = words.of({ unit, ...(SHOWN[unit] && { shown: SHOWN[unit] }) }, rms)
   return `${fitChannel(channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
 }
 
 /** Where a log begins to tell, and which of its channels run late by more than `step`, that of its rows [s]; a sentence each. */
-export function alignmentTexts({ motion, touch, late }: Alignment, step: number, words: Wording): string[] {
+export function alignmentTexts({ motion, touch, astray, late }: Alignment, step: number, words: Wording): string[] {
   const known = late.filter(({ delay }) => delay !== null && Math.abs(delay) > step)
   const lags = known.map(({ channel, delay }) => {
     const size = words.shortTime(Math.abs(delay!))
@@ -122,8 +127,13 @@ export function alignmentTexts({ motion, touch, late }: Alignment, step: number,
       : late.some(({ delay }) => delay !== null)
         ? ['By correlation no channel runs before or after the model by more than a row.']
         : []),
+    ...astray.map((each) => astrayText(each, words)),
   ]
 }
+
+/** "From 1.2 s to 1.9 s the axis stood blocked …" */
+export const astrayText = ({ kind, from, to }: Astray, words: Wording) =>
+  `From ${words.time(from)} to ${words.time(to)} the axis ${kind === 'blocked' ? 'stood far from its reference, as if blocked' : 'ran away from its reference'}: these rows do not count.`
 
 /** An interval as a person reads it: both ends, or which of them the log does not tell. */
 export function intervalText(
@@ -181,12 +191,12 @@ function valuesText(scenario: Axis, values: readonly FittedValue[], words: Wordi
   return found.join(', ')
 }
 
-/** The scenario's notes with that of its fit, in the place of one of an earlier fit. */
+/** The scenario's notes with that of its fit, in the place of one of an earlier fit; '': without any. */
 export function notesWith(notes: string, note: string): string {
   const kept = notes
     .split('\n')
     .filter((line) => !/^Fitted to (a log|\d+ logs|a frequency response) of /.test(line))
     .join('\n')
     .trimEnd()
-  return kept === '' ? note : `${kept}\n${note}`
+  return kept === '' || note === '' ? kept + note : `${kept}\n${note}`
 }

@@ -36,11 +36,15 @@ export function varying(scenario: Scenario, paths: string[]): (values: ArrayLike
     const values = places.map(({ schema }, at) => allowed(schema, given[at]!))
     for (const [at, { keys }] of places.entries()) put(copy as unknown as Record<Key, unknown>, keys, values[at]!, made)
     follow(copy, made)
-    const stands = paths.map((path) => readPath(copy, path) as number)
+    const stands = places.map(({ keys }) => valueAt(copy, keys))
     const cut = stands.map((value, at) => value !== (places[at]!.schema.type === 'integer' ? values[at] : given[at]))
     return { scenario: copy, values: stands, cut, faults: rules.flatMap(({ check }) => check(copy)) }
   }
 }
+
+/** The keys have been looked up in the scenario that the copy is made of. */
+const valueAt = (root: Scenario, keys: Key[]) =>
+  keys.reduce<unknown>((at, key) => (at as Record<Key, unknown>)[key], root) as number
 
 /** What moves does not hold better than what rests: sliding friction goes no higher than static, break-away no lower than Coulomb. */
 function follow(scenario: Scenario, made: Set<object>): void {

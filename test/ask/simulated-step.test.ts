@@ -9,7 +9,7 @@ function fine(scenario: Scenario): Scenario {
     ...scenario,
     actuator: { ...actuator, transmission: { ...actuator.transmission, backlash: 0 } } as Scenario['actuator'],
     drive: { ...scenario.drive, currentResolution: 0, currentNoise: 0 },
-    sensors: { encoder: { resolution: 0 }, gauge: { ...sensors.gauge, noise: 0, resolution: 0 } },
+    sensors: { encoder: { ...sensors.encoder, resolution: 0 }, gauge: { ...sensors.gauge, noise: 0, resolution: 0 } },
     strategies: { ...strategies, sensedForce: { ...strategies.sensedForce, deadband: 0 } },
   }
 }

@@ -4,6 +4,7 @@
  * machine beside them.
  */
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
+import { brute } from './brute.ts'
 import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
@@ -29,7 +30,11 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   study,
   scatter,
   part,
+  brute,
 }
+
+/** Takes tens of minutes. */
+const LONG = ['brute']
 
 const asked = process.argv.slice(2)
 const own = asked.find((argument) => argument.startsWith(RUN))?.slice(RUN.length)
@@ -39,7 +44,7 @@ if (own !== undefined) await (PARTS[own] ?? RESCUE_SAMPLES[own])?.()
 else if (unknown.length > 0) {
   console.error(`Unknown: ${unknown.join(', ')}. Parts: ${Object.keys(PARTS).join(', ')}.`)
   process.exitCode = 2
-} else runAll(asked.length > 0 ? asked : Object.keys(PARTS))
+} else runAll(asked.length > 0 ? asked : Object.keys(PARTS).filter((name) => !LONG.includes(name)))
 
 function runAll(names: string[]): void {
   const load = loadavg()[0]!.toFixed(1)

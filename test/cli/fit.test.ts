@@ -1,16 +1,11 @@
-import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { here } from './here.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'jawbench-fit-'))
 const at = (name: string) => join(folder, name)
-
-const jawbench = (...args: string[]) => {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['.tools/jawbench.mjs', ...args], { encoding: 'utf8' })
-  return { status, stdout, stderr }
-}
 
 const written = (name: string, text: string) => {
   writeFileSync(at(name), text)
@@ -21,13 +16,13 @@ const written = (name: string, text: string) => {
 const STILL = ['--set', 'arm.moves=[]', '--set', 'run.duration=0.8', '--set', 'drive.currentNoise=0']
 const WRONG = ['--set', 'part.stiffness=100000', '--set', 'part.width=0.1175']
 const trace = at('trace.csv')
-const grip = jawbench('grip', 'teapot', '--strategy', 'current-clamp', ...STILL, '--traces', trace)
+const grip = await here('grip', 'teapot', '--strategy', 'current-clamp', ...STILL, '--traces', trace)
 
 describe('a fit on the command line', { timeout: 120_000 }, () => {
-  it('finds the part that a trace has met', () => {
+  it('finds the part that a trace has met', async () => {
     expect(grip.status).toBe(0)
     const out = at('fitted.json')
-    const { status, stdout } = jawbench(
+    const { status, stdout } = await here(
       'fit',
       'teapot',
       trace,
@@ -42,7 +37,7 @@ describe('a fit on the command line', { timeout: 120_000 }, () => {
     )
     expect(status).toBe(0)
     const { values, residuals, untold, scenario } = JSON.parse(stdout)
-    const { part } = JSON.parse(jawbench('presets', 'teapot').stdout)
+    const { part } = JSON.parse((await here('presets', 'teapot')).stdout)
     expect(values.map(({ path }: { path: string }) => path)).toEqual(['part.width', 'part.stiffness', 'part.damping'])
     expect(values[0].from).toBe(0.1175)
     // The trace keeps the extremes of short spans, not their instants.
@@ -72,8 +67,8 @@ describe('a fit on the command line', { timeout: 120_000 }, () => {
       `time [s],reference [m],position [m]\n${rows((t) => `${t},${0.02 * Math.sin(9 * t)},${0.02 * Math.sin(9 * t)}`)}`,
       'no current, command, voltage or force',
     ],
-  ])('refuses a log in which %s, in a sentence', (name, text, said) => {
-    const { status, stdout, stderr } = jawbench('fit', 'teapot', written(`${name}.csv`, text))
+  ])('refuses a log in which %s, in a sentence', async (name, text, said) => {
+    const { status, stdout, stderr } = await here('fit', 'teapot', written(`${name}.csv`, text))
     expect(stderr).toContain(said)
     expect(status).toBe(2)
     expect(stdout).toBe('')
@@ -85,18 +80,18 @@ describe('a fit on the command line', { timeout: 120_000 }, () => {
     [['teapot', trace, '--part', 'maybe'], '--part'],
     [['teapot', trace, '--origin', 'here'], '--origin'],
     [['teapot', join(folder, 'none.csv')], 'none.csv'],
-  ])('refuses %j', (args, said) => {
-    const { status, stderr } = jawbench('fit', ...args)
+  ])('refuses %j', async (args, said) => {
+    const { status, stderr } = await here('fit', ...args)
     expect(status).toBe(2)
     expect(stderr).toContain(said)
   })
 
-  it('fits a measured frequency response', () => {
+  it('fits a measured frequency response', async () => {
     // A mass alone, 10 m/s² for each ampere (56.5 N/A on 5.65 kg), seen 1 ms late: 10/ω at −90° and 0.36° for each Hz.
     const points = Array.from({ length: 40 }, (_, k) => 5 * 10 ** (k / 39))
     const text = points.map((f) => `${f};${10 / (2 * Math.PI * f)};${-90 - 0.36 * f}`).join('\n')
     const file = written('response.csv', `Frequency (Hz);Gain;Phase (deg)\n${text}\n`)
-    const { status, stdout } = jawbench('fit', 'teapot', file, '--response', 'speed', '--format', 'json')
+    const { status, stdout } = await here('fit', 'teapot', file, '--response', 'speed', '--format', 'json')
     expect(status).toBe(0)
     const { values, resonance, used } = JSON.parse(stdout)
     const value = (path: string) => values.find((each: { path: string }) => each.path === path).value
@@ -108,8 +103,8 @@ describe('a fit on the command line', { timeout: 120_000 }, () => {
     expect(value('log.delay')).toBeLessThan(0.0011)
   })
 
-  it('refuses --response without what it needs', () => {
-    const { status, stderr } = jawbench(
+  it('refuses --response without what it needs', async () => {
+    const { status, stderr } = await here(
       'fit',
       'teapot',
       written('one.csv', 'time [s],position [m]\n0,0\n1,1\n2,2\n'),

@@ -18,6 +18,7 @@ import {
   textIn,
   wordingOf,
 } from '../../sim/index.ts'
+import { here } from './here.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'jawbench-'))
 const file = (name: string, text: string) => {
@@ -28,9 +29,7 @@ const file = (name: string, text: string) => {
 
 const TOOL = '.tools/jawbench.mjs'
 
-const jawbench = (...args: string[]) => told({}, args)
-
-/** `input` is what stands on standard input; `stdio` says where the streams go instead. */
+/** The program in a process of its own; `input` is what stands on standard input; `stdio` says where the streams go instead. */
 function told(options: { input?: string | Uint8Array; stdio?: [number, number | 'pipe', 'pipe'] }, args: string[]) {
   const { status, stdout, stderr } = spawnSync(process.execPath, [TOOL, ...args], { encoding: 'utf8', ...options })
   return { status, stdout, stderr }
@@ -38,7 +37,7 @@ function told(options: { input?: string | Uint8Array; stdio?: [number, number | 
 
 describe('jawbench grip', () => {
   it('judges every strategy, whatever the verdict, with exit 0', () => {
-    const { status, stdout } = jawbench('grip', 'teapot', '--format', 'json')
+    const { status, stdout } = told({}, ['grip', 'teapot', '--format', 'json'])
     expect(status).toBe(0)
     const report = JSON.parse(stdout)
     expect(report).toMatchObject({ format: 'jawbench-result', version: 1, step: 1e-5 })
@@ -48,10 +47,10 @@ describe('jawbench grip', () => {
     expect(report.results[1].stepError).toBeLessThan(0.01)
   })
 
-  it('takes a short file, one strategy and any key, and writes traces', () => {
+  it('takes a short file, one strategy and any key, and writes traces', async () => {
     const out = join(folder, 'traces.csv')
     const short = file('short.json', '{ "part": { "mass": 0.3 } }')
-    const run = jawbench('grip', short, '--strategy', 'current-clamp', '--set', 'servo.kp=3200', '--traces', out)
+    const run = await here('grip', short, '--strategy', 'current-clamp', '--set', 'servo.kp=3200', '--traces', out)
     expect(run.status).toBe(0)
     expect(run.stdout).toContain('current-clamp')
     expect(run.stdout).not.toContain('threshold-stop')
@@ -62,7 +61,7 @@ describe('jawbench grip', () => {
 
   it('refuses bad input with exit 2 and every fault on stderr', () => {
     const bad = file('bad.json', '{ "part": { "mass": -1, "colour": "red" }, "servo": { "rate": 3333 } }')
-    const { status, stdout, stderr } = jawbench('grip', bad)
+    const { status, stdout, stderr } = told({}, ['grip', bad])
     expect(status).toBe(2)
     expect(stdout).toBe('')
     expect(stderr).toContain('part.mass: given -1, allowed a number from')
@@ -77,33 +76,33 @@ describe('jawbench grip', () => {
     [['grip', 'teapot', '--set', 'servo.kp'], 'PATH=VALUE'],
     [['grip', 'teapot', '--format', 'xml'], '--format: given "xml"'],
     [['grasp'], 'given "grasp"'],
-  ])('refuses %j', (args, message) => {
-    const { status, stderr } = jawbench(...args)
+  ])('refuses %j', async (args, message) => {
+    const { status, stderr } = await here(...args)
     expect(status).toBe(2)
     expect(stderr).toContain(message)
   })
 
   it('says with exit 3 that the simulation left the range of finite numbers', () => {
     const coarse = ['--set', 'run.step=0.00005', '--set', 'actuator.transmission.stiffness=1e10']
-    const { status, stdout } = jawbench('grip', 'teapot', '--strategy', 'current-clamp', ...coarse)
+    const { status, stdout } = told({}, ['grip', 'teapot', '--strategy', 'current-clamp', ...coarse])
     expect(status).toBe(3)
     expect(stdout).toContain('Leaves its rails at')
   })
 })
 
 describe('jawbench presets, schema and loops', () => {
-  it('prints a preset as a file that it takes again', () => {
-    expect(jawbench('presets').stdout.split('\n').length).toBe(ALL_PRESETS.length + 1)
-    const text = jawbench('presets', 'bauble').stdout
+  it('prints a preset as a file that it takes again', async () => {
+    expect((await here('presets')).stdout.split('\n').length).toBe(ALL_PRESETS.length + 1)
+    const text = (await here('presets', 'bauble')).stdout
     expect(JSON.parse(text)).toEqual(PRESETS.find(({ id }) => id === 'bauble')!.scenario)
   })
 
-  it('prints the JSON Schema', () => {
-    expect(JSON.parse(jawbench('schema').stdout)).toMatchObject({ type: 'object', additionalProperties: false })
+  it('prints the JSON Schema', async () => {
+    expect(JSON.parse((await here('schema')).stdout)).toMatchObject({ type: 'object', additionalProperties: false })
   })
 
-  it('prints the margins of the four loops', () => {
-    const { status, stdout } = jawbench('loops', 'teapot', '--format', 'json')
+  it('prints the margins of the four loops', async () => {
+    const { status, stdout } = await here('loops', 'teapot', '--format', 'json')
     expect(status).toBe(0)
     const { format, version, loops } = JSON.parse(stdout)
     expect([format, version]).toEqual(['jawbench-loops', 1])
@@ -111,42 +110,42 @@ describe('jawbench presets, schema and loops', () => {
     expect(loops[0]).toMatchObject({ loop: 'current', workingPoint: 'free', phaseMargin: expect.any(Number) })
   })
 
-  it('writes every loop as matrices and as a table of its frequency response', () => {
+  it('writes every loop as matrices and as a table of its frequency response', async () => {
     const [models, response] = [join(folder, 'models.json'), join(folder, 'response.csv')]
-    expect(jawbench('loops', 'teapot', '--models', models, '--response', response).status).toBe(0)
+    expect((await here('loops', 'teapot', '--models', models, '--response', response)).status).toBe(0)
     const { format, loops } = JSON.parse(readFileSync(models, 'utf8'))
     expect(format).toBe('jawbench-loop-models')
     expect(loops).toHaveLength(16)
     const [head, ...rows] = readFileSync(response, 'utf8').trimEnd().split('\r\n')
     expect(head).toMatch(/^loop,working point,frequency \[rad\/s\],/)
     expect(new Set(rows.map((row) => row.split(',').slice(0, 2).join())).size).toBe(16)
-    const { status, stdout, stderr } = jawbench('loops', 'teapot', '--models', join(folder, 'none', 'models.json'))
+    const { status, stdout, stderr } = await here('loops', 'teapot', '--models', join(folder, 'none', 'models.json'))
     expect([status, stdout]).toEqual([2, ''])
     expect(stderr).toMatch(/^--models: .*cannot be written/)
   })
 })
 
 describe('jawbench model', () => {
-  it('prints every simplification with its figures, as table and as JSON', () => {
-    const { status, stdout } = jawbench('model', 'teapot', '--strategy', 'current-clamp')
+  it('prints every simplification with its figures, as table and as JSON', async () => {
+    const { status, stdout } = await here('model', 'teapot', '--strategy', 'current-clamp')
     expect(status).toBe(0)
     for (const { title } of SIMPLIFICATIONS) expect(stdout).toContain(inPlainSpaces(textIn(title, wordingOf('si'))))
-    const report = JSON.parse(jawbench('model', 'teapot', '--strategy', 'current-clamp', '--format', 'json').stdout)
+    const report = JSON.parse((await here('model', 'teapot', '--strategy', 'current-clamp', '--format', 'json')).stdout)
     expect(report).toMatchObject({ format: 'jawbench-model', version: 1, strategy: 'current-clamp' })
     expect(report.simplifications.map(({ id }: { id: string }) => id)).toEqual(SIMPLIFICATIONS.map(({ id }) => id))
     expect(report.base.peakForce).toBeGreaterThan(0)
   })
 
-  it('refuses an unknown strategy', () => {
-    const { status, stderr } = jawbench('model', 'teapot', '--strategy', 'luck')
+  it('refuses an unknown strategy', async () => {
+    const { status, stderr } = await here('model', 'teapot', '--strategy', 'luck')
     expect(status).toBe(2)
     expect(stderr).toContain('--strategy: given "luck"')
   })
 })
 
 describe('jawbench why and rescue', () => {
-  it('why: causes that add up to the figure, whatever the verdict, with exit 0', () => {
-    const { status, stdout } = jawbench('why', 'teapot', '--strategy', 'threshold-stop', '--format', 'json')
+  it('why: causes that add up to the figure, whatever the verdict, with exit 0', async () => {
+    const { status, stdout } = await here('why', 'teapot', '--strategy', 'threshold-stop', '--format', 'json')
     expect(status).toBe(0)
     const report = JSON.parse(stdout)
     expect(report).toMatchObject({ format: 'jawbench-why', version: 1, strategy: 'threshold-stop', verdict: 'crushed' })
@@ -163,16 +162,16 @@ describe('jawbench why and rescue', () => {
     expect(table).toContain(report.rule)
   })
 
-  it('why: a grip without contact has no causes and says so', () => {
+  it('why: a grip without contact has no causes and says so', async () => {
     const slow = ['--set', 'approach.speed=0.001']
-    const { status, stdout } = jawbench('why', 'teapot', '--strategy', 'current-clamp', '--format', 'json', ...slow)
+    const { status, stdout } = await here('why', 'teapot', '--strategy', 'current-clamp', '--format', 'json', ...slow)
     expect(status).toBe(0)
     expect(JSON.parse(stdout)).toMatchObject({ verdict: 'missed', force: null, causes: [] })
   })
 
-  it('rescue: one entry a parameter, and the value that it names turns the verdict', () => {
+  it('rescue: one entry a parameter, and the value that it names turns the verdict', async () => {
     const asked = ['teapot', '--strategy', 'threshold-stop', '--format', 'json']
-    const { status, stdout } = jawbench('rescue', ...asked)
+    const { status, stdout } = await here('rescue', ...asked)
     expect(status).toBe(0)
     const report = JSON.parse(stdout)
     expect(report).toMatchObject({ format: 'jawbench-rescue', version: 1, verdict: 'crushed' })
@@ -181,7 +180,7 @@ describe('jawbench why and rescue', () => {
       expect(Object.keys(entry)).toEqual(expect.arrayContaining(['path', 'from', 'value', 'change']))
     }
     const { path, value } = report.rescues[0]
-    const grip = jawbench('grip', ...asked, '--set', `${path}=${value}`)
+    const grip = await here('grip', ...asked, '--set', `${path}=${value}`)
     expect(JSON.parse(grip.stdout).results[0].verdict).toBe('held')
     expect(report.rescues.at(-1)).toMatchObject({ value: null, change: null })
     const table = rescueTable(report.verdict, report.rescues)
@@ -189,8 +188,8 @@ describe('jawbench why and rescue', () => {
     for (const { sentence } of report.rescues) expect(table).toContain(sentence)
   })
 
-  it('rescue: of a held part says what loses it', () => {
-    const { status, stdout } = jawbench('rescue', 'bauble', '--strategy', 'current-clamp')
+  it('rescue: of a held part says what loses it', async () => {
+    const { status, stdout } = await here('rescue', 'bauble', '--strategy', 'current-clamp')
     expect(status).toBe(0)
     expect(stdout).toMatch(/^held, with 12 of 12 seeds of the noise; each parameter, how far it may drift:\n/)
     expect(stdout).toMatch(
@@ -198,9 +197,9 @@ describe('jawbench why and rescue', () => {
     )
   })
 
-  it('tune: gains that are sound, among them those on the bench without the integral', () => {
+  it('tune: gains that are sound, among them those on the bench without the integral', async () => {
     const asked = ['tune', 'teapot', '--strategy', 'threshold-stop']
-    const { status, stdout } = jawbench(...asked, '--format', 'json')
+    const { status, stdout } = await here(...asked, '--format', 'json')
     expect(status).toBe(0)
     const report = JSON.parse(stdout)
     expect(report).toMatchObject({
@@ -224,9 +223,9 @@ describe('jawbench why and rescue', () => {
     ['why', 'Never touches the part within 0.0500 s.'],
     ['rescue', 'missed; each parameter, changed alone, what it costs and what it does:'],
     ['tune', 'sets of gains tried, 0 sound.'],
-  ])('%s: prints a table unless it is asked for JSON', (command, line) => {
+  ])('%s: prints a table unless it is asked for JSON', async (command, line) => {
     const never = ['--set', 'run.duration=0.05', '--set', 'arm.moves=[]']
-    const { status, stdout } = jawbench(command, 'teapot', '--strategy', 'threshold-stop', ...never)
+    const { status, stdout } = await here(command, 'teapot', '--strategy', 'threshold-stop', ...never)
     expect(stdout).toContain(line)
     expect(status).toBe(0)
   })
@@ -241,8 +240,8 @@ describe('jawbench why and rescue', () => {
     ],
     [['tune', 'teapot', '--strategy', 'current-clamp', '--spread', '2'], '--spread: given "2", allowed 0 to 0.9'],
     [['rescue', 'teapot', '--strategy', 'current-clamp', '--format', 'xml'], '--format: given "xml"'],
-  ])('refuses %j', (args, message) => {
-    const { status, stdout, stderr } = jawbench(...args)
+  ])('refuses %j', async (args, message) => {
+    const { status, stdout, stderr } = await here(...args)
     expect(status).toBe(2)
     expect(stdout).toBe('')
     expect(stderr).toContain(message)
@@ -250,14 +249,14 @@ describe('jawbench why and rescue', () => {
 })
 
 describe('the usage text', () => {
-  it('names every command, for help and after a command that is not there', () => {
-    const { status, stdout } = jawbench('help')
+  it('names every command, for help and after a command that is not there', async () => {
+    const { status, stdout } = await here('help')
     expect(status).toBe(0)
     for (const { id, does } of commands()) {
       expect(stdout).toContain(`jawbench ${id}`)
       expect(stdout).toContain(does)
     }
-    const unknown = jawbench('constructor')
+    const unknown = await here('constructor')
     expect(unknown.status).toBe(2)
     expect(unknown.stderr).toBe(
       `given "constructor", allowed ${commands()
@@ -276,30 +275,33 @@ describe('what comes in', () => {
   const MARK = '\uFEFF'
   const GRIP = ['grip', '--strategy', 'current-clamp', '--format', 'json']
 
-  it('may begin with a byte-order mark, in a file and on standard input', () => {
+  it('may begin with a byte-order mark, in a file and on standard input', async () => {
     const text = `${MARK}{ "part": { "mass": -1 } }`
-    for (const { status, stderr } of [jawbench('grip', file('bom.json', text)), told({ input: text }, ['grip', '-'])]) {
+    for (const { status, stderr } of [
+      await here('grip', file('bom.json', text)),
+      told({ input: text }, ['grip', '-']),
+    ]) {
       expect(stderr).toBe('part.mass: given -1, allowed a number from 0.00001 to 200 kg\n')
       expect(status).toBe(2)
     }
     expect(told({ input: `${MARK}{}` }, [...GRIP, '-']).status).toBe(0)
   })
 
-  it('is refused when it is longer than a scenario may be, also without an end', () => {
+  it('is refused when it is longer than a scenario may be, also without an end', async () => {
     const long = file('long.json', ' '.repeat(LONGEST_FILE + 1))
     const refusal = `given more than ${LONGEST_FILE} bytes, allowed at most that\n`
-    expect(jawbench('grip', long)).toEqual({ status: 2, stdout: '', stderr: `${long}: ${refusal}` })
+    expect(await here('grip', long)).toEqual({ status: 2, stdout: '', stderr: `${long}: ${refusal}` })
     expect(told({ input: ' '.repeat(3 * LONGEST_FILE) }, ['grip', '-']).stderr).toBe(`-: ${refusal}`)
-    if (existsSync('/dev/zero')) expect(jawbench('grip', '/dev/zero').stderr).toBe(`/dev/zero: ${refusal}`)
+    if (existsSync('/dev/zero')) expect((await here('grip', '/dev/zero')).stderr).toBe(`/dev/zero: ${refusal}`)
   })
 
-  it('may be of version 1, with --set by its own paths; a version that is to come is refused', () => {
+  it('may be of version 1, with --set by its own paths; a version that is to come is refused', async () => {
     const first = file('first.json', '{ "version": 1, "servo": { "encoderResolution": 1e-5 } }')
-    const { status, stdout } = jawbench(...GRIP, first, '--set', 'strategies.sensedForce.sensor.noise=0.1')
+    const { status, stdout } = await here(...GRIP, first, '--set', 'strategies.sensedForce.sensor.noise=0.1')
     const now = file('now.json', '{ "sensors": { "encoder": { "resolution": 1e-5 }, "gauge": { "noise": 0.1 } } }')
     expect(status).toBe(0)
-    expect(stdout).toBe(jawbench(...GRIP, now).stdout)
-    expect(jawbench('grip', file('third.json', '{ "version": 3 }'))).toEqual({
+    expect(stdout).toBe((await here(...GRIP, now)).stdout)
+    expect(await here('grip', file('third.json', '{ "version": 3 }'))).toEqual({
       status: 2,
       stdout: '',
       stderr: 'version: given 3, allowed 1 or 2\n',
@@ -315,8 +317,8 @@ describe('what comes in', () => {
     ['arm.moves.push=1', 'arm.moves.push: given the key push of a list'],
     ['constructor=1', 'constructor: given an unknown key'],
     ['__proto__.kp=1', '__proto__.kp: given a path through __proto__'],
-  ])('--set %s is refused by name', (set, message) => {
-    const { status, stderr } = jawbench(...GRIP, 'teapot', '--set', set)
+  ])('--set %s is refused by name', async (set, message) => {
+    const { status, stderr } = await here(...GRIP, 'teapot', '--set', set)
     expect(stderr).toContain(message)
     expect(status).toBe(2)
   })
@@ -335,10 +337,10 @@ describe('what goes out', () => {
     expect(status).toBe(0)
   })
 
-  it('is refused in one sentence where it finds no room', ({ skip }) => {
+  it('is refused in one sentence where it finds no room', async ({ skip }) => {
     if (!existsSync('/dev/full')) skip('this system has no /dev/full')
     const grip = ['grip', 'bauble', '--strategy', 'current-clamp', '--traces']
-    expect(jawbench(...grip, '/dev/full')).toEqual({
+    expect(await here(...grip, '/dev/full')).toEqual({
       status: 2,
       stdout: '',
       stderr: '--traces: /dev/full cannot be written, no space left on device\n',
@@ -350,9 +352,9 @@ describe('what goes out', () => {
     expect(status).toBe(2)
   })
 
-  it('is refused in one sentence where there is no folder', () => {
+  it('is refused in one sentence where there is no folder', async () => {
     const nowhere = join(folder, 'none', 'traces.csv')
-    const { status, stderr } = jawbench('grip', 'bauble', '--strategy', 'current-clamp', '--traces', nowhere)
+    const { status, stderr } = await here('grip', 'bauble', '--strategy', 'current-clamp', '--traces', nowhere)
     expect(stderr).toBe(`--traces: ${nowhere} cannot be written, no such file or directory\n`)
     expect(status).toBe(2)
   })

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { describe, expect, it } from 'vitest'
+import { here } from './here.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'jawbench-log-'))
 const file = (name: string, content: string | Uint8Array) => {
@@ -12,8 +13,11 @@ const file = (name: string, content: string | Uint8Array) => {
   return path
 }
 
-function log(args: string[], input?: string | Uint8Array) {
-  const ran = spawnSync(process.execPath, ['.tools/jawbench.mjs', 'log', ...args], { encoding: 'utf8', input })
+const log = (args: string[]) => here('log', ...args)
+
+/** The program in a process of its own, with a log on standard input. */
+function logged(input: string | Uint8Array) {
+  const ran = spawnSync(process.execPath, ['.tools/jawbench.mjs', 'log', '-'], { encoding: 'utf8', input })
   return { status: ran.status, stdout: ran.stdout, stderr: ran.stderr }
 }
 
@@ -21,8 +25,8 @@ const TEXT =
   'Zeit [ms];Position [mm];Iq;Motorstrom [A]\n0;0,5;100;1\n10;1,5;200;2\n20;2,5;300;was 9\n30;4,5;400;4\nEOF\n'
 
 describe('jawbench log', () => {
-  it('prints what was read, how it was understood and what was left out', () => {
-    const { status, stdout } = log([file('a.csv', TEXT), '--column', 'current=Iq:mA*-1', '--format', 'json'])
+  it('prints what was read, how it was understood and what was left out', async () => {
+    const { status, stdout } = await log([file('a.csv', TEXT), '--column', 'current=Iq:mA*-1', '--format', 'json'])
     expect(status).toBe(0)
     const answer = JSON.parse(stdout)
     expect(answer).toMatchObject({
@@ -47,11 +51,11 @@ describe('jawbench log', () => {
   })
 
   it('reads standard input, packed or not, and says the same', () => {
-    const plain = log(['-'], TEXT)
+    const plain = logged(TEXT)
     expect(plain.status).toBe(0)
     expect(plain.stdout).toContain('recording 1: 3 rows, lines 2 to 5, 0 s to 0.03 s')
     expect(plain.stdout).toContain('line 4: “was 9” in column “Motorstrom” is no figure')
-    expect(log(['-'], gzipSync(TEXT)).stdout).toBe(plain.stdout)
+    expect(logged(gzipSync(TEXT)).stdout).toBe(plain.stdout)
   })
 
   it.each([
@@ -66,8 +70,8 @@ describe('jawbench log', () => {
     [[folder], 'illegal operation on a directory'],
     [[file('torn.gz', gzipSync(TEXT).subarray(0, 40))], 'torn.gz: unexpected end of file'],
     [[], 'no log was named'],
-  ])('refuses %j with exit 2', (args, message) => {
-    const { status, stdout, stderr } = log(args)
+  ])('refuses %j with exit 2', async (args, message) => {
+    const { status, stdout, stderr } = await log(args)
     expect(stderr).toContain(message)
     expect([status, stdout]).toEqual([2, ''])
   })

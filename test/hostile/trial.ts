@@ -33,6 +33,8 @@ export interface Tally {
 
 /** Runs in a block; the same block of the same seed holds the same runs. */
 export const BLOCK = 250
+/** Cases of which most blocks find as many runs as they need. */
+const MOST_NEED = 1.4 * BLOCK
 /** Steps of the axis that one run may take. */
 const MOST = 20_000
 /** The same of a run that an unstable one at a step of its own is held against. */
@@ -55,7 +57,7 @@ export function trial(seed: number, block: number, most = BLOCK): Tally {
   const tally: Tally = { runs: 0, tooLong: 0, breaches: [] }
   // Blocks of one seed, and of seeds that are neighbours, are far apart.
   const start = (Math.imul(seed, 0x9e3779b1) ^ Math.imul(block + 1, 0x85ebca6b)) | 0
-  for (const [scenario, strategy] of fc.sample(anyCase, { seed: start, numRuns: 4 * BLOCK })) {
+  for (const [scenario, strategy] of drawn(start)) {
     if (tally.runs === most) break
     if (!isShort(scenario)) {
       tally.tooLong++
@@ -67,6 +69,16 @@ export function trial(seed: number, block: number, most = BLOCK): Tally {
     if (broken) tally.breaches.push({ ...broken, strategy, scenario: shortest(scenario, strategy, check, broken.law) })
   }
   return tally
+}
+
+/** Drawing takes as long as running: no more are drawn than most blocks need, and where they do not suffice all of them anew. */
+function* drawn(seed: number) {
+  let given = 0
+  for (const numRuns of [MOST_NEED, 4 * BLOCK])
+    for (const one of fc.sample(anyCase, { seed, numRuns }).slice(given)) {
+      given++
+      yield one
+    }
 }
 
 const isShort = (scenario: Scenario) => stepsOf(scenario) <= MOST

@@ -33,8 +33,14 @@ export type Way = (time: number) => { travel: number; speed: number; acceleratio
 /** Explicit midpoint rule in steps of a hundredth of the current loop's period. */
 const STEPS = 20
 
-/** Columns of a log: time [s], reference and position [m], current [A]. */
-export function loggedMove(axis: LoggedAxis, way: Way, duration: number, recorder: Recorder) {
+/** Where the axis is and what flows, at every sample of the current loop [s, m, A]. */
+export interface Moved {
+  period: number
+  duration: number
+  dense: { time: number; x: number; i: number }[]
+}
+
+export function moved(axis: LoggedAxis, way: Way, duration: number): Moved {
   const { mass, constant, resistance, inductance, drive, servo } = axis
   const friction = new AxisFriction({ friction: axis.friction, axis: { mass } as Input['axis'] })
   const input = { drive, motor: { resistance, inductance }, axis: { forceConstant: constant } } as Input
@@ -73,9 +79,14 @@ export function loggedMove(axis: LoggedAxis, way: Way, duration: number, recorde
       i += h * b.i
     }
   }
+  return { period: drive.period, duration, dense }
+}
+
+/** Columns of the log of a move: time [s], reference and position [m], current [A]. */
+export function logged({ period, duration, dense }: Moved, way: Way, recorder: Recorder) {
   const rows = Math.floor((duration - recorder.late) * recorder.rate)
   const at = (time: number) => {
-    const place = Math.max(0, time / drive.period)
+    const place = Math.max(0, time / period)
     const from = Math.min(dense.length - 2, Math.floor(place))
     const share = place - from
     const [a, b] = [dense[from]!, dense[from + 1]!]

@@ -1,6 +1,6 @@
 /** An axis under known values, integrated anew, and the file before its fit. */
 import { checkScenario } from '../../sim/index.ts'
-import { loggedMove, type Way } from '../independent/log.ts'
+import { logged, moved, type Way } from '../independent/log.ts'
 import { normals } from './normals.ts'
 
 export const TRUTH = {
@@ -87,41 +87,50 @@ const way: Way = (time) => {
   }
 }
 
-export const logOf = (seed: number) => {
-  const { time, ...channels } = loggedMove(
-    {
-      mass: TRUTH.mass,
-      constant: TRUTH.constant,
-      resistance: TRUTH.resistance,
-      inductance: TRUTH.inductance,
-      friction: {
-        coulomb: TRUTH.coulomb,
-        coulombBack: TRUTH.coulomb,
-        breakaway: TRUTH.coulomb,
-        stribeckSpeed: 0.002,
-        viscous: TRUTH.viscous,
-        viscousBack: TRUTH.viscous,
-        bristleStiffness: 1e6,
-      },
-      drive: { period: 1e-4, voltage: 60, bandwidth: 3000, resolution: 0, noise: 0, offset: TRUTH.offset, backEmf: 1 },
-      servo: {
-        every: 5,
-        period: 5e-4,
-        kp: 3000,
-        ki: 20000,
-        kd: 50,
-        filter: 0.0005,
-        velocityFeedforward: 0,
-        accelerationFeedforward: 0,
-        proportionalWeight: 1,
-        derivativeWeight: 0.5,
-        limit: 20,
-        resolution: 0,
-      },
+/** The same in every log: only the recorder is subject to chance. */
+const MOVE = moved(
+  {
+    mass: TRUTH.mass,
+    constant: TRUTH.constant,
+    resistance: TRUTH.resistance,
+    inductance: TRUTH.inductance,
+    friction: {
+      coulomb: TRUTH.coulomb,
+      coulombBack: TRUTH.coulomb,
+      breakaway: TRUTH.coulomb,
+      stribeckSpeed: 0.002,
+      viscous: TRUTH.viscous,
+      viscousBack: TRUTH.viscous,
+      bristleStiffness: 1e6,
     },
-    way,
-    0.45,
-    { rate: 1000, late: TRUTH.late, noise: 0.05, currentStep: 0.01, positionStep: 1e-6, normal: normals(seed) },
-  )
+    drive: { period: 1e-4, voltage: 60, bandwidth: 3000, resolution: 0, noise: 0, offset: TRUTH.offset, backEmf: 1 },
+    servo: {
+      every: 5,
+      period: 5e-4,
+      kp: 3000,
+      ki: 20000,
+      kd: 50,
+      filter: 0.0005,
+      velocityFeedforward: 0,
+      accelerationFeedforward: 0,
+      proportionalWeight: 1,
+      derivativeWeight: 0.5,
+      limit: 20,
+      resolution: 0,
+    },
+  },
+  way,
+  0.45,
+)
+
+export const logOf = (seed: number) => {
+  const { time, ...channels } = logged(MOVE, way, {
+    rate: 1000,
+    late: TRUTH.late,
+    noise: 0.05,
+    currentStep: 0.01,
+    positionStep: 1e-6,
+    normal: normals(seed),
+  })
   return { time, channels }
 }

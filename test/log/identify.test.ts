@@ -4,6 +4,7 @@ import { core, run } from '../../sim/cli/core.ts'
 import { NoFit } from '../../sim/log/facts.ts'
 import { identify } from '../../sim/log/identify.ts'
 import type { Measured } from '../../sim/log/measured.ts'
+import { readPath } from '../../sim/scenario/index.ts'
 import { FREE, logOf, scenario } from './case.ts'
 
 const PATHS = Object.keys(FREE)
@@ -30,6 +31,12 @@ describe('a fit', () => {
       crew,
     )
     expect(untold.map(({ kind }) => kind)).toContain('ratio')
+  })
+
+  it('gives each value as it stands in the scenario that it hands out, be it from an earlier stage', async () => {
+    const { values, scenario: found } = await identify(scenario, [log], { free: null }, crew)
+    expect(values.length).toBeGreaterThan(4)
+    for (const { path, value } of values) if (path !== 'log.delay') expect(readPath(found, path), path).toBe(value)
   })
 
   it('says when things begin, and how late they are shown', async () => {

@@ -185,7 +185,7 @@ describe('an edit by a path of version 1', () => {
       { path: 'sensors.gauge.noise', value: 0.5 },
     ])
     expect(checked.ok && checked.scenario.sensors).toEqual({
-      encoder: { resolution: 1e-5 },
+      encoder: { resolution: 1e-5, offset: 0 },
       gauge: { ...busy.strategies.sensedForce.sensor, noise: 0.5 },
     })
   })

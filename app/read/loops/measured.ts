@@ -5,7 +5,6 @@
 import { axisResponse, type LoopAnalysis, type Scenario } from '../../../sim/index.ts'
 import type { ChartSeries } from '../../ui/Chart.tsx'
 import type { RespondedTold, ResponseQuestion } from '../../worker/log-messages.ts'
-import { SHORT } from './lines.ts'
 
 /** Loops that go through the axis and through nothing that only a part has. */
 const THROUGH = ['position', 'velocity']
@@ -33,7 +32,7 @@ export function measuredLoop(
   const at = axisResponse(scenario, about.shown, 0, input)
   const model = Array.from(time, at)
   const line = (values: Float64Array): ChartSeries => ({
-    label: `${SHORT.free}, measured axis`,
+    label: 'Measured',
     color: 'var(--ink)',
     width: 1,
     time,

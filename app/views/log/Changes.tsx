@@ -1,63 +1,127 @@
-/** What the fitted axis changes: the least margins of the loops and the verdicts of the strategies, as assumed and as fitted. */
-import { type LoopsResult, type Scenario, STRATEGIES } from '../../../sim/index.ts'
-import { LOOP_LABELS, pointLabel, standing, worstOfEach } from '../../read/loops/lines.ts'
+/** What the fitted axis changes: margins, designed gains and verdicts, as assumed and as fitted, side by side. */
+import { type GainDesign, readPath, type Scenario, STRATEGIES } from '../../../sim/index.ts'
+import { LOOP_LABELS } from '../../read/loops/lines.ts'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
+import { settingLabel, settingText } from '../../read/scenario/setting.ts'
 import { useStudy } from '../../read/study/useStudy.ts'
-import { formatFigure, NO_FIGURE, withUnit } from '../../ui/format.ts'
+import { quantityUnit } from '../../read/units.ts'
+import { useView } from '../../store/view.ts'
+import { formatFigure, withUnit } from '../../ui/format.ts'
+import { MarginChanges } from './MarginChanges.tsx'
 
-export function Changes({ before, after }: { before: Scenario; after: Scenario }) {
-  const loops = [useStudy('loops', before), useStudy('loops', after)]
-  const grips = [useStudy('grips', before), useStudy('grips', after)]
-  const [assumed, fitted] = loops.map(({ items }) => items[0])
-  const failed = [...loops, ...grips].find(({ status }) => status === 'failed')
+interface Props {
+  before: Scenario
+  after: Scenario
+}
+
+const WAITS = '…'
+
+export function Changes({ before, after }: Props) {
+  const loops = [useStudy('loops', before), useStudy('loops', after)] as const
+  const grips = [useStudy('grips', before), useStudy('grips', after)] as const
+  const gains = [useStudy('gains', before), useStudy('gains', after)] as const
+  const failed = [...loops, ...grips, ...gains].find(({ status }) => status === 'failed')
   return (
     <section className="log-changes" aria-label="What it changes">
       <h3>What it changes</h3>
-      <table className="log-values">
-        <thead>
-          <tr>
-            <th scope="col">Least phase margin, verdict</th>
-            <th scope="col">as assumed</th>
-            <th scope="col">as fitted</th>
-          </tr>
-        </thead>
-        <tbody>
-          {!assumed && (
+      <MarginChanges assumed={loops[0].items[0]} fitted={loops[1].items[0]} />
+      <GainChanges bench={before} assumed={gains[0].items} fitted={gains[1].items} />
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="log-scroll" tabIndex={0} aria-label="Verdicts, as assumed and as fitted">
+        <table className="log-values">
+          <thead>
             <tr>
-              <th scope="row">Loops</th>
-              <td>…</td>
-              <td>…</td>
+              <th scope="col">Verdict, peak force</th>
+              <th scope="col">as assumed</th>
+              <th scope="col">as fitted</th>
             </tr>
-          )}
-          {(assumed ? worstOfEach(assumed) : []).map(({ loop }) => (
-            <tr key={loop}>
-              <th scope="row">{LOOP_LABELS[loop]} loop</th>
-              <td>{marginOf(assumed, loop)}</td>
-              <td>{marginOf(fitted, loop)}</td>
-            </tr>
-          ))}
-          {STRATEGIES.map(({ id, label }) => (
-            <tr key={id}>
-              <th scope="row">{label}</th>
-              {grips.map(({ items }, column) => {
-                const result = items.find(({ strategy }) => strategy === id)?.result
-                return <td key={column}>{result ? <VerdictWord result={result} /> : '…'}</td>
-              })}
-            </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {STRATEGIES.map(({ id, label }) => (
+              <tr key={id}>
+                <th scope="row">{label}</th>
+                {grips.map(({ items }, column) => {
+                  const result = items.find(({ strategy }) => strategy === id)?.result
+                  return (
+                    <td key={column}>
+                      {result ? (
+                        <>
+                          <VerdictWord result={result} /> <Peak force={result.metrics.peakForce} />
+                        </>
+                      ) : (
+                        WAITS
+                      )}
+                    </td>
+                  )
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
       {failed && <p role="alert">It could not be worked out: {failed.message}</p>}
     </section>
   )
 }
 
-/** Of the working point that comes closest to instability. */
-function marginOf(result: LoopsResult | undefined, loop: string): string {
-  if (!result) return '…'
-  const worst = worstOfEach(result).find((each) => each.loop === loop)?.worst
-  if (!worst) return NO_FIGURE
-  const where = pointLabel(result, worst.workingPoint).toLowerCase()
-  if (!worst.stable) return `${standing(worst)}, ${where}`
-  return `${withUnit(formatFigure(worst.margins?.phaseMargin ?? null), '°')}, ${where}`
+function Peak({ force }: { force: number | null }) {
+  const { symbol, toShown } = quantityUnit(
+    'force',
+    useView((state) => state.units),
+  )
+  return <span className="log-peak">{withUnit(formatFigure(force === null ? null : toShown(force)), symbol)}</span>
+}
+
+interface GainProps {
+  bench: Scenario
+  assumed: GainDesign[]
+  fitted: GainDesign[]
+}
+
+/** The gains that the loops' first method gives each axis, without a wish for more. */
+function GainChanges({ bench, assumed, fitted }: GainProps) {
+  const units = useView((state) => state.units)
+  const text = (path: string, value: unknown) => settingText(bench, path, value, units)
+  const editOf = (designs: GainDesign[], loop: string, path: string) =>
+    designs.find((each) => each.loop === loop)?.edits.find((edit) => edit.path === path)
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className="log-scroll" tabIndex={0} aria-label="Designed gains, as assumed and as fitted">
+      <table className="log-values">
+        <thead>
+          <tr>
+            <th scope="col">Gains by rule</th>
+            <th scope="col">on the bench</th>
+            <th scope="col">as assumed</th>
+            <th scope="col">as fitted</th>
+          </tr>
+        </thead>
+        <tbody>
+          {assumed.length === 0 && (
+            <tr>
+              <th scope="row">Loops</th>
+              <td>{WAITS}</td>
+              <td>{WAITS}</td>
+              <td>{WAITS}</td>
+            </tr>
+          )}
+          {assumed.flatMap(({ loop, label, edits }) =>
+            edits.map(({ path, value }) => {
+              const now = editOf(fitted, loop, path)
+              return (
+                <tr key={`${loop} ${path}`}>
+                  <th scope="row" title={label}>
+                    {LOOP_LABELS[loop]} loop: {settingLabel(bench.actuator.kind, path).split(', ').at(-1)}
+                  </th>
+                  <td>{text(path, readPath(bench, path))}</td>
+                  <td>{text(path, value)}</td>
+                  <td>{now ? text(path, now.value) : fitted.length > 0 ? text(path, null) : WAITS}</td>
+                </tr>
+              )
+            }),
+          )}
+        </tbody>
+      </table>
+    </section>
+  )
 }

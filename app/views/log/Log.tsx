@@ -1,6 +1,7 @@
 /** A measured log laid over the model: what its columns hold, how it lies, the fit, and what the real axis changes. */
 import { type DragEvent, useEffect, useState } from 'react'
 import { fitNote, wordingOf } from '../../../sim/index.ts'
+import { keepFitting } from '../../store/fitted.ts'
 import { countedOf, holds, isBusy, isHeld, type OpenLog, standsOn, useLog } from '../../store/log.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -118,7 +119,10 @@ function Open({ logs }: { logs: OpenLog[] }) {
                 found={found.scenario}
                 from={found.about.scenario}
                 note={fitNote(found.about.scenario, found.values, secondsOf(found), wordingOf(units))}
-                onUse={() => {}}
+                onUse={() => {
+                  const { values, untold, residuals } = found
+                  keepFitting({ kind: 'log', names, seconds: secondsOf(found), values, untold, residuals })
+                }}
               />
               <Changes before={found.about.scenario} after={found.scenario} />
             </>

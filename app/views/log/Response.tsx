@@ -1,6 +1,7 @@
 /** A measured frequency response over that of the axis: where it comes from, how well the model meets it, and the values fitted to it. */
 import { useEffect } from 'react'
 import { type ResponseSaid, responseNote, responseText, wordingOf } from '../../../sim/index.ts'
+import { keepFitting } from '../../store/fitted.ts'
 import { type OpenLog, sourceOf, sourcesOf, useLog } from '../../store/log.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -71,7 +72,7 @@ export function Response({ logs, ready }: Props) {
         )}
         {source && table && <TableUnits log={source.log} table={table} />}
       </div>
-      {source && <Responded />}
+      {source && <Responded name={nameOf(logs, source.log, source.recording ?? 0)} />}
     </section>
   )
 }
@@ -145,7 +146,7 @@ function TableUnits({ log, table: { units } }: { log: number; table: ResponseTab
   )
 }
 
-function Responded() {
+function Responded({ name }: { name: string }) {
   const { responded, unresponded } = useLog()
   const units = useView((state) => state.units)
   const words = wordingOf(units)
@@ -177,7 +178,10 @@ function Responded() {
             found={fit.scenario}
             from={about.scenario}
             note={responseNote(about.scenario, fit, words)}
-            onUse={() => {}}
+            onUse={() => {
+              const { values, untold, used, leftOut, before, after, resonance } = fit
+              keepFitting({ kind: 'response', names: [name], values, untold, used, leftOut, before, after, resonance })
+            }}
           />
           <Changes before={about.scenario} after={fit.scenario} />
         </>

@@ -1,6 +1,7 @@
 /** What puts fitted values on the bench, and where they are looked at next. */
 import { inPlainSpaces, notesWith, readPath, type Scenario } from '../../../sim/index.ts'
 import { editMany } from '../../parameters/refusal.ts'
+import { axisTitle } from '../../read/axes/names.ts'
 import { lentOf } from '../../store/lent.ts'
 import { useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -37,10 +38,26 @@ export function UseIt({ found, from, note, onUse }: Props) {
       <Button disabled={used} onClick={use}>
         {used ? 'The fitted values are on the bench' : 'Use on the bench'}
       </Button>
+      {used && <Beside from={from} />}
       <Go view="loops" words="Loops and gains" />
       <Go view="spread" words="Spread" />
       <Go view="bench" words="Bench and rescue" />
     </div>
+  )
+}
+
+/** The axis as it was assumed, beside the fitted one: on the bench, in the report, with gains for each. */
+function Beside({ from }: { from: Scenario }) {
+  const beside = useScenario((state) => state.beside)
+  const stands = beside?.actuator === from.actuator
+  const put = () => {
+    useScenario.getState().setBeside({ title: `${axisTitle(from)}, as assumed`, actuator: from.actuator })
+    useView.setState({ view: 'bench' })
+  }
+  return (
+    <Button disabled={stands} onClick={put}>
+      {stands ? 'The assumed axis stands beside it' : 'Assumed axis beside it on the bench'}
+    </Button>
   )
 }
 

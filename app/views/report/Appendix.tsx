@@ -1,7 +1,9 @@
 import { METRICS, textIn, wordingOf } from '../../../sim/index.ts'
 import { Assumed } from './Assumed.tsx'
 import { CauseTable } from './FigureTable.tsx'
+import { FittedTo } from './FittedTo.tsx'
 import type { Leaving } from './fit.ts'
+import { notesOf } from './job.ts'
 import { ManyParts } from './ManyParts.tsx'
 import { Margins } from './Margins.tsx'
 import type { Matter } from './matter.ts'
@@ -11,13 +13,13 @@ import { Fitted } from './TwoAxes.tsx'
 
 /** Pages after the first: what the first had no room for, every parameter, and how each figure is computed. */
 export function Appendix({ matter, left }: { matter: Matter; left: readonly Leaving[] }) {
-  const { scenario, base, units, columns, beside, told, many, loops } = matter
+  const { scenario, base, units, columns, beside, told, many, loops, fitting } = matter
   return (
     <div className="report-appendix">
       {left.includes('notes') && (
         <section aria-labelledby="report-notes">
           <h2 id="report-notes">Notes</h2>
-          <p className="report-notes">{scenario.notes}</p>
+          <p className="report-notes">{notesOf(scenario, fitting)}</p>
         </section>
       )}
       {beside && left.includes('fitted') && (
@@ -28,6 +30,9 @@ export function Appendix({ matter, left }: { matter: Matter; left: readonly Leav
       )}
       {left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
       {left.includes('changes') && <Changed {...changesFrom(base, scenario, [], units)} />}
+      {fitting && left.includes('log') && (
+        <FittedTo fitting={fitting} scenario={scenario} units={units} short={false} />
+      )}
       {many && left.includes('varies') && <ManyParts many={many} columns={columns} units={units} short={false} />}
       {left.includes('causes') && <CauseTable columns={columns} told={told} units={units} />}
       {left.includes('margins') && <Margins scenario={scenario} units={units} loops={loops} />}

@@ -1,8 +1,9 @@
 import type { Scenario } from '../../../sim/index.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import type { UnitSystem } from '../../read/units.ts'
+import type { Fitting } from '../../store/fitted.ts'
 import type { Leaving } from './fit.ts'
-import { armItems, axisItems, type Item, partItems } from './job.ts'
+import { armItems, axisItems, type Item, notesOf, partItems } from './job.ts'
 
 /** Characters of the notes that stay on a page that is full, and moves of the arm. */
 const SHORT_NOTES = 180
@@ -10,13 +11,15 @@ const SHORT_MOVES = 3
 
 interface Props {
   scenario: Scenario
+  fitting: Fitting | null
   units: UnitSystem
   left: readonly Leaving[]
 }
 
 /** What is gripped, by what, and what the arm does with it; then the force window. */
-export function Job({ scenario, units, left }: Props) {
-  const notes = left.includes('notes') ? shortened(scenario.notes, SHORT_NOTES) : scenario.notes
+export function Job({ scenario, fitting, units, left }: Props) {
+  const own = notesOf(scenario, fitting)
+  const notes = left.includes('notes') ? shortened(own, SHORT_NOTES) : own
   return (
     <>
       {notes !== '' && <p className="report-notes">{notes}</p>}

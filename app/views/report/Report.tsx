@@ -4,6 +4,7 @@ import { StrategyChooser } from '../../read/result/StrategyChooser.tsx'
 import { useAnswersAtHand } from '../../read/spread/useAnswers.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { useBeside } from '../../store/beside.ts'
+import { useFittingHere } from '../../store/fitted.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
@@ -68,10 +69,11 @@ function useMatter(handed: Handed): Matter {
   const told = useCauses(scenario, columns)
   const loops = useKept('loops', scenario)
   const many = useMany()
+  const fitting = useFittingHere()
   const recommendation = useMemo(() => recommend(columns.flatMap(({ run }) => run?.result ?? [])), [columns])
   const strategy = handed === 'recommended' ? recommendation.best?.strategy : handed
   const column = columns.find((each) => each.strategy === strategy)
-  return { scenario, base, units, columns, beside, told, many, loops, recommendation, handed: column }
+  return { scenario, base, units, columns, beside, told, many, loops, fitting, recommendation, handed: column }
 }
 
 /** A study that has ended, or rests. */

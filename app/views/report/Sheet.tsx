@@ -3,6 +3,7 @@ import { today } from '../../read/today.ts'
 import { Appendix } from './Appendix.tsx'
 import { Assumed } from './Assumed.tsx'
 import { FigureTable } from './FigureTable.tsx'
+import { FittedTo } from './FittedTo.tsx'
 import { Cautions, Foot, Reproduce } from './Foot.tsx'
 import { type Leaving, type Paper, roomOf } from './fit.ts'
 import { Glance } from './Glance.tsx'
@@ -24,8 +25,8 @@ interface Props {
 
 /** The report on paper: the first page, as large and as full as fits on it, and further pages where they are wanted. */
 export function Sheet({ matter, paper, further }: Props) {
-  const { scenario, columns, beside, told, many, loops, handed } = matter
-  const { fit, sheet } = useFit(paper, [scenario, columns, beside, told, many, loops, handed, further])
+  const { scenario, columns, beside, told, many, loops, fitting, handed } = matter
+  const { fit, sheet } = useFit(paper, [scenario, columns, beside, told, many, loops, fitting, handed, further])
   const style = { '--wide': roomOf(paper, fit.size).width, '--size': `${fit.size}pt` } as CSSProperties
   return (
     // Paper is white, whatever the page around it is.
@@ -37,7 +38,7 @@ export function Sheet({ matter, paper, further }: Props) {
           </p>
           <h1>{scenario.name}</h1>
         </header>
-        <Job scenario={scenario} units={matter.units} left={fit.left} />
+        <Job scenario={scenario} fitting={fitting} units={matter.units} left={fit.left} />
         {columns.length === 0 ? (
           <p>No strategy is shown. Choose at least one above.</p>
         ) : (
@@ -51,7 +52,7 @@ export function Sheet({ matter, paper, further }: Props) {
 }
 
 function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[] }) {
-  const { scenario, base, units, columns, beside, told, many, loops, handed } = matter
+  const { scenario, base, units, columns, beside, told, many, loops, fitting, handed } = matter
   return (
     <>
       <HandedOver column={handed} {...matter} />
@@ -68,6 +69,7 @@ function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[]
         </div>
         <div>
           {handed && !left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
+          {fitting && <FittedTo fitting={fitting} scenario={scenario} units={units} short={left.includes('log')} />}
           {many && <ManyParts many={many} columns={columns} units={units} short={left.includes('varies')} />}
           <Cautions />
           <Reproduce base={base} scenario={scenario} beside={beside} columns={columns} />

@@ -5,6 +5,7 @@ export const LEAVING = {
   assumed: 'what is assumed',
   changes: 'what was changed',
   varies: 'how parts differ',
+  log: 'what was fitted to a log',
   causes: 'the table of causes',
   notes: 'the end of the notes',
   moves: 'further moves',

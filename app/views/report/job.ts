@@ -1,9 +1,10 @@
 /** The job in words: part, axis and arm move, each as a list of what matters for the grip. Knows no React. */
-import { readPath, type Scenario } from '../../../sim/index.ts'
+import { notesWith, readPath, type Scenario } from '../../../sim/index.ts'
 import { settingText } from '../../read/scenario/setting.ts'
 import { textAt } from '../../read/scenario/textAt.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
 import type { UnitSystem } from '../../read/units.ts'
+import type { Fitting } from '../../store/fitted.ts'
 
 export interface Item {
   label: string
@@ -87,3 +88,6 @@ function items(scenario: Scenario, paths: string[], units: UnitSystem): Item[] {
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** The notes, without what they say of a fit where the page has a part about it. */
+export const notesOf = ({ notes }: Scenario, fitting: Fitting | null) => (fitting ? notesWith(notes, '') : notes)

@@ -3,6 +3,7 @@ import type { LoopsResult, Recommendation, Scenario, StrategyId } from '../../..
 import type { Answers } from '../../read/spread/useAnswers.ts'
 import type { Answered } from '../../read/study/useKept.ts'
 import type { UnitSystem } from '../../read/units.ts'
+import type { Fitting } from '../../store/fitted.ts'
 import { type Column, ended } from './columns.ts'
 import type { Told } from './useCauses.ts'
 
@@ -23,6 +24,8 @@ export interface Matter {
   /** A study of many parts, of what is on the bench; null: there is none at hand. */
   many: Answers | null
   loops: Answered<LoopsResult>
+  /** What the axis was fitted to; null: to nothing that is known here. */
+  fitting: Fitting | null
   recommendation: Recommendation
   /** The column of the strategy that is handed over. */
   handed: Column | undefined

@@ -44,7 +44,9 @@ export function pointsOf({ sampling, dimension, seed }: Sampled): (index: number
   return (index) => {
     const own = keys[scramblingOf(index)]!
     const place = placeOf(index)
-    return Float64Array.from(own, (key, k) => coordinate(key, place, k))
+    const point = new Float64Array(dimension)
+    for (let k = 0; k < dimension; k++) point[k] = coordinate(own[k]!, place, k)
+    return point
   }
 }
 

@@ -75,6 +75,11 @@ const USUAL: [path: string, sizes: Sizes, why: string][] = [
     { law: 'normal', sd: 0.01, share: false },
     'Offset of the current measurement, trimmed at each start.',
   ],
+  [
+    'sensors.encoder.offset',
+    { law: 'normal', sd: 0.00005, share: false },
+    'A homing switch or stop repeats to some hundredths of a millimetre.',
+  ],
   ['sensors.gauge.gainError', { law: 'normal', sd: 0.01, share: false }, 'A gauge calibrated to a per cent or so.'],
   ['sensors.gauge.offset', { law: 'normal', sd: 0.2, share: false }, 'A gauge tared at each start.'],
 ]

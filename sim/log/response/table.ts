@@ -8,11 +8,11 @@ type Kind = 'frequency' | 'magnitude' | 'phase' | 're' | 'im' | 'coherence'
 /** Words by which a column is known; a new one is a word here. */
 const NAMES: [Kind, RegExp][] = [
   ['coherence', /coher|kohär|γ/i],
-  ['frequency', /^f$|freq|frequenz|omega|ω|rad\/s|^w$/i],
-  ['phase', /phase|arg|angle|winkel/i],
+  ['frequency', /^f$|freq|frequenz|omega|ω|^w$/i],
+  ['phase', /phase|\barg\b|\bangle\b|winkel/i],
   ['re', /\bre(al)?\b/i],
   ['im', /\bim(ag\w*)?\b/i],
-  ['magnitude', /mag|gain|ampl|betrag|verstärkung|abs|\|/i],
+  ['magnitude', /\bmag(nitude)?\b|\bgain\b|\bampl|betrag|verstärkung|\babs\b|\|/i],
 ]
 
 /** What the table says of a column, its unit included. */

@@ -13,6 +13,16 @@ export const sensors = group('Sensors', {
       usual: [0, 1e-5],
       note: 'Step of the measured position at the jaw, 0 for none; coarse steps make speed and holding current noisy.',
     }),
+    offset: quantity({
+      label: 'Offset',
+      symbol: 'x_0',
+      unit: 'm',
+      shown: 'mm',
+      default: 0,
+      range: [-0.1, 0.1],
+      usual: [-0.0005, 0.0005],
+      note: 'Reading where the jaws are open, as homing left it: the way ends, and creeping begins, that much earlier, or later if it is negative.',
+    }),
   }),
   gauge: group('Gauge', {
     bandwidth: quantity({

@@ -1,6 +1,7 @@
 /** What varies from part to part changes nothing for the one part of the file, whatever is asked of it. */
 import { describe, expect, it } from 'vitest'
 import { explain } from '../../../sim/ask/why.ts'
+import { run } from '../../../sim/cli/core.ts'
 import {
   AXIS_PRESETS,
   editScenario,
@@ -10,7 +11,7 @@ import {
   usualSpreads,
   wantedForce,
 } from '../../../sim/index.ts'
-import { remembered } from '../../grip/remembered.ts'
+import { explained } from '../../grip/remembered.ts'
 
 function spreadOf(scenario: Scenario): Scenario {
   const edited = editScenario(scenario, [
@@ -27,9 +28,8 @@ describe('beside a spread of everything that usually varies', () => {
       const spread = spreadOf(scenario)
       expect(spread.spread.varies.length).toBeGreaterThan(8)
       const id = STRATEGIES[0]!.id
-      const { verdict } = remembered(scenario, id).result
-      const { run: _, ...alone } = explain(scenario, id, verdict, remembered)
-      const { run: __, ...beside } = explain(spread, id, verdict, remembered)
+      const { run: _, ...alone } = explained(scenario, id)
+      const { run: __, ...beside } = explain(spread, id, alone.verdict, run)
       expect(beside).toEqual(alone)
     },
     60_000,

@@ -6,24 +6,39 @@ import { exactInterval, meanInterval, shareInterval } from '../../../sim/ask/spr
 import { pointsOf, SAMPLINGS, type Sampling, SCRAMBLINGS, scramblingOf } from '../../../sim/ask/spread/points.ts'
 
 const STUDIES = 2000
-type Fails = (u: Float64Array) => boolean
+type Fails = (at: Point) => boolean
+
+/** Parts of two laws 0 < u < 1, and the same as standard normal numbers. */
+interface Point {
+  u: Float64Array
+  z: Float64Array
+}
 
 /** Two normal quantities whose weighted sum is in its lower part; a corner of a square; islands without order; one quantity alone. */
 const SHAPES: Record<string, (share: number) => Fails> = {
   edge: (share) => {
     const edge = normalQuantile(share) * Math.sqrt(1.25)
-    return (u) => normalQuantile(u[0]!) + 0.5 * normalQuantile(u[1]!) < edge
+    return ({ z }) => z[0]! + 0.5 * z[1]! < edge
   },
-  corner: (share) => (u) => u[0]! < Math.sqrt(share) && u[1]! < Math.sqrt(share),
-  islands: (share) => (u) => (u[0]! * 37.3 + u[1]! * 51.7) % 1 < share,
-  one: (share) => (u) => u[0]! < share,
+  corner:
+    (share) =>
+    ({ u }) =>
+      u[0]! < Math.sqrt(share) && u[1]! < Math.sqrt(share),
+  islands:
+    (share) =>
+    ({ u }) =>
+      (u[0]! * 37.3 + u[1]! * 51.7) % 1 < share,
+  one:
+    (share) =>
+    ({ u }) =>
+      u[0]! < share,
 }
 
 /** Figures of known mean: smooth, with a jump, with a long tail. Closed forms. */
-const FIGURES: [(u: Float64Array) => number, number][] = [
-  [(u) => u[0]! * (1 + u[1]!), 0.75],
-  [(u) => (u[0]! * u[1]! > 0.5 ? u[0]! : 0), 0.125],
-  [(u) => normalQuantile(u[0]!) ** 2 * (1 + u[1]!), 1.5],
+const FIGURES: [(at: Point) => number, number][] = [
+  [({ u }) => u[0]! * (1 + u[1]!), 0.75],
+  [({ u }) => (u[0]! * u[1]! > 0.5 ? u[0]! : 0), 0.125],
+  [({ u, z }) => z[0]! ** 2 * (1 + u[1]!), 1.5],
 ]
 
 /** Percent of the studies whose interval holds the truth, by shape and share, and of each figure's mean. */
@@ -40,14 +55,18 @@ function coverage(sampling: Sampling, samples: number, shares: readonly number[]
   const means = FIGURES.map(([figure, truth]) => ({ figure, truth, held: 0 }))
   const sizes = new Array<number>(SCRAMBLINGS).fill(samples / SCRAMBLINGS)
   for (let seed = 0; seed < STUDIES; seed++) {
-    const points = Array.from({ length: samples }, (_, k) => pointsAt(sampling, seed)(k))
-    const sums = (of: (u: Float64Array) => number) =>
-      points.reduce((list, u, k) => {
-        list[scramblingOf(k)]! += of(u)
+    const drawn = pointsOf({ sampling, dimension: 2, seed })
+    const points = Array.from({ length: samples }, (_, k) => {
+      const u = drawn(k)
+      return { u, z: u.map(normalQuantile) }
+    })
+    const sums = (of: (at: Point) => number) =>
+      points.reduce((list, point, k) => {
+        list[scramblingOf(k)]! += of(point)
         return list
       }, new Array<number>(SCRAMBLINGS).fill(0))
     for (const each of cases) {
-      const counts = sums((u) => (each.fails(u) ? 1 : 0)).sort((a, b) => a - b)
+      const counts = sums((point) => (each.fails(point) ? 1 : 0)).sort((a, b) => a - b)
       const key = counts.join()
       if (!each.known.has(key)) {
         const { low, high } = shareInterval(sampling, counts, sizes)
@@ -64,13 +83,6 @@ function coverage(sampling: Sampling, samples: number, shares: readonly number[]
     shares: Object.fromEntries(cases.map(({ name, held }) => [name, (100 * held) / STUDIES])),
     means: means.map(({ held }) => (100 * held) / STUDIES),
   }
-}
-
-let last: { key: string; points: (index: number) => Float64Array } | undefined
-function pointsAt(sampling: Sampling, seed: number) {
-  const key = `${sampling} ${seed}`
-  if (last?.key !== key) last = { key, points: pointsOf({ sampling, dimension: 2, seed }) }
-  return last.points
 }
 
 describe('95 % intervals over repeated studies', () => {

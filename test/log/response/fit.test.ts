@@ -158,6 +158,11 @@ describe('a measured response as CSV', () => {
     expect(response.im[0]).toBeCloseTo(-0.1, 6)
   })
 
+  it('is none where words only look like those of a response', () => {
+    // A target is no argument, a magnet no magnitude, a speed in rad/s no frequency.
+    expect(read('time [s],target [m],magnet [°C],speed [rad/s]\n0,0,20,1\n1,1,20,2\n2,2,21,3\n')).toBeNull()
+  })
+
   it('is none where there is no frequency', () => {
     expect(read('time [s],position [m]\n0,0\n1,1\n2,2\n')).toBeNull()
   })

@@ -37,12 +37,13 @@ export const MEASURING: Section[] = [
     title: 'Encoder and current measurement',
     blocks: [
       say`The encoder reads the motor side once a period of the servo; the current is read once a period of the current loop. Both are rounded to the nearest step:`,
-      tex`x_m = Δx\left\lfloor \frac{x}{Δx} + \frac{1}{2} \right\rfloor`,
+      tex`x_m = Δx\left\lfloor \frac{x + x_0}{Δx} + \frac{1}{2} \right\rfloor`,
       tex`i_m = ΔI\left\lfloor \frac{i + I_0 + σ_I\,n_2}{ΔI} + \frac{1}{2} \right\rfloor`,
-      say`A step of zero leaves the value as it is. Noise is the sum of four draws of a seeded generator: mean zero, rms one, never beyond $\sqrt{12}$. The same seed $S$ gives the same run.`,
+      say`The way begins where the encoder reads that the output stands, and ends at what it should read there. A step of zero leaves the value as it is. Noise is the sum of four draws of a seeded generator: mean zero, rms one, never beyond $\sqrt{12}$. The same seed $S$ gives the same run.`,
     ],
     quantities: [
       'sensors.encoder.resolution',
+      'sensors.encoder.offset',
       'drive.currentResolution',
       'drive.currentNoise',
       'drive.currentOffset',

@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process'
 import { describe, expect, it } from 'vitest'
 import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
 import { core, run } from '../../../../sim/cli/core.ts'
@@ -14,6 +13,7 @@ import {
   simulateGrip,
   stepCheck,
 } from '../../../../sim/index.ts'
+import { here } from '../../../cli/here.ts'
 import { explained } from '../../../grip/remembered.ts'
 import { reasonIn } from '../../../say/support.ts'
 
@@ -24,8 +24,8 @@ function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
   return { ...result, ...stepCheck(scenario, result, finer) }
 }
 
-function commandLine(preset: string): string[] {
-  const { stdout } = spawnSync(process.execPath, ['.tools/jawbench.mjs', 'grip', preset], { encoding: 'utf8' })
+async function commandLine(preset: string): Promise<string[]> {
+  const { stdout } = await here('grip', preset)
   return stdout.split('\n')
 }
 
@@ -35,8 +35,8 @@ const plain = (text: string) => inPlainSpaces(text).replaceAll('\u2212', '-')
 describe.each(PRESETS)('report of $id', ({ id, scenario }) => {
   const results = STRATEGIES.map((strategy) => runOnPage(scenario, strategy.id))
 
-  it('has the figures of the command line, to the last digit', () => {
-    const printed = commandLine(id)
+  it('has the figures of the command line, to the last digit', async () => {
+    const printed = await commandLine(id)
     for (const { metric, unit, cells } of figureRows(results, 'si')) {
       const label = metric.label.charAt(0).toLowerCase() + metric.label.slice(1)
       const row = printed.find((line) => line.slice(0, 30).trim() === `${label}${unit && ` [${unit}]`}`)
