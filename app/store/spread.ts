@@ -20,7 +20,7 @@ import { crew } from '../worker/crew.ts'
 const KEY = 'jawbench.spread'
 
 /** Batches are counted at most so often [ms] before the page is told, and kept in the browser at most so often. */
-const TELL = 200
+const TELL = 500
 const KEEP = 5000
 /** The first batches of each strategy are told at once. */
 const PROMPT = 2

@@ -88,7 +88,7 @@ function Bars({ study, answer }: { study: SpreadStudy; answer: Driven }) {
         {driversSentence(answer, (path) => nameOf(scenario, path))}
       </p>
       {sorted.length > 0 && (
-        <p className="spread-note">Dark: what the quantity does alone; light: with all that it takes part in.</p>
+        <p className="spread-note">Strong: what the quantity does alone; pale: with all that it takes part in.</p>
       )}
       <ol>
         {sorted.map((driver) => (

@@ -111,8 +111,8 @@ function Gains({ study: { scenario }, progress: { factor, parts, tightened }, bu
       {whole && <p className="tighter-told">{tightSentence(tightened, factor, name)}</p>}
       {sorted.length > 0 && (
         <p className="spread-note">
-          Of the same {grouped(parts)} parts, {percent(factor)} of the scatter left to one quantity at a time. Bars:
-          what more is held; thin: its 95 % limits.
+          Of the same {grouped(parts)} parts, {percent(factor)} of the scatter left to one quantity at a time. Bars: how
+          many more are held, right of the stroke, or fewer, left of it; thin: 95 % limits.
         </p>
       )}
       <ol>

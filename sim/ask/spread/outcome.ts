@@ -22,11 +22,16 @@ export interface Outcome {
   spare: number
 }
 
-/** Runs one part's grip. */
-export function outcomeOf(part: Pick<Part, 'scenario' | 'faults'>, strategy: StrategyId, run: Runner): Outcome {
+/** Runs one part's grip; `untilLost`: no further than it is lost, where nothing but whether it is fit is asked. */
+export function outcomeOf(
+  part: Pick<Part, 'scenario' | 'faults'>,
+  strategy: StrategyId,
+  run: Runner,
+  untilLost = false,
+): Outcome {
   if (part.faults.length > 0) return REFUSED
   try {
-    const { result } = run(part.scenario, strategy)
+    const { result } = run(part.scenario, strategy, { untilLost })
     return {
       fate: result.verdict,
       failed: failedOf(result),
