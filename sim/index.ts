@@ -82,6 +82,9 @@ export {
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export { jobOf } from './job/index.ts'
 export type { ChannelKind, Doubt } from './job/job.ts'
+export type { PressResult, PressVerdict } from './job/press/result.ts'
+export { pressIn } from './job/press/scenario.ts'
+export { jointWindow, neededForce } from './job/press/window.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export {
   type Alignment,
@@ -183,6 +186,7 @@ export { limitName, limitWords } from './say/limits.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
+export { windowLines } from './say/press.ts'
 export { progressText } from './say/progress.ts'
 export { rareSentences } from './say/rare.ts'
 export { overloadSentences } from './say/ratings.ts'

@@ -1,7 +1,7 @@
 /** The panel on the left: every key of the scenario, in the order of the power's way. */
 import { memo, useMemo } from 'react'
 import { create } from 'zustand'
-import { type ActuatorKind, readPath, STRATEGIES } from '../../sim/index.ts'
+import { type ActuatorKind, type JobId, readPath, STRATEGIES } from '../../sim/index.ts'
 import { differences, type Field, fieldAt } from '../read/scenario/walk.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
@@ -19,12 +19,13 @@ const showNote = (note: Note | null) => useNote.setState({ note })
 
 export function Parameters() {
   const kind = useScenario((state) => state.scenario.actuator.kind)
-  const sections = useMemo(() => sectionsOf(kind), [kind])
+  const job = useScenario((state) => state.scenario.job)
+  const sections = useMemo(() => sectionsOf(kind, job), [kind, job])
   return (
     <NoteContext value={showNote}>
       <section className="parameters" aria-label="Parameters">
         {sections.map((section) => (
-          <SectionView key={section.id} section={section} kind={kind} />
+          <SectionView key={section.id} section={section} kind={kind} job={job} />
         ))}
         <NoteLine />
       </section>
@@ -32,7 +33,13 @@ export function Parameters() {
   )
 }
 
-const SectionView = memo(function SectionView({ section, kind }: { section: Section; kind: ActuatorKind }) {
+interface SectionProps {
+  section: Section
+  kind: ActuatorKind
+  job: JobId
+}
+
+const SectionView = memo(function SectionView({ section, kind, job }: SectionProps) {
   const system = useView((state) => state.units)
   const required = section.id === 'requirements'
   const line = useScenario(({ scenario, base }) => {
@@ -45,14 +52,14 @@ const SectionView = memo(function SectionView({ section, kind }: { section: Sect
   })
   const strategies = section.paths.includes('strategies')
   const fields = useMemo(
-    () => section.paths.flatMap((path) => content(kind, path, section.paths.length > 1)),
-    [section, kind],
+    () => section.paths.flatMap((path) => content(kind, path, section.paths.length > 1, job)),
+    [section, kind, job],
   )
   return (
     <>
-      {section.id === 'transmission' && <ActuatorChoice />}
+      {section.id === 'transmission' && job === 'grip' && <ActuatorChoice />}
       <Fold id={section.id} title={section.title} line={line} level="section">
-        {strategies && <WantedForce />}
+        {strategies && job === 'grip' && <WantedForce />}
         {required ? <Requirements /> : <Fields fields={fields} />}
       </Fold>
     </>
@@ -60,8 +67,8 @@ const SectionView = memo(function SectionView({ section, kind }: { section: Sect
 })
 
 /** What a section shows for one of its paths: the fields of a group, or the group itself if it shares the section. */
-function content(kind: ActuatorKind, path: string, shared: boolean): Field[] {
-  const field = fieldAt(kind, path)
+function content(kind: ActuatorKind, path: string, shared: boolean, job: JobId): Field[] {
+  const field = fieldAt(kind, path, job)
   if (!field) return []
   if (field.kind !== 'group') return [field]
   if (path === 'strategies')

@@ -1,4 +1,5 @@
 import { readPath } from '../../sim/index.ts'
+import { exponentOf } from '../read/scenario/exponent.ts'
 import type { Field } from '../read/scenario/walk.ts'
 import { shownUnit } from '../read/units.ts'
 import { useScenario } from '../store/scenario.ts'
@@ -14,7 +15,7 @@ export function QuantityField({ field }: { field: Extract<Field, { kind: 'quanti
   const { path, schema, absent } = field
   const value = useScenario((state) => readPath(state.scenario, path)) as number | null | undefined
   const base = useScenario((state) => readPath(state.base, path)) as number | null | undefined
-  const exponent = useScenario((state) => state.scenario.part.exponent)
+  const exponent = useScenario((state) => exponentOf(state.scenario))
   const system = useView((state) => state.units)
   const fault = useFault(path)
 

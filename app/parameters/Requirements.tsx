@@ -1,7 +1,7 @@
 /** What every grip must meet, figure by figure, with the figure as it stands beside it. */
 import {
   boundText,
-  METRICS,
+  jobOf,
   type Metric,
   type MetricId,
   metricText,
@@ -13,6 +13,7 @@ import {
   withUnit,
   wordingOf,
 } from '../../sim/index.ts'
+import { toneOf } from '../read/result/words.ts'
 import { fieldAt } from '../read/scenario/walk.ts'
 import type { UnitSystem } from '../read/units.ts'
 import { useResults } from '../store/results.ts'
@@ -25,28 +26,36 @@ import { edit, useFault } from './refusal.ts'
 
 type Asked = Metric & { id: MetricId }
 
-const FIGURES = METRICS.filter((metric): metric is Asked => metric.id !== 'stepError')
+/** Those of the job; figures of other jobs are read and shown alike. */
+const figuresOf = (scenario: Pick<Scenario, 'job'>) =>
+  (jobOf(scenario).figures as unknown as Metric[]).filter((metric): metric is Asked => metric.id !== 'stepError')
 
 /** Figures of which more is better; of the others a most is asked first. */
-const MORE: MetricId[] = ['holdMargin', 'damageMargin', 'settledForce', 'minForceInMove', 'holdTime', 'seenStiffness']
+const MORE: string[] = [
+  ...['holdMargin', 'damageMargin', 'settledForce', 'minForceInMove', 'holdTime', 'seenStiffness'],
+  ...['seatForce', 'depth', 'bandMargin', 'forceMargin', 'yieldMargin', 'holdingForce'],
+]
 
 const BOUNDS = ['least', 'most'] as const
 
 export function Requirements() {
   const asked = useScenario((state) => state.scenario.requirements)
-  const figures = FIGURES.filter(({ id }) => asked[id] !== undefined)
+  const job = useScenario((state) => state.scenario.job)
+  const all = figuresOf({ job })
+  const figures = all.filter(({ id }) => asked[id] !== undefined)
   return (
     <>
       {figures.map((figure) => (
         <Row key={figure.id} figure={figure} />
       ))}
-      <Add left={FIGURES.filter(({ id }) => asked[id] === undefined)} />
+      <Add left={all.filter(({ id }) => asked[id] === undefined)} />
     </>
   )
 }
 
 function Row({ figure }: { figure: Asked }) {
   const kind = useScenario((state) => state.scenario.actuator.kind)
+  const job = useScenario((state) => state.scenario.job)
   const units = useView((state) => state.units)
   const path = `requirements.${figure.id}`
   const fault = useFault(path)
@@ -63,7 +72,7 @@ function Row({ figure }: { figure: Asked }) {
       </Button>
       <p className="note-range">{textIn(figure.note, wordingOf(units))}</p>
       {BOUNDS.map((bound) => {
-        const field = fieldAt(kind, `${path}.${bound}`)
+        const field = fieldAt(kind, `${path}.${bound}`, job)
         return field?.kind === 'quantity' && <QuantityField key={bound} field={field} />
       })}
       <Standing figure={figure} units={units} />
@@ -112,16 +121,17 @@ function Add({ left }: { left: Asked[] }) {
 function firstBound({ id }: Asked) {
   const { runs } = useResults.getState()
   const results = useView.getState().shown.flatMap((strategy) => runs[strategy as StrategyId]?.result ?? [])
-  const holding = results.filter(({ verdict }) => verdict === 'held')
+  const holding = results.filter(({ verdict }) => toneOf(verdict) === 'calm')
   const values = [...holding, ...results].map(({ metrics }) => metrics[id])
   const bound = MORE.includes(id) ? 'least' : 'most'
   return { [bound]: Number((values.find((value) => value !== null) ?? 0).toPrecision(2)) }
 }
 
 /** The folded line: what is asked, "Hold margin at least 50 %". */
-export function requirementsLine({ requirements }: Scenario, units: UnitSystem): string {
+export function requirementsLine(scenario: Scenario, units: UnitSystem): string {
+  const { requirements } = scenario
   const words = wordingOf(units)
-  const texts = FIGURES.flatMap((figure) =>
+  const texts = figuresOf(scenario).flatMap((figure) =>
     BOUNDS.flatMap((bound) => {
       const limit = requirements[figure.id]?.[bound]
       return limit === undefined ? [] : [`${figure.label} ${boundText(figure, bound, limit, words)}`]

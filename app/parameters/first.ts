@@ -4,7 +4,9 @@ import {
   contactsOf,
   forceWindow,
   gyrationOf,
+  neededForce,
   padRadiusOf,
+  pressIn,
   type QuantitySchema,
   type Scenario,
 } from '../../sim/index.ts'
@@ -13,7 +15,8 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
   const { duration } = scenario.run
   if (path === 'arm.lift') return Math.min(round(duration * 0.6), ...scenario.arm.moves.map((move) => move.start))
   if (path === 'run.step') return Number((1 / scenario.drive.currentRate / 10).toPrecision(12))
-  const same = asLeftOut(scenario)[path]
+  if (path === 'window.band') return nextPoint(scenario)
+  const same = scenario.job === 'grip' ? asLeftOut(scenario)[path] : undefined
   if (same !== undefined) return same
   if (path === 'events.powerLoss') return { time: round(duration * 0.7) }
   if (path === 'events.release') return { time: round(duration * 0.9) }
@@ -23,6 +26,7 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
     return { start: after < duration ? round(after) : round(duration * 0.9) }
   }
   if (path === 'drive.busPower') return round(scenario.drive.busVoltage * scenario.actuator.motor.continuousCurrent)
+  if (schema?.unit === 'N' && scenario.job === 'press') return round(1.5 * neededForce(scenario))
   if (schema?.unit === 'N') return round(2 * (forceWindow(scenario).least ?? continuousForce(scenario)))
   return schema ? (schema.default ?? schema.minimum) : {}
 }
@@ -38,5 +42,11 @@ const asLeftOut = ({ part, jaws, actuator }: Scenario): Record<string, number> =
 /** Force at one contact [N] that the motor's continuous current gives without friction. */
 const continuousForce = ({ actuator, jaws }: Scenario) =>
   (axisOf(actuator).forcePerAmpere * actuator.motor.continuousCurrent) / contactsOf({ jaws })
+
+/** A point of the band behind the last one, with its forces. */
+function nextPoint(scenario: Scenario) {
+  const last = pressIn(scenario).window.band.at(-1)
+  return last ? { ...last, depth: round(last.depth + 0.001) } : {}
+}
 
 const round = (value: number) => Number(value.toPrecision(3))

@@ -1,5 +1,5 @@
 /** The sections of the panel, in the order of the power's way, and the line that stands for a folded one. */
-import { type ActuatorKind, type Scenario, STRATEGIES } from '../../sim/index.ts'
+import { type ActuatorKind, type JobId, type Scenario, STRATEGIES } from '../../sim/index.ts'
 import { textAt } from '../read/scenario/textAt.ts'
 import { fieldAt, topKeys } from '../read/scenario/walk.ts'
 import type { UnitSystem } from '../read/units.ts'
@@ -13,26 +13,52 @@ export interface Section {
   line: (string | [before: string, path: string])[]
 }
 
+const WORK: Record<JobId, Section[]> = {
+  grip: [
+    {
+      id: 'part',
+      title: 'Part',
+      paths: ['part'],
+      line: [
+        'part.width',
+        'part.mass',
+        'part.stiffness',
+        ['marks at', 'part.markForce'],
+        ['dents at', 'part.yieldForce'],
+        ['cracks at', 'part.crackForce'],
+      ],
+    },
+    {
+      id: 'jaws',
+      title: 'Jaws',
+      paths: ['jaws'],
+      line: ['jaws.layout', 'jaws.opening', ['friction', 'jaws.friction.static']],
+    },
+  ],
+  press: [
+    {
+      id: 'bushing',
+      title: 'Bushing',
+      paths: ['bushing'],
+      line: ['bushing.diameter', 'bushing.length', ['interference', 'bushing.interference'], ['tilt', 'bushing.tilt']],
+    },
+    {
+      id: 'bore',
+      title: 'Bore and joint',
+      paths: ['bore', 'joint'],
+      line: ['bore.outerDiameter', ['shoulder at', 'bore.shoulder.depth'], ['friction', 'joint.friction.pressing']],
+    },
+    {
+      id: 'window',
+      title: 'Joint window',
+      paths: ['window'],
+      line: [['depth', 'window.depth.least'], ['seat', 'window.seat.least'], 'window.band'],
+    },
+    { id: 'ram', title: 'Ram and frame', paths: ['ram'], line: ['ram.stroke', ['frame', 'ram.stiffness']] },
+  ],
+}
+
 const SECTIONS: Section[] = [
-  {
-    id: 'part',
-    title: 'Part',
-    paths: ['part'],
-    line: [
-      'part.width',
-      'part.mass',
-      'part.stiffness',
-      ['marks at', 'part.markForce'],
-      ['dents at', 'part.yieldForce'],
-      ['cracks at', 'part.crackForce'],
-    ],
-  },
-  {
-    id: 'jaws',
-    title: 'Jaws',
-    paths: ['jaws'],
-    line: ['jaws.layout', 'jaws.opening', ['friction', 'jaws.friction.static']],
-  },
   {
     id: 'transmission',
     title: 'Transmission',
@@ -103,17 +129,18 @@ const SECTIONS: Section[] = [
 const ELSEWHERE = ['spread']
 
 /** All sections; keys that none of them claims get sections of their own at the end. */
-export function sectionsOf(kind: ActuatorKind): Section[] {
+export function sectionsOf(kind: ActuatorKind, job: JobId = 'grip'): Section[] {
+  const sections = [...WORK[job], ...SECTIONS]
   const claimed = new Set([
     ...ELSEWHERE,
-    ...SECTIONS.flatMap((section) => section.paths.map((path) => path.split('.')[0])),
+    ...sections.flatMap((section) => section.paths.map((path) => path.split('.')[0])),
   ])
-  const rest = topKeys(kind).filter((key) => !claimed.has(key))
-  return [...SECTIONS, ...rest.map((key) => ({ id: key, title: titleOf(kind, key), paths: [key], line: [] }))]
+  const rest = topKeys(kind, job).filter((key) => !claimed.has(key))
+  return [...sections, ...rest.map((key) => ({ id: key, title: titleOf(kind, key, job), paths: [key], line: [] }))]
 }
 
-const titleOf = (kind: ActuatorKind, path: string) => {
-  const field = fieldAt(kind, path)
+const titleOf = (kind: ActuatorKind, path: string, job: JobId) => {
+  const field = fieldAt(kind, path, job)
   return field?.kind === 'quantity' ? field.schema.title : (field?.title ?? path)
 }
 

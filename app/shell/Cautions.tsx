@@ -1,15 +1,20 @@
 import { useState } from 'react'
+import { useScenario } from '../store/scenario.ts'
 import { Button } from '../ui/Button.tsx'
 import { Dialog } from '../ui/Dialog.tsx'
 
 /** Always in sight: what a gripper can do to a hand, and what this bench is not. */
 export function CautionLine() {
   const [open, setOpen] = useState(false)
+  const press = useScenario((state) => state.scenario.job === 'press')
   return (
     <footer className="caution-line">
       <p>
-        <strong>Caution</strong> Grippers pinch, may start unexpectedly and may lose the part when power fails. This
-        bench is no safety function.
+        <strong>Caution</strong>{' '}
+        {press
+          ? 'Presses crush, may start unexpectedly, and keep the energy of their bent frame.'
+          : 'Grippers pinch, may start unexpectedly and may lose the part when power fails.'}{' '}
+        This bench is no safety function.
       </p>
       <Button quiet onClick={() => setOpen(true)}>
         All cautions
@@ -41,6 +46,12 @@ function CautionText() {
       <p>
         When power fails, an axis that can be pushed back lets go of its part, and one with a self-locking thread keeps
         pinching. Decide for each axis which of the two is safe, and try it with a part that may fall.
+      </p>
+      <h3>Presses</h3>
+      <p>
+        A ram crushes whatever is under it, at any force that seats a bushing. Frame and ram store energy while they
+        press: part, punch or a bushing that jams can spring out when they let go. Guard the point of operation, keep
+        hands out, and let the force down before reaching in.
       </p>
       <h3>Unexpected start</h3>
       <p>

@@ -138,6 +138,13 @@ export function startRunner() {
     useResults.setState({ runs: kept(runs), beside: kept(beside) })
   }
 
+  /** Runs of one job mean nothing on the bench of another. */
+  const forgetAll = () => {
+    fresh.clear()
+    clearTimeout(rest)
+    useResults.setState({ runs: {}, beside: {}, ghosts: {}, besideGhosts: {}, pins: [] })
+  }
+
   const runAll = () => {
     const { scenario } = useScenario.getState()
     const { shown, resting } = useView.getState()
@@ -158,6 +165,7 @@ export function startRunner() {
 
   useScenario.subscribe((now, before) => {
     if (now.scenario === before.scenario && now.beside === before.beside) return
+    if (now.scenario.job !== before.scenario.job) forgetAll()
     if (now.turn !== before.turn) keepGhosts(now.base.part !== before.base.part)
     if (now.beside !== before.beside || besideOf(now)?.fitted.ok === false)
       forget(STRATEGIES.map(({ id: strategy }) => laneOf({ strategy, axis: '' })))

@@ -5,7 +5,7 @@ import type { PressEvents, PressJudgement, PressMetrics, PressVerdict } from '..
 import { pressIn } from '../job/press/scenario.ts'
 import { jointWindow } from '../job/press/window.ts'
 import type { Scenario } from '../scenario/index.ts'
-import { formatFigure, inPlainSpaces } from './figure.ts'
+import { inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
 import { type Wording, wordingOf } from './wording.ts'
 
@@ -22,7 +22,7 @@ const STATES: Record<PressVerdict, string> = {
 
 export const pressWords: JobWords<PressJudgement> = {
   does: 'what becomes of the joint by each strategy, and the figures of the press',
-  window,
+  window: (scenario) => windowLines(scenario, wordingOf('si')).map(inPlainSpaces),
   outcome,
   state: (verdict) => `the bushing is ${STATES[verdict]}`,
   why: {
@@ -36,11 +36,9 @@ export const pressWords: JobWords<PressJudgement> = {
   },
 }
 
-function window(scenario: Scenario): string[] {
+/** What the joint is held against, a phrase each. */
+export function windowLines(scenario: Scenario, { force, length }: Wording): string[] {
   const { depth, seat, most, band } = jointWindow(scenario)
-  const words = wordingOf('si')
-  const force = (value: number | null) => `${inPlainSpaces(formatFigure(value))} N`
-  const length = (value: number) => inPlainSpaces(words.length(value))
   const seating = [
     seat.least === null ? '' : `at least ${force(seat.least)}`,
     seat.most === null ? '' : `at most ${force(seat.most)}`,

@@ -12,6 +12,7 @@ export {
   type Actuator,
   type ActuatorKind,
   type ArmMove,
+  JOBS as JOB_SCHEMAS,
   type JobId,
   SCENARIO_SCHEMA,
   SCHEMAS,

@@ -1,10 +1,10 @@
 /** A verdict by colour, shape and word, and beside it what else is to be known of the run: overloaded, short of a requirement, in doubt. */
-import type { GripResult, Verdict } from '../../../sim/index.ts'
-import { type Tone, toneOf, VERDICT_WORDS } from './words.ts'
+import type { GripResult } from '../../../sim/index.ts'
+import { type AnyVerdict, type Tone, toneOf, VERDICT_WORDS } from './words.ts'
 import './verdictWord.css'
 
 /** Two jaws as bars and what became of the part between them, in a square of 16. */
-const MARKS: Record<Verdict | 'overloaded' | 'short' | 'doubted', string> = {
+const MARKS: Record<AnyVerdict | 'overloaded' | 'wanting' | 'doubted', string> = {
   held: 'M3 3V13M13 3V13M5 8A3 3 0 1 0 11 8A3 3 0 1 0 5 8',
   slipped: 'M3 2V10M13 2V10M5 11A3 3 0 1 0 11 11A3 3 0 1 0 5 11M8 1V5M6.5 3.5L8 5L9.5 3.5',
   loose: 'M1.5 3V13M14.5 3V13M5.5 9.5A2.5 2.5 0 1 0 10.5 9.5A2.5 2.5 0 1 0 5.5 9.5M3 6L4.5 4.5M13 6L11.5 4.5',
@@ -13,8 +13,13 @@ const MARKS: Record<Verdict | 'overloaded' | 'short' | 'doubted', string> = {
   crushed: 'M3 3V13M13 3V13M8 3L6.5 6L9.5 8L6.5 10L8 13M6 4.5A4 4 0 0 0 6 11.5M10 4.5A4 4 0 0 1 10 11.5',
   missed: 'M6.5 1V7M9.5 1V7M5.5 12A2.5 2.5 0 1 0 10.5 12A2.5 2.5 0 1 0 5.5 12M1 15H15',
   unstable: 'M1 8L2.5 7L4.5 9.5L6.5 5.5L9 11.5L11.5 3L14.5 14',
+  seated: 'M2 5V14H14V5M5 14V3H11V14M8 14V3',
+  short: 'M2 8V15H14V8M5 11V1H11V11M5 11H11M8 13.5V12',
+  slack: 'M2 5V14H14V5M6 14V3H10V14M3.5 9H4.5M11.5 9H12.5',
+  tilted: 'M2 7V15H14V7M4 13L7 2L12 4L9.5 14Z',
+  forced: 'M2 5V14H14V5M5 12V3H11V12M4 14L6 12L8 14L10 12L12 14M8 1V6M6.5 4.5L8 6L9.5 4.5',
   overloaded: 'M2.5 13A6.5 6.5 0 1 1 13.5 13M8 9.5L14.5 3.5M12 2.5L14.5 3.5L14 6',
-  short: 'M2 3.5H14M2 8H8M2 12.5H6M9.5 8.5L14 13M14 8.5L9.5 13',
+  wanting: 'M2 3.5H14M2 8H8M2 12.5H6M9.5 8.5L14 13M14 8.5L9.5 13',
   doubted: 'M1.5 8A6.5 6.5 0 1 0 14.5 8A6.5 6.5 0 1 0 1.5 8M6 6.5Q6 4.5 8 4.5T10 6.5Q10 7.5 8 8.5V9.5M8 11V12.2',
 }
 
@@ -30,7 +35,7 @@ function Said({ mark, tone, word }: { mark: keyof typeof MARKS; tone: Tone; word
 }
 
 /** A verdict by itself, where nothing else is known of the run. */
-export const BareVerdict = ({ verdict }: { verdict: Verdict }) => (
+export const BareVerdict = ({ verdict }: { verdict: AnyVerdict }) => (
   <Said mark={verdict} tone={toneOf(verdict)} word={VERDICT_WORDS[verdict]} />
 )
 
@@ -42,7 +47,7 @@ export function VerdictWord({ result: { verdict, overloads, requirements, doubt 
       <BareVerdict verdict={verdict} />
       {doubt && <> {<Said mark="doubted" tone="failure" word="In doubt" />}</>}
       {overloads.length > 0 && <> {<Said mark="overloaded" tone="failure" word="Overloaded" />}</>}
-      {requirements.some(({ met }) => !met) && <> {<Said mark="short" tone="failure" word="Requirement missed" />}</>}
+      {requirements.some(({ met }) => !met) && <> {<Said mark="wanting" tone="failure" word="Requirement missed" />}</>}
     </span>
   )
 }

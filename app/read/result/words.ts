@@ -1,29 +1,37 @@
 /** How figures and verdicts are written on cards and in tables. */
-import { type GripResult, reasonOf, type Verdict, wordingOf } from '../../../sim/index.ts'
+import { type GripResult, type PressVerdict, reasonOf, type Verdict, wordingOf } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { shownUnit, type UnitSystem } from '../units.ts'
 import type { Figure } from './figures.ts'
 
-export const VERDICT_WORDS: Record<Verdict, string> = {
+/** Of any job. */
+export type AnyVerdict = Verdict | PressVerdict
+
+export const VERDICT_WORDS: Record<AnyVerdict, string> = {
   held: 'Held',
   slipped: 'Slipped',
   loose: 'Loose',
   dropped: 'Dropped',
   marked: 'Marked',
   crushed: 'Crushed',
+  seated: 'Seated',
+  short: 'Short',
+  slack: 'Slack',
+  tilted: 'Tilted',
+  forced: 'Forced',
   missed: 'Missed',
   unstable: 'Unstable',
 }
 
 /** Verdicts that mean a damaged part. */
-export const isDamage = (verdict: Verdict) => verdict === 'crushed' || verdict === 'marked'
+export const isDamage = (verdict: AnyVerdict) => ['crushed', 'marked', 'forced'].includes(verdict)
 
 /** Damage has a colour of its own, every other failure another; what is held stays calm. */
 export type Tone = 'calm' | 'damage' | 'failure'
 
-export const toneOf = (verdict: Verdict): Tone =>
-  verdict === 'held' ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
+export const toneOf = (verdict: AnyVerdict): Tone =>
+  verdict === 'held' || verdict === 'seated' ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
 
 /** A result in words alone, for those who hear the page and for labels. */
 export function spokenVerdict({

@@ -2,15 +2,16 @@
 import { readPath, type Scenario } from '../../../sim/index.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { shownUnit, type UnitSystem } from '../units.ts'
+import { exponentOf } from './exponent.ts'
 import { fieldAt } from './walk.ts'
 
 /** Figure with unit, a choice's words, the number of entries of a list; '' if it is not set. */
 export function textAt(scenario: Scenario, path: string, system: UnitSystem): string {
-  const field = fieldAt(scenario.actuator.kind, path)
+  const field = fieldAt(scenario.actuator.kind, path, scenario.job)
   const value = readPath(scenario, path)
   if (!field || value === undefined || value === null) return ''
   if (field.kind === 'quantity') {
-    const unit = shownUnit(field.schema, system, scenario.part.exponent)
+    const unit = shownUnit(field.schema, system, exponentOf(scenario))
     return withUnit(formatPlain(unit.toShown(value as number), 4), unit.symbol)
   }
   if (field.kind === 'choice')

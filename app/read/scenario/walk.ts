@@ -1,5 +1,5 @@
 /** Reads the scenario's schema into what the panel shows, so that a new key appears by itself. Knows no React. */
-import { type ActuatorKind, type QuantitySchema, SCHEMAS } from '../../../sim/index.ts'
+import { type ActuatorKind, JOB_SCHEMAS, type JobId, type QuantitySchema } from '../../../sim/index.ts'
 
 export type Field =
   | { kind: 'quantity'; path: string; schema: QuantitySchema; absent: Absent }
@@ -45,24 +45,24 @@ interface Node {
   maxItems?: number
 }
 
-const root = (kind: ActuatorKind) => SCHEMAS[kind] as unknown as Node
+const root = (kind: ActuatorKind, job: JobId) => JOB_SCHEMAS[job][kind] as unknown as Node
 
 /** Keys at the top of a scenario that a person sets. */
-export const topKeys = (kind: ActuatorKind) =>
-  Object.entries(root(kind).properties ?? {}).flatMap(([key, node]) => (node.const === undefined ? [key] : []))
+export const topKeys = (kind: ActuatorKind, job: JobId = 'grip') =>
+  Object.entries(root(kind, job).properties ?? {}).flatMap(([key, node]) => (node.const === undefined ? [key] : []))
 
 /** Fields that were read before: the schema does not change, and the panel asks for the same ones at every step of a drag. */
 const known = new Map<string, Field | undefined>()
 
-/** The field at a path such as `servo.kp` or `actuator.motor`; undefined if the kind of actuator has none. */
-export function fieldAt(kind: ActuatorKind, path: string): Field | undefined {
-  const key = `${kind} ${path}`
-  if (!known.has(key)) known.set(key, readField(kind, path))
+/** The field at a path such as `servo.kp` or `actuator.motor`; undefined if the kind of actuator has none. Of a grip, unless another job is named. */
+export function fieldAt(kind: ActuatorKind, path: string, job: JobId = 'grip'): Field | undefined {
+  const key = `${job} ${kind} ${path}`
+  if (!known.has(key)) known.set(key, readField(kind, path, job))
   return known.get(key)
 }
 
-function readField(kind: ActuatorKind, path: string): Field | undefined {
-  let node: Node | undefined = root(kind)
+function readField(kind: ActuatorKind, path: string, job: JobId): Field | undefined {
+  let node: Node | undefined = root(kind, job)
   let required = true
   for (const key of path.split(/[.[\]]+/).filter(Boolean)) {
     const object: Node = concrete(node)

@@ -26,7 +26,8 @@ export interface Moment {
 export function momentsOf({ result }: Pick<RunView, 'result'>): Moment[] {
   if (!result) return []
   const { events, metrics } = result
-  const times: Record<MomentKind, number | null> = {
+  // Another job has other events: those that it does not know did not happen.
+  const times: Record<MomentKind, number | null | undefined> = {
     contact: metrics.contactTime,
     engaged: events.engaged,
     peak: metrics.peakForceTime,
@@ -38,7 +39,10 @@ export function momentsOf({ result }: Pick<RunView, 'result'>): Moment[] {
     unstable: events.unstable,
   }
   return (Object.keys(times) as MomentKind[])
-    .flatMap((kind) => (times[kind] === null ? [] : [{ kind, time: times[kind] }]))
+    .flatMap((kind) => {
+      const time = times[kind] ?? null
+      return time === null ? [] : [{ kind, time }]
+    })
     .sort((a, b) => a.time - b.time)
 }
 

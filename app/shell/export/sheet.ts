@@ -57,7 +57,9 @@ function axesWords(): string {
   const second = besideOf(standing)
   const own = `Axis: ${axisTitle(standing.scenario)}`
   const both = second?.fitted.ok ? `${own}; with rings ○, beside it: ${second.axis.title}` : own
-  return `${both}. Grippers at ${withUnit(formatFigure(useView.getState().time, 4), 's')}, traces over time.`
+  const at = withUnit(formatFigure(useView.getState().time, 4), 's')
+  if (standing.scenario.job === 'press') return `${both}. Press at ${at}, force over depth.`
+  return `${both}. Grippers at ${at}, traces over time.`
 }
 
 /** What is shown as its lines are drawn, on either axis. */

@@ -17,8 +17,21 @@ import './bench.css'
 const BesideChooser = lazy(async () => ({ default: (await import('./BesideChooser.tsx')).BesideChooser }))
 const BesideLine = lazy(async () => ({ default: (await import('../../read/axes/BesideLine.tsx')).BesideLine }))
 
-/** Parameters, picture with traces, verdicts: everything about one grip at a glance. */
+const PressBench = lazy(async () => ({ default: (await import('./press/PressBench.tsx')).PressBench }))
+
+/** The bench of the job that the scenario describes. */
 export function Bench() {
+  const job = useScenario((state) => state.scenario.job)
+  if (job === 'grip') return <GripBench />
+  return (
+    <Suspense fallback={<p role="status">Opening …</p>}>
+      <PressBench />
+    </Suspense>
+  )
+}
+
+/** Parameters, picture with traces, verdicts: everything about one grip at a glance. */
+function GripBench() {
   const narrow = useNarrow()
   const middle = usePaper()
   const beside = useScenario((state) => state.beside !== null)

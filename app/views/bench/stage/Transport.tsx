@@ -11,8 +11,9 @@ import type { TimeLens } from '../../../ui/timeLens.ts'
 interface TransportProps {
   runs: RunView[]
   play: Play
-  names: boolean
-  onNames(names: boolean): void
+  /** Left out where the picture has no names. */
+  names?: boolean
+  onNames?(names: boolean): void
 }
 
 export function Transport({ runs, play, names, onNames }: TransportProps) {
@@ -44,10 +45,12 @@ export function Transport({ runs, play, names, onNames }: TransportProps) {
         <input type="checkbox" checked={lensOn} onChange={({ target }) => set({ lens: target.checked })} />
         Time lens
       </label>
-      <label className="toggle">
-        <input type="checkbox" checked={names} onChange={({ target }) => onNames(target.checked)} />
-        Part names
-      </label>
+      {onNames && (
+        <label className="toggle">
+          <input type="checkbox" checked={names} onChange={({ target }) => onNames(target.checked)} />
+          Part names
+        </label>
+      )}
     </div>
   )
 }

@@ -1,0 +1,41 @@
+/** A press on the page: its bench, its edits, its link; views that take grips only say so. */
+import { expect, openBench, settled, test } from './support.ts'
+
+const VIEWS = ['Live', 'Actuators', 'Loops', 'Spread', 'Log', 'Report', 'Model']
+
+test('a press preset is pressed, edited, undone and shared; views for grips alone say so', async ({ page }) => {
+  await openBench(page)
+  await page.getByRole('button', { name: 'Presets' }).click()
+  await page.getByRole('menuitem', { name: /Steel bushing into a cast arm/ }).click()
+  const card = page.getByRole('article', { name: 'Current clamp' })
+  await expect(card).toContainText('Seated at 12.2 mm', { timeout: 60_000 })
+  await expect(
+    page.getByRole('img', { name: /^Force of the ram over depth of the bushing\. The band runs from 100 N/ }),
+  ).toBeVisible()
+  await expect(
+    page.getByRole('img', { name: 'Current clamp, seated: ram, bushing and bore in section.' }),
+  ).toBeVisible()
+  await expect(page.locator('.caution-line')).toContainText('Presses crush')
+
+  await page.locator('summary', { hasText: 'Bushing' }).first().click()
+  const interference = page.getByRole('spinbutton', { name: /^Interference/ })
+  await interference.fill('4')
+  await interference.press('Enter')
+  await expect(card).toContainText('Below the band at', { timeout: 60_000 })
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(card).toContainText('Seated at 12.2 mm', { timeout: 60_000 })
+
+  for (const view of VIEWS) {
+    await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: view, exact: true }).click()
+    await expect(page.getByText(`is a press, and ${view} takes grips only.`)).toBeVisible()
+  }
+  await page.getByRole('button', { name: 'Back to the bench' }).click()
+  await expect(card).toContainText('Seated')
+
+  await page.reload()
+  await expect(page.getByRole('article', { name: 'Current clamp' })).toContainText('Seated', { timeout: 60_000 })
+  await page.getByRole('button', { name: 'Presets' }).click()
+  await page.getByRole('menuitem').first().click()
+  await expect(page.getByRole('article', { name: 'Current clamp' })).toContainText('Held', { timeout: 60_000 })
+  await settled(page)
+})
