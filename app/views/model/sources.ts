@@ -148,11 +148,6 @@ export const SOURCES: Source[] = [
     marks: ['Clopper and Pearson, The use of confidence or fiducial limits, 1934'],
   },
   {
-    id: 'brown-cai-dasgupta',
-    text: 'L. D. Brown, T. T. Cai, A. DasGupta: Statistical Science 16, 2001.',
-    marks: ['Interval estimation for a binomial proportion, Statistical Science 16, 2001'],
-  },
-  {
     id: 'korn-graubard',
     text: 'E. L. Korn, B. I. Graubard: Survey Methodology 24, 1998.',
     marks: ['Korn and Graubard, Confidence intervals for proportions', 'Survey Methodology 24, 1998'],

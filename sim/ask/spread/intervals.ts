@@ -22,19 +22,7 @@ export const exactLower = (k: number, n: number, confidence = 0.95): number =>
   k <= 0 ? 0 : betaQuantile(1 - confidence, k, n - k + 1)
 
 /**
- * Of a share after `k` of `n` independent trials: those that hold the truth as often as they say, where exact limits hold it more often
- * (Jeffreys' law; Brown, Cai and DasGupta, Interval estimation for a binomial proportion, Statistical Science 16, 2001). Of none or all
- * the exact ones. From ten expected of either on they hold it in 95 ± 2 %; where fewer are, no limits do, for counts are whole.
- */
-export function fairInterval(k: number, n: number, confidence = 0.95): Interval {
-  if (k === 0 || k === n) return exactInterval(k, n, confidence)
-  const tail = (1 - confidence) / 2
-  const limit = (at: number) => betaQuantile(at, k + 0.5, n - k + 0.5)
-  return { low: limit(tail), high: limit(1 - tail) }
-}
-
-/**
- * Of a share from the counts and sizes of the scramblings. Random samples: Jeffreys' limits. Others: what the counts scatter about their mean
+ * Of a share from the counts and sizes of the scramblings. Random samples: exact. Others: what the counts scatter about their mean
  * says how many independent samples would be as good, with Student's allowance for so few scramblings (Korn and Graubard, Confidence
  * intervals for proportions with small expected number of positive counts, Survey Methodology 24, 1998), and the limits are those of
  * Jeffreys' law for that many; nowhere wider than the exact ones, for balanced points scatter no more than random ones.
@@ -49,8 +37,8 @@ export function shareInterval(
   confidence = 0.95,
 ): Interval {
   const { sum, size, groups, square } = spreadOf(counts, sizes)
-  if (sampling === 'random' || groups < 2 || sum === 0 || sum === size) return fairInterval(sum, size, confidence)
   const exact = exactInterval(sum, size, confidence)
+  if (sampling === 'random' || groups < 2 || sum === 0 || sum === size) return exact
   const tail = (1 - confidence) / 2
   const share = sum / size
   const variance = ((square + 1) * groups) / (groups - 1) / size ** 2
