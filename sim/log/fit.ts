@@ -59,6 +59,8 @@ const SEARCHED = 0.85
 const ROUNDS = 3
 const STEPS = 12
 const SETTLED = 1e-3
+/** Share of the cost that a step must promise for a run to be worth its while. */
+const PROMISING = SETTLED / 10
 /** Scale of a channel that the model meets exactly, as a share of its own size. */
 const EXACT = 1e-9
 const DAMPING = { first: 1e-3, up: 10, down: 0.2, most: 1e6 }
@@ -235,7 +237,8 @@ class Search {
         most: this.free.map(({ most }) => most),
         damping: this.damping,
       })
-      const [point] = values.every((value, p) => value === this.best.values[p]) ? [null] : await this.at([values])
+      const worth = promised(small, values, this.best.values) > PROMISING * cost
+      const [point] = worth ? await this.at([values]) : [null]
       const next = point ? this.cost(point) : Number.POSITIVE_INFINITY
       if (point && next < cost) {
         this.best = point
@@ -246,6 +249,18 @@ class Search {
     }
     return 0
   }
+}
+
+/** What a step would save of the cost if all were straight. */
+function promised(
+  { left, slopes }: { left: Float64Array; slopes: Matrix },
+  values: readonly number[],
+  best: readonly number[],
+): number {
+  const there = left.map((each, k) =>
+    values.reduce((sum, value, p) => sum + slopes.get(k, p) * (value - best[p]!), each),
+  )
+  return squares(left) - squares(there)
 }
 
 const squares = (values: Float64Array) => values.reduce((sum, each) => sum + each * each, 0)
