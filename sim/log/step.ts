@@ -11,11 +11,13 @@ export interface StepFrom {
   damping: number
 }
 
+export type Reduced = Pick<StepFrom, 'left' | 'slopes'>
+
 /**
  * The same least squares in a row for each value: slopes J = Q R stand for themselves as R, what is left as Qᵀ r, since no step of
  * Levenberg and Marquardt knows more of them than JᵀJ and Jᵀr (Golub and Van Loan, Matrix Computations, ch. 5).
  */
-export function reduced(left: Float64Array, slopes: Matrix): Pick<StepFrom, 'left' | 'slopes'> {
+export function reduced(left: Float64Array, slopes: Matrix): Reduced {
   const n = slopes.columns
   if (slopes.rows <= n + 1) return { left, slopes }
   const qr = new QrDecomposition(slopes)
