@@ -225,22 +225,10 @@ class Search {
     return slopes
   }
 
-  /** The same without the quantities that stand at an end of their range and could only gain beyond it: they would bend every step. */
-  private inward({ left, slopes }: Reduced): Reduced {
-    const { values } = this.best
-    const inner = slopes.clone()
-    for (const [p, { least, most }] of this.free.entries()) {
-      const rising = left.reduce((sum, each, k) => sum + slopes.get(k, p) * each, 0)
-      const outward = (values[p]! <= least && rising > 0) || (values[p]! >= most && rising < 0)
-      if (outward) for (let k = 0; k < inner.rows; k++) inner.set(k, p, 0)
-    }
-    return { left, slopes: inner }
-  }
-
   /** Share of the cost that a step has saved, 0 where none could be found. */
   private async step(slopes: Matrix): Promise<number> {
     const cost = this.cost(this.best)
-    const small = this.inward(reduced(this.stacked(this.best), slopes))
+    const small = reduced(this.stacked(this.best), slopes)
     while (this.damping <= DAMPING.most) {
       const values = stepFrom({
         values: this.best.values,

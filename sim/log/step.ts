@@ -34,7 +34,9 @@ export function reduced(left: Float64Array, slopes: Matrix): Reduced {
  * Where Levenberg and Marquardt would go next, by a library, in units in which all values are felt alike. It asks for the point before
  * it judges it, and there it is left: whether a step is taken is for whoever asked, who may have to wait for the point.
  */
-export function stepFrom({ values, left, slopes, least, most, damping }: StepFrom): number[] {
+export function stepFrom(from: StepFrom): number[] {
+  const { values, left, least, most, damping } = from
+  const slopes = inward(from)
   const size = values.map((_, p) => slopes.getColumnVector(p).norm('frobenius') || 1)
   const scaled = (list: readonly number[]) => list.map((value, p) => value * size[p]!)
   const start = scaled(values)
@@ -57,4 +59,15 @@ export function stepFrom({ values, left, slopes, least, most, damping }: StepFro
     },
   )
   return asked.map((value, p) => Math.min(most[p]!, Math.max(least[p]!, value / size[p]!)))
+}
+
+/** Slopes without those of values that stand at an end of their range and could only gain beyond it: they would bend every step. */
+function inward({ values, left, slopes, least, most }: StepFrom): Matrix {
+  const inner = slopes.clone()
+  for (const [p, value] of values.entries()) {
+    const rising = left.reduce((sum, each, k) => sum + slopes.get(k, p) * each, 0)
+    const outward = (value <= least[p]! && rising > 0) || (value >= most[p]! && rising < 0)
+    if (outward) for (let k = 0; k < inner.rows; k++) inner.set(k, p, 0)
+  }
+  return inner
 }

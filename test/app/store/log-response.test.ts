@@ -46,7 +46,10 @@ beforeEach(() => {
   useScenario.setState({ scenario })
   for (const { id } of log().logs) log().close(id)
 })
-afterEach(() => vi.unstubAllGlobals())
+afterEach(() => {
+  vi.unstubAllGlobals()
+  useScenario.setState(useScenario.getInitialState(), true)
+})
 
 async function opened(text: BlobPart, name = 'a.csv') {
   log().open([new File([text], name)])

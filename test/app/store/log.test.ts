@@ -43,7 +43,10 @@ beforeEach(() => {
   useScenario.setState(useScenario.getInitialState(), true)
   for (const { id } of log().logs) log().close(id)
 })
-afterEach(() => vi.unstubAllGlobals())
+afterEach(() => {
+  vi.unstubAllGlobals()
+  useScenario.setState(useScenario.getInitialState(), true)
+})
 
 async function opened(text: BlobPart, name?: string) {
   log().open([file(text, name)])

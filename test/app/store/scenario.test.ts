@@ -4,10 +4,9 @@ import { useScenario } from '../../../app/store/scenario.ts'
 import { AXIS_PRESETS, fitAxis, PRESETS } from '../../../sim/index.ts'
 
 const bench = () => useScenario.getState()
-const untouched = useScenario.getState()
 const speed = () => bench().scenario.approach.speed
 
-beforeEach(() => useScenario.setState(untouched, true))
+beforeEach(() => useScenario.setState(useScenario.getInitialState(), true))
 
 describe('the scenario on the bench', () => {
   it('opens with the first preset and nothing to undo', () => {
