@@ -103,12 +103,13 @@ export class GripLoad extends Load {
   readonly slip: Slip = new Slip()
   readonly state: GripState = new GripState()
   readonly sums: GripSums = new GripSums()
-  /** What `weigh` has weighed last, and the load across that it found [N]. */
+  /** What `weigh` has weighed last, and the load across and the force needed at one contact that it found [N]. */
   private down: f64 = NaN
   private side: f64 = NaN
   private along: f64 = NaN
   private yields: f64 = 0
   private across: f64 = 0
+  private asks: f64 = 0
 
   fastest(outputMass: f64, force: f64): f64 {
     const side: f64 = this.near.tangent(Math.min(force, this.crackForce))
@@ -280,14 +281,18 @@ export class GripLoad extends Load {
     return Math.min(Math.min(grip, sums.closed), Math.min(this.state.parted, this.borne())) - 1
   }
 
-  /** What both contacts can hold now over what pulls on the part now, along and across; Infinity: nothing does, or it does not hang. */
+  /**
+   * What both contacts can hold now over what pulls on the part now, along and across; Infinity: nothing does, or it does not hang. An
+   * axis that yields holds no longer than its momentum lasts where no force so far was as great as the one needed.
+   */
   private borne(): f64 {
     const s = this.state
     if (s.hanging === 0 || s.out > 0) return Infinity
     const along: f64 = this.partMass * Math.abs(s.along)
     const closed: f64 = along > 0 ? s.normal / along : Infinity
     const carried: f64 = this.slip.staticFriction * s.gripped * s.normal
-    return this.across > 0 ? Math.min(closed, carried / this.across) : closed
+    const held: f64 = s.peak < this.asks ? Math.min(closed, s.peak / this.asks) : closed
+    return this.across > 0 ? Math.min(held, carried / this.across) : held
   }
 
   /** What pulls across the grip and what it takes to hold that, anew where anything in it has changed. */
@@ -301,7 +306,8 @@ export class GripLoad extends Load {
     this.yields = yields
     const slip = this.slip
     this.across = this.partMass * pullOnPads(s.down, s.side, slip.below, slip.beside, slip.radius)
-    this.sums.required = Math.max(this.sums.required, this.needed(this.across, arm, yields > 0))
+    this.asks = this.needed(this.across, arm, yields > 0)
+    this.sums.required = Math.max(this.sums.required, this.asks)
   }
 
   /** Force needed at one contact [N] under a load across [N] and what the arm does along: friction of two contacts, none of them lost. */

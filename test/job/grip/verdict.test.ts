@@ -89,6 +89,23 @@ describe('verdict', () => {
     expect(result.verdict).toBe(verdict)
   })
 
+  it('is loose where momentum alone still closes an axis that yields, as the run ends', () => {
+    // A hostile find: 100 kg of jaw on a part of 10 N/m, and an arm that pulls it away ever harder. No force comes near the one needed.
+    const scenario = make({
+      jaws: { layout: 'anvil', mass: 100, opening: 1.00002 },
+      part: { width: 1, mass: 1e-5, stiffness: 10 },
+      drive: { busVoltage: 1, currentRate: 10000 },
+      servo: { rate: 10000 },
+      strategies: { sensedForce: { rate: 10000 } },
+      arm: { gravity: 'along', moves: [{ start: 0.0086, axis: 'up', acceleration: -1000 }] },
+      run: { duration: 0.0172 },
+    })
+    const { verdict, metrics } = simulateGrip(scenario, 'current-clamp').result
+    expect(metrics.peakForce!).toBeLessThan(metrics.requiredForce! / 1000)
+    expect(metrics.holdMargin!).toBeLessThan(-0.99)
+    expect(verdict).toBe('loose')
+  })
+
   it('has a scenario for each of its words above', () => {
     expect(new Set(REACHED.map(([verdict]) => verdict))).toEqual(new Set(VERDICTS))
   })
