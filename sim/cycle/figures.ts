@@ -4,13 +4,10 @@ import type { Axis } from '../axis/axis.ts'
 import type { Load } from '../axis/load.ts'
 import { Block } from '../core/block.ts'
 import { item, type Numbers, numbers, put, whole } from '../core/native.ts'
-import { Sums } from '../job/sums.ts'
+import { STANDING, Sums } from '../job/sums.ts'
 
-/** Length of the window in which the force counts as settled [s], and half width of the band about it. */
-export const SETTLED: f64 = 0.05
+/** Half width of the band about the settled force. */
 export const BAND: f64 = 0.05
-/** Speed below which the axis counts as standing [m/s]; common practice, no source. */
-export const STANDING: f64 = 1e-4
 /** Time over which the capacitors of a bus even its power out [s]; common practice, no source. */
 export const BUS_TIME: f64 = 0.01
 const HISTORY: f64 = 60000

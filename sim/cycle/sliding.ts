@@ -3,7 +3,7 @@ import type { Axis } from '../axis/axis.ts'
 import type { Load } from '../axis/load.ts'
 import { Block, State } from '../core/block.ts'
 import { item, type Numbers, numbers, put, whole } from '../core/native.ts'
-import { STANDING } from './figures.ts'
+import { STANDING } from '../job/sums.ts'
 
 /** The span is made of blocks, of which the oldest is forgotten when a new one begins [s]. */
 const BLOCK: f64 = 0.05

@@ -1,5 +1,10 @@
 import { State } from '../core/block.ts'
 
+/** Length of the window in which a run counts as settled [s]. */
+export const SETTLED: f64 = 0.05
+/** Speed below which something counts as standing [m/s]; common practice, no source. */
+export const STANDING: f64 = 1e-4
+
 /** What the cycle gathers for the figures of any job. */
 export class Sums extends State {
   samples: f64 = 0

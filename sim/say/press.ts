@@ -65,9 +65,9 @@ function outcome(scenario: Scenario, { verdict, metrics, events }: Kept<PressJud
     case 'tilted':
       return `Above the band at ${words.length(events.aboveDepth ?? 0)} for the tilt alone: up to ${words.force(metrics.tiltForce ?? 0)} come from ends that press on opposite sides.`
     case 'slack':
-      return `Below the band at ${words.length(events.belowDepth ?? 0)}: the joint gives ${words.pressure(metrics.jointPressure ?? 0)}, too little to hold.`
+      return `Below the band at ${words.length(events.belowDepth ?? 0)}: less force than a joint that holds should take there. Its pressure is ${words.pressure(metrics.jointPressure ?? 0)}.`
     case 'short':
-      return short(scenario, metrics, words)
+      return short(scenario, metrics, events, words)
     case 'seated':
       return `Seated at ${words.length(metrics.depth ?? 0)}${seating(metrics, words)}${spare(metrics, words)}.`
   }
@@ -88,8 +88,15 @@ function forced(scenario: Scenario, metrics: PressMetrics, events: PressEvents, 
   return `Driven too deep: ${words.length(metrics.depth ?? 0)} where ${words.length(depth.most ?? 0)} are allowed.`
 }
 
-function short(scenario: Scenario, { depth, seatForce, peakForce }: PressMetrics, words: Wording): string {
+function short(
+  scenario: Scenario,
+  { depth, seatForce, peakForce }: PressMetrics,
+  { moving }: PressEvents,
+  words: Wording,
+): string {
   const wanted = jointWindow(scenario)
+  if (moving !== null)
+    return `Still on its way as the run ends, ${words.length(depth ?? 0)} deep: where it would stand is not known.`
   if (depth !== null && depth < wanted.depth.least)
     return `Ends at ${words.length(depth)} where ${words.length(wanted.depth.least)} are needed, with at most ${words.force(peakForce ?? 0)} from the ram.`
   const least = words.force(wanted.seat.least ?? 0)
@@ -104,7 +111,7 @@ const seating = ({ seatForce }: PressMetrics, words: Wording) =>
 function spare({ bandMargin, forceMargin }: PressMetrics, words: Wording): string {
   const told = [
     bandMargin === null ? '' : `${words.ratio(bandMargin)} to spare in the band`,
-    forceMargin === null ? '' : `${words.ratio(forceMargin)} below the limit`,
+    forceMargin === null ? '' : `${words.ratio(forceMargin)} before the limit`,
   ].filter((text) => text !== '')
   return told.length > 0 ? `; ${told.join(', ')}` : ''
 }
@@ -126,7 +133,7 @@ function seen(_: Scenario, { figure, bound }: Why<PressJudgement>, whole: number
 function missed(run: MissedRun<PressJudgement>, words: Wording): string {
   const { metrics, events, feels, way } = run
   if (metrics.contactTime !== null)
-    return 'No drive changes that: the force on the way is what interference, friction and length make of it.'
+    return 'The force on the way is what interference, friction and length make of it; of the drive only the speed has a part in it.'
   const gap = words.length(Math.max(0, way.contact - (metrics.ramTravel ?? 0)))
   if (events.engaged !== null) {
     if (feels === 'limit') return `The clamp current does not carry the ram to the bushing: it stands ${gap} before it.`

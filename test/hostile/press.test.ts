@@ -43,11 +43,13 @@ function wrongWith(scenario: Scenario, result: PressResult): string | null {
   if ((metrics.settledForce ?? 0) > (metrics.peakForce ?? 0) * ROUNDING) return 'settled above its peak'
   if ((metrics.seatForce ?? 0) > (metrics.peakForce ?? 0)) return 'seated above its peak'
   if ((metrics.seatForce !== null) !== (events.seat !== null)) return 'a seating force without a shoulder'
+  if (events.moving !== null && events.seat !== null) return 'on its way, and on the shoulder'
   const { depth, seat, most } = jointWindow(scenario)
   const peak = metrics.peakForce ?? 0
   const reached = metrics.depth ?? 0
   const good =
     metrics.contactTime !== null &&
+    events.moving === null &&
     peak <= (most ?? Infinity) &&
     (metrics.bandMargin ?? 0) >= 0 &&
     reached >= depth.least &&

@@ -8,6 +8,7 @@ import { EndStops } from '../../axis/endstops.ts'
 import { Load } from '../../axis/load.ts'
 import { State } from '../../core/block.ts'
 import { larger, type Numbers } from '../../core/native.ts'
+import { STANDING } from '../sums.ts'
 import { Band } from './band.ts'
 import { Joint } from './joint.ts'
 
@@ -35,6 +36,8 @@ class PressState extends State {
   /** When the bushing met the shoulder [s], and the highest force of the ram since [N]. */
   seatTime: f64 = NaN
   seatPeak: f64 = NaN
+  /** When the bushing moved last [s]; NaN: never. */
+  moved: f64 = NaN
   /** Most of the force that was by tilt [N]; work done on the bushing [J]. */
   tilted: f64 = 0
   work: f64 = 0
@@ -103,7 +106,9 @@ export class PressLoad extends Load {
     if (s.force > s.peak) this.rise(time)
   }
 
-  end(_time: f64, _opening: bool): void {}
+  end(time: f64, _opening: bool): void {
+    if (Math.abs(this.state.speed) > STANDING) this.state.moved = time
+  }
 
   effort(): f64 {
     return this.state.force

@@ -38,6 +38,8 @@ export interface PressEvents {
   jammedDepth: number | null
   /** Where the force came nearest to the band, or left it furthest [m]. */
   closestDepth: number | null
+  /** The bushing last moved, where no shoulder stops it and it has not stood for a settled window as the run ends. */
+  moving: number | null
   /** The run left its rails; the traces end here. */
   unstable: number | null
 }

@@ -2,6 +2,7 @@
 import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { RunEnd } from '../job.ts'
+import { SETTLED } from '../sums.ts'
 import { PressLoad } from './load.ts'
 import { pressMetrics } from './metrics.ts'
 import type { PressEvents, PressJudgement, PressMetrics, PressVerdict } from './result.ts'
@@ -9,8 +10,8 @@ import { jointWindow } from './window.ts'
 
 /**
  * The worst that happened decides: unstable, missed, forced, tilted, slack, short, else seated. A joint is seated only where its force
- * stayed in the band at every depth that it has one for, never went over a limit, and the bushing ended where it should, pressed as hard as
- * it should.
+ * stayed in the band at every depth that it has one for, never went over a limit, and the bushing came to stand where it should, pressed as
+ * hard as it should; one that still moves as the run ends may yet go too deep.
  */
 export function pressVerdict(scenario: Scenario, { metrics, events }: Omit<PressJudgement, 'verdict'>): PressVerdict {
   const { depth, seat } = jointWindow(scenario)
@@ -22,7 +23,7 @@ export function pressVerdict(scenario: Scenario, { metrics, events }: Omit<Press
   if (exceeds(reached, depth.most)) return 'forced'
   if (events.below !== null) return 'slack'
   const pressed = seat.least === null || (metrics.seatForce ?? 0) >= seat.least
-  return reached >= depth.least && pressed ? 'seated' : 'short'
+  return reached >= depth.least && pressed && events.moving === null ? 'seated' : 'short'
 }
 
 const exceeds = (value: number | null, most: number | null) => value !== null && most !== null && value > most
@@ -42,7 +43,7 @@ function pressOf(load: Load): PressLoad {
 
 const known = (value: number) => (Number.isFinite(value) ? value : null)
 
-function eventsOf({ engaged, left }: RunEnd, { state, band }: PressLoad): PressEvents {
+function eventsOf({ engaged, left, sums, period }: RunEnd, { state, band }: PressLoad): PressEvents {
   const { below, belowTime, above, aboveTime, jammed, where } = band.state
   return {
     engaged: known(engaged),
@@ -55,6 +56,7 @@ function eventsOf({ engaged, left }: RunEnd, { state, band }: PressLoad): PressE
     aboveDepth: known(above),
     jammedDepth: known(jammed),
     closestDepth: known(where),
+    moving: Number.isNaN(state.seatTime) && sums.samples * period - state.moved < SETTLED ? state.moved : null,
     unstable: known(left),
   }
 }

@@ -51,10 +51,10 @@ describe('why of a press', () => {
     )
   })
 
-  it('says of a slack joint that no drive makes it another', () => {
+  it('says of a slack joint what makes its force', () => {
     const { why, said } = told(arm({ 'bushing.interference': 4e-6 }))
     expect(why).toMatchObject({ force: null, causes: [] })
-    expect(said).toMatch(/^Below the band at .+ No drive changes that: the force on the way is what interference/)
+    expect(said).toMatch(/^Below the band at .+ The force on the way is what interference/)
   })
 
   it('says of one that is missed how far the ram is away', () => {
