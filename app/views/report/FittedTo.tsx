@@ -1,6 +1,5 @@
 import {
   freeName,
-  intervalText,
   LOG_DELAY,
   logsText,
   quantityAt,
@@ -13,10 +12,10 @@ import {
   type Wording,
   wordingOf,
 } from '../../../sim/index.ts'
+import { ValueTable } from '../../read/fitted/ValueTable.tsx'
 import { fittedWriter } from '../../read/fitted/values.ts'
 import type { UnitSystem } from '../../read/units.ts'
 import { type Fitting, stands } from '../../store/fitted.ts'
-import { NO_FIGURE } from '../../ui/format.ts'
 
 interface Props {
   fitting: Fitting
@@ -44,7 +43,7 @@ export function FittedTo({ fitting, scenario, units, short }: Props) {
         </p>
       ) : (
         <>
-          <ValueTable values={values} scenario={scenario} units={units} />
+          <ValueTable {...{ values, scenario, units }} className="report-table" />
           <p className="report-small">
             {names.join(', ')}. {leftTexts(fitting, words).join(' ')}{' '}
             {changed.length > 0 && `${changedText(scenario, changed, units)} `}
@@ -55,34 +54,6 @@ export function FittedTo({ fitting, scenario, units, short }: Props) {
         </>
       )}
     </section>
-  )
-}
-
-function ValueTable({ values, scenario, units }: Pick<Fitting, 'values'> & Pick<Props, 'scenario' | 'units'>) {
-  return (
-    <table className="report-table">
-      <thead>
-        <tr>
-          <th scope="col">Quantity</th>
-          <th scope="col">was</th>
-          <th scope="col">fitted</th>
-          <th scope="col">95 % interval</th>
-        </tr>
-      </thead>
-      <tbody>
-        {values.map((each) => {
-          const write = fittedWriter(scenario, each.path, units)
-          return (
-            <tr key={each.path}>
-              <th scope="row">{freeName(scenario, each.path)}</th>
-              <td>{each.from === null ? NO_FIGURE : write(each.from)}</td>
-              <td>{write(each.value)}</td>
-              <td>{intervalText(each, write)}</td>
-            </tr>
-          )
-        })}
-      </tbody>
-    </table>
   )
 }
 
