@@ -1,7 +1,7 @@
 /** What the keys of a press demand of each other. */
 import { type Rule, rule } from './rule.ts'
 import type { Scenario } from './schema/index.ts'
-import type { PressGroups } from './schema/press.ts'
+import type { PressGroups } from './schema/press/index.ts'
 
 const on = (scenario: Scenario) => scenario as unknown as PressGroups
 

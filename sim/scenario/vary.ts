@@ -4,7 +4,7 @@ import type { QuantitySchema } from './quantity.ts'
 import { quantityAt } from './quantity-at.ts'
 import { RULES } from './rules.ts'
 import type { Scenario } from './schema/index.ts'
-import type { PressGroups } from './schema/press.ts'
+import type { PressGroups } from './schema/press/index.ts'
 import type { Fault } from './validate.ts'
 
 export interface Variation {

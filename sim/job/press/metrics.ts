@@ -1,6 +1,6 @@
 /** The figures of a pressed joint as people read them: how each is computed and why one may be missing. */
 import type { FigureName } from '../../scenario/schema/figures.ts'
-import { PRESS_FIGURES, type PressFigureId } from '../../scenario/schema/press-figures.ts'
+import { PRESS_FIGURES, type PressFigureId } from '../../scenario/schema/press/figures.ts'
 import { DRIVE_FIGURES, UNSETTLED } from '../drive-figures.ts'
 import type { Figure } from '../job.ts'
 import { fitOf, forceLimit, jointPressure } from './fill.ts'

@@ -1,6 +1,6 @@
 /** What a run hands out that has pressed a bushing in: verdict, figures, events. SI units. */
 import type { Scenario } from '../../scenario/index.ts'
-import { PRESS_FIGURES, type PressFigureId } from '../../scenario/schema/press-figures.ts'
+import { PRESS_FIGURES, type PressFigureId } from '../../scenario/schema/press/figures.ts'
 import type { RunResult } from '../job.ts'
 import type { Sums } from '../sums.ts'
 import type { PressLoad } from './load.ts'

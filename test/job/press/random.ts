@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { type ActuatorKind, checkScenario, faultLine, type Scenario } from '../../../sim/index.ts'
 import { JOBS } from '../../../sim/scenario/schema/index.ts'
-import type { PressGroups } from '../../../sim/scenario/schema/press.ts'
+import type { PressGroups } from '../../../sim/scenario/schema/press/index.ts'
 import { valuesOf } from '../../scenario/random.ts'
 import { isQuantity, KINDS, type Node } from '../../scenario/schema-walk.ts'
 import { pressOf } from './support.ts'

@@ -1,5 +1,5 @@
 /** The figures of a pressed joint that a scenario may name. How each is taken from a run: `job/press/metrics.ts`. */
-import { FIGURES, type FigureName } from './figures.ts'
+import { FIGURES, type FigureName } from '../figures.ts'
 
 const figure = (label: string, unit: string, shown?: string): FigureName =>
   shown ? { label, unit, shown } : { label, unit }

@@ -1,11 +1,8 @@
-/** A bushing, the bore that it is pressed into, what lies between them and the ram, and what the joint has to be in the end. */
+/** A bushing, the bore that it is pressed into, and what lies between them. */
 import Type from 'typebox'
-import { group, limit, quantity } from '../quantity.ts'
-import { boundsOf } from './bounds.ts'
-import { PRESS_FIGURES } from './press-figures.ts'
-import { approach } from './strategies.ts'
+import { group, limit, quantity } from '../../quantity.ts'
 
-const bushing = group('Bushing', {
+export const bushing = group('Bushing', {
   diameter: quantity({
     label: 'Outer diameter',
     symbol: 'd',
@@ -140,7 +137,7 @@ const shoulder = group('Shoulder', {
   }),
 })
 
-const bore = group('Bore', {
+export const bore = group('Bore', {
   outerDiameter: quantity({
     label: 'Outer diameter around the bore',
     symbol: 'D',
@@ -182,7 +179,7 @@ const bore = group('Bore', {
   shoulder: Type.Union([Type.Null(), shoulder], { title: 'Shoulder', default: {} }),
 })
 
-const joint = group('Joint', {
+export const joint = group('Joint', {
   friction: group('Friction in the joint', {
     pressing: quantity({
       label: 'Friction, pressing',
@@ -224,210 +221,3 @@ const joint = group('Joint', {
     note: 'How far the joint shears elastically before it slides, a few micrometres at the usual force.',
   }),
 })
-
-const ram = group('Ram', {
-  mass: quantity({
-    label: 'Ram mass',
-    symbol: 'm_r',
-    unit: 'kg',
-    default: 0.5,
-    range: [0.001, 2000],
-    usual: [0.1, 50],
-    note: 'What moves behind the transmission, up to the give of the frame; at speed it is what strikes the shoulder.',
-  }),
-  stroke: quantity({
-    label: 'Stroke of the ram',
-    symbol: 's_r',
-    unit: 'm',
-    shown: 'mm',
-    default: 0.05,
-    range: [0.0005, 5],
-    usual: [0.02, 0.5],
-    note: 'Travel to the end stop; it has to reach beyond the seat by the give of the frame.',
-  }),
-  gap: quantity({
-    label: 'Way to the bore',
-    symbol: 'x_g',
-    unit: 'm',
-    shown: 'mm',
-    default: 0.01,
-    range: [0, 5],
-    usual: [0.002, 0.3],
-    note: 'Travel to where the bushing first touches the bore; on it the ram gathers its speed.',
-  }),
-  stiffness: quantity({
-    label: 'Stiffness of frame and ram',
-    symbol: 'k_f',
-    unit: 'N/m',
-    shown: 'N/µm',
-    default: 2e7,
-    range: [1e3, 1e11],
-    usual: [1e6, 5e8],
-    note: 'All that opens under the force, in series with the joint: by force over stiffness the ram reads deeper than the bushing is.',
-  }),
-  damping: quantity({
-    label: 'Damping of frame and ram',
-    symbol: 'd_f',
-    unit: 'N·s/m',
-    default: 300,
-    range: [0, 1e7],
-    usual: [10, 50000],
-    note: 'Beside that stiffness; without it a blow goes on ringing between ram and bushing.',
-  }),
-})
-
-const point = Type.Object(
-  {
-    depth: quantity({
-      label: 'Depth in the band',
-      symbol: 'h',
-      unit: 'm',
-      shown: 'mm',
-      default: 0,
-      range: [0, 1],
-      usual: [0, 0.1],
-      note: 'Depth of the bushing at which both ends of the band are given; between two points they run straight.',
-    }),
-    least: quantity({
-      label: 'Least force in the band',
-      symbol: 'F_l',
-      unit: 'N',
-      default: 0,
-      range: [0, 1e8],
-      usual: [0, 200000],
-      note: 'A force below it means a joint that will not hold: too little interference, oil, or a soft wall.',
-    }),
-    most: quantity({
-      label: 'Most force in the band',
-      symbol: 'F_u',
-      unit: 'N',
-      default: 1e5,
-      range: [0, 1e8],
-      usual: [10, 200000],
-      note: 'A force above it means a bushing that jams, shaves or stands askew, whatever it ends at.',
-    }),
-  },
-  { title: 'Point', additionalProperties: false },
-)
-
-const window = group('Joint window', {
-  mostForce: limit({
-    label: 'Force limit of the joint',
-    symbol: 'F_most',
-    unit: 'N',
-    range: [0.001, 1e8],
-    usual: [50, 200000],
-    note: 'Force of the ram that must not be exceeded at any depth, the shoulder included.',
-  }),
-  depth: group('Depth', {
-    least: quantity({
-      label: 'Least depth',
-      symbol: 'h_l',
-      unit: 'm',
-      shown: 'mm',
-      default: 0.0079,
-      range: [0, 1],
-      usual: [0.002, 0.1],
-      note: 'A bushing that ends before it is short, however hard it was pressed.',
-    }),
-    most: limit({
-      label: 'Most depth',
-      symbol: 'h_u',
-      unit: 'm',
-      shown: 'mm',
-      range: [0, 1],
-      usual: [0.002, 0.1],
-      note: 'A bushing that ends beyond it was driven too far, as where nothing but the drive stops it.',
-    }),
-  }),
-  seat: group('Seating force', {
-    least: quantity({
-      label: 'Least seating force',
-      symbol: 'S_l',
-      unit: 'N',
-      default: 0,
-      range: [0, 1e8],
-      usual: [0, 200000],
-      note: 'Highest force on the shoulder that there has to be, so that face lies on face; 0 asks for none.',
-    }),
-    most: limit({
-      label: 'Most seating force',
-      symbol: 'S_u',
-      unit: 'N',
-      range: [0.001, 1e8],
-      usual: [50, 200000],
-      note: 'Highest force that shoulder and bushing take from each other once they have met.',
-    }),
-  }),
-  band: Type.Array(point, { title: 'Band', default: [], maxItems: 40 }),
-})
-
-/** The approach of a ram: places are told from the seat, and its way ends in the bore. */
-const pressApproach = group('Approach', {
-  ...approach.properties,
-  speed: quantity({
-    label: 'Approach speed',
-    symbol: 'v',
-    unit: 'm/s',
-    shown: 'mm/s',
-    default: 0.02,
-    range: [1e-5, 20],
-    usual: [0.002, 0.2],
-    note: 'Speed of the ram on its way and through the joint; its mass carries it into the shoulder.',
-  }),
-  acceleration: quantity({
-    label: 'Acceleration',
-    symbol: 'a',
-    unit: 'm/s²',
-    default: 1,
-    range: [0.001, 2000],
-    usual: [0.1, 20],
-    note: 'Acceleration limit of the profile; while it speeds up, a threshold is not watched.',
-  }),
-  jerk: quantity({
-    label: 'Jerk',
-    symbol: 'j',
-    unit: 'm/s³',
-    default: 100,
-    range: [0.01, 1e7],
-    usual: [10, 2000],
-    note: 'Limit on the change of acceleration; a low one keeps the ram from ringing on its frame.',
-  }),
-  creepSpeed: quantity({
-    label: 'Creep speed',
-    symbol: 'v_c',
-    unit: 'm/s',
-    shown: 'mm/s',
-    default: 0.005,
-    range: [1e-5, 20],
-    usual: [0.0005, 0.05],
-    note: 'Slower speed in the creep zone, at most the approach speed; it is that of the blow on the shoulder where the zone begins early enough.',
-  }),
-  creepFrom: quantity({
-    label: 'Creep before the seat',
-    symbol: 'w_c',
-    unit: 'm',
-    shown: 'mm',
-    default: 0,
-    range: [0, 5],
-    usual: [0, 0.05],
-    note: 'Way of the ram before the shoulder, or before the least depth where there is none, on which it creeps; 0 means no creep zone.',
-  }),
-  overtravel: quantity({
-    label: 'Way into the bore',
-    symbol: 'x_o',
-    unit: 'm',
-    shown: 'mm',
-    default: 0.009,
-    range: [0, 5],
-    usual: [0.002, 0.2],
-    note: 'How far beyond first touch the profile of the ram ends: by depth it is the depth wanted and the frame’s give, by force well beyond the shoulder.',
-  }),
-})
-
-export const PRESS = { bushing, bore, joint, ram, window }
-
-/** What a press has in place of what is written for a grip. */
-export const PRESS_SHARED = { approach: pressApproach, requirements: boundsOf(PRESS_FIGURES) }
-
-export type PressGroups = { [K in keyof typeof PRESS]: Type.Static<(typeof PRESS)[K]> }
