@@ -16,7 +16,7 @@ export interface Astray {
 const BLOCKED = 0.25
 const AWAY = 1
 const FOLLOWS = 0.05
-/** Standing is slower than this share of the reference's fastest speed. */
+/** Standing is slower than this share of the fastest speed, of axis or reference: a reference that jumps has any speed. */
 const STANDING = 0.02
 /** How long it must last [s], and how much is left out before, where the drive pushes already, and behind, where it still swings [s]. */
 const LASTS = { blocked: 0.05, away: 0.02 }
@@ -32,7 +32,7 @@ export function astrayIn(measured: Measured): Astray[] {
   const offset = middleOf(position.map((x, k) => x - target[k]!))
   const error = position.map((x, k) => (x - target[k]! - offset) / (way || 1))
   const speed = slopeOf(time, position)
-  const fastest = slopeOf(time, target).reduce((most, v) => Math.max(most, Math.abs(v)), 0)
+  const fastest = Math.min(mostOf(slopeOf(time, target)), mostOf(speed))
   if (way === 0 || fastest === 0) return []
   const is = {
     blocked: (k: number) => Math.abs(error[k]!) > BLOCKED && Math.abs(speed[k]!) < STANDING * fastest,
@@ -88,5 +88,7 @@ function rangeOf(values: Float64Array): number {
   const [least, most] = values.reduce(([a, b], v) => [Math.min(a, v), Math.max(b, v)], [Infinity, -Infinity])
   return most - least
 }
+
+const mostOf = (values: Float64Array) => values.reduce((most, v) => Math.max(most, Math.abs(v)), 0)
 
 const middleOf = (values: Float64Array) => values.slice().sort()[values.length >> 1]!
