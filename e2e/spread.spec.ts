@@ -1,5 +1,4 @@
-import { scenarioToLink } from '../app/store/link.ts'
-import { checkScenario, PRESETS } from '../sim/index.ts'
+import { quickLink } from './quick.ts'
 import { audit, card, expect, settled, sideways, test, verdict } from './support.ts'
 
 test('parts that vary are gripped, counted, kept, and any of them goes on the bench', async ({ page }) => {
@@ -53,23 +52,6 @@ test('a measured list is pasted; what is no number is said; what varies is undon
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(page.getByLabel(/^1 value/)).toBeVisible()
 })
-
-/** Short grips, two quantities that vary: quick to study. */
-function quickLink(): string {
-  const checked = checkScenario({
-    ...PRESETS[0]!.scenario,
-    run: { duration: 0.6 },
-    arm: { gravity: 'across', lift: 0.45, moves: [] },
-    spread: {
-      varies: [
-        { path: 'part.crackForce', law: 'lognormal', factor: 1.25 },
-        { path: 'part.mass', law: 'normal', sd: 0.03, share: true },
-      ],
-    },
-  })
-  if (!checked.ok) throw new Error('refused')
-  return `./#s=${scenarioToLink(checked.scenario)}`
-}
 
 test('of the parts that hold seldom fail: how rarely, the likeliest way, and it goes on the bench on loan', async ({
   page,

@@ -1,26 +1,10 @@
 /** States that a person comes to in the course of a job, wide and narrow, light and dark: axe finds nothing, nothing overflows. */
 import type { Page } from '@playwright/test'
-import { scenarioToLink } from '../app/store/link.ts'
-import { checkScenario, PRESETS } from '../sim/index.ts'
+import { quickLink } from './quick.ts'
 import { audit, card, expect, rulesFor, settled, sideways, test } from './support.ts'
 
-/** Short grips with requirements, one of which is missed, of parts that vary. */
-function link(): string {
-  const checked = checkScenario({
-    ...PRESETS[0]!.scenario,
-    run: { duration: 0.6 },
-    arm: { gravity: 'across', lift: 0.45, moves: [] },
-    requirements: { holdMargin: { least: 0.1 }, contactTime: { most: 0.01 } },
-    spread: {
-      varies: [
-        { path: 'part.crackForce', law: 'lognormal', factor: 1.25 },
-        { path: 'part.mass', law: 'normal', sd: 0.03, share: true },
-      ],
-    },
-  })
-  if (!checked.ok) throw new Error('refused')
-  return `./#s=${scenarioToLink(checked.scenario)}`
-}
+/** Requirements, one of which is missed. */
+const link = () => quickLink({ requirements: { holdMargin: { least: 0.1 }, contactTime: { most: 0.01 } } })
 
 async function everywhere(page: Page, what: string) {
   for (const [width, height] of [

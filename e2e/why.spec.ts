@@ -1,4 +1,5 @@
 import type { Locator, Page } from '@playwright/test'
+import { quickLink } from './quick.ts'
 import {
   audit,
   card,
@@ -107,6 +108,28 @@ test('a search is cancelled, taken up again, and ends with the scenario that it 
   await expect(verdict(page, 'Sensed force')).toHaveText('Missed')
   await expect(card(page, 'Sensed force').locator('.why-sentence')).toContainText('The approach takes')
   await expect(chart(page, 'Sensed force')).toHaveCount(0)
+})
+
+test('beside each change, on a press, how many parts that vary it would hold', async ({ page }) => {
+  await page.goto(quickLink())
+  await settled(page)
+  await expect(verdict(page, 'Threshold stop')).toHaveText('Crushed')
+  await explained(page, 'Threshold stop')
+  const rescues = list(page, 'Threshold stop')
+  await rescues.getByRole('button', { name: 'Grip 200 parts' }).click()
+  await expect(rescues.locator('.rescue-shares')).toContainText('Gripping 200 parts with each')
+  await expect(rescues.getByRole('button', { name: 'Cancel' })).toHaveCount(0)
+  const changes = rescues.locator(':scope > ul > li')
+  const told = rescues.locator('.rescue-held')
+  expect(await told.count()).toBe(await changes.count())
+  await expect(told.first()).toContainText(
+    /^Of 200 parts that vary as the file says .+ hold as required \(.+ points more/,
+  )
+
+  const mass = await field(page, 'Part', 'Mass')
+  await mass.fill('700')
+  await mass.press('Enter')
+  await expect(told).toHaveCount(0)
 })
 
 test('why in US units, and by keyboard', async ({ page }) => {

@@ -48,7 +48,7 @@ export function SharesAfter({ rested: { scenario, strategy }, changes }: Props) 
   if (scenario.spread.varies.length === 0) return null
   const question = { scenario, strategy, grips: PARTS, seed: scenario.run.seed, changes }
   return (
-    <div className="rescue-state">
+    <div className="rescue-shares">
       <p role="status">
         {running && `Gripping ${grouped(PARTS)} parts with each … ${percent(answer?.done ?? 0)} done`}
         {!running && !answer && 'How many parts that vary would each of them hold?'}
@@ -76,5 +76,5 @@ export function HeldAfter({ rested: { scenario, strategy }, edits }: { rested: R
   const { about, answers } = useShares()
   const share = about === scenario ? answers[strategy]?.shares.get(JSON.stringify(edits)) : undefined
   if (share === undefined) return null
-  return <span className="why-small rescue-along">{share ? afterSentence(share, PARTS) : NOT_AFTER}</span>
+  return <span className="why-small rescue-along rescue-held">{share ? afterSentence(share, PARTS) : NOT_AFTER}</span>
 }

@@ -1,0 +1,20 @@
+import { scenarioToLink } from '../app/store/link.ts'
+import { checkScenario, PRESETS } from '../sim/index.ts'
+
+/** The link of short grips of parts of which two quantities vary: quick to study. `more` are further keys of the file. */
+export function quickLink(more: object = {}): string {
+  const checked = checkScenario({
+    ...PRESETS[0]!.scenario,
+    run: { duration: 0.6 },
+    arm: { gravity: 'across', lift: 0.45, moves: [] },
+    spread: {
+      varies: [
+        { path: 'part.crackForce', law: 'lognormal', factor: 1.25 },
+        { path: 'part.mass', law: 'normal', sd: 0.03, share: true },
+      ],
+    },
+    ...more,
+  })
+  if (!checked.ok) throw new Error('refused')
+  return `./#s=${scenarioToLink(checked.scenario)}`
+}
