@@ -4,6 +4,7 @@ import { PRESS_RULES } from './press-rules.ts'
 import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
 import { SCENARIO_SCHEMA } from './schema/index.ts'
 import { STRATEGY_RULES } from './schema/strategies.ts'
+import { WEB_RULES } from './web-rules.ts'
 import { requirementFaults, spreadFaults } from './study-rules.ts'
 
 /** Most plant steps in one run; more would keep the machine busy for minutes. */
@@ -132,6 +133,7 @@ export const RULES: Rule[] = [
   ),
   ...STRATEGY_RULES,
   ...PRESS_RULES,
+  ...WEB_RULES,
   { reads: ['requirements'], check: requirementFaults },
   { reads: ['spread', 'actuator'], check: spreadFaults },
 ]

@@ -7,7 +7,9 @@ import { bushing } from './bushing.ts'
 import { castArm } from './cast-arm.ts'
 import { foam } from './foam.ts'
 import { lidHinge } from './lid-hinge.ts'
+import { packingPaper } from './packing-paper.ts'
 import { teapot } from './teapot.ts'
+import { trayFilm } from './tray-film.ts'
 
 export interface Preset {
   id: string
@@ -37,4 +39,10 @@ export const PRESS_PRESETS: Preset[] = [
   preset('lid-hinge', 'No shoulder: the depth comes from the drive, and force alone goes too far.', lidHinge),
 ]
 
-export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS]
+/** Those of holding a web's tension. */
+export const WEB_PRESETS: Preset[] = [
+  preset('packing-paper', 'A roll that grows as it winds: torque follows the radius, or tension does not.', packingPaper),
+  preset('tray-film', 'A line that starts and stops: what speeds the roll up is missing in the film.', trayFilm),
+]
+
+export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS, ...WEB_PRESETS]
