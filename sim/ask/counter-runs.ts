@@ -115,11 +115,12 @@ function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
   const { approach, run, arm, events } = scenario
   const job = jobOf(scenario)
   const { meets } = job.workOf(scenario)
+  const size = job.why.size?.(scenario) ?? 1
   const { speed, travel } = slowTouch(scenario, strategy)
   if (approach.speed <= speed) return []
   const creep = [
     set('approach.creepSpeed', Math.min(speed, approach.creepSpeed)),
-    job.why.creepBefore(scenario, BEFORE),
+    job.why.creepBefore(scenario, BEFORE / size),
   ]
   const slow = editScenario(scenario, [...creep, set('approach.overtravel', FAR)])
   if (!slow.ok) return creep
@@ -133,6 +134,7 @@ function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
     ...arm.moves.map((move, n) => set(`arm.moves[${n}].start`, move.start + delay)),
     ...(events.powerLoss ? [set('events.powerLoss.time', events.powerLoss.time + delay)] : []),
     ...(events.release ? [set('events.release.time', events.release.time + delay)] : []),
+    ...(job.why.later?.(scenario, delay) ?? []),
   ]
 }
 
@@ -142,13 +144,14 @@ function slowTouch(scenario: Scenario, strategy: StrategyId): { speed: number; t
   const kind = strategyOf(strategy)
   const job = jobOf(scenario)
   const { perEffort } = job.workOf(scenario)
+  const size = job.why.size?.(scenario) ?? 1
   const effort = Math.max(kind.forceOf(scenario).expected, 1e-3)
   const pressed = job.why.pressed(scenario, effort)
   const axis = axisOf(actuator)
   const impedance = Math.sqrt(pressed.stiffness * (axis.mass + job.outputOf(scenario).mass))
   const sensed = kind.sensed || servo.kp === 0
   const lag = sensed ? 0 : (perEffort * effort * (1 + axis.raise)) / axis.forcePerAmpere / servo.kp
-  const speed = Math.min(FASTEST, Math.max(SLOWEST, (LEFT * perEffort * effort) / impedance))
+  const speed = Math.min(FASTEST / size, Math.max(SLOWEST / size, (LEFT * perEffort * effort) / impedance))
   return { speed, travel: 1.5 * (pressed.travel + lag) }
 }
 

@@ -19,8 +19,11 @@ class FollowerState extends State {
 export class LineFollower extends Block {
   /** 1 or 0. */
   on: f64 = 0
-  /** Farthest that the roll may be ahead before the reference moves on with it [rad]. */
+  /** How far the roll is ahead before the reference moves on with it [rad], and by what share of the line's speed it then may. */
   most: f64 = Infinity
+  overspeed: f64 = 0
+  /** How far the reference is ahead of the roll before it waits for it [rad]. */
+  farthest: f64 = Infinity
   /** Radius at the start [m], and how much its square grows with each metre [m]. */
   radius: f64 = 1
   growth: f64 = 0
@@ -33,17 +36,23 @@ export class LineFollower extends Block {
   readonly line: Line = new Line()
   readonly state: FollowerState = new FollowerState()
 
-  /** How far a measured position [rad] is ahead of the line at `time` [s]. */
-  seen(time: f64, position: f64): f64 {
+  /**
+   * How far a measured position [rad] is ahead of the line at `time` [s], where the machine wants it to be ahead by `target` [rad]. The
+   * way of the line gives way to what a running web takes by being drawn, within bounds: a roll whose web has torn is not followed.
+   */
+  seen(time: f64, position: f64, target: f64): f64 {
     const s = this.state
     const now = this.line.state
     this.line.at(time)
     s.radius = this.growth > 0 ? Math.sqrt(this.radius * this.radius + this.growth * now.way) : this.radius
-    s.angle += (now.way - s.way) / s.radius
+    const turn: f64 = (now.way - s.way) / s.radius
+    const before: f64 = position - s.angle - turn
     s.way = now.way
+    s.angle += turn
+    if (before > this.most) s.angle += Math.min(before - this.most, this.overspeed * turn)
+    else if (target - before > this.farthest) s.angle -= Math.min(target - before - this.farthest, turn)
     s.speed = now.speed / s.radius
     s.acceleration = now.acceleration / s.radius
-    if (position - s.angle > this.most) s.angle = position - this.most
     return position - s.angle
   }
 

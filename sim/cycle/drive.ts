@@ -179,7 +179,7 @@ export class Drive extends Block {
     if (s.powered === 0) return
     const position: f64 = quantise(this.read(axis.state.motorTravel), this.encoderResolution)
     if (this.follows()) {
-      const ahead: f64 = this.follower.seen(time, position)
+      const ahead: f64 = this.follower.seen(time, position, this.machine().state.target)
       s.command = this.follower.carried(this.machine().tick(time, ahead, s.reading))
     } else s.command = this.machine().tick(time, position, s.reading)
     this.see()

@@ -4,8 +4,8 @@ import { PRESS_RULES } from './press-rules.ts'
 import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
 import { SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
 import { STRATEGY_RULES } from './schema/strategies.ts'
-import { WEB_RULES } from './web-rules.ts'
 import { requirementFaults, spreadFaults } from './study-rules.ts'
+import { WEB_RULES } from './web-rules.ts'
 
 /** Most plant steps in one run; more would keep the machine busy for minutes. */
 const MOST_STEPS = 2e8

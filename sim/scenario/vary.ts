@@ -5,6 +5,7 @@ import { quantityAt } from './quantity-at.ts'
 import { RULES } from './rules.ts'
 import type { Scenario } from './schema/index.ts'
 import type { PressGroups } from './schema/press/index.ts'
+import type { WebGroups } from './schema/web/index.ts'
 import type { Fault } from './validate.ts'
 
 export interface Variation {
@@ -54,6 +55,9 @@ function follow(scenario: Scenario, made: Set<object>): void {
   if (scenario.job === 'press') {
     const friction: { static: number; pressing: number } = (scenario as unknown as PressGroups).joint.friction
     if (made.has(friction)) friction.static = Math.max(friction.static, friction.pressing)
+  } else if (scenario.job === 'web') {
+    const idlers: { coulomb: number; breakaway: number } = (scenario as unknown as WebGroups).idlers
+    if (made.has(idlers)) idlers.breakaway = Math.max(idlers.breakaway, idlers.coulomb)
   } else {
     const friction: { static: number; sliding: number } = scenario.jaws.friction
     if (made.has(friction)) friction.sliding = Math.min(friction.sliding, friction.static)

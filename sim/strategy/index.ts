@@ -1,7 +1,8 @@
 /** The registry of grip strategies: a new one is one file and one line here. */
+
+import type { Job } from '../job/job.ts'
 import { currentClamp } from './current-clamp/index.ts'
 import { sensedForce } from './sensed-force/index.ts'
-import type { Job } from '../job/job.ts'
 import type { StrategyId, StrategyKind } from './strategy.ts'
 import { thresholdStop } from './threshold-stop/index.ts'
 

@@ -127,11 +127,13 @@ export function fillLine(made: Line, scenario: Scenario): void {
  */
 export function fillFollower(follower: LineFollower, scenario: Scenario, sensed: boolean): void {
   const { roll, follow } = webIn(scenario)
-  const { actuator, servo } = scenario
+  const { actuator, servo, approach } = scenario
   const perAmpere = forcePerAmpereAt(actuator)
   const counts = follow.radius === 'wound'
   follower.on = 1
   follower.most = sensed ? Number.POSITIVE_INFINITY : turnToTaut(scenario)
+  follower.overspeed = follow.overspeed
+  follower.farthest = sensed ? Number.POSITIVE_INFINITY : 2 * approach.overtravel
   follower.radius = roll.radius
   follower.growth = counts ? radiusGrowth(scenario) : 0
   follower.inertia = (follow.inertia * (axisOf(actuator).mass + startInertia(scenario))) / perAmpere
@@ -144,5 +146,10 @@ export function fillFollower(follower: LineFollower, scenario: Scenario, sensed:
 
 /** The roll as the axis' output; it turns on for ever. */
 export function webOutput(scenario: Scenario): Output {
-  return { mass: startInertia(scenario), stroke: Number.POSITIVE_INFINITY, reach: Number.POSITIVE_INFINITY, endless: true }
+  return {
+    mass: startInertia(scenario),
+    stroke: Number.POSITIVE_INFINITY,
+    reach: Number.POSITIVE_INFINITY,
+    endless: true,
+  }
 }

@@ -104,7 +104,7 @@ export class WebLoad extends Load {
     return 0
   }
 
-  carries(): f64 {
+  override carries(): f64 {
     return this.state.inertia
   }
 

@@ -1,5 +1,5 @@
 /** What `explain` has to know of a web: which tension tells of a verdict, and what rolls, idlers and ramps do to it. */
-import type { Edit, Scenario } from '../../scenario/index.ts'
+import type { Edit } from '../../scenario/index.ts'
 import type { JobWhy } from '../job.ts'
 import { webStiffness } from './fill.ts'
 import type { WebJudgement, WebVerdict } from './result.ts'
@@ -74,6 +74,14 @@ export const webWhy: JobWhy<WebJudgement> = {
     },
   ],
   creepBefore: (_, distance) => set('approach.creepFrom', distance),
+  later: (scenario, delay) => {
+    const { window, line } = webIn(scenario)
+    return [
+      set('window.from', window.from + delay),
+      ...line.ramps.map(({ start }, n) => set(`line.ramps[${n}].start`, start + delay)),
+    ]
+  },
+  size: (scenario) => webIn(scenario).roll.radius,
   pressed(scenario, effort) {
     const { span, roll } = webIn(scenario)
     const perMetre = webStiffness(scenario) / span.length

@@ -7,7 +7,7 @@ import { bushing } from './bushing.ts'
 import { castArm } from './cast-arm.ts'
 import { foam } from './foam.ts'
 import { lidHinge } from './lid-hinge.ts'
-import { packingPaper } from './packing-paper.ts'
+import { paperRoll } from './paper-roll.ts'
 import { teapot } from './teapot.ts'
 import { trayFilm } from './tray-film.ts'
 
@@ -41,7 +41,7 @@ export const PRESS_PRESETS: Preset[] = [
 
 /** Those of holding a web's tension. */
 export const WEB_PRESETS: Preset[] = [
-  preset('packing-paper', 'A roll that grows as it winds: torque follows the radius, or tension does not.', packingPaper),
+  preset('paper-roll', 'A roll that grows as it winds: torque follows the radius, or tension does not.', paperRoll),
   preset('tray-film', 'A line that starts and stops: what speeds the roll up is missing in the film.', trayFilm),
 ]
 

@@ -17,6 +17,7 @@ import { sensors } from './sensors.ts'
 import { spread, type varied } from './spread.ts'
 import { approach, strategies } from './strategies.ts'
 import { TURNING } from './turning/index.ts'
+import { WEB, WEB_SHARED } from './web/index.ts'
 
 /** Groups that every job has; one may have its own in their place. */
 const SHARED = { approach, requirements, servo, sensors, strategies, arm }
@@ -94,7 +95,11 @@ export const turningKindsOf = <
 
 const GRIP = { jaws, part }
 
-const FORMATS = { grip: kindsOf('grip', GRIP), press: kindsOf('press', PRESS, PRESS_SHARED) }
+const FORMATS = {
+  grip: kindsOf('grip', GRIP),
+  press: kindsOf('press', PRESS, PRESS_SHARED),
+  web: turningKindsOf('web', WEB, WEB_SHARED),
+}
 
 export type JobId = keyof typeof FORMATS
 

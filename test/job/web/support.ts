@@ -1,5 +1,6 @@
 /** Webs of the tests: a span whose roll is turned as a test says, and whole runs on an axis without losses. */
 import { Arm } from '../../../sim/axis/arm.ts'
+import { core } from '../../../sim/cli/core.ts'
 import { numbers } from '../../../sim/core/native.ts'
 import { checkScenario, faultLine, type Scenario } from '../../../sim/index.ts'
 import { WebLoad } from '../../../sim/job/web/load.ts'
@@ -101,7 +102,7 @@ export const IDEAL: Tree = {
 }
 
 export const pulled = (scenario: Scenario, strategy: 'current-clamp' | 'sensed-force' = 'current-clamp') =>
-  simulate<WebJudgement>(scenario, strategy)
+  simulate<WebJudgement>(scenario, strategy, { core })
 
 /** Mean of a trace between two times [s]. */
 export function meanBetween(traces: { time: Float64Array }, id: string, from: number, to: number): number {

@@ -152,6 +152,6 @@ export const webApproach = group('Drawing taut', {
     default: 1,
     range: [0, 1000],
     usual: [0.1, 10],
-    note: 'How far the position loop’s reference runs ahead of the roll once the web is taut: far enough, and the loop stands at its current limit. After a break the roll runs ahead by no more than this.',
+    note: 'How far the position loop’s reference runs ahead of the roll once the web is taut: far enough, and the loop stands at its current limit, however little the web gives way.',
   }),
 })

@@ -8,7 +8,7 @@ const ramp = Type.Object(
       label: 'Start',
       symbol: 't_0',
       unit: 's',
-      default: 1.5,
+      default: 0.8,
       range: [0, 600],
       usual: [0.5, 60],
       note: 'Time at which the line begins to change its speed; the ramp before has to be over by then.',
@@ -45,7 +45,7 @@ const ramp = Type.Object(
 )
 
 export const line = group('Line', {
-  ramps: Type.Array(ramp, { title: 'Ramps', default: [{ start: 1.5, speed: 1 }], maxItems: 40 }),
+  ramps: Type.Array(ramp, { title: 'Ramps', default: [{ start: 0.8, speed: 0.3 }], maxItems: 40 }),
   radius: quantity({
     label: 'Radius of the line’s roll',
     symbol: 'r_1',
@@ -123,6 +123,16 @@ export const follow = group('Following the line', {
     ['That of the start', 'Grown by what is wound'],
     'Start: speed and torque are reckoned with the radius at the start, so a growing roll is pulled on less and less. Wound: the drive counts the line’s length and knows how thick the web is.',
   ),
+  overspeed: quantity({
+    label: 'Overspeed',
+    symbol: 'γ_v',
+    unit: '',
+    shown: '%',
+    default: 0.05,
+    range: [0, 1],
+    usual: [0.01, 0.15],
+    note: 'How much faster than the line the reference of the current clamp may run to keep its lead: more than the web’s draw, or it loses its hold at speed; after a break the roll turns no faster than that.',
+  }),
   inertia: quantity({
     label: 'Inertia made up for',
     symbol: 'γ_J',

@@ -183,7 +183,7 @@ export const window = group('Tension window', {
     label: 'Counts from',
     symbol: 't_w',
     unit: 's',
-    default: 1,
+    default: 0.7,
     range: [0, 600],
     usual: [0.3, 20],
     note: 'By then the web has to be drawn taut; from then to the end of the run, through every ramp, it may not fall below the least tension.',

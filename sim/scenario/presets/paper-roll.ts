@@ -5,7 +5,7 @@
  * Axis: a brushless motor of 60 mm frame with a planetary gear 5:1, constants in the usual range of that size; common practice, no maker's
  * data.
  */
-export const packingPaper = {
+export const paperRoll = {
   job: 'web',
   name: 'Packing paper, wound to small rolls',
   notes:
@@ -52,28 +52,28 @@ export const packingPaper = {
     radius: 0.08,
     runout: 0.00001,
     ramps: [
-      { start: 2, speed: 2, acceleration: 1, jerk: 5 },
-      { start: 6.5, speed: 0, acceleration: 1, jerk: 5 },
+      { start: 2.4, speed: 2, acceleration: 1, jerk: 5 },
+      { start: 6.9, speed: 0, acceleration: 1, jerk: 5 },
     ],
   },
   roll: { kind: 'winds', radius: 0.05, coreRadius: 0.02, inertia: 0.001, runout: 0.00005 },
   follow: { radius: 'wound', inertia: 1, losses: 1 },
-  window: { least: 40, most: 85, from: 1.6 },
+  window: { least: 40, most: 85, from: 2 },
   drive: { busVoltage: 60, currentBandwidth: 5000 },
   servo: { kp: 40, ki: 100, kd: 1.2, speedFilter: 0.001, currentLimit: 18 },
   sensors: { encoder: { resolution: 0.00001 }, gauge: { bandwidth: 600, noise: 0.1, resolution: 0.05 } },
-  approach: { speed: 0.8, acceleration: 4, jerk: 100, creepSpeed: 0.1, creepFrom: 0.08, overtravel: 0.5 },
+  approach: { speed: 0.8, acceleration: 4, jerk: 100, creepSpeed: 0.2, creepFrom: 0.06, overtravel: 0.5 },
   strategies: {
     currentClamp: { limit: 5.6 },
     sensedForce: {
       target: 60,
       contactForce: 6,
-      kp: 0.004,
-      ki: 0.02,
+      kp: 0.01,
+      ki: 0.03,
       deadband: 0.0005,
       speedLimit: 1,
-      velocity: { kp: 1.5, ki: 45 },
+      velocity: { kp: 3, ki: 120 },
     },
   },
-  run: { duration: 9.5 },
+  run: { duration: 9.8 },
 }
