@@ -4,6 +4,7 @@ import { checkScenario, type Edit, editScenario, type Fault, type Scenario } fro
 import { PRESS_RULES } from '../../sim/scenario/press-rules.ts'
 import { divides } from '../../sim/scenario/rule.ts'
 import { RULES } from '../../sim/scenario/rules.ts'
+import { WEB_RULES } from '../../sim/scenario/web-rules.ts'
 import { make } from './make.ts'
 
 const defaults = make()
@@ -233,7 +234,7 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
 ]
 
 /** Those of a press are shown with it, in `test/job/press`. */
-const GRIP_RULES = RULES.filter((rule) => !PRESS_RULES.includes(rule))
+const GRIP_RULES = RULES.filter((rule) => ![...PRESS_RULES, ...WEB_RULES].includes(rule))
 
 describe('rules between keys', () => {
   it.each(CASES)('refuse %s', (_, edits, fault) => {
