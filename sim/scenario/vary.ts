@@ -54,7 +54,7 @@ function follow(scenario: Scenario, made: Set<object>): void {
   if (scenario.job === 'press') {
     const friction: { static: number; pressing: number } = (scenario as unknown as PressGroups).joint.friction
     if (made.has(friction)) friction.static = Math.max(friction.static, friction.pressing)
-  } else {
+  } else if (scenario.job === 'grip') {
     const friction: { static: number; sliding: number } = scenario.jaws.friction
     if (made.has(friction)) friction.sliding = Math.min(friction.sliding, friction.static)
   }
