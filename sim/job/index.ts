@@ -3,12 +3,18 @@
  * what is said of jobs (`say/jobs.ts`).
  */
 import type { JobId, Scenario } from '../scenario/index.ts'
+import { cap } from './cap/index.ts'
 import { grip } from './grip/index.ts'
 import type { Job } from './job.ts'
 import { press } from './press/index.ts'
 import { web } from './web/index.ts'
 
-export const JOBS: Record<JobId, Job> = { grip, press: press as unknown as Job, web: web as unknown as Job }
+export const JOBS: Record<JobId, Job> = {
+  grip,
+  press: press as unknown as Job,
+  cap: cap as unknown as Job,
+  web: web as unknown as Job,
+}
 
 /** The job that a scenario describes. */
 export const jobOf = ({ job }: Pick<Scenario, 'job'>): Job => JOBS[job]

@@ -174,8 +174,6 @@ export interface JobWhy<Result extends JobResult = JobResult> {
   creepBefore(scenario: Scenario, distance: number): Edit
   /** Edits by which events of the work itself come later [s], where the touch is put off. */
   later?(scenario: Scenario, delay: number): Edit[]
-  /** How far the work moves for each unit of the output [m], where that turns; slow and near are told in metres. */
-  size?(scenario: Scenario): number
   /** The work under an effort: its stiffness against the output, and the output's travel since first touch. */
   pressed(scenario: Scenario, effort: number): { stiffness: number; travel: number }
 }

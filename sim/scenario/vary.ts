@@ -58,7 +58,7 @@ function follow(scenario: Scenario, made: Set<object>): void {
   } else if (scenario.job === 'web') {
     const idlers: { coulomb: number; breakaway: number } = (scenario as unknown as WebGroups).idlers
     if (made.has(idlers)) idlers.breakaway = Math.max(idlers.breakaway, idlers.coulomb)
-  } else {
+  } else if (scenario.job === 'grip') {
     const friction: { static: number; sliding: number } = scenario.jaws.friction
     if (made.has(friction)) friction.sliding = Math.min(friction.sliding, friction.static)
   }

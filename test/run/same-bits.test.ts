@@ -7,6 +7,7 @@ import { ALL_PRESETS, compiledCore, jobOf, type Scenario, strategiesOn } from '.
 import { modelOf } from '../../sim/model/model.ts'
 import { simulate } from '../../sim/run/simulate.ts'
 import { absurd, plausible } from '../grip/random.ts'
+import { drawnCaps } from '../job/cap/random.ts'
 import { drawnPresses } from '../job/press/random.ts'
 import { drawnWebs } from '../job/web/random.ts'
 import { KINDS } from '../scenario/schema-walk.ts'
@@ -54,8 +55,9 @@ it.each(KINDS)('random %s axes by every strategy', (kind) => {
 
 it.each([
   ['presses', drawnPresses],
+  ['closures', drawnCaps],
   ['webs', drawnWebs],
-])('random %s by every strategy', (name, drawn) => {
+] as const)('random %s by every strategy', (name, drawn) => {
   const corpus = fc
     .sample(drawn, { numRuns: 5 * EACH, seed: SEED })
     .filter(affordable)

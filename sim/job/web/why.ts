@@ -81,7 +81,6 @@ export const webWhy: JobWhy<WebJudgement> = {
       ...line.ramps.map(({ start }, n) => set(`line.ramps[${n}].start`, start + delay)),
     ]
   },
-  size: (scenario) => webIn(scenario).roll.radius,
   pressed(scenario, effort) {
     const { span, roll } = webIn(scenario)
     const perMetre = webStiffness(scenario) / span.length

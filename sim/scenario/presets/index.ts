@@ -1,4 +1,4 @@
-/** The presets: our invented line for tableware, baubles, apricots and bushings. The first opens the page. */
+/** The presets: our invented line for tableware, baubles, apricots, bushings and lids. The first opens the page. */
 import type { Scenario } from '../schema/index.ts'
 import { checkScenario, faultLine } from '../validate.ts'
 import { apricot } from './apricot.ts'
@@ -6,8 +6,10 @@ import { bauble } from './bauble.ts'
 import { bushing } from './bushing.ts'
 import { castArm } from './cast-arm.ts'
 import { foam } from './foam.ts'
+import { jarLid } from './jar-lid.ts'
 import { lidHinge } from './lid-hinge.ts'
 import { paperRoll } from './paper-roll.ts'
+import { smallLid } from './small-lid.ts'
 import { teapot } from './teapot.ts'
 import { trayFilm } from './tray-film.ts'
 
@@ -39,10 +41,16 @@ export const PRESS_PRESETS: Preset[] = [
   preset('lid-hinge', 'No shoulder: the depth comes from the drive, and force alone goes too far.', lidHinge),
 ]
 
+/** Those of tightening a cap. */
+export const CAP_PRESETS: Preset[] = [
+  preset('jar-lid', 'The rotor behind the gear makes the peak: speed at the liner decides the torque.', jarLid),
+  preset('small-lid', 'A motor without a gear: the current tells the torque.', smallLid),
+]
+
 /** Those of holding a web's tension. */
 export const WEB_PRESETS: Preset[] = [
   preset('paper-roll', 'A roll that grows as it winds: torque follows the radius, or tension does not.', paperRoll),
   preset('tray-film', 'A line that starts and stops: what speeds the roll up is missing in the film.', trayFilm),
 ]
 
-export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS, ...WEB_PRESETS]
+export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS, ...CAP_PRESETS, ...WEB_PRESETS]
