@@ -24,13 +24,16 @@ export const VERDICT_WORDS: Record<AnyVerdict, string> = {
   unstable: 'Unstable',
 }
 
+/** The word of a verdict whose job is not known to the compiler. */
+export const verdictWord = (verdict: string): string => VERDICT_WORDS[verdict as AnyVerdict]
+
 /** Verdicts that mean a damaged part. */
-export const isDamage = (verdict: AnyVerdict) => ['crushed', 'marked', 'forced'].includes(verdict)
+export const isDamage = (verdict: string) => ['crushed', 'marked', 'forced'].includes(verdict)
 
 /** Damage has a colour of its own, every other failure another; what is held stays calm. */
 export type Tone = 'calm' | 'damage' | 'failure'
 
-export const toneOf = (verdict: AnyVerdict): Tone =>
+export const toneOf = (verdict: string): Tone =>
   verdict === 'held' || verdict === 'seated' ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
 
 /** A result in words alone, for those who hear the page and for labels. */

@@ -6,9 +6,10 @@ import {
   type Edit,
   type Gained,
   grouped,
-  NOT_AFTER,
+  notAfter,
   percent,
   runAfter,
+  studyWords,
 } from '../../../../sim/index.ts'
 import type { Rested } from '../../../read/study/useRested.ts'
 import { askedOf } from '../../../store/asked.ts'
@@ -76,5 +77,9 @@ export function HeldAfter({ rested: { scenario, strategy }, edits }: { rested: R
   const { about, answers } = useShares()
   const share = about === scenario ? answers[strategy]?.shares.get(JSON.stringify(edits)) : undefined
   if (share === undefined) return null
-  return <span className="why-small rescue-along rescue-held">{share ? afterSentence(share, PARTS) : NOT_AFTER}</span>
+  return (
+    <span className="why-small rescue-along rescue-held">
+      {share ? afterSentence(scenario.job, share, PARTS) : notAfter(scenario.job)}
+    </span>
+  )
 }
