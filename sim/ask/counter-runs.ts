@@ -174,7 +174,7 @@ function withoutFriction(scenario: Scenario, strategy: StrategyId): Edit[] {
     set('actuator.transmission.coulomb', 0),
     set('actuator.transmission.breakaway', 0),
     ...(kind === 'screw' ? [set('actuator.transmission.threadFriction', 0)] : []),
-    ...(kind === 'rack' ? [set('actuator.transmission.efficiency', 1)] : []),
+    ...(kind === 'rack' || kind === 'spindle' ? [set('actuator.transmission.efficiency', 1)] : []),
   ]
   const checked = editScenario(scenario, bare)
   if (!checked.ok || kindOf.sensed) return bare

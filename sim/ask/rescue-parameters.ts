@@ -76,6 +76,7 @@ const MECHANICS: Record<Kind, string[]> = {
   screw: ['actuator.transmission.lead'],
   rack: ['actuator.transmission.pinionRadius', 'actuator.transmission.gearRatio'],
   direct: [],
+  spindle: ['actuator.transmission.gearRatio'],
 }
 
 /** What another motor would bring along into the part: its inertia. */
@@ -83,6 +84,7 @@ const MOVING: Record<Kind, string> = {
   screw: 'actuator.motor.inertia',
   rack: 'actuator.motor.inertia',
   direct: 'actuator.motor.movingMass',
+  spindle: 'actuator.motor.inertia',
 }
 
 /**

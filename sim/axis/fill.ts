@@ -6,7 +6,7 @@ import { Axis } from './axis.ts'
 import { Heat } from './heat.ts'
 import { axisOf, isOpenLoop } from './reflect.ts'
 
-/** What a job says of the output: its mass [kg], and the stroke [m] of actuator and of what it moves. */
+/** What a job says of the output: its mass [kg], and the stroke [m] of actuator and of what it moves; kg·m² and rad where it turns. */
 export interface Output {
   mass: number
   stroke: number
@@ -43,7 +43,7 @@ export function axisFilled(actuator: Actuator, output: Output): Axis {
 
 function fillFriction({ friction }: Axis, actuator: Actuator): void {
   const t = actuator.transmission
-  const { mass, raise, lower } = axisOf(actuator)
+  const { mass, raise, lower, loadReach } = axisOf(actuator)
   friction.coulomb = t.coulomb
   friction.coulombBack = t.coulombBack ?? t.coulomb
   friction.rise = t.breakaway - t.coulomb
@@ -54,6 +54,7 @@ function fillFriction({ friction }: Axis, actuator: Actuator): void {
   friction.mass = mass
   friction.raise = raise
   friction.lower = lower
+  friction.reach = loadReach
 }
 
 function fillCommutation({ commutation }: Axis, actuator: Actuator, stroke: number): void {

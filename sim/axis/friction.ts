@@ -9,7 +9,7 @@
  */
 import { Block, State } from '../core/block.ts'
 
-/** Travel before loaded flanks slide [m], and the damping of that stretch as a time [s]; common practice, no source. */
+/** Travel before loaded flanks slide, where they move an output in a straight line [m], and the damping of that stretch as a time [s]; common practice, no source. */
 export const LOAD_REACH: f64 = 2e-6
 export const LOAD_DAMPING: f64 = 2e-4
 /** Share of its reach up to which a bristle is elastic; between it and the whole reach it gives way more and more. */
@@ -66,6 +66,8 @@ export class Friction extends Block {
   /** Newtons of friction for each newton of load, moving against it and with it. */
   raise: f64 = 0
   lower: f64 = 0
+  /** Travel before loaded flanks slide [m]. */
+  reach: f64 = LOAD_REACH
   /** Damping of the loaded flanks' stretch over the step. */
   loadDamping: f64 = 0
   /** [s] */
@@ -80,7 +82,7 @@ export class Friction extends Block {
 
   /** Fastest rate [rad/s] under a load of up to `force` [N]. */
   fastest(force: f64): f64 {
-    const loaded: f64 = (Math.max(this.raise, this.lower) * force) / (LOAD_REACH * this.mass)
+    const loaded: f64 = (Math.max(this.raise, this.lower) * force) / (this.reach * this.mass)
     const springs: f64 = Math.max(Math.sqrt(this.stiffness / this.mass), Math.sqrt(loaded))
     return Math.max(springs, Math.max(Math.max(this.viscous, this.viscousBack) / this.mass, loaded * LOAD_DAMPING))
   }
@@ -119,14 +121,15 @@ export class Friction extends Block {
   }
 
   private loaded(move: f64, load: f64): f64 {
+    const reach: f64 = this.reach
     const old: f64 = this.state.loadBristle
     let bristle: f64 = old + move
-    if (Math.abs(bristle) > ELASTIC * LOAD_REACH && bristle * move > 0) {
-      if (Math.abs(old) >= LOAD_REACH) bristle = (bristle * LOAD_REACH) / (LOAD_REACH + Math.abs(move))
-      else bristle = yielding(move, bristle, LOAD_REACH, 1)
+    if (Math.abs(bristle) > ELASTIC * reach && bristle * move > 0) {
+      if (Math.abs(old) >= reach) bristle = (bristle * reach) / (reach + Math.abs(move))
+      else bristle = yielding(move, bristle, reach, 1)
     }
     this.state.loadBristle = bristle
     const share: f64 = bristle * load > 0 ? this.raise : this.lower
-    return ((share * Math.abs(load)) / LOAD_REACH) * (bristle + this.loadDamping * (bristle - old))
+    return ((share * Math.abs(load)) / reach) * (bristle + this.loadDamping * (bristle - old))
   }
 }

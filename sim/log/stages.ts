@@ -76,14 +76,18 @@ function massPath({ actuator }: Scenario): string {
   return actuator.kind === 'direct' ? 'actuator.motor.movingMass' : 'actuator.motor.inertia'
 }
 
+/** What an axis moves in a straight line beside its motor [kg]; a spindle has no carriage. */
+const carriageOf = ({ actuator }: Scenario) => (actuator.kind === 'spindle' ? 0 : actuator.transmission.carriageMass)
+
 /** What the inverse model has found, as edits of a scenario. */
 export function inverseEdits(scenario: Scenario, found: InverseModel): Edit[] {
   const { actuator, jaws } = scenario
   const seen = axisOf(actuator)
-  const own = seen.mass - actuator.transmission.carriageMass + contactsOf(scenario) * jaws.mass
+  const driven = seen.mass - carriageOf(scenario)
+  const own = driven + contactsOf(scenario) * jaws.mass
   const carriage = found.mass - own
   const path = massPath(scenario)
-  const scale = Math.max(0.01, 1 + carriage / (seen.mass - actuator.transmission.carriageMass))
+  const scale = Math.max(0.01, 1 + carriage / driven)
   const mass: Edit[] =
     carriage >= 0
       ? [{ path: `${T}carriageMass`, value: carriage }]
@@ -169,7 +173,7 @@ export function stagesOf(scenario: Scenario, logs: readonly LaidLog[], start: In
 
 function movingPaths(scenario: Scenario, logs: readonly LaidLog[]): string[] {
   const voltage = logs.some(({ measured }) => measured.channels.voltage)
-  const mass = scenario.actuator.transmission.carriageMass > 0 ? `${T}carriageMass` : massPath(scenario)
+  const mass = carriageOf(scenario) > 0 ? `${T}carriageMass` : massPath(scenario)
   const constant =
     scenario.actuator.kind === 'direct' ? 'actuator.motor.forceConstant' : 'actuator.motor.torqueConstant'
   const both = logs.some(reverses)

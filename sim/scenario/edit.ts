@@ -2,7 +2,8 @@
 import { liftEdit, pathBefore } from './migrate.ts'
 import { holds, type Key, keysOf, readPath } from './path.ts'
 import { quantityAt } from './quantity-at.ts'
-import { type ActuatorKind, JOBS, type JobId, SCHEMAS, type Scenario } from './schema/index.ts'
+import { ACTUATORS } from './schema/actuator.ts'
+import { type ActuatorKind, JOBS, type JobId, type Scenario } from './schema/index.ts'
 import { type Checked, checkScenario, type Fault } from './validate.ts'
 
 export interface Edit {
@@ -61,7 +62,7 @@ function isGone(before: Spreads, after: Spreads, path: string): boolean {
 
 const isJob = (job: unknown): job is JobId => typeof job === 'string' && Object.hasOwn(JOBS, job)
 
-const isKind = (kind: unknown): kind is ActuatorKind => typeof kind === 'string' && Object.hasOwn(SCHEMAS, kind)
+const isKind = (kind: unknown): kind is ActuatorKind => typeof kind === 'string' && Object.hasOwn(ACTUATORS, kind)
 
 /** A fault of a key that was edited by its path of version 1, by that path. */
 function asWritten(fault: Fault, edits: Edit[]): Fault {

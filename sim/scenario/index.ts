@@ -9,10 +9,12 @@ export { ALL_PRESETS, PRESETS, PRESS_PRESETS, type Preset } from './presets/inde
 export { publishedSchema } from './published.ts'
 export type { ChoiceSchema, QuantitySchema } from './quantity.ts'
 export { quantityAt } from './quantity-at.ts'
+export { ACTUATORS, type SpindleFamily } from './schema/actuator.ts'
 export {
   type Actuator,
   type ActuatorKind,
   type ArmMove,
+  type GripKind,
   JOBS as JOB_SCHEMAS,
   type JobId,
   SCENARIO_SCHEMA,

@@ -5,7 +5,7 @@
 import Type from 'typebox'
 import type { Edit } from './edit.ts'
 import { group } from './quantity.ts'
-import { type ActuatorKind, FIRST_JOB, SCHEMAS } from './schema/index.ts'
+import { FIRST_JOB, type GripKind, SCHEMAS } from './schema/index.ts'
 import { SETTINGS_BEFORE } from './schema/strategies.ts'
 
 /** Where a key or a group was in version 1, and where it is now. */
@@ -34,7 +34,7 @@ export function versionOf(input: Record<string, unknown>): Version | null {
 }
 
 /** The schema of version 1 for one kind of actuator, so that a file of version 1 is held against its own keys. */
-function firstSchema({ properties }: (typeof SCHEMAS)[ActuatorKind]) {
+function firstSchema({ properties }: (typeof SCHEMAS)[GripKind]) {
   const { job: _, requirements: __, spread: ___, sensors, servo, strategies, ...same } = properties
   const { encoder } = sensors.properties
   return Type.Object(
@@ -64,7 +64,7 @@ function schemaAt(groups: Record<string, Type.TSchema>, path: string): Type.TSch
   return rest.reduce<Type.TSchema>((at, key) => (at as Type.TObject).properties[key]!, groups[first!]!)
 }
 
-export const FIRST_SCHEMAS: Record<ActuatorKind, Type.TSchema> = {
+export const FIRST_SCHEMAS: Record<GripKind, Type.TSchema> = {
   screw: firstSchema(SCHEMAS.screw),
   rack: firstSchema(SCHEMAS.rack),
   direct: firstSchema(SCHEMAS.direct),

@@ -14,7 +14,7 @@ export function quantityAt(
   { actuator, job = FIRST_JOB }: { actuator: { kind: ActuatorKind }; job?: JobId },
   path: string,
 ): QuantitySchema | null {
-  let at: Node | undefined = JOBS[job][actuator.kind] as Node
+  let at: Node | undefined = JOBS[job][actuator.kind] as Node | undefined
   for (const key of path.split(/[.[\]]+/).filter((each) => each !== '')) {
     const inner: Node = at?.anyOf?.find((option) => option.type !== 'null') ?? at!
     at = /^\d+$/.test(key)

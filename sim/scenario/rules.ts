@@ -2,7 +2,7 @@
 import { liftTime } from './lift.ts'
 import { PRESS_RULES } from './press-rules.ts'
 import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
-import { SCENARIO_SCHEMA } from './schema/index.ts'
+import { SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
 import { STRATEGY_RULES } from './schema/strategies.ts'
 import { requirementFaults, spreadFaults } from './study-rules.ts'
 
@@ -52,8 +52,8 @@ export const RULES: Rule[] = [
   rule(
     ['actuator.transmission.breakaway', 'actuator.transmission.coulomb'],
     (s) => s.actuator.transmission.breakaway >= s.actuator.transmission.coulomb,
-    (s) => `${s.actuator.transmission.breakaway} N`,
-    (s) => `at least the Coulomb friction of ${s.actuator.transmission.coulomb} N`,
+    (s) => `${s.actuator.transmission.breakaway} ${effortOf(s)}`,
+    (s) => `at least the Coulomb friction of ${s.actuator.transmission.coulomb} ${effortOf(s)}`,
   ),
   rule(
     ['jaws.friction.sliding', 'jaws.friction.static'],
@@ -107,7 +107,7 @@ export const RULES: Rule[] = [
     (s) => `null, or a time within the run of ${s.run.duration} s`,
   ),
   rule(
-    ['events.release', 'arm', 'run.duration'],
+    ['events.release', 'arm', 'run.duration', 'part.width'],
     (s) => s.events.release === null || s.events.release.time > liftTime(s),
     (s) => `${s.events.release?.time} s`,
     (s) => `null, or a time after the support is taken away at ${Number(liftTime(s).toPrecision(4))} s`,
@@ -120,9 +120,9 @@ export const RULES: Rule[] = [
   ),
   rule(
     ['actuator.motor.openLoop', 'actuator.family'],
-    ({ actuator: a }) => a.kind === 'direct' || !a.motor.openLoop || a.family === 'step-screw',
+    ({ actuator: a }) => a.kind === 'direct' || !a.motor.openLoop || /^step-/.test(a.family),
     () => 'true',
-    () => 'false, unless the family is "step-screw"',
+    ({ actuator: a }) => `false, unless the family is "${a.kind === 'spindle' ? 'step-spindle' : 'step-screw'}"`,
   ),
   rule(
     ['events.powerLoss', 'run.duration'],
@@ -135,6 +135,9 @@ export const RULES: Rule[] = [
   { reads: ['requirements'], check: requirementFaults },
   { reads: ['spread', 'actuator'], check: spreadFaults },
 ]
+
+/** In what the effort of an axis is told. */
+const effortOf = ({ actuator }: Scenario) => (actuator.kind === 'spindle' ? 'N·m' : 'N')
 
 const canRaise = (t: { lead: number; pitchDiameter: number; threadFriction: number; flankAngle: number }) =>
   t.threadFriction * t.lead < Math.PI * t.pitchDiameter * Math.cos(t.flankAngle)

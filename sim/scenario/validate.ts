@@ -8,7 +8,7 @@ import { Settings } from 'typebox/system'
 import { fill } from './fill.ts'
 import { FIRST_SCHEMAS, lift, pathBefore, pathNow, versionOf } from './migrate.ts'
 import { RULES } from './rules.ts'
-import { FIRST_JOB, JOBS, SCHEMAS, type Scenario } from './schema/index.ts'
+import { FIRST_JOB, type GripKind, JOBS, type Scenario } from './schema/index.ts'
 
 // Every fault at once: the library stops at eight unless told otherwise.
 Settings.Set({ maxErrors: 1000 })
@@ -53,10 +53,13 @@ export function checkScenario(input: unknown): Checked {
   if (version === null) return refuse('version', show(input.version), '1 or 2')
   const known = version === 1 || job === undefined ? FIRST_JOB : job
   if (!isKeyOf(JOBS, known)) return refuse('job', show(known), Object.keys(JOBS).map(quote).join(', '))
-  const kind = isRecord(actuator) && actuator.kind !== undefined ? actuator.kind : 'screw'
-  if (!isKeyOf(SCHEMAS, kind)) return refuse('actuator.kind', show(kind), Object.keys(SCHEMAS).map(quote).join(', '))
-  const { filled, faults } = hold(version === 1 ? FIRST_SCHEMAS[kind] : JOBS[known][kind], input)
-  const scenario = version === 1 ? hold(SCHEMAS[kind], lift(filled)).filled : filled
+  // A kind that is left out is the first that the job knows; one that turns its output moves no jaw, and the other way round.
+  const kinds: Partial<Record<string, Type.TSchema>> = JOBS[known]
+  const kind = isRecord(actuator) && actuator.kind !== undefined ? actuator.kind : Object.keys(kinds)[0]
+  const schema = isKeyOf(kinds, kind) ? kinds[kind] : undefined
+  if (!schema) return refuse('actuator.kind', show(kind), Object.keys(kinds).map(quote).join(', '))
+  const { filled, faults } = hold(version === 1 ? FIRST_SCHEMAS[kind as GripKind] : schema, input)
+  const scenario = version === 1 ? hold(schema, lift(filled)).filled : filled
   const written = version === 1 ? pathBefore : (path: string) => path
   const broken = [...new Set(faults.map(({ path }) => (version === 1 ? pathNow(path) : path)))]
   for (const { reads, check } of RULES) {

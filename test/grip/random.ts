@@ -1,6 +1,6 @@
 /** Random scenarios that pass every rule: drawn from the whole ranges of the schema, or within a decade of the defaults. */
 import fc from 'fast-check'
-import { type ActuatorKind, checkScenario, faultLine, type Scenario } from '../../sim/index.ts'
+import { checkScenario, faultLine, type GripKind, type Scenario } from '../../sim/index.ts'
 import { make } from '../scenario/make.ts'
 import { soundInput } from '../scenario/random.ts'
 import { full, quantitiesOf } from '../scenario/schema-walk.ts'
@@ -86,11 +86,11 @@ function bend(input: Tree, { rates, duration, gap, coarse, instants, quiet }: Fr
 }
 
 /** Anything that the format allows. */
-export const absurd = (kind: ActuatorKind, lively = false): fc.Arbitrary<Scenario> =>
+export const absurd = (kind: GripKind, lively = false): fc.Arbitrary<Scenario> =>
   fc.tuple(soundInput(kind, false), frameOf(lively)).map(([input, how]) => bend(input, how))
 
 /** Every quantity within a decade of its default, with arm moves, limits and events; `lively`: from anywhere in a part of it, for longer. */
-export const plausible = (kind: ActuatorKind, lively = false): fc.Arbitrary<Scenario> => {
+export const plausible = (kind: GripKind, lively = false): fc.Arbitrary<Scenario> => {
   const base = make({ ...full(kind), part: { markForce: 20, yieldForce: 40, crackForce: 60 } })
   const names = quantitiesOf(kind)
   const decade = lively ? between(-1, 1) : fc.double({ min: -1, max: 1, noNaN: true })

@@ -20,6 +20,8 @@ const US: Partial<Record<Quantity, [si: number, text: string]>> = {
   mass: [0.02834952, '1 oz'],
   movingMass: [0.4535924, '1 lb'],
   temperature: [100, '212 °F'],
+  spindleTorque: [0.1129848, '1 lbf·in'],
+  torqueRate: [0.1129848, '1 lbf·in/rad'],
 }
 
 const SI: Record<Quantity, [si: number, text: string]> = {
@@ -46,6 +48,10 @@ const SI: Record<Quantity, [si: number, text: string]> = {
   shortTime: [0.0123, '12.3 ms'],
   frequency: [20000, '20000 1/s'],
   angle: [Math.PI / 4, '45°'],
+  turningSpeed: [10 * Math.PI, '300 rev/min'],
+  spindleTorque: [1.234, '1.23 N·m'],
+  turns: [3 * Math.PI, '1.5 rev'],
+  torqueRate: [2.5, '2.5 N·m/rad'],
   temperature: [60, '60 °C'],
   ratio: [0.1234, '12.3 %'],
   number: [0.1234, '0.123'],

@@ -1,6 +1,6 @@
 /** Random scenarios drawn from the schema's own ranges. */
 import fc from 'fast-check'
-import type { ActuatorKind } from '../../sim/index.ts'
+import type { GripKind } from '../../sim/index.ts'
 import { SCHEMAS } from '../../sim/index.ts'
 import { isChoice, isQuantity, type Node } from './schema-walk.ts'
 
@@ -33,7 +33,7 @@ export function valuesOf(node: Node, mayOmit = true): fc.Arbitrary<unknown> {
 }
 
 /** Inputs sound by the schema, one grip and nothing of studies; the rules between keys may still refuse them. */
-export function soundInput(kind: ActuatorKind, mayOmit = true) {
+export function soundInput(kind: GripKind, mayOmit = true) {
   const { requirements: _, spread: __, ...properties } = SCHEMAS[kind].properties
   return valuesOf({ type: 'object', properties }, mayOmit) as fc.Arbitrary<Record<string, unknown>>
 }

@@ -1,5 +1,5 @@
 /** Walks the scenario's schema, so that the tests below cover every key without listing them by hand. */
-import type { ActuatorKind, ChoiceSchema, QuantitySchema } from '../../sim/index.ts'
+import type { ActuatorKind, ChoiceSchema, GripKind, QuantitySchema } from '../../sim/index.ts'
 import { SCHEMAS } from '../../sim/index.ts'
 
 export type Node = Record<string, unknown>
@@ -12,7 +12,7 @@ export interface Leaf {
   nullable: boolean
 }
 
-export const KINDS = Object.keys(SCHEMAS) as ActuatorKind[]
+export const KINDS = Object.keys(SCHEMAS) as GripKind[]
 
 export const isQuantity = (node: Node): node is Node & QuantitySchema =>
   (node.type === 'number' || node.type === 'integer') && node.const === undefined
@@ -24,11 +24,11 @@ const isOfTheGrip = ({ path }: { path: string }) => !/^(requirements|spread)\b/.
 
 /** Every value of a scenario of one kind that is no object and no list. */
 export const leavesOf = (kind: ActuatorKind): Leaf[] =>
-  [...walk(SCHEMAS[kind] as unknown as Node, '')].filter(isOfTheGrip)
+  [...walk(SCHEMAS[kind as GripKind] as unknown as Node, '')].filter(isOfTheGrip)
 
 /** Every object of a scenario of one kind: its path and the keys it knows. */
 export const objectsOf = (kind: ActuatorKind): { path: string; keys: string[] }[] => [
-  ...[...objects(SCHEMAS[kind] as unknown as Node, '')].filter(isOfTheGrip),
+  ...[...objects(SCHEMAS[kind as GripKind] as unknown as Node, '')].filter(isOfTheGrip),
 ]
 
 export const quantitiesOf = (kind: ActuatorKind) =>

@@ -1,5 +1,5 @@
-/** Every actuator family and its drawing: a new family is one file here and one line. */
-import type { Scenario } from '../../../sim/index.ts'
+/** Every actuator family that moves a jaw and its drawing: a new family is one file here and one line. */
+import type { Actuator, Scenario, SpindleFamily } from '../../../sim/index.ts'
 import { brushlessScrew } from './brushlessScrew.tsx'
 import { brushScrew } from './brushScrew.tsx'
 import type { FamilyDrawing } from './drawing.ts'
@@ -12,7 +12,7 @@ import { tubularCoils } from './tubularCoils.tsx'
 import { tubularRod } from './tubularRod.tsx'
 import { voiceCoil } from './voiceCoil.tsx'
 
-export const FAMILY_DRAWINGS: Record<Scenario['actuator']['family'], FamilyDrawing> = {
+const FAMILY_DRAWINGS: Record<Exclude<Actuator['family'], SpindleFamily>, FamilyDrawing> = {
   'brushless-screw': brushlessScrew,
   'brush-screw': brushScrew,
   'step-screw': stepScrew,
@@ -23,4 +23,10 @@ export const FAMILY_DRAWINGS: Record<Scenario['actuator']['family'], FamilyDrawi
   'tubular-rod-moving': tubularRod,
   'tubular-coils-moving': tubularCoils,
   'moving-magnet': movingMagnet,
+}
+
+/** Throws a TypeError for an axis that moves no jaw. */
+export function drawingOf({ actuator }: Pick<Scenario, 'actuator'>): FamilyDrawing {
+  if (actuator.kind === 'spindle') throw new TypeError('a spindle moves no jaw')
+  return FAMILY_DRAWINGS[actuator.family]
 }

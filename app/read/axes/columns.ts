@@ -1,10 +1,10 @@
 /** The columns by which axes are compared: heading, figure, unit, and one sentence on what it says. */
 import {
+  ACTUATORS,
   type Actuator,
   type AxisFigures,
   axisFigures,
   type GripResult,
-  SCHEMAS,
   type Scenario,
 } from '../../../sim/index.ts'
 import type { Quantity } from '../units.ts'
@@ -114,7 +114,7 @@ function highest(values: (number | null)[]): number | null {
 }
 
 export const familyLabel = ({ kind, family }: Actuator): string => {
-  const { enum: words, labels } = SCHEMAS[kind].properties.actuator.properties.family as unknown as {
+  const { enum: words, labels } = ACTUATORS[kind].properties.family as unknown as {
     enum: string[]
     labels: string[]
   }

@@ -36,7 +36,7 @@ export function settingText(scenario: Scenario, path: string, value: unknown, un
 /** Schema nodes from the outermost group down to a key; shorter where the key is of another kind of actuator. */
 function nodesOn(kind: ActuatorKind, path: string): Node[] {
   const nodes: Node[] = []
-  let at: Node | undefined = SCHEMAS[kind] as Node
+  let at: Node | undefined = (SCHEMAS as Partial<Record<ActuatorKind, unknown>>)[kind] as Node | undefined
   for (const key of path.split(/[.[\]]+/).filter(Boolean)) {
     const object: Node | undefined = at?.anyOf?.find((option) => option.properties) ?? at
     at = object?.items ?? object?.properties?.[key]

@@ -1,5 +1,6 @@
 /** Linear motor or voice coil: the motor force acts on the jaw as it is. */
 import type { Actuator } from '../../scenario/index.ts'
+import { LOAD_REACH } from '../friction.ts'
 import type { Reflected } from '../reflect.ts'
 
 export function directAxis({ motor, transmission }: Extract<Actuator, { kind: 'direct' }>): Reflected {
@@ -10,6 +11,7 @@ export function directAxis({ motor, transmission }: Extract<Actuator, { kind: 'd
     forcePerAmpere: motor.forceConstant,
     raise: 0,
     lower: 0,
+    loadReach: LOAD_REACH,
     coggingForce: motor.cogging.amplitude,
     coggingPeriod: motor.cogging.period,
     ripplePeriod: motor.ripple.period,

@@ -3,6 +3,7 @@
  * and 2 − 1/η backward (Niemann and Winter, Maschinenelemente, self-locking of gears; from memory).
  */
 import type { Actuator } from '../../scenario/index.ts'
+import { LOAD_REACH } from '../friction.ts'
 import type { Reflected } from '../reflect.ts'
 
 export function rackAxis({ motor, transmission }: Extract<Actuator, { kind: 'rack' }>): Reflected {
@@ -14,6 +15,7 @@ export function rackAxis({ motor, transmission }: Extract<Actuator, { kind: 'rac
     forcePerAmpere: motor.torqueConstant / c,
     raise: loss,
     lower: loss,
+    loadReach: LOAD_REACH,
     coggingForce: motor.cogging.amplitude / c,
     coggingPeriod: motor.cogging.period * c,
     ripplePeriod: motor.ripple.period * c,

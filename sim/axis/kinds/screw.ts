@@ -6,6 +6,7 @@
 
 import { cosine } from '../../core/elementary.ts'
 import type { Actuator } from '../../scenario/index.ts'
+import { LOAD_REACH } from '../friction.ts'
 import type { Reflected } from '../reflect.ts'
 
 const TWO_PI = 6.283185307179586
@@ -39,6 +40,7 @@ export function screwAxis({ motor, transmission }: Extract<Actuator, { kind: 'sc
     forcePerAmpere: motor.torqueConstant / c,
     raise: raiseTorque(transmission) / c - 1,
     lower: 1 + lowerTorque(transmission) / c,
+    loadReach: LOAD_REACH,
     coggingForce: motor.cogging.amplitude / c,
     coggingPeriod: motor.cogging.period * c,
     ripplePeriod: motor.ripple.period * c,

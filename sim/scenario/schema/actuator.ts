@@ -1,13 +1,15 @@
-/** The actuator: motor and transmission, for the three ways in which a motor moves a jaw. */
+/** The actuator: motor and transmission, for the three ways in which a motor moves an output in a straight line, and for one that turns it. */
 import Type from 'typebox'
 import { choice, group } from '../quantity.ts'
 import { linear, rotary } from './motor.ts'
-import { moved, rack, screw } from './transmission.ts'
+import { gear, moved, rack, screw } from './transmission.ts'
 
 const direct = group('Transmission', moved)
 
 export const SCREW_FAMILIES = ['brushless-screw', 'brush-screw', 'step-screw'] as const
 export const RACK_FAMILIES = ['geared-rack'] as const
+export const SPINDLE_FAMILIES = ['brushless-spindle', 'brush-spindle', 'step-spindle'] as const
+export type SpindleFamily = (typeof SPINDLE_FAMILIES)[number]
 export const DIRECT_FAMILIES = [
   'voice-coil',
   'linear-magnets-moving',
@@ -64,5 +66,19 @@ export const ACTUATORS = {
       transmission: direct,
     },
     { title: 'Direct drive', default: {}, additionalProperties: false },
+  ),
+  spindle: Type.Object(
+    {
+      kind: Type.Literal('spindle', { title: 'Kind', default: 'spindle' }),
+      family: choice(
+        'Family',
+        SPINDLE_FAMILIES,
+        ['Brushless motor, spindle', 'Brush motor, spindle', 'Step motor, spindle'],
+        FAMILY_NOTE,
+      ),
+      motor: rotary,
+      transmission: gear,
+    },
+    { title: 'Spindle axis', default: {}, additionalProperties: false },
   ),
 }

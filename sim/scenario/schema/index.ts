@@ -16,24 +16,26 @@ import { run } from './run.ts'
 import { sensors } from './sensors.ts'
 import { spread, type varied } from './spread.ts'
 import { approach, strategies } from './strategies.ts'
+import { TURNING } from './turning/index.ts'
 
 /** Groups that every job has; one may have its own in their place. */
-const SHARED = { approach, requirements }
+const SHARED = { approach, requirements, servo, sensors, strategies, arm }
 
 type Shared = { [K in keyof typeof SHARED]: Type.TSchema }
+type Own<S extends Partial<Shared>> = { [K in keyof Shared]: S[K] extends Type.TSchema ? S[K] : (typeof SHARED)[K] }
 
 const schemaOf = <
   const J extends string,
   G extends Type.TProperties,
   A extends Type.TSchema,
-  S extends Shared = typeof SHARED,
+  S extends Partial<Shared> = Record<never, never>,
 >(
   job: J,
   groups: G,
   actuator: A,
   shared?: S,
 ) => {
-  const own = shared ?? (SHARED as Shared as S)
+  const own = { ...SHARED, ...shared } as unknown as Own<S>
   return Type.Object(
     {
       format: Type.Literal('jawbench-scenario', { default: 'jawbench-scenario' }),
@@ -44,25 +46,32 @@ const schemaOf = <
       actuator,
       ...groups,
       drive,
-      servo,
-      sensors,
-      approach: own.approach as S['approach'],
-      strategies,
-      arm,
+      servo: own.servo as Own<S>['servo'],
+      sensors: own.sensors as Own<S>['sensors'],
+      approach: own.approach as Own<S>['approach'],
+      strategies: own.strategies as Own<S>['strategies'],
+      arm: own.arm as Own<S>['arm'],
       events: group('Events', {
         powerLoss: Type.Union([Type.Null(), powerLoss], { title: 'Power loss', default: null }),
         release: Type.Union([Type.Null(), release], { title: 'Release', default: null }),
       }),
       run,
-      requirements: own.requirements as S['requirements'],
+      requirements: own.requirements as Own<S>['requirements'],
       spread,
     },
     { title: 'Jawbench scenario, version 2', additionalProperties: false },
   )
 }
 
-/** The format of one job, for each kind of actuator. `groups` describe what the axis works on. */
-export const kindsOf = <const J extends string, G extends Type.TProperties, S extends Shared = typeof SHARED>(
+/**
+ * The format of one job whose output travels in a straight line, for each kind of actuator. `groups` describe what the axis works on,
+ * `shared` are its own in place of groups that every job has.
+ */
+export const kindsOf = <
+  const J extends string,
+  G extends Type.TProperties,
+  S extends Partial<Shared> = Record<never, never>,
+>(
   job: J,
   groups: G,
   shared?: S,
@@ -72,17 +81,30 @@ export const kindsOf = <const J extends string, G extends Type.TProperties, S ex
   direct: schemaOf(job, groups, ACTUATORS.direct, shared),
 })
 
+/** The same of a job whose output turns: angles in rad, efforts in N·m (`turning/`). */
+export const turningKindsOf = <
+  const J extends string,
+  G extends Type.TProperties,
+  S extends Partial<Shared> = Record<never, never>,
+>(
+  job: J,
+  groups: G,
+  shared?: S,
+) => ({ spindle: schemaOf(job, groups, ACTUATORS.spindle, { ...TURNING, ...shared }) })
+
 const GRIP = { jaws, part }
 
-/** What the axis works on, by the `job` of a scenario: the format for each kind of actuator. One line a job. */
-export const JOBS = { grip: kindsOf('grip', GRIP), press: kindsOf('press', PRESS, PRESS_SHARED) }
+const FORMATS = { grip: kindsOf('grip', GRIP), press: kindsOf('press', PRESS, PRESS_SHARED) }
 
-export type JobId = keyof typeof JOBS
+export type JobId = keyof typeof FORMATS
+
+/** What the axis works on, by the `job` of a scenario: the format for each kind of actuator that can do it. One line a job. */
+export const JOBS: Record<JobId, Partial<Record<ActuatorKind, Type.TObject>>> = FORMATS
 
 /** A scenario that names no job is a grip. */
 export const FIRST_JOB = 'grip' as JobId
 
-/** The published format: any of the three kinds of actuator. */
+/** The published format: any of the three kinds of actuator that move a jaw. */
 export const SCENARIO_SCHEMA = schemaOf(
   FIRST_JOB,
   GRIP,
@@ -90,10 +112,13 @@ export const SCENARIO_SCHEMA = schemaOf(
 )
 
 /** The format of a grip for one kind of actuator, against which an input of that kind is checked. */
-export const SCHEMAS = JOBS.grip
+export const SCHEMAS = FORMATS.grip
 
-export type Scenario = Type.Static<typeof SCENARIO_SCHEMA>
-export type Actuator = Scenario['actuator']
-export type ActuatorKind = Actuator['kind']
+export type Actuator = { [K in keyof typeof ACTUATORS]: Type.Static<(typeof ACTUATORS)[K]> }[keyof typeof ACTUATORS]
+export type ActuatorKind = keyof typeof ACTUATORS
+/** Kinds that move an output in a straight line. */
+export type GripKind = keyof typeof SCHEMAS
+
+export type Scenario = Omit<Type.Static<typeof SCENARIO_SCHEMA>, 'actuator'> & { actuator: Actuator }
 export type ArmMove = Type.Static<typeof move>
 export type Varied = Type.Static<typeof varied>

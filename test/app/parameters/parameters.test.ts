@@ -3,9 +3,9 @@ import { sentence } from '../../../app/parameters/faultText.ts'
 import { firstValue } from '../../../app/parameters/first.ts'
 import { lineOf, sectionsOf } from '../../../app/parameters/sections.ts'
 import { differences, type Field, fieldAt } from '../../../app/read/scenario/walk.ts'
-import { type ActuatorKind, checkScenario, editScenario, PRESETS, SCHEMAS, type Scenario } from '../../../sim/index.ts'
+import { type GripKind, checkScenario, editScenario, PRESETS, SCHEMAS, type Scenario } from '../../../sim/index.ts'
 
-const KINDS = Object.keys(SCHEMAS) as ActuatorKind[]
+const KINDS = Object.keys(SCHEMAS) as GripKind[]
 
 function paths(field: Field): string[] {
   if (field.kind === 'group') return field.fields.flatMap(paths)

@@ -1,6 +1,6 @@
 /** Random presses that keep every rule: drawn from the whole ranges of the schema, or within a decade of a press that seats. */
 import fc from 'fast-check'
-import { type ActuatorKind, checkScenario, faultLine, type Scenario } from '../../../sim/index.ts'
+import { checkScenario, faultLine, type GripKind, type Scenario } from '../../../sim/index.ts'
 import { JOBS } from '../../../sim/scenario/schema/index.ts'
 import type { PressGroups } from '../../../sim/scenario/schema/press/index.ts'
 import { valuesOf } from '../../scenario/random.ts'
@@ -69,15 +69,15 @@ function bendAxis({ actuator, servo, strategies }: Press): void {
   t.threadFriction = Math.min(t.threadFriction, (0.9 * Math.PI * t.pitchDiameter * Math.cos(t.flankAngle)) / t.lead)
 }
 
-const sound = (kind: ActuatorKind) => {
-  const { requirements: _, spread: __, ...properties } = JOBS.press[kind].properties
+const sound = (kind: GripKind) => {
+  const { requirements: _, spread: __, ...properties } = JOBS.press[kind]!.properties
   return valuesOf({ type: 'object', properties } as unknown as Node, false) as fc.Arbitrary<object>
 }
 
-const absurd = (kind: ActuatorKind) => fc.tuple(sound(kind), frame).map(([input, how]) => bend(input, how))
+const absurd = (kind: GripKind) => fc.tuple(sound(kind), frame).map(([input, how]) => bend(input, how))
 
 /** Every quantity up to a decade off one that seats, in short runs that begin just before the bore. */
-const near = (kind: ActuatorKind) => {
+const near = (kind: GripKind) => {
   const base = pressOf({
     actuator: { kind },
     bushing: { mostForce: 400, tilt: 0.05 },

@@ -6,11 +6,11 @@ import { type Block, type Section, tex } from '../../../../app/views/model/secti
 import { SECTIONS } from '../../../../app/views/model/sections/index.ts'
 import { SOURCES } from '../../../../app/views/model/sources.ts'
 import { symbolRows } from '../../../../app/views/model/symbols.ts'
-import { type ActuatorKind, FIXED_FIGURES, SIMPLIFICATIONS } from '../../../../sim/index.ts'
+import { type GripKind, FIXED_FIGURES, SIMPLIFICATIONS } from '../../../../sim/index.ts'
 import { make } from '../../../scenario/make.ts'
 import { full, KINDS, quantitiesOf } from '../../../scenario/schema-walk.ts'
 
-const scenarioOf = (kind: ActuatorKind) => make(full(kind))
+const scenarioOf = (kind: GripKind) => make(full(kind))
 const [FRAME] = SECTIONS as [Section]
 const rowsOf = (section: Section) => symbolRows(section, scenarioOf('screw'))
 const spelled = (symbol: string) => symbol.normalize('NFD').replaceAll('\u0307', '').replaceAll('µ', 'μ')
