@@ -28,12 +28,15 @@ interface StudyWords<R extends JobResult> {
   one: string
   many: string
   done: string
+  /** As what a part counts of which nobody knows. */
+  counted: string
   /** What a change does with more parts than before: "holds". */
   does: string
   /** Of many as a question: "do most parts hold". */
   asks: string
-  /** What is done to each, what it has been, and what carried-out work is called, one and many: "grip", "gripped", "grip", "grips". */
+  /** What is done to each, what it has been, and what carried-out work is called, one and many: "grip", "gripping", "gripped", "grip", "grips". */
   act: string
+  acting: string
   acted: string
   run: string
   runs: string

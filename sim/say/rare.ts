@@ -13,7 +13,7 @@ export function rareSentences(job: JobId, { rare, grips, refused }: RareGrips): 
   const { runs } = JOB_WORDS[job].study
   const cut =
     refused > 0
-      ? [`${grouped(refused)} parts broke a rule of the format and count as ${JOB_WORDS[job].study.done}.`]
+      ? [`${grouped(refused)} parts broke a rule of the format and count as ${JOB_WORDS[job].study.counted}.`]
       : []
   switch (rare.kind) {
     case 'below':
