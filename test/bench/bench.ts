@@ -5,6 +5,7 @@
  */
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
 import { brute } from './brute.ts'
+import { coverage } from './coverage.ts'
 import { loops } from './loops.ts'
 import { memory } from './memory.ts'
 import { odex } from './odex.ts'
@@ -30,11 +31,12 @@ const PARTS: Record<string, () => void | Promise<void>> = {
   study,
   scatter,
   part,
+  coverage,
   brute,
 }
 
 /** Takes tens of minutes. */
-const LONG = ['brute']
+const LONG = ['coverage', 'brute']
 
 const asked = process.argv.slice(2)
 const own = asked.find((argument) => argument.startsWith(RUN))?.slice(RUN.length)
