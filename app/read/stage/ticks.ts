@@ -33,7 +33,7 @@ export function ticksOf(lens: TimeLens, duration: number, width: number): Tick[]
       const tick = placed.get(key) ?? { time, x: at, level, label: null }
       if (
         tick.label === null &&
-        room >= LABEL_APART * 0.6 &&
+        room >= LABEL_APART && // all of a step or none: some of them would look like rounded ones of another
         labelled.every((other) => Math.abs(other - at) >= LABEL_APART)
       ) {
         tick.label = labelOf(time, step)

@@ -42,6 +42,20 @@ describe('ticks', () => {
     for (let i = 1; i < labels.length; i++) expect(labels[i]! - labels[i - 1]!).toBeGreaterThanOrEqual(40)
   })
 
+  it('have labels at even steps where nothing is stretched', () => {
+    for (const [duration, width] of [
+      [2.4, 650],
+      [1.5, 310],
+      [600, 700],
+      [0.4, 900],
+    ] as const) {
+      const labels = ticksOf(flatLens(duration), duration, width).filter(({ label }) => label !== null)
+      const gaps = labels.slice(1).map(({ time }, at) => time - labels[at]!.time)
+      expect(gaps.length).toBeGreaterThan(1)
+      for (const gap of gaps) expect(gap).toBeCloseTo(gaps[0]!, 9)
+    }
+  })
+
   it('stay few for a long run', () => {
     expect(ticksOf(flatLens(600), 600, 700).length).toBeLessThan(200)
   })
