@@ -56,6 +56,35 @@ const WORK: Record<JobId, Section[]> = {
     },
     { id: 'ram', title: 'Ram and frame', paths: ['ram'], line: ['ram.stroke', ['frame', 'ram.stiffness']] },
   ],
+  cap: [
+    {
+      id: 'closure',
+      title: 'Closure and liner',
+      paths: ['closure', 'liner'],
+      line: [
+        'closure.meanDiameter',
+        ['lead', 'closure.lead'],
+        ['friction', 'closure.threadFriction'],
+        ['strips at', 'closure.stripTorque'],
+      ],
+    },
+    {
+      id: 'window',
+      title: 'Torque window',
+      paths: ['window'],
+      line: [
+        ['from', 'window.torque.least'],
+        ['to', 'window.torque.most'],
+        ['after', 'window.leastTurns'],
+      ],
+    },
+    {
+      id: 'chuck',
+      title: 'Chuck',
+      paths: ['chuck'],
+      line: ['chuck.inertia', ['gives', 'chuck.stiffness'], ['top load', 'chuck.topLoad']],
+    },
+  ],
 }
 
 const SECTIONS: Section[] = [
@@ -66,6 +95,7 @@ const SECTIONS: Section[] = [
     line: [
       ['lead', 'actuator.transmission.lead'],
       ['pinion', 'actuator.transmission.pinionRadius'],
+      ['gear', 'actuator.transmission.gearRatio'],
       ['friction', 'actuator.transmission.coulomb'],
       ['carriage', 'actuator.transmission.carriageMass'],
     ],
@@ -128,11 +158,16 @@ const SECTIONS: Section[] = [
 /** Edited where a study of many grips is asked for. */
 const ELSEWHERE = ['spread']
 
+/** A head that turns stands still, so there is nothing to say of an arm. */
+const WITHOUT: Partial<Record<JobId, readonly string[]>> = { cap: ['arm'] }
+
 /** All sections; keys that none of them claims get sections of their own at the end. */
 export function sectionsOf(kind: ActuatorKind, job: JobId = 'grip'): Section[] {
-  const sections = [...WORK[job], ...SECTIONS]
+  const without = WITHOUT[job] ?? []
+  const sections = [...WORK[job], ...SECTIONS.filter(({ id }) => !without.includes(id))]
   const claimed = new Set([
     ...ELSEWHERE,
+    ...without,
     ...sections.flatMap((section) => section.paths.map((path) => path.split('.')[0])),
   ])
   const rest = topKeys(kind, job).filter((key) => !claimed.has(key))

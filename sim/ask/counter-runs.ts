@@ -5,7 +5,7 @@ import type { Job, JobCause } from '../job/job.ts'
 import { type Actuator, type Edit, editScenario, type Scenario } from '../scenario/index.ts'
 import { approachCourse } from '../strategy/follow.ts'
 import { strategyOf } from '../strategy/index.ts'
-import { FAR, set } from '../strategy/position.ts'
+import { farOf, set } from '../strategy/position.ts'
 import type { OwnCauses, StrategyId } from '../strategy/strategy.ts'
 
 /**
@@ -102,11 +102,14 @@ export const ENDS = {
   },
 }
 
-/** Where the slow counter-run starts to creep before contact [m of jaw travel], its bounds [m/s], and the longest it may press [s]. */
-const BEFORE = 1e-4
-const SLOWEST = 3e-4
-const FASTEST = 2e-3
-const LONGEST = 2
+/**
+ * Where the slow counter-run starts to creep before contact [m of jaw travel], its bounds [m/s], and the longest it may press [s]; where the
+ * output turns in rad and rad/s, as the liner of a closure takes a good part of a turn.
+ */
+const SLOW = {
+  m: { before: 1e-4, slowest: 3e-4, fastest: 2e-3, longest: 2 },
+  rad: { before: 0.005, slowest: 0.015, fastest: 1, longest: 8 },
+}
 /** Share of the meant force that momentum may still add in the slow counter-run. */
 const LEFT = 0.005
 
@@ -119,11 +122,11 @@ function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
   if (approach.speed <= speed) return []
   const creep = [
     set('approach.creepSpeed', Math.min(speed, approach.creepSpeed)),
-    job.why.creepBefore(scenario, BEFORE),
+    job.why.creepBefore(scenario, SLOW[job.output.travel].before),
   ]
-  const slow = editScenario(scenario, [...creep, set('approach.overtravel', FAR)])
+  const slow = editScenario(scenario, [...creep, set('approach.overtravel', farOf(scenario))])
   if (!slow.ok) return creep
-  const pressing = Math.min(LONGEST, travel / speed)
+  const pressing = Math.min(SLOW[job.output.travel].longest, travel / speed)
   const delay = approachTime(slow.scenario, meets) + pressing - approachTime(scenario, meets)
   return [
     ...creep,
@@ -148,7 +151,8 @@ function slowTouch(scenario: Scenario, strategy: StrategyId): { speed: number; t
   const impedance = Math.sqrt(pressed.stiffness * (axis.mass + job.outputOf(scenario).mass))
   const sensed = kind.sensed || servo.kp === 0
   const lag = sensed ? 0 : (perEffort * effort * (1 + axis.raise)) / axis.forcePerAmpere / servo.kp
-  const speed = Math.min(FASTEST, Math.max(SLOWEST, (LEFT * perEffort * effort) / impedance))
+  const { slowest, fastest } = SLOW[job.output.travel]
+  const speed = Math.min(fastest, Math.max(slowest, (LEFT * perEffort * effort) / impedance))
   return { speed, travel: 1.5 * (pressed.travel + lag) }
 }
 

@@ -3,6 +3,7 @@
  * what is said of jobs (`say/jobs.ts`).
  */
 import type { JobId, Scenario } from '../scenario/index.ts'
+import { cap } from './cap/index.ts'
 import { grip } from './grip/index.ts'
 import type { Job } from './job.ts'
 import { press } from './press/index.ts'
@@ -10,6 +11,7 @@ import { press } from './press/index.ts'
 export const JOBS: Record<JobId, Job> = {
   grip: grip as unknown as Job,
   press: press as unknown as Job,
+  cap: cap as unknown as Job,
 }
 
 /** The job that a scenario describes. */

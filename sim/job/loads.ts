@@ -1,5 +1,6 @@
 /** The compiled half of the registry of jobs: `index.ts` lists what is said of each. */
 import type { Load } from '../axis/load.ts'
+import { CapLoad } from './cap/load.ts'
 import { FreeLoad } from './free.ts'
 import { GripLoad } from './grip/load.ts'
 import { PressLoad } from './press/load.ts'
@@ -8,10 +9,12 @@ export enum LoadId {
   grip,
   free,
   press,
+  cap,
 }
 
 export function loadOf(id: LoadId): Load {
   if (id === LoadId.free) return new FreeLoad()
   if (id === LoadId.press) return new PressLoad()
+  if (id === LoadId.cap) return new CapLoad()
   return new GripLoad()
 }

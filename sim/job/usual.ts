@@ -1,5 +1,6 @@
 /** Spreads that are sensible to begin with. Common practice, no source, unless one is named. */
 import type { Varied } from '../scenario/index.ts'
+import type { Job } from './job.ts'
 
 type Sizes = Omit<Varied, 'path'>
 
@@ -9,8 +10,14 @@ export type Usual = readonly [path: string, sizes: Sizes, why: string]
 /** With sizes that are shares of the value. */
 export const share = (law: Omit<Sizes, 'share'>): Sizes => ({ ...law, share: true })
 
-/** Of axis, drive and sensors, whatever they work on. */
-export const AXIS_USUAL: readonly Usual[] = [
+/** Of axis, drive and sensors, whatever they work on. What the sensors are off by is known of metres and newtons only. */
+export const axisUsual = ({ travel, effort }: Job['output']): readonly Usual[] =>
+  AXIS.filter(
+    ([path]) =>
+      (travel === 'm' || path !== 'sensors.encoder.offset') && (effort === 'N' || path !== 'sensors.gauge.offset'),
+  )
+
+const AXIS: readonly Usual[] = [
   [
     'actuator.transmission.coulomb',
     share({ law: 'uniform', half: 0.3 }),

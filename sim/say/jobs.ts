@@ -2,6 +2,7 @@
 import { jobOf } from '../job/index.ts'
 import type { JobResult } from '../job/job.ts'
 import type { JobId, Scenario } from '../scenario/index.ts'
+import { capWords } from './cap.ts'
 import { gripWords } from './grip.ts'
 import type { JobWords, WhyFigureWords } from './job.ts'
 import { pressWords } from './press.ts'
@@ -10,6 +11,7 @@ import type { Wording } from './wording.ts'
 export const JOB_WORDS: Record<JobId, JobWords> = {
   grip: gripWords as unknown as JobWords,
   press: pressWords as unknown as JobWords,
+  cap: capWords as unknown as JobWords,
 }
 
 /** What is said of the job of a scenario. */

@@ -14,4 +14,5 @@ export const FOLLOWS: Record<JobId, Follow> = {
     const friction: { static: number; pressing: number } = (scenario as unknown as PressGroups).joint.friction
     if (changed(friction)) friction.static = Math.max(friction.static, friction.pressing)
   },
+  cap() {},
 }

@@ -1,4 +1,5 @@
 /** What keys of a scenario demand of each other. A rule is only asked when every key it reads is there and sound by itself. */
+import { CAP_RULES } from './cap-rules.ts'
 import { liftTime } from './lift.ts'
 import { PRESS_RULES } from './press-rules.ts'
 import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
@@ -132,6 +133,7 @@ export const RULES: Rule[] = [
   ),
   ...STRATEGY_RULES,
   ...PRESS_RULES,
+  ...CAP_RULES,
   { reads: ['requirements'], check: requirementFaults },
   { reads: ['spread', 'actuator'], check: spreadFaults },
 ]

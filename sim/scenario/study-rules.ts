@@ -45,7 +45,11 @@ export const spreadFaults = (scenario: Scenario): Fault[] => {
 }
 
 /** A quantity that a file of the job always has. */
-const EXAMPLES: Record<JobId, string> = { grip: 'part.width', press: 'bushing.interference' }
+const EXAMPLES: Record<JobId, string> = {
+  grip: 'part.width',
+  press: 'bushing.interference',
+  cap: 'closure.threadFriction',
+}
 
 function pathFaults(scenario: Scenario, given: string, doubled: boolean, path: string): Fault[] {
   const allowed = `the path of a quantity that this scenario has, such as ${EXAMPLES[scenario.job]}`

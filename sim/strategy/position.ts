@@ -1,5 +1,6 @@
 /** What strategies have in common that work with the position loop of the servo. */
-import type { Edit } from '../scenario/index.ts'
+import { jobOf } from '../job/index.ts'
+import type { Edit, Scenario } from '../scenario/index.ts'
 import type { AxisFacts, Ground, OwnCauses, SearchKeys } from './strategy.ts'
 
 export const POSITION_SEARCH: Pick<SearchKeys, 'gains' | 'rate'> = {
@@ -7,14 +8,17 @@ export const POSITION_SEARCH: Pick<SearchKeys, 'gains' | 'rate'> = {
   rate: null,
 }
 
-/** Range end of the schema: a profile that never ends before the part [m]. */
-export const FAR = 0.5
+/** A profile that never ends before the part [m], and where the output turns [rad]. */
+const FAR = 0.5
+const FAR_TURNED = 100
+
+export const farOf = (scenario: Pick<Scenario, 'job'>) => (jobOf(scenario).output.travel === 'rad' ? FAR_TURNED : FAR)
 
 export const POSITION_CAUSES: OwnCauses = {
   detection: () => [],
   windup: () => [set('servo.ki', 0)],
   stopping: () => [],
-  travel: () => [set('approach.overtravel', FAR)],
+  travel: (scenario) => [set('approach.overtravel', farOf(scenario))],
   deadband: () => [],
 }
 

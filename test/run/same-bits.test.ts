@@ -7,6 +7,7 @@ import { ALL_PRESETS, compiledCore, type Scenario, STRATEGIES } from '../../sim/
 import { modelOf } from '../../sim/model/model.ts'
 import { simulate } from '../../sim/run/simulate.ts'
 import { absurd, plausible } from '../grip/random.ts'
+import { drawnCaps } from '../job/cap/random.ts'
 import { drawnPresses } from '../job/press/random.ts'
 import { KINDS } from '../scenario/schema-walk.ts'
 
@@ -51,13 +52,16 @@ it.each(KINDS)('random %s axes by every strategy', (kind) => {
   }
 })
 
-it('random presses by every strategy', () => {
+it.each([
+  ['presses', drawnPresses],
+  ['closures', drawnCaps],
+] as const)('random %s by every strategy', (name, drawn) => {
   const corpus = fc
-    .sample(drawnPresses, { numRuns: 5 * EACH, seed: SEED })
+    .sample(drawn, { numRuns: 5 * EACH, seed: SEED })
     .filter(affordable)
     .slice(0, EACH)
   expect(corpus.length).toBe(EACH)
   corpus.forEach((scenario, n) => {
-    sameBits(`press ${n}`, scenario)
+    sameBits(`${name} ${n}`, scenario)
   })
 })

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { checkScenario, type Edit, editScenario, type Fault, type Scenario } from '../../sim/index.ts'
+import { CAP_RULES } from '../../sim/scenario/cap-rules.ts'
 import { PRESS_RULES } from '../../sim/scenario/press-rules.ts'
 import { divides } from '../../sim/scenario/rule.ts'
 import { RULES } from '../../sim/scenario/rules.ts'
@@ -232,8 +233,8 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
   ],
 ]
 
-/** Those of a press are shown with it, in `test/job/press`. */
-const GRIP_RULES = RULES.filter((rule) => !PRESS_RULES.includes(rule))
+/** Those of other jobs are shown with them, in `test/job`. */
+const GRIP_RULES = RULES.filter((rule) => ![...PRESS_RULES, ...CAP_RULES].includes(rule))
 
 describe('rules between keys', () => {
   it.each(CASES)('refuse %s', (_, edits, fault) => {

@@ -22,6 +22,9 @@ export const isChoice = (node: Node): node is Node & ChoiceSchema => Array.isArr
 /** What is asked of grips and what differs between them has tests of its own (`studies.test.ts`), as it describes no hardware. */
 const isOfTheGrip = ({ path }: { path: string }) => !/^(requirements|spread)\b/.test(path)
 
+/** Every value of a schema that is no object and no list. */
+export const leavesIn = (schema: Node): Leaf[] => [...walk(schema, '')]
+
 /** Every value of a scenario of one kind that is no object and no list. */
 export const leavesOf = (kind: ActuatorKind): Leaf[] =>
   [...walk(SCHEMAS[kind as GripKind] as unknown as Node, '')].filter(isOfTheGrip)

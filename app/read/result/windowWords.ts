@@ -2,9 +2,11 @@ import {
   allowedForce,
   forceWindow,
   type JobId,
+  jobOf,
   neededForce,
   type Scenario,
   stiffWords,
+  torqueLines,
   windowLines,
   wordingOf,
 } from '../../../sim/index.ts'
@@ -23,7 +25,7 @@ export interface WindowWords {
 type Words = (scenario: Scenario, units: UnitSystem) => WindowWords
 
 /** What each job's effort is held against. */
-const WORDS: Record<JobId, Words> = { grip: gripWindow, press: pressWindow }
+const WORDS: Record<JobId, Words> = { grip: gripWindow, press: pressWindow, cap: capWindow }
 
 /** In the units of the page. */
 export const windowWords: Words = (scenario, units) => WORDS[scenario.job](scenario, units)
@@ -41,6 +43,19 @@ function pressWindow(scenario: Scenario, units: UnitSystem): WindowWords {
       empty: true,
     }
   return { title: 'Joint window', sentence: `${windowLines(scenario, words).join('; ')}.`, span, empty: false }
+}
+
+function capWindow(scenario: Scenario, units: UnitSystem): WindowWords {
+  const words = wordingOf(units)
+  const torque = (value: number) => words.of({ unit: 'N·m' }, value)
+  const { least, most } = jobOf(scenario).study.window(scenario)
+  const empty = least !== null && most !== null && least >= most
+  return {
+    title: empty ? 'No torque both tightens this closure and spares it:' : 'Torque window',
+    sentence: `${torqueLines(scenario, words).join('; ')}.`,
+    span: empty ? 'empty' : most === null ? `from ${torque(least ?? 0)}` : `${torque(least ?? 0)} to ${torque(most)}`,
+    empty,
+  }
 }
 
 function gripWindow(scenario: Scenario, units: UnitSystem): WindowWords {

@@ -1,4 +1,4 @@
-/** The presets: our invented line for tableware, baubles, apricots and bushings. The first opens the page. */
+/** The presets: our invented line for tableware, baubles, apricots, bushings and lids. The first opens the page. */
 import type { Scenario } from '../schema/index.ts'
 import { checkScenario, faultLine } from '../validate.ts'
 import { apricot } from './apricot.ts'
@@ -6,7 +6,9 @@ import { bauble } from './bauble.ts'
 import { bushing } from './bushing.ts'
 import { castArm } from './cast-arm.ts'
 import { foam } from './foam.ts'
+import { jarLid } from './jar-lid.ts'
 import { lidHinge } from './lid-hinge.ts'
+import { smallLid } from './small-lid.ts'
 import { teapot } from './teapot.ts'
 
 export interface Preset {
@@ -37,4 +39,10 @@ export const PRESS_PRESETS: Preset[] = [
   preset('lid-hinge', 'No shoulder: the depth comes from the drive, and force alone goes too far.', lidHinge),
 ]
 
-export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS]
+/** Those of tightening a cap. */
+export const CAP_PRESETS: Preset[] = [
+  preset('jar-lid', 'The rotor behind the gear makes the peak: speed at the liner decides the torque.', jarLid),
+  preset('small-lid', 'A motor without a gear: the current tells the torque.', smallLid),
+]
+
+export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS, ...CAP_PRESETS]

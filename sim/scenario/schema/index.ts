@@ -6,6 +6,7 @@ import Type from 'typebox'
 import { group } from '../quantity.ts'
 import { ACTUATORS } from './actuator.ts'
 import { arm, type move } from './arm.ts'
+import { CAP, CAP_SHARED } from './cap/index.ts'
 import { drive, servo } from './drive.ts'
 import { powerLoss, release } from './events.ts'
 import { jaws } from './jaws.ts'
@@ -94,7 +95,11 @@ export const turningKindsOf = <
 
 const GRIP = { jaws, part }
 
-const FORMATS = { grip: kindsOf('grip', GRIP), press: kindsOf('press', PRESS, PRESS_SHARED) }
+const FORMATS = {
+  grip: kindsOf('grip', GRIP),
+  press: kindsOf('press', PRESS, PRESS_SHARED),
+  cap: turningKindsOf('cap', CAP, CAP_SHARED),
+}
 
 export type JobId = keyof typeof FORMATS
 

@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest'
 import { linkToScenario, scenarioToLink } from '../../../app/store/link.ts'
-import { PRESETS, PRESS_PRESETS } from '../../../sim/index.ts'
+import { CAP_PRESETS, PRESETS, PRESS_PRESETS } from '../../../sim/index.ts'
 
-it.each(PRESS_PRESETS.map(({ id, scenario }) => [id, scenario] as const))(
-  'the link of %s opens the same press',
+it.each([...PRESS_PRESETS, ...CAP_PRESETS].map(({ id, scenario }) => [id, scenario] as const))(
+  'the link of %s opens the same scenario',
   (_, scenario) => {
     expect(linkToScenario(scenarioToLink(scenario))).toEqual({ ok: true, scenario })
   },

@@ -1,0 +1,54 @@
+/** The job of tightening a cap: a head that turns a closure onto its thread until the liner takes its torque. */
+import type { Scenario } from '../../scenario/index.ts'
+import type { Job, Work } from '../job.ts'
+import { LoadId } from '../loads.ts'
+import { CAP_CHANNELS } from './channels.ts'
+import { errorShare, isClose } from './errors.ts'
+import { capOutput, fillCap, seatAngle } from './fill.ts'
+import { CapLoad } from './load.ts'
+import { CAP_METRICS } from './metrics.ts'
+import { CAP_VERDICTS, type CapJudgement } from './result.ts'
+import { capStudy } from './study.ts'
+import { judgeCap } from './verdict.ts'
+import { capWhy } from './why.ts'
+
+export const cap: Job<CapJudgement> = {
+  id: 'cap',
+  label: 'Cap',
+  load: LoadId.cap,
+  newLoad: () => new CapLoad(),
+  output: { label: 'head', travel: 'rad', effort: 'N·m' },
+  channels: CAP_CHANNELS,
+  outputOf: capOutput,
+  workOf: capWork,
+  fill(load, scenario) {
+    if (!(load instanceof CapLoad)) throw new TypeError('not the load of a closure')
+    fillCap(load, scenario)
+  },
+  judge: judgeCap,
+  verdicts: CAP_VERDICTS,
+  well: 'tight',
+  weakestOf: () => null,
+  figures: CAP_METRICS,
+  headlines: ['peakTorque', 'applicationTorque', 'settledTorque', 'seatAngle', 'torqueMargin'],
+  errorShare,
+  isClose,
+  why: capWhy,
+  study: capStudy,
+}
+
+/** An effort is the torque of the chuck; places are told from the nominal seat back. */
+function capWork(scenario: Scenario): Work {
+  const { approach } = scenario
+  const seat = seatAngle(scenario)
+  const travelAt = (place: number) => seat - place
+  return {
+    perEffort: 1,
+    touch: seat,
+    meets: seat,
+    stroke: capOutput(scenario).stroke,
+    creepFrom: approach.creepFrom > 0 ? Math.max(0, travelAt(approach.creepFrom)) : Number.POSITIVE_INFINITY,
+    travelAt,
+    reach: 100 * (seat + approach.overtravel + 1),
+  }
+}

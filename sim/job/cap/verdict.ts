@@ -1,0 +1,62 @@
+/** What became of the closure; `sim/say` puts it into words. */
+import type { Load } from '../../axis/load.ts'
+import type { Scenario } from '../../scenario/index.ts'
+import type { RunEnd } from '../job.ts'
+import { SETTLED } from '../sums.ts'
+import { CapLoad } from './load.ts'
+import { capMetrics } from './metrics.ts'
+import type { CapEvents, CapJudgement, CapMetrics, CapVerdict } from './result.ts'
+import { torqueWindow } from './window.ts'
+
+/**
+ * The worst that happened decides: unstable, missed, stripped, cross-threaded, forced, loose, else tight. It is tight only where the
+ * torque of the thread came to lie in its window after turns enough, and the closure stands; one that still turns as the run ends may yet
+ * be turned too far.
+ */
+export function capVerdict(scenario: Scenario, { metrics, events }: Omit<CapJudgement, 'verdict'>): CapVerdict {
+  const { least, most } = torqueWindow(scenario)
+  if (events.unstable !== null) return 'unstable'
+  if (events.start === null) return 'missed'
+  if (events.strip !== null) return 'stripped'
+  if (events.jam !== null || isEarly(scenario, events)) return 'cross-threaded'
+  const applied = metrics.applicationTorque ?? 0
+  if (most !== null && applied > most) return 'forced'
+  return metrics.contactTime !== null && applied >= least && events.moving === null ? 'tight' : 'loose'
+}
+
+/** The torque was there after fewer turns than a closure takes that stands straight. */
+export function isEarly(scenario: Scenario, { reachedTurns }: Pick<CapEvents, 'reachedTurns'>): boolean {
+  const { turns } = torqueWindow(scenario)
+  return turns !== null && reachedTurns !== null && reachedTurns < turns
+}
+
+/** Throws a TypeError if the run did not turn a closure on. */
+export function judgeCap(scenario: Scenario, end: RunEnd): CapJudgement {
+  const load = capOf(end.load)
+  const metrics: CapMetrics = capMetrics({ scenario, load, sums: end.sums, period: end.period })
+  const events = eventsOf(end, load)
+  return { verdict: capVerdict(scenario, { metrics, events }), metrics, events }
+}
+
+function capOf(load: Load): CapLoad {
+  if (load instanceof CapLoad) return load
+  throw new TypeError('a run that turns no closure on')
+}
+
+const known = (value: number) => (Number.isFinite(value) ? value : null)
+
+function eventsOf({ engaged, left, sums, period }: RunEnd, { state }: CapLoad): CapEvents {
+  return {
+    engaged: known(engaged),
+    start: known(state.startTime),
+    seat: known(state.contactTime),
+    reached: known(state.reached),
+    reachedTurns: known(state.reachedTurns),
+    over: known(state.over),
+    jam: known(state.jamTime),
+    strip: known(state.stripTime),
+    stripTurns: known(state.stripTurns),
+    moving: sums.samples * period - state.moved < SETTLED ? state.moved : null,
+    unstable: known(left),
+  }
+}
