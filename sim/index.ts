@@ -46,7 +46,7 @@ export { BEYOND } from './ask/spread/beyond.ts'
 export { type Answer, answering, crewOf, type Hand, type Telling } from './ask/spread/crew.ts'
 export { drawing, lawOf, variedPaths } from './ask/spread/draw.ts'
 export { densityOf, quantileOf } from './ask/spread/laws.ts'
-export { FATES, type Fate, isFit, type Outcome as PartOutcome } from './ask/spread/outcome.ts'
+export { demandsOf, type Fate, fatesOf, isFit, type Outcome as PartOutcome } from './ask/spread/outcome.ts'
 export { BATCH } from './ask/spread/points.ts'
 export { type BestProgress, runBest } from './ask/spread/run-best.ts'
 export {
@@ -83,12 +83,14 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
-export { jobOf } from './job/index.ts'
+export { JOBS, jobOf } from './job/index.ts'
 export type { ChannelKind, Doubt } from './job/job.ts'
 export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'
-export { jointWindow, neededForce } from './job/press/window.ts'
+export { allowedForce, jointWindow, neededForce } from './job/press/window.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
+export { webIn } from './job/web/scenario.ts'
+export { tensionWindow } from './job/web/window.ts'
 export {
   type Alignment,
   type FitFault,
@@ -184,7 +186,7 @@ export {
   takenText,
   untoldText,
 } from './say/fit.ts'
-export { whyFigure } from './say/jobs.ts'
+export { studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
@@ -207,7 +209,7 @@ export {
   failedDemands,
   grouped,
   holdSentence,
-  NOT_AFTER,
+  notAfter,
   othersSentence,
   percent,
   rangeText,
@@ -226,6 +228,7 @@ export {
   type UnitSource,
   type UnitSystem,
 } from './say/units.ts'
+export { tensionLines } from './say/web.ts'
 export { whyRule, whySentence } from './say/why.ts'
 export { stiffWords } from './say/window.ts'
 export { type Wording, wordingOf } from './say/wording.ts'

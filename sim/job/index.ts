@@ -10,7 +10,7 @@ import { press } from './press/index.ts'
 import { web } from './web/index.ts'
 
 export const JOBS: Record<JobId, Job> = {
-  grip,
+  grip: grip as unknown as Job,
   press: press as unknown as Job,
   cap: cap as unknown as Job,
   web: web as unknown as Job,

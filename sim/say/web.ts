@@ -34,6 +34,28 @@ export const webWords: JobWords<WebJudgement> = {
     missed,
     lost: 'Once its causes may be taken away the same run leaves its rails, so there is no tension to take apart.',
   },
+  study: {
+    one: 'is taut',
+    many: 'are taut',
+    done: 'taut',
+    counted: 'taut',
+    does: 'keeps taut',
+    asks: 'are most webs taut',
+    act: 'pull',
+    acting: 'pulling',
+    acted: 'pulled',
+    run: 'web',
+    runs: 'webs',
+    band: 'the window of tension in the file',
+    effort: 'tension',
+    subjects: {
+      taut: 'whether webs are taut',
+      slack: 'the slack webs',
+      stretched: 'the stretched webs',
+      torn: 'the torn webs',
+      unstable: 'the unstable runs',
+    },
+  },
 }
 
 /** What the tension is held against, a phrase each. */

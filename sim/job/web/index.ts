@@ -7,8 +7,9 @@ import { errorShare, isClose } from './errors.ts'
 import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput } from './fill.ts'
 import { WebLoad } from './load.ts'
 import { WEB_METRICS } from './metrics.ts'
-import type { WebJudgement } from './result.ts'
+import { WEB_VERDICTS, type WebJudgement } from './result.ts'
 import { webIn } from './scenario.ts'
+import { webStudy } from './study.ts'
 import { judgeWeb } from './verdict.ts'
 import { webWhy } from './why.ts'
 
@@ -28,12 +29,15 @@ export const web: Job<WebJudgement> = {
   },
   follow: fillFollower,
   judge: judgeWeb,
+  verdicts: WEB_VERDICTS,
+  well: 'taut',
   weakestOf: ({ load }) => (load instanceof WebLoad && load.state.count > 0 ? load.state.least : null),
   figures: WEB_METRICS,
   headlines: ['meanTension', 'leastTension', 'mostTension', 'settledTension'],
   errorShare,
   isClose,
   why: webWhy,
+  study: webStudy,
 }
 
 /** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */
