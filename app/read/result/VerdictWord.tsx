@@ -3,7 +3,7 @@ import type { GripResult } from '../../../sim/index.ts'
 import { type AnyVerdict, type Tone, toneOf, VERDICT_WORDS } from './words.ts'
 import './verdictWord.css'
 
-/** Two jaws as bars and what became of the part between them, in a square of 16. */
+/** Two jaws as bars and what became of the part between them, in a square of 16; a closure as its lid on a neck. */
 const MARKS: Record<AnyVerdict | 'overloaded' | 'wanting' | 'doubted', string> = {
   held: 'M3 3V13M13 3V13M5 8A3 3 0 1 0 11 8A3 3 0 1 0 5 8',
   slipped: 'M3 2V10M13 2V10M5 11A3 3 0 1 0 11 11A3 3 0 1 0 5 11M8 1V5M6.5 3.5L8 5L9.5 3.5',
@@ -18,6 +18,9 @@ const MARKS: Record<AnyVerdict | 'overloaded' | 'wanting' | 'doubted', string> =
   slack: 'M2 5V14H14V5M6 14V3H10V14M3.5 9H4.5M11.5 9H12.5',
   tilted: 'M2 7V15H14V7M4 13L7 2L12 4L9.5 14Z',
   forced: 'M2 5V14H14V5M5 12V3H11V12M4 14L6 12L8 14L10 12L12 14M8 1V6M6.5 4.5L8 6L9.5 4.5',
+  tight: 'M2 3.5H14V8M2 3.5V8M4.5 7V14H11.5V7M4.5 6H11.5',
+  stripped: 'M2 3.5H14V8M2 3.5V8M4.5 8V14H11.5V8M4.5 9L7 10.5M11.5 9L9 10.5M5 13L7 11.5M11 13L9 11.5M8 5V8',
+  'cross-threaded': 'M1.5 6L13.5 2L15 6.5M1.5 6L3 10M4.5 9V14H11.5V8',
   overloaded: 'M2.5 13A6.5 6.5 0 1 1 13.5 13M8 9.5L14.5 3.5M12 2.5L14.5 3.5L14 6',
   wanting: 'M2 3.5H14M2 8H8M2 12.5H6M9.5 8.5L14 13M14 8.5L9.5 13',
   doubted: 'M1.5 8A6.5 6.5 0 1 0 14.5 8A6.5 6.5 0 1 0 1.5 8M6 6.5Q6 4.5 8 4.5T10 6.5Q10 7.5 8 8.5V9.5M8 11V12.2',

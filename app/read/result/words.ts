@@ -1,12 +1,19 @@
 /** How figures and verdicts are written on cards and in tables. */
-import { type GripResult, type PressVerdict, reasonOf, type Verdict, wordingOf } from '../../../sim/index.ts'
+import {
+  type CapVerdict,
+  type GripResult,
+  type PressVerdict,
+  reasonOf,
+  type Verdict,
+  wordingOf,
+} from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { shownUnit, type UnitSystem } from '../units.ts'
 import type { Figure } from './figures.ts'
 
 /** Of any job. */
-export type AnyVerdict = Verdict | PressVerdict
+export type AnyVerdict = Verdict | PressVerdict | CapVerdict
 
 export const VERDICT_WORDS: Record<AnyVerdict, string> = {
   held: 'Held',
@@ -20,18 +27,22 @@ export const VERDICT_WORDS: Record<AnyVerdict, string> = {
   slack: 'Slack',
   tilted: 'Tilted',
   forced: 'Forced',
+  tight: 'Tight',
+  stripped: 'Stripped',
+  'cross-threaded': 'Cross-threaded',
   missed: 'Missed',
   unstable: 'Unstable',
 }
 
 /** Verdicts that mean a damaged part. */
-export const isDamage = (verdict: AnyVerdict) => ['crushed', 'marked', 'forced'].includes(verdict)
+export const isDamage = (verdict: AnyVerdict) =>
+  ['crushed', 'marked', 'forced', 'stripped', 'cross-threaded'].includes(verdict)
 
 /** Damage has a colour of its own, every other failure another; what is held stays calm. */
 export type Tone = 'calm' | 'damage' | 'failure'
 
 export const toneOf = (verdict: AnyVerdict): Tone =>
-  verdict === 'held' || verdict === 'seated' ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
+  ['held', 'seated', 'tight'].includes(verdict) ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
 
 /** A result in words alone, for those who hear the page and for labels. */
 export function spokenVerdict({
