@@ -1,7 +1,8 @@
 /** A press on the page: its bench, its edits, its link; views that take grips only say so. */
+import { pressLink } from './quick.ts'
 import { expect, openBench, settled, test } from './support.ts'
 
-const VIEWS = ['Live', 'Actuators', 'Loops', 'Spread', 'Log', 'Report', 'Model']
+const VIEWS = ['Live', 'Actuators', 'Loops', 'Log', 'Report', 'Model']
 
 test('a press preset is pressed, edited, undone and shared; views for grips alone say so', async ({ page }) => {
   await openBench(page)
@@ -38,4 +39,25 @@ test('a press preset is pressed, edited, undone and shared; views for grips alon
   await page.getByRole('menuitem').first().click()
   await expect(page.getByRole('article', { name: 'Current clamp' })).toContainText('Held', { timeout: 60_000 })
   await settled(page)
+})
+
+test('joints are studied: how many are seated, what drives the others, and a map', async ({ page }) => {
+  await page.goto(pressLink())
+  await expect(page.getByRole('article', { name: 'Current clamp' })).toContainText('Seated', { timeout: 60_000 })
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Spread', exact: true }).click()
+  await expect(page.locator('.window-line')).toContainText('Joint window')
+  await page.getByRole('spinbutton', { name: 'Parts' }).fill('20')
+  await page.getByRole('spinbutton', { name: 'Parts' }).press('Enter')
+  await page.getByRole('button', { name: 'Press them', exact: true }).click()
+  const shares = page.getByRole('article', { name: 'Current clamp' })
+  await expect(shares).toContainText(/of 20 are seated/, { timeout: 120_000 })
+  await expect(page.getByRole('region', { name: 'Forces of all parts' })).toContainText('Seating force of all parts')
+  await expect(page.getByRole('heading', { name: 'With which force are most bushings seated?' })).toBeVisible()
+  await page.getByText('All figures').click()
+  await expect(page.getByRole('rowheader', { name: 'Depth mm' })).toBeVisible()
+  await page
+    .getByRole('button', { name: /^Part \d+$/ })
+    .first()
+    .click()
+  await expect(page.getByText(/of the study is on the bench/)).toBeVisible()
 })

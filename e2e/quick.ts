@@ -1,5 +1,5 @@
 import { scenarioToLink } from '../app/store/link.ts'
-import { checkScenario, PRESETS } from '../sim/index.ts'
+import { checkScenario, PRESETS, PRESS_PRESETS } from '../sim/index.ts'
 
 /** The link of short grips of parts of which two quantities vary: quick to study. `more` are further keys of the file. */
 export function quickLink(more: object = {}): string {
@@ -15,6 +15,13 @@ export function quickLink(more: object = {}): string {
     },
     ...more,
   })
+  if (!checked.ok) throw new Error('refused')
+  return `./#s=${scenarioToLink(checked.scenario)}`
+}
+
+/** The same of a bushing onto its shoulder, in one short press. */
+export function pressLink(more: object = {}): string {
+  const checked = checkScenario({ ...PRESS_PRESETS[0]!.scenario, run: { duration: 1.7 }, ...more })
   if (!checked.ok) throw new Error('refused')
   return `./#s=${scenarioToLink(checked.scenario)}`
 }

@@ -46,7 +46,7 @@ export { BEYOND } from './ask/spread/beyond.ts'
 export { type Answer, answering, crewOf, type Hand, type Telling } from './ask/spread/crew.ts'
 export { drawing, lawOf, variedPaths } from './ask/spread/draw.ts'
 export { densityOf, quantileOf } from './ask/spread/laws.ts'
-export { FATES, type Fate, isFit, type Outcome as PartOutcome } from './ask/spread/outcome.ts'
+export { demandsOf, type Fate, fatesOf, isFit, type Outcome as PartOutcome } from './ask/spread/outcome.ts'
 export { BATCH } from './ask/spread/points.ts'
 export { type BestProgress, runBest } from './ask/spread/run-best.ts'
 export {
@@ -68,6 +68,9 @@ export { REACH, type TuneCandidate, type TuneFigure, type TuneObjective, type Tu
 export { type Cause, explain, type Why } from './ask/why.ts'
 export { accelerationOf } from './axis/fill.ts'
 export { axisOf } from './axis/reflect.ts'
+export type { CapResult, CapVerdict } from './job/cap/result.ts'
+export { capIn } from './job/cap/scenario.ts'
+export { torqueWindow } from './job/cap/window.ts'
 export { backMass } from './job/grip/fill.ts'
 export { contactsOf, gyrationOf, padRadiusOf, travelToContact } from './job/grip/geometry.ts'
 export { METRICS, type Metric } from './job/grip/metrics.ts'
@@ -80,14 +83,11 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
-export { jobOf } from './job/index.ts'
+export { JOBS, jobOf } from './job/index.ts'
 export type { ChannelKind, Doubt } from './job/job.ts'
-export type { CapResult, CapVerdict } from './job/cap/result.ts'
-export { capIn } from './job/cap/scenario.ts'
-export { torqueWindow } from './job/cap/window.ts'
 export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'
-export { jointWindow, neededForce } from './job/press/window.ts'
+export { allowedForce, jointWindow, neededForce } from './job/press/window.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
 export {
   type Alignment,
@@ -157,6 +157,7 @@ export type { OnChunk, OnProgress } from './run/run.ts'
 export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip } from './run/simulate.ts'
 export { finerScenarios, stepCheck, uncheckable } from './run/step-error.ts'
 export { fitnessWhy } from './say/axes.ts'
+export { torqueLines } from './say/cap.ts'
 export { designWords } from './say/design.ts'
 export { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './say/drive.ts'
 export { faultIn } from './say/fault.ts'
@@ -183,13 +184,12 @@ export {
   takenText,
   untoldText,
 } from './say/fit.ts'
-export { whyFigure } from './say/jobs.ts'
+export { studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
-export { torqueLines } from './say/cap.ts'
 export { windowLines } from './say/press.ts'
 export { progressText } from './say/progress.ts'
 export { rareSentences } from './say/rare.ts'
@@ -207,7 +207,7 @@ export {
   failedDemands,
   grouped,
   holdSentence,
-  NOT_AFTER,
+  notAfter,
   othersSentence,
   percent,
   rangeText,

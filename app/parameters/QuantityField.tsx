@@ -1,5 +1,4 @@
-import { readPath } from '../../sim/index.ts'
-import { exponentOf } from '../read/scenario/exponent.ts'
+import { exponentOf, readPath } from '../../sim/index.ts'
 import type { Field } from '../read/scenario/walk.ts'
 import { shownUnit } from '../read/units.ts'
 import { useScenario } from '../store/scenario.ts'

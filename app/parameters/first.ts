@@ -1,15 +1,5 @@
 /** What an optional key starts with when a person first sets it: credible, and accepted by the rules between keys. */
-import {
-  axisOf,
-  contactsOf,
-  forceWindow,
-  gyrationOf,
-  neededForce,
-  padRadiusOf,
-  pressIn,
-  type QuantitySchema,
-  type Scenario,
-} from '../../sim/index.ts'
+import { axisOf, gyrationOf, jobOf, padRadiusOf, pressIn, type QuantitySchema, type Scenario } from '../../sim/index.ts'
 
 export function firstValue(scenario: Scenario, path: string, schema?: QuantitySchema): unknown {
   const { duration } = scenario.run
@@ -26,8 +16,9 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
     return { start: after < duration ? round(after) : round(duration * 0.9) }
   }
   if (path === 'drive.busPower') return round(scenario.drive.busVoltage * scenario.actuator.motor.continuousCurrent)
-  if (schema?.unit === 'N' && scenario.job === 'press') return round(1.5 * neededForce(scenario))
-  if (schema?.unit === 'N') return round(2 * (forceWindow(scenario).least ?? continuousForce(scenario)))
+  const { output, study, workOf } = jobOf(scenario)
+  if (schema?.unit === output.effort)
+    return round(2 * (study.window(scenario).least ?? continuousEffort(scenario, workOf(scenario).perEffort)))
   return schema ? (schema.default ?? schema.minimum) : {}
 }
 
@@ -39,9 +30,9 @@ const asLeftOut = ({ part, jaws, actuator }: Scenario): Record<string, number> =
   'actuator.transmission.viscousBack': actuator.transmission.viscous,
 })
 
-/** Force at one contact [N] that the motor's continuous current gives without friction. */
-const continuousForce = ({ actuator, jaws }: Scenario) =>
-  (axisOf(actuator).forcePerAmpere * actuator.motor.continuousCurrent) / contactsOf({ jaws })
+/** Effort that the motor's continuous current gives without friction. */
+const continuousEffort = ({ actuator }: Scenario, perEffort: number) =>
+  (axisOf(actuator).forcePerAmpere * actuator.motor.continuousCurrent) / perEffort
 
 /** A point of the band behind the last one, with its forces. */
 function nextPoint(scenario: Scenario) {

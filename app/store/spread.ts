@@ -110,7 +110,7 @@ export const useSpread = create<SpreadState>()((set, get) => {
 
     run(scenario, grips, seed) {
       const strategies = STRATEGIES.map(({ id }) => id as StrategyId)
-      const tallies = strategies.map((id) => emptyTally(id, scenario.spread.varies.length))
+      const tallies = strategies.map((id) => emptyTally(scenario.job, id, scenario.spread.varies.length))
       set({ study: { scenario, strategies, grips: wholeBatches(grips), seed, sampling: 'sobol' }, tallies })
       start()
     },
@@ -157,7 +157,7 @@ function restored(): Pick<SpreadState, 'study' | 'tallies' | 'status'> {
   try {
     const { study, tallies } = JSON.parse(localStorage.getItem(KEY) ?? 'null') as Kept
     if (!checkScenario(study.scenario).ok) throw new RangeError('a scenario of another version')
-    const back = tallies.map(tallyFrom)
+    const back = tallies.map((tally) => tallyFrom(study.scenario.job, tally))
     const whole = missing(study, back).length === 0
     const status = whole ? 'done' : 'paused'
     return { study, tallies: back, status }

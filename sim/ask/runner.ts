@@ -11,13 +11,16 @@ export type Ran<R extends job.JobResult = GripJudgement> = job.Ran<R>
 
 /**
  * Runs one grip, or, for a study of any job, what the scenario asks for; `scenario` keeps the rules of the format. `untilLost`: it may
- * end as soon as the part can no longer be held, and the verdict is then `held` exactly where that of the whole run is. `traces`: a
+ * end as soon as the work can no longer be done well, and the verdict is then the good one exactly where that of the whole run is. `traces`: a
  * lesson draws what it ran, everybody else does without. Throws a RangeError where the grip would take more steps than a run may.
  */
 export interface Runner<R extends job.JobResult = GripJudgement> {
   (scenario: Scenario, strategy: StrategyId, wish: { traces: true }): Ran<R> & { traces: Traces }
   (scenario: Scenario, strategy: StrategyId, wish?: { untilLost?: boolean }): Ran<R>
 }
+
+/** Of any job. */
+export type AnyRunner = Runner<job.JobResult>
 
 interface Wish {
   untilLost?: boolean

@@ -20,7 +20,7 @@ export function heldShare(scenario: Scenario, parts: HeldParts): number | null {
   const draw = drawing(scenario, { sampling: 'sobol', seed: 1 })
   const lost: number[] = []
   for (const index of parts.order) {
-    if (isFit(outcomeOf(draw(index), parts.strategy, parts.run, true))) continue
+    if (isFit(scenario.job, outcomeOf(draw(index), parts.strategy, parts.run, true))) continue
     lost.push(index)
     if (lost.length > parts.fewest) break
   }

@@ -1,7 +1,9 @@
 import type { BorderMap } from '../ask/spread/border.ts'
 import { type MapAxis, runMap, UNFIT } from '../ask/spread/run-map.ts'
+import { JOBS } from '../job/index.ts'
+import { JOB_WORDS, jobWords } from '../say/jobs.ts'
 import { grouped } from '../say/spread.ts'
-import { quantityAt, readPath, type Scenario } from '../scenario/index.ts'
+import { type JobId, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 import { type Command, isJson, optionsOf, Refused, SCENARIO_OPTIONS, SCENARIO_USAGE, strategyNamed } from './command.ts'
 import { crew } from './crew.ts'
@@ -11,7 +13,7 @@ import { print, printJson } from './output.ts'
 export const map: Command = {
   id: 'map',
   takes: `FILE --x PATH=FROM:TO --y PATH=FROM:TO [--strategy ID|all] ${SCENARIO_USAGE}`,
-  does: 'what becomes of the part over two parameters, and where one verdict gives way to another',
+  does: 'what becomes of the work over two parameters, and where one verdict gives way to another',
   async run(args) {
     const known = {
       ...SCENARIO_OPTIONS,
@@ -22,16 +24,21 @@ export const map: Command = {
     const { values, positionals } = optionsOf(args, known, 1)
     const json = isJson(values.format)
     const strategies = values.strategy === 'all' ? STRATEGIES.map(({ id }) => id) : [strategyNamed(values.strategy)]
-    const scenario = readScenario(positionals[0], values.set)
+    const scenario = readScenario(positionals[0], values.set, null)
     const [x, y] = [axisOf('--x', values.x, scenario), axisOf('--y', values.y, scenario)]
     if (x.path === y.path) throw new Refused([`--y: given ${y.path} again, allowed another parameter than --x`])
     const results = []
     for (const strategy of strategies) {
-      const { grid: _, ...border } = await runMap(scenario, { strategy, x, y }, crew, tellPoints(strategy))
+      const { grid: _, ...border } = await runMap(
+        scenario,
+        { strategy, x, y },
+        crew,
+        tellPoints(strategy, jobWords(scenario).study.runs),
+      )
       results.push({ strategy, ...border })
     }
     if (json) printJson({ format: 'jawbench-map', version: 1, x, y, results })
-    else print(results.map((each) => table(each.strategy, x, y, each)).join('\n\n'))
+    else print(results.map((each) => table(scenario.job, each.strategy, x, y, each)).join('\n\n'))
     return 0
   },
 }
@@ -52,10 +59,10 @@ function axisOf(option: string, given: string, scenario: Scenario): MapAxis {
   return { path, from: low, to: high }
 }
 
-function tellPoints(strategy: string): (points: number) => boolean {
+function tellPoints(strategy: string, runs: string): (points: number) => boolean {
   let next = 1000
   return (points) => {
-    if (points >= next) process.stderr.write(`${strategy}: ${grouped(points)} grips\n`)
+    if (points >= next) process.stderr.write(`${strategy}: ${grouped(points)} ${runs}\n`)
     if (points >= next) next = points + 1000
     return true
   }
@@ -64,7 +71,16 @@ function tellPoints(strategy: string): (points: number) => boolean {
 const COLUMNS = 64
 const ROWS = 20
 
-function table(strategy: string, x: MapAxis, y: MapAxis, { cells, evaluations, borders, hidden }: BorderMap): string {
+function table(
+  job: JobId,
+  strategy: string,
+  x: MapAxis,
+  y: MapAxis,
+  { cells, evaluations, borders, hidden }: BorderMap,
+): string {
+  const letters = lettersOf(job)
+  const letterOf = (name: string) => letters.get(name) ?? '?'
+  const { runs, done } = JOB_WORDS[job].study
   const classAt = (at: number, up: number) =>
     cells.find((cell) => at >= cell.x && at <= cell.x + cell.width && up >= cell.y && up <= cell.y + cell.height)
       ?.corners[0] ?? '?'
@@ -76,12 +92,23 @@ function table(strategy: string, x: MapAxis, y: MapAxis, { cells, evaluations, b
   })
   const present = [...new Set(cells.flatMap(({ corners }) => corners))]
   return [
-    `${strategy}: ${grouped(evaluations)} grips, ${borders.length} borders; an island narrower than 1/${Math.round(1 / hidden)} of either range may hide`,
+    `${strategy}: ${grouped(evaluations)} ${runs}, ${borders.length} borders; an island narrower than 1/${Math.round(1 / hidden)} of either range may hide`,
     ...lines.map((line) => `  |${line}|`),
     `  across ${x.path} ${x.from} to ${x.to}, up ${y.path} ${y.from} to ${y.to}`,
-    `  ${present.map((each) => `${letterOf(each)} ${each === UNFIT ? 'held, not as required' : each}`).join(', ')}`,
+    `  ${present.map((each) => `${letterOf(each)} ${each === UNFIT ? `${done}, not as required` : each}`).join(', ')}`,
   ].join('\n')
 }
 
-const LETTERS: Record<string, string> = { held: '.', unfit: ':', refused: '?', marked: 'm', missed: '-', unstable: '~' }
-const letterOf = (name: string) => LETTERS[name] ?? name.charAt(0)
+const LETTERS: Record<string, string> = { missed: '-', unstable: '~', refused: '?', [UNFIT]: ':' }
+
+/** A sign for each class: the first letter of a verdict that none before it has. */
+function lettersOf(job: JobId): Map<string, string> {
+  const { verdicts, well } = JOBS[job]
+  const letters = new Map(Object.entries({ ...LETTERS, [well]: '.' }))
+  for (const verdict of verdicts) {
+    if (letters.has(verdict)) continue
+    const taken = [...letters.values()]
+    letters.set(verdict, [...verdict].find((letter) => !taken.includes(letter)) ?? verdict.charAt(0))
+  }
+  return letters
+}

@@ -84,7 +84,15 @@ function readPiece(file: string, simulator: string): Piece {
   if (sum !== sumOf(JSON.stringify(content))) throw refuse('a damaged piece', 'a piece as it was written')
   if (content.simulator !== simulator) throw refuse('a piece of another build of the simulator', `one of ${simulator}`)
   const { study, piece, of, samples, tallies, rows, tight } = content
-  return { study, piece, of, samples, tight, tallies: tallies.map(tallyFrom), rows: rows.map((each) => new Map(each)) }
+  return {
+    study,
+    piece,
+    of,
+    samples,
+    tight,
+    tallies: tallies.map((tally) => tallyFrom(study.scenario.job, tally)),
+    rows: rows.map((each) => new Map(each)),
+  }
 }
 
 function parsed(file: string): PieceText {

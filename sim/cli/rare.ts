@@ -1,7 +1,8 @@
 import { type RareGrips, runRare } from '../ask/spread/run-rare.ts'
+import { jobWords } from '../say/jobs.ts'
 import { rareSentences } from '../say/rare.ts'
 import { grouped } from '../say/spread.ts'
-import { editScenario, Refusal, type Scenario } from '../scenario/index.ts'
+import { editScenario, type JobId, Refusal, type Scenario } from '../scenario/index.ts'
 import {
   type Command,
   isJson,
@@ -32,12 +33,14 @@ export const rare: Command = {
     const json = isJson(values.format)
     const seed = wholeOf('--seed', values.seed, 0, 2 ** 32 - 1) ?? 1
     const size = wholeOf('--level', values.level, 20, 1e6) ?? 500
-    const scenario = readScenario(positionals[0], values.set)
+    const scenario = readScenario(positionals[0], values.set, null)
     if (scenario.spread.varies.length === 0)
       throw new Refused(['spread.varies: given nothing that varies, allowed at least one quantity with its law'])
-    const answer = await sought(runRare(scenario, { strategy, seed, size }, crew, tellGrips()))
+    const answer = await sought(
+      runRare(scenario, { strategy, seed, size }, crew, tellGrips(jobWords(scenario).study.runs)),
+    )
     if (json) printJson({ format: 'jawbench-rare', version: 1, strategy, seed, ...shown(scenario, answer) })
-    else print(table(answer))
+    else print(table(scenario.job, answer))
     return 0
   },
 }
@@ -52,10 +55,10 @@ async function sought(search: Promise<RareGrips>): Promise<RareGrips> {
 }
 
 /** A sign of life now and then: nobody knows how many it will be. */
-function tellGrips(): (grips: number) => boolean {
+function tellGrips(runs: string): (grips: number) => boolean {
   let next = 1000
   return (grips) => {
-    if (grips >= next) process.stderr.write(`${grouped(grips)} grips\n`)
+    if (grips >= next) process.stderr.write(`${grouped(grips)} ${runs}\n`)
     if (grips >= next) next = grips + 1000
     return true
   }
@@ -74,9 +77,9 @@ function shown(scenario: Scenario, { rare: found, grips, refused, likeliest }: R
   }
 }
 
-const table = (answer: RareGrips) =>
+const table = (job: JobId, answer: RareGrips) =>
   [
-    ...rareSentences(answer),
+    ...rareSentences(job, answer),
     ...(answer.likeliest
       ? ['The likeliest failure found:', ...answer.likeliest.map(({ path, value }) => `  --set ${path}=${value}`)]
       : []),

@@ -2,12 +2,12 @@ import { type Rescue, rescues, sortRescues } from '../ask/rescue.ts'
 import { runnerOn } from '../ask/runner.ts'
 import { runAfter } from '../ask/spread/after.ts'
 import type { Gained } from '../ask/spread/tighten.ts'
-import type { Verdict } from '../job/grip/result.ts'
+import { JOBS } from '../job/index.ts'
 import { inPlainSpaces } from '../say/figure.ts'
 import { COST_WORDS, rescueSentence } from '../say/rescue.ts'
 import { afterSentence } from '../say/spread.ts'
 import { wordingOf } from '../say/wording.ts'
-import { Refusal, type Scenario } from '../scenario/index.ts'
+import { type JobId, Refusal, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { type Command, figureText, QUESTION_USAGE, Refused, refusing } from './command.ts'
 import { crew } from './crew.ts'
@@ -35,7 +35,7 @@ export const rescue: Command = {
       parts: parts[at] ?? null,
     }))
     if (json) printJson({ format: 'jawbench-rescue', version: 1, strategy, verdict, rescues: told })
-    else print(rescueTable(verdict, told))
+    else print(rescueTable(scenario.job, verdict, told))
     return 0
   },
 }
@@ -60,19 +60,20 @@ async function sharesOf(scenario: Scenario, strategy: StrategyId, found: Rescue[
 
 type Told = Rescue & { sentence: string; parts?: Gained | null }
 
-export function rescueTable(verdict: Verdict, told: Told[]): string {
+export function rescueTable(job: JobId, verdict: string, told: Told[]): string {
+  const { well } = JOBS[job]
   const { seeds } = told[0] ?? {}
   const head =
-    verdict === 'held'
-      ? `held${seeds ? `, with ${seeds.held} of ${seeds.of} seeds of the noise` : ''}; each parameter, how far it may drift:`
+    verdict === well
+      ? `${well}${seeds ? `, with ${seeds.held} of ${seeds.of} seeds of the noise` : ''}; each parameter, how far it may drift:`
       : `${verdict}; each parameter, changed alone, what it costs and what it does:`
-  return [head, ...told.map(line)].join('\n')
+  return [head, ...told.map((each) => line(job, each))].join('\n')
 }
 
-function line(rescue: Told): string {
+function line(job: JobId, rescue: Told): string {
   const { path, from, value, becomes, cost, along, sentence, parts } = rescue
   const change = `${figureText(from)}${value === null ? '' : ` → ${figureText(value)}`}`
   const others = along.map((edit) => `, with ${edit.path} ${figureText(edit.value as number)}`).join('')
-  const price = becomes === 'held' ? ` (${COST_WORDS[cost]}${others})` : ''
-  return `${`${path.padEnd(40)} ${change.padEnd(22)}${price}`.trimEnd()}\n    ${sentence}${parts ? `\n    ${afterSentence(parts, PARTS)}` : ''}`
+  const price = becomes === JOBS[job].well ? ` (${COST_WORDS[cost]}${others})` : ''
+  return `${`${path.padEnd(40)} ${change.padEnd(22)}${price}`.trimEnd()}\n    ${sentence}${parts ? `\n    ${afterSentence(job, parts, PARTS)}` : ''}`
 }

@@ -3,7 +3,7 @@ import { answerOf, QUANTILES, type SpreadAnswer } from '../ask/spread/answer.ts'
 import type { SpreadStudy } from '../ask/spread/batch.ts'
 import { type Drivers, driversAnswer, type Subject } from '../ask/spread/run-drivers.ts'
 import { type Tightened, tightenedOf } from '../ask/spread/tighten.ts'
-import { METRICS } from '../job/grip/metrics.ts'
+import { JOBS } from '../job/index.ts'
 import { inPlainSpaces } from '../say/figure.ts'
 import { metricText } from '../say/metric.ts'
 import {
@@ -17,7 +17,7 @@ import {
   tightSentence,
   tightText,
 } from '../say/spread.ts'
-import { quantityAt } from '../scenario/index.ts'
+import { type JobId, quantityAt } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { print, printJson } from './output.ts'
 import { type Counted, fingerprintOf } from './piece.ts'
@@ -53,8 +53,8 @@ function table({ scenario, sampling, seed }: SpreadStudy, answers: Told[], bough
     `${scenario.spread.varies.length} quantities vary, sampling ${sampling}, seed ${seed}; intervals of 95 %`,
     ...answers.flatMap((answer) => [
       '',
-      ...linesOf(answer, nameOf),
-      ...(bought ? boughtLines(bought, answer.strategy, nameOf) : []),
+      ...linesOf(scenario.job, answer, nameOf),
+      ...(bought ? boughtLines(scenario.job, bought, answer.strategy, nameOf) : []),
     ]),
   ].join('\n')
 }
@@ -63,17 +63,20 @@ type NameOf = (path: string) => string
 
 const line = (label: string, text: string) => `  ${label.padEnd(48)}${text}`
 
-function linesOf(answer: Told, nameOf: NameOf): string[] {
+function linesOf(job: JobId, answer: Told, nameOf: NameOf): string[] {
   const { strategy, shares, fit, worst, cut, driven } = answer
-  const fates = Object.entries(shares).filter(([fate, { count }]) => fate !== 'held' && count > 0)
+  const { well, study } = JOBS[job]
+  const fates = Object.entries(shares).filter(([fate, { count }]) => fate !== well && count > 0)
   return [
-    `${strategy}: ${holdSentence(answer)}`,
-    ...(fit.count !== shares.held!.count ? [line('and meet every requirement and rating', shareText(fit))] : []),
+    `${strategy}: ${holdSentence(job, answer)}`,
+    ...(fit.count !== shares[well]!.count ? [line('and meet every requirement and rating', shareText(fit))] : []),
     ...fates.map(([fate, share]) => line(fate, shareText(share))),
-    ...failedDemands(answer).map(({ demand, share }) => line(`fail: ${demandName(demand)}`, shareText(share))),
-    ...HEADLINES.map((id) => line(labelOf(id), quantileText(answer, id))),
+    ...failedDemands(job, answer).map(({ demand, share }) =>
+      line(`fail: ${demandName(job, demand)}`, shareText(share)),
+    ),
+    ...study.told.map((id) => line(...quantileLine(job, answer, id))),
     ...cut.map(({ path, share }) => line(`cut at its range: ${path}`, percent(share))),
-    ...(driven ? drivenLines(driven, nameOf) : []),
+    ...(driven ? drivenLines(job, driven, nameOf) : []),
     line(
       'worst parts',
       worst
@@ -84,37 +87,32 @@ function linesOf(answer: Told, nameOf: NameOf): string[] {
   ]
 }
 
-const LABELS: Partial<Record<Drivers['of'], string>> = { failing: 'failures', spare: 'spare' }
+const LABELS: Readonly<Record<string, string | undefined>> = { failing: 'failures', spare: 'spare' }
 
-const drivenLines = (driven: Drivers, nameOf: NameOf) => [
-  `  ${driversSentence(driven, nameOf)}`,
+const drivenLines = (job: JobId, driven: Drivers, nameOf: NameOf) => [
+  `  ${driversSentence(job, driven, nameOf)}`,
   ...[...driven.drivers]
     .sort((a, b) => b.total.value - a.total.value)
     .slice(0, 5)
     .map((each) => line(`${LABELS[driven.of] ?? driven.of} by ${each.path}`, driverText(each))),
 ]
 
-function boughtLines({ factor, tightened }: Bought, strategy: StrategyId, nameOf: NameOf): string[] {
+function boughtLines(job: JobId, { factor, tightened }: Bought, strategy: StrategyId, nameOf: NameOf): string[] {
   const own = tightened.filter((each) => each.strategy === strategy)
   return [
-    `  ${tightSentence(own, factor, nameOf)}`,
-    ...own.map((each) => line(`spread x ${factor}: ${each.path}`, tightText(each))),
+    `  ${tightSentence(job, own, factor, nameOf)}`,
+    ...own.map((each) => line(`spread x ${factor}: ${each.path}`, tightText(job, each))),
   ]
 }
 
 const shareText = (share: { share: number; low: number; high: number }) =>
   `${percent(share.share)} (${rangeText(share)})`
 
-const HEADLINES = ['peakForce', 'settledForce', 'holdMargin', 'damageMargin'] as const
-const metricOf = (id: (typeof HEADLINES)[number]) => METRICS.find((metric) => metric.id === id)!
-
-function labelOf(id: (typeof HEADLINES)[number]): string {
-  const { label, unit, shown = unit } = metricOf(id)
-  return `${label.toLowerCase()} [${shown}], 1, 50, 99 %`
-}
-
-function quantileText({ figures }: SpreadAnswer, id: (typeof HEADLINES)[number]): string {
-  const { quantiles } = figures[id]
-  const text = (value: number | null) => inPlainSpaces(metricText(metricOf(id), value, 'si').text)
-  return [QUANTILES[0], '0.5' as const, QUANTILES.at(-1)!].map((p) => text(quantiles[p])).join('  ')
+function quantileLine(job: JobId, { figures }: SpreadAnswer, id: string): [label: string, text: string] {
+  const metric = JOBS[job].figures.find((each) => each.id === id)!
+  const { quantiles } = figures[id]!
+  const { label, unit, shown = unit } = metric
+  const text = (value: number | null) => inPlainSpaces(metricText(metric, value, 'si').text)
+  const told = [QUANTILES[0], '0.5' as const, QUANTILES.at(-1)!].map((p) => text(quantiles[p])).join('  ')
+  return [`${label.toLowerCase()}${shown === '' ? '' : ` [${shown}]`}, 1, 50, 99 %`, told]
 }

@@ -1,13 +1,12 @@
 import { createHash } from 'node:crypto'
 import base64 from 'virtual:core'
 import { type Batch, batchesOf, type SpreadStudy } from '../ask/spread/batch.ts'
-import { DEMANDS, FATES } from '../ask/spread/outcome.ts'
 import { BATCH, SAMPLINGS } from '../ask/spread/points.ts'
 import { runSpread, type SpreadProgress } from '../ask/spread/run.ts'
-import { type DriverRows, isSubject, runDrivers, type Subject } from '../ask/spread/run-drivers.ts'
+import { type DriverRows, runDrivers, type Subject, subjectsFor } from '../ask/spread/run-drivers.ts'
 import type { Tally } from '../ask/spread/tally.ts'
 import { runTightened } from '../ask/spread/tighten.ts'
-import { Refusal } from '../scenario/index.ts'
+import { type JobId, Refusal } from '../scenario/index.ts'
 import { STRATEGIES } from '../strategy/index.ts'
 import {
   type Command,
@@ -58,7 +57,7 @@ export const spread: Command = {
       seed: wholeOf('--seed', values.seed, 0, 2 ** 32 - 1) ?? 1,
       sampling: oneOf('--sampling', values.sampling, SAMPLINGS),
       strategies: values.strategy === 'all' ? STRATEGIES.map(({ id }) => id) : [strategyNamed(values.strategy)],
-      scenario: readScenario(positionals[0], values.set),
+      scenario: readScenario(positionals[0], values.set, null),
     }
     if (study.scenario.spread.varies.length === 0)
       throw new Refused(['spread.varies: given nothing that varies, allowed at least one quantity with its law'])
@@ -70,7 +69,7 @@ export const spread: Command = {
       return 0
     }
     const samples = samplesWanted(values.drivers, study.grips)
-    const of = subjectNamed(values.of)
+    const of = subjectNamed(study.scenario.job, values.of)
     const factor = factorWanted(values.tighten)
     const batches = batchesOfPiece(study.grips, piece, pieces)
     const tallies = await carriedOut(study, batches)
@@ -91,8 +90,8 @@ export const gather: Command = {
     const known = { format: SCENARIO_OPTIONS.format, of: { type: 'string', default: 'failing' } } as const
     const { values, positionals } = optionsOf(args, known, Number.POSITIVE_INFINITY)
     const form = formNamed(values.format)
-    const of = subjectNamed(values.of)
-    tell(joinPieces(positionals, simulator()), of, form)
+    const counted = joinPieces(positionals, simulator())
+    tell(counted, subjectNamed(counted.study.scenario.job, values.of), form)
     return 0
   },
 }
@@ -156,11 +155,7 @@ function factorWanted(given: string | undefined): number | undefined {
   throw new Refused([`--tighten: given "${given}", allowed 0 to less than 1`])
 }
 
-function subjectNamed(given: string): Subject {
-  if (isSubject(given)) return given
-  const allowed = ['failing', ...FATES, ...DEMANDS].join(', ')
-  throw new Refused([`--of: given "${given}", allowed ${allowed}`])
-}
+const subjectNamed = (job: JobId, given: string): Subject => oneOf('--of', given, subjectsFor(job))
 
 function formNamed(given: string): 'table' | 'json' {
   return oneOf('--format', given, ['table', 'json'] as const)

@@ -71,7 +71,7 @@ export const tune: Command = {
     const parts = await otherParts(scenario, options, answer.best)
     if (json)
       printJson({ format: 'jawbench-tune', version: 1, ...options, ...answer, ...counts, ...(parts && { parts }) })
-    else print(tuneTable(answer, counts) + (parts ? `\n${othersSentence(parts, OTHERS.grips)}` : ''))
+    else print(tuneTable(answer, counts) + (parts ? `\n${othersSentence(scenario.job, parts, OTHERS.grips)}` : ''))
     return 0
   },
 }

@@ -8,7 +8,11 @@ import { grip } from './grip/index.ts'
 import type { Job } from './job.ts'
 import { press } from './press/index.ts'
 
-export const JOBS: Record<JobId, Job> = { grip, press: press as unknown as Job, cap: cap as unknown as Job }
+export const JOBS: Record<JobId, Job> = {
+  grip: grip as unknown as Job,
+  press: press as unknown as Job,
+  cap: cap as unknown as Job,
+}
 
 /** The job that a scenario describes. */
 export const jobOf = ({ job }: Pick<Scenario, 'job'>): Job => JOBS[job]

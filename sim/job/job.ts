@@ -9,6 +9,7 @@ import type { LoadId } from './loads.ts'
 import type { Overload } from './ratings.ts'
 import type { Requirement } from './requirements.ts'
 import type { Sums } from './sums.ts'
+import type { Usual } from './usual.ts'
 
 /** A column of the record: SI unit of its values. */
 export interface ChannelKind {
@@ -143,6 +144,9 @@ export interface Job<Result extends JobResult = JobResult> {
   workOf(scenario: Scenario): Work
   fill(load: Load, scenario: Scenario): void
   judge(scenario: Scenario, end: RunEnd): Result
+  /** All verdicts in the order of tables, and the one on work that is done well. */
+  verdicts: readonly Result['verdict'][]
+  well: Result['verdict']
   /** Least effort while the work needed one; null: it never did, or no job is done by keeping one up. */
   weakestOf(end: RunEnd): number | null
   /** All that is read of a run, in the order of tables, and those whose error by the step is told with them. */
@@ -153,6 +157,22 @@ export interface Job<Result extends JobResult = JobResult> {
   /** Whether the errors by the step are more than what is left until the verdict is another one. */
   isClose(result: Result, errors: StepErrors<Result>): boolean
   why: JobWhy<Result>
+  study: JobStudy<Result>
+}
+
+/** What a study of many runs has to know of a job. */
+export interface JobStudy<Result extends JobResult = JobResult> {
+  /** Figures whose quantiles it tells first, and, in the unit of the effort, those whose histogram lies in the window. */
+  told: readonly (keyof Result['metrics'])[]
+  histograms: readonly (keyof Result['metrics'])[]
+  /** How far a run is from the edges of its verdict, each as a share of what it must stand: below 0 beyond it. Null: no such edge. */
+  margins(scenario: Scenario, result: Result): readonly (number | null)[]
+  /** Efforts between which the work is done [N or N·m]; null: no such edge. */
+  window(scenario: Scenario): { least: number | null; most: number | null }
+  /** Quantities that a map goes over before others, where the scenario has them. */
+  mapped: readonly string[]
+  /** Spreads of its own quantities that are sensible to begin with. */
+  usual: readonly Usual[]
 }
 
 /** What `explain` has to know of a job to take an effort of its apart. */

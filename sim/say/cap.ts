@@ -32,6 +32,30 @@ export const capWords: JobWords<CapJudgement> = {
     missed,
     lost: 'Once its causes may be taken away the same run leaves its rails, so there is no torque to take apart.',
   },
+  study: {
+    one: 'is tight',
+    many: 'are tight',
+    done: 'tight',
+    counted: 'tight',
+    does: 'tightens',
+    asks: 'are most closures tight',
+    act: 'turn on',
+    acting: 'turning on',
+    acted: 'turned on',
+    run: 'closure',
+    runs: 'closures',
+    band: 'the window of torque in the file',
+    effort: 'torque',
+    subjects: {
+      tight: 'whether closures are tight',
+      loose: 'the loose closures',
+      forced: 'the forced closures',
+      stripped: 'the stripped threads',
+      'cross-threaded': 'the cross-threaded closures',
+      missed: 'the misses',
+      unstable: 'the unstable runs',
+    },
+  },
 }
 
 /** What the closure is held against, a phrase each. */

@@ -1,5 +1,5 @@
 /** Faults come in the units of the file, SI; a reader takes them in his own. */
-import { type Fault, quantityAt, type Scenario } from '../scenario/index.ts'
+import { exponentOf, type Fault, quantityAt, type Scenario } from '../scenario/index.ts'
 import { formatPlain, withUnit } from './figure.ts'
 import { type ShownUnit, shownUnit, type UnitSystem } from './units.ts'
 
@@ -11,7 +11,7 @@ const DIGITS = 4
 export function faultIn(fault: Fault, scenario: Scenario, system: UnitSystem): Fault {
   const schema = quantityAt(scenario, fault.path)
   if (!schema || schema.unit === '') return fault
-  const unit = shownUnit(schema, system, scenario.part.exponent)
+  const unit = shownUnit(schema, system, exponentOf(scenario))
   const { path, given, allowed } = fault
   return { path, given: convert(given, schema.unit, unit), allowed: convert(allowed, schema.unit, unit) }
 }

@@ -34,6 +34,31 @@ export const gripWords: JobWords<GripJudgement> = {
     missed,
     lost: 'On a part that cannot be lost the same run leaves its rails, so there is no force to take apart.',
   },
+  study: {
+    one: 'holds',
+    many: 'hold',
+    done: 'held',
+    counted: 'holding',
+    does: 'holds',
+    asks: 'do most parts hold',
+    act: 'grip',
+    acting: 'gripping',
+    acted: 'gripped',
+    run: 'grip',
+    runs: 'grips',
+    band: 'the force window of the part in the file',
+    effort: 'force',
+    subjects: {
+      held: 'whether parts are held',
+      slipped: 'the slips',
+      loose: 'the grips that come loose',
+      dropped: 'the drops',
+      marked: 'the marks',
+      crushed: 'the breaks',
+      missed: 'the misses',
+      unstable: 'the unstable grips',
+    },
+  },
 }
 
 function window(scenario: Scenario): string[] {

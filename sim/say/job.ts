@@ -19,6 +19,33 @@ export interface JobWords<R extends JobResult = JobResult> {
   /** What a verdict says of the work: the part is held. */
   state(verdict: R['verdict']): string
   why: WhyWords<R>
+  study: StudyWords<R>
+}
+
+/** How a study of many speaks of work that is done well. */
+interface StudyWords<R extends JobResult> {
+  /** Of one part, of many, and as it stands before "as required": "holds", "hold", "held". */
+  one: string
+  many: string
+  done: string
+  /** As what a part counts of which nobody knows. */
+  counted: string
+  /** What a change does with more parts than before: "holds". */
+  does: string
+  /** Of many as a question: "do most parts hold". */
+  asks: string
+  /** What is done to each, what it has been, and what carried-out work is called, one and many: "grip", "gripping", "gripped", "grip", "grips". */
+  act: string
+  acting: string
+  acted: string
+  run: string
+  runs: string
+  /** What lies behind a histogram of efforts. */
+  band: string
+  /** What a strategy is told to bring: "force". */
+  effort: string
+  /** What is driven, by verdict: "the drops". */
+  subjects: Readonly<Record<R['verdict'], string>>
 }
 
 interface WhyWords<R extends JobResult> {

@@ -18,6 +18,9 @@ export const JOB_WORDS: Record<JobId, JobWords> = {
 export const jobWords = <R extends JobResult>({ job }: Pick<Scenario, 'job'>) =>
   JOB_WORDS[job] as unknown as JobWords<R>
 
+/** How studies speak of a job. */
+export const studyWords = (job: JobId) => JOB_WORDS[job].study
+
 /** What the figure is called that an answer to why has taken apart. */
 export const whyFigure = ({ job, figure }: { job: JobId; figure: string }): WhyFigureWords =>
   JOB_WORDS[job].why.figures[figure]!

@@ -34,6 +34,30 @@ export const pressWords: JobWords<PressJudgement> = {
     missed,
     lost: 'Once its causes may be taken away the same run leaves its rails, so there is no force to take apart.',
   },
+  study: {
+    one: 'is seated',
+    many: 'are seated',
+    done: 'seated',
+    counted: 'seated',
+    does: 'seats',
+    asks: 'are most bushings seated',
+    act: 'press',
+    acting: 'pressing',
+    acted: 'pressed',
+    run: 'joint',
+    runs: 'joints',
+    band: 'what the joint in the file needs and allows at the end of the way',
+    effort: 'force',
+    subjects: {
+      seated: 'whether bushings are seated',
+      short: 'the bushings that end short',
+      slack: 'the slack joints',
+      tilted: 'the tilted bushings',
+      forced: 'the forced joints',
+      missed: 'the misses',
+      unstable: 'the unstable runs',
+    },
+  },
 }
 
 /** What the joint is held against, a phrase each. */

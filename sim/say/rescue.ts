@@ -4,7 +4,7 @@ import type { Flaw } from '../ask/rescue-judge.ts'
 import type { Cost } from '../ask/rescue-parameters.ts'
 import type { Interval, Outcome } from '../ask/rescue-values.ts'
 import type { Verdict } from '../job/grip/result.ts'
-import { quantityAt, type Scenario } from '../scenario/index.ts'
+import { exponentOf, quantityAt, type Scenario } from '../scenario/index.ts'
 import { decibels, degrees, type Wording } from './wording.ts'
 
 /** What a change costs, in a word or two. */
@@ -19,7 +19,7 @@ export const COST_WORDS: Record<Cost, string> = {
 /** Sentences on one parameter, without its name; '' where every value that was tried does what the present one does and it is held. */
 export function rescueSentence(scenario: Scenario, rescue: Rescue, words: Wording): string {
   const { interval, islands, flaw, value, becomes, path } = rescue
-  const say: Say = (figure) => words.of(quantityAt(scenario, path)!, figure, scenario.part.exponent)
+  const say: Say = (figure) => words.of(quantityAt(scenario, path)!, figure, exponentOf(scenario))
   if (!interval) return instead(rescue, say)
   const where = `Held ${[interval, ...islands].map((each) => spanOf(each, say)).join(', and ')}`
   if (flaw) return `${where}; ${flawWords(flaw)}.`

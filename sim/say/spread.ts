@@ -1,11 +1,13 @@
 /** What a study of many grips answers, in words. */
 import type { ShareOf, SpreadAnswer } from '../ask/spread/answer.ts'
 import type { Driver } from '../ask/spread/drivers.ts'
-import { DEMANDS, type Demand, FATES, type Fate } from '../ask/spread/outcome.ts'
+import { type Demand, demandsOf } from '../ask/spread/outcome.ts'
 import type { Drivers } from '../ask/spread/run-drivers.ts'
 import type { Gained, Tightened } from '../ask/spread/tighten.ts'
-import { METRICS } from '../job/grip/metrics.ts'
+import { JOBS } from '../job/index.ts'
 import type { Rating } from '../job/ratings.ts'
+import type { JobId } from '../scenario/index.ts'
+import { JOB_WORDS } from './jobs.ts'
 
 const RATING_WORDS: Record<Rating, string> = {
   continuousCurrent: 'Continuous current of the motor',
@@ -14,10 +16,10 @@ const RATING_WORDS: Record<Rating, string> = {
   busPower: 'Bus power',
 }
 
-/** What a grip may fail beside its verdict, as a person calls it. */
-export function demandName(demand: Demand): string {
+/** What a run may fail beside its verdict, as a person calls it. */
+export function demandName(job: JobId, demand: Demand): string {
   const rating = demand.startsWith('rating.') ? demand.slice('rating.'.length) : null
-  return rating ? RATING_WORDS[rating as Rating] : METRICS.find(({ id }) => id === demand)!.label
+  return rating ? RATING_WORDS[rating as Rating] : JOBS[job].figures.find(({ id }) => id === demand)!.label
 }
 
 /** "99.6 %"; never rounded to all or none where some are not. */
@@ -29,9 +31,10 @@ export function percent(share: number): string {
 }
 
 /** "996 of 1,000 hold (99.0 to 99.9 %)". */
-export function holdSentence({ grips, shares }: Pick<SpreadAnswer, 'grips' | 'shares'>): string {
-  const held = shares.held!
-  return `${grouped(held.count)} of ${grouped(grips)} ${grips === 1 ? 'holds' : 'hold'} (${rangeText(held)})`
+export function holdSentence(job: JobId, { grips, shares }: Pick<SpreadAnswer, 'grips' | 'shares'>): string {
+  const held = shares[JOBS[job].well]!
+  const { one, many } = JOB_WORDS[job].study
+  return `${grouped(held.count)} of ${grouped(grips)} ${grips === 1 ? one : many} (${rangeText(held)})`
 }
 
 export const rangeText = ({ low, high }: Pick<ShareOf, 'low' | 'high'>) => {
@@ -43,11 +46,13 @@ export const rangeText = ({ low, high }: Pick<ShareOf, 'low' | 'high'>) => {
 export const grouped = (count: number) => String(count).replace(/\B(?=(\d{3})+$)/g, ',')
 
 /** Demands of which some part failed one, the most failed first. */
-export const failedDemands = ({ failed }: SpreadAnswer): { demand: Demand; share: ShareOf }[] =>
-  DEMANDS.flatMap((demand) => {
-    const share = failed[demand]
-    return share && share.count > 0 ? [{ demand, share }] : []
-  }).sort((a, b) => b.share.count - a.share.count)
+export const failedDemands = (job: JobId, { failed }: SpreadAnswer): { demand: Demand; share: ShareOf }[] =>
+  demandsOf(job)
+    .flatMap((demand) => {
+      const share = failed[demand]
+      return share && share.count > 0 ? [{ demand, share }] : []
+    })
+    .sort((a, b) => b.share.count - a.share.count)
 
 /** "makes 71 % (60 to 80 %) alone" as the end of a sentence on one quantity. */
 export const driverText = ({ first, total }: Driver) =>
@@ -59,41 +64,37 @@ function limitsText({ value, low, high }: Driver['first']): string {
   return `${percent(inside(value))} (${rangeText({ low: inside(low), high: inside(high) })})`
 }
 
-const FATE_WORDS: Record<Fate, string> = {
-  held: 'whether parts are held',
-  slipped: 'the slips',
-  loose: 'the grips that come loose',
-  dropped: 'the drops',
-  marked: 'the marks',
-  crushed: 'the breaks',
-  missed: 'the misses',
-  unstable: 'the unstable grips',
+const COMMON_SUBJECTS: Readonly<Record<string, string | undefined>> = {
+  failing: 'the failures',
+  spare: 'how much parts have to spare',
   refused: 'the parts that are refused',
 }
 
 /** What the drivers drive: "the drops". */
-export function subjectName(of: Drivers['of']): string {
-  if (of === 'failing') return 'the failures'
-  if (of === 'spare') return 'how much parts have to spare'
-  const fate = FATES.find((each) => each === of)
-  return fate ? FATE_WORDS[fate] : `the failures of “${demandName(of as Demand)}”`
+export function subjectName(job: JobId, of: Drivers['of']): string {
+  const { subjects } = JOB_WORDS[job].study
+  return COMMON_SUBJECTS[of] ?? subjects[of] ?? `the failures of “${demandName(job, of)}”`
 }
 
 /** "Static friction alone makes 71 % (60 to 80 %) of the drops …": of what does most by itself; `nameOf` names a quantity by its path. */
-export function driversSentence({ of, count, grips, drivers }: Drivers, nameOf: (path: string) => string): string {
+export function driversSentence(
+  job: JobId,
+  { of, count, grips, drivers }: Drivers,
+  nameOf: (path: string) => string,
+): string {
   const [most] = [...drivers].sort((a, b) => b.first.value - a.first.value)
-  const counted = `${grouped(count)} of ${grouped(grips)} grips`
+  const counted = `${grouped(count)} of ${grouped(grips)} ${JOB_WORDS[job].study.runs}`
   if (!most)
-    return `What makes ${subjectName(of)} cannot be told: ${counted} are too ${2 * count < grips ? 'few' : 'many'}.`
-  const limits = `${nameOf(most.path)} alone makes ${limitsText(most.first)} of ${subjectName(of)}`
+    return `What makes ${subjectName(job, of)} cannot be told: ${counted} are too ${2 * count < grips ? 'few' : 'many'}.`
+  const limits = `${nameOf(most.path)} alone makes ${limitsText(most.first)} of ${subjectName(job, of)}`
   const measured =
     of === 'spare' ? 'shares of the variance' : `shares of the variance of whether it happens, ${counted}`
   return `${limits}, ${limitsText(most.total)} with all that it takes part in (${measured}).`
 }
 
 /** "98.2 % hold as required (97.0 to 99.1 %), 4.1 points more (3.0 to 5.2)". */
-export function tightText({ share, gain }: Gained): string {
-  return `${percent(share.share)} hold as required (${rangeText(share)}), ${gainText(gain)}`
+export function tightText(job: JobId, { share, gain }: Gained): string {
+  return `${percent(share.share)} ${JOB_WORDS[job].study.many} as required (${rangeText(share)}), ${gainText(gain)}`
 }
 
 function gainText({ share, low, high }: Gained['gain']): string {
@@ -107,25 +108,31 @@ function gainText({ share, low, high }: Gained['gain']): string {
 }
 
 /** Which tolerance to buy, of one strategy, by what was gained; `nameOf` names a quantity by its path. */
-export function tightSentence(tightened: Tightened[], factor: number, nameOf: (path: string) => string): string {
+export function tightSentence(
+  job: JobId,
+  tightened: Tightened[],
+  factor: number,
+  nameOf: (path: string) => string,
+): string {
   const [best] = tightened.filter(({ gain }) => gain.low > 0).sort((a, b) => b.gain.share - a.gain.share)
   const how = factor === 0 ? 'no scatter' : factor === 0.5 ? 'half the scatter' : `${percent(factor)} of the scatter`
-  if (!best) return `No single quantity with ${how} holds more parts, as far as these parts can tell.`
+  if (!best)
+    return `No single quantity with ${how} ${JOB_WORDS[job].study.does} more parts, as far as these parts can tell.`
   const near = tightened.filter((each) => each !== best && each.gain.high > best.gain.low)
   const likewise = near.length
     ? ` These parts cannot tell it from ${near.map(({ path }) => nameOf(path)).join(', ')}.`
     : ''
-  return `${nameOf(best.path)} with ${how} buys most: ${tightText(best)}.${likewise}`
+  return `${nameOf(best.path)} with ${how} buys most: ${tightText(job, best)}.${likewise}`
 }
 
 /** "Of 200 parts that vary as the file says 98.0 % hold as required (…), 4 points more (…)", after a change. */
-export const afterSentence = (gained: Gained, grips: number) =>
-  `Of ${grouped(grips)} parts that vary as the file says ${tightText(gained)}.`
+export const afterSentence = (job: JobId, gained: Gained, grips: number) =>
+  `Of ${grouped(grips)} parts that vary as the file says ${tightText(job, gained)}.`
 
 /** Where no part follows what was changed. */
-export const NOT_AFTER =
-  'How many parts it holds cannot be told: its spread has values of its own, or the format refuses the change.'
+export const notAfter = (job: JobId): string =>
+  `How many parts it ${JOB_WORDS[job].study.does} cannot be told: its spread has values of its own, or the format refuses the change.`
 
 /** Of parts that a search has not seen: the best of many is a little lucky on those that chose it. */
-export const othersSentence = (gained: Gained, grips: number) =>
-  `On parts that they were not chosen by, against the gains on the bench: of ${grouped(grips)} parts that vary as the file says ${tightText(gained)}.`
+export const othersSentence = (job: JobId, gained: Gained, grips: number) =>
+  `On parts that they were not chosen by, against the gains on the bench: of ${grouped(grips)} parts that vary as the file says ${tightText(job, gained)}.`

@@ -1,6 +1,7 @@
 /** The scenario room: the file format, its defaults, checks, presets and edits by path. */
 export { AXIS_PRESETS, type AxisPreset } from './axes/index.ts'
 export { type Edit, editScenario } from './edit.ts'
+export { exponentOf } from './exponent.ts'
 export { liftTime } from './lift.ts'
 export { pathNow } from './migrate.ts'
 export { readPath } from './path.ts'

@@ -1,10 +1,10 @@
 /** Scenarios that differ from one in a few quantities, made without checking the whole file for each. */
+import { FOLLOWS } from './follows.ts'
 import { holds, type Key, keysOf, readPath } from './path.ts'
 import type { QuantitySchema } from './quantity.ts'
 import { quantityAt } from './quantity-at.ts'
 import { RULES } from './rules.ts'
 import type { Scenario } from './schema/index.ts'
-import type { PressGroups } from './schema/press/index.ts'
 import type { Fault } from './validate.ts'
 
 export interface Variation {
@@ -51,13 +51,7 @@ function follow(scenario: Scenario, made: Set<object>): void {
   const { actuator } = scenario
   const transmission: { coulomb: number; breakaway: number } = actuator.transmission
   // Only what has been copied can have changed.
-  if (scenario.job === 'press') {
-    const friction: { static: number; pressing: number } = (scenario as unknown as PressGroups).joint.friction
-    if (made.has(friction)) friction.static = Math.max(friction.static, friction.pressing)
-  } else if (scenario.job === 'grip') {
-    const friction: { static: number; sliding: number } = scenario.jaws.friction
-    if (made.has(friction)) friction.sliding = Math.min(friction.sliding, friction.static)
-  }
+  FOLLOWS[scenario.job](scenario, (group) => made.has(group))
   if (made.has(transmission)) transmission.breakaway = Math.max(transmission.breakaway, transmission.coulomb)
 }
 

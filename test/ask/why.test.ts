@@ -11,7 +11,7 @@ import {
   type Traces,
   whySentence,
 } from '../../sim/index.ts'
-import { grip } from '../../sim/job/grip/index.ts'
+import { JOBS } from '../../sim/job/index.ts'
 import { explained } from '../grip/remembered.ts'
 import { quick } from '../grip/scenarios.ts'
 import { SI, whyIn } from '../say/support.ts'
@@ -22,7 +22,7 @@ const tell = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => {
   return { ...why, sentence: whyIn(scenario, why) }
 }
 const teapot = PRESETS[0]!.scenario
-const REMOVALS = removalsOf(grip)
+const REMOVALS = removalsOf(JOBS.grip)
 
 describe('the sentence', () => {
   it('of a held part says what it sees, takes, and what the setting means', () => {

@@ -183,7 +183,7 @@ describe('jawbench why and rescue', () => {
     const grip = await here('grip', ...asked, '--set', `${path}=${value}`)
     expect(JSON.parse(grip.stdout).results[0].verdict).toBe('held')
     expect(report.rescues.at(-1)).toMatchObject({ value: null, change: null })
-    const table = rescueTable(report.verdict, report.rescues)
+    const table = rescueTable('grip', report.verdict, report.rescues)
     expect(table).toMatch(/^crushed; each parameter, changed alone, /)
     for (const { sentence } of report.rescues) expect(table).toContain(sentence)
   })

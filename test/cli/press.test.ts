@@ -53,6 +53,24 @@ describe('the command line of a press', () => {
     expect(JSON.parse(await jawbench('presets', 'lid-hinge'))).toMatchObject({ job: 'press' })
   })
 
+  it('studies joints, with its own word for those that are done well', async () => {
+    const few = [
+      'lid-hinge',
+      ...ONE,
+      '--set',
+      'spread.varies=[{"path":"bushing.interference","law":"normal","sd":2e-6}]',
+    ]
+    const args = [...few, '--grips', '20', '--drivers', '0']
+    const table = await jawbench('spread', ...args)
+    expect(table).toMatch(/^current-clamp: \d+ of 20 are seated \(/m)
+    expect(table).toMatch(/^ {2}depth \[mm\], 1, 50, 99 % +\d/m)
+    const csv = await jawbench('spread', ...args, '--format', 'csv')
+    expect(csv).toMatch(
+      /^part,seed,strategy,verdict,failed,bushing\.interference,contactTime \[s\],.*,ramTravel \[m\]\r\n/,
+    )
+    expect(csv.trimEnd().split('\r\n')).toHaveLength(21)
+  }, 60_000)
+
   it.each(['grip', 'tune', 'model', 'fit'])('is refused by %s in words', async (name) => {
     const args = name === 'grip' ? [] : name === 'fit' ? ['nowhere.csv'] : ['--strategy', 'current-clamp']
     expect(await refused(name, 'cast-arm', ...args)).toEqual(['job: given "press", allowed "grip"'])

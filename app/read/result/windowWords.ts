@@ -1,4 +1,15 @@
-import { forceWindow, type Scenario, stiffWords } from '../../../sim/index.ts'
+import {
+  allowedForce,
+  forceWindow,
+  type JobId,
+  jobOf,
+  neededForce,
+  type Scenario,
+  stiffWords,
+  torqueLines,
+  windowLines,
+  wordingOf,
+} from '../../../sim/index.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 
@@ -7,12 +18,47 @@ export interface WindowWords {
   sentence: string
   /** The window's edges in a few words. */
   span: string
-  /** No force both holds and spares the part. */
+  /** No effort does the work and spares what it works on. */
   empty: boolean
 }
 
-/** The force window in words, in the units of the page. */
-export function windowWords(scenario: Scenario, units: UnitSystem): WindowWords {
+type Words = (scenario: Scenario, units: UnitSystem) => WindowWords
+
+/** What each job's effort is held against. */
+const WORDS: Record<JobId, Words> = { grip: gripWindow, press: pressWindow, cap: capWindow }
+
+/** In the units of the page. */
+export const windowWords: Words = (scenario, units) => WORDS[scenario.job](scenario, units)
+
+function pressWindow(scenario: Scenario, units: UnitSystem): WindowWords {
+  const words = wordingOf(units)
+  const [least, most] = [neededForce(scenario), allowedForce(scenario)]
+  const span =
+    most < Number.POSITIVE_INFINITY ? `${words.force(least)} to ${words.force(most)}` : `from ${words.force(least)}`
+  if (least >= most)
+    return {
+      title: 'No force both seats this bushing and spares the joint:',
+      sentence: `the end of the way takes ${words.force(least)}, where ${words.force(most)} are allowed.`,
+      span: 'empty',
+      empty: true,
+    }
+  return { title: 'Joint window', sentence: `${windowLines(scenario, words).join('; ')}.`, span, empty: false }
+}
+
+function capWindow(scenario: Scenario, units: UnitSystem): WindowWords {
+  const words = wordingOf(units)
+  const torque = (value: number) => words.of({ unit: 'N·m' }, value)
+  const { least, most } = jobOf(scenario).study.window(scenario)
+  const empty = least !== null && most !== null && least >= most
+  return {
+    title: empty ? 'No torque both tightens this closure and spares it:' : 'Torque window',
+    sentence: `${torqueLines(scenario, words).join('; ')}.`,
+    span: empty ? 'empty' : most === null ? `from ${torque(least ?? 0)}` : `${torque(least ?? 0)} to ${torque(most)}`,
+    empty,
+  }
+}
+
+function gripWindow(scenario: Scenario, units: UnitSystem): WindowWords {
   const { symbol, toShown } = quantityUnit('force', units)
   const { least, most, yields, leastStiff } = forceWindow(scenario)
   const force = (value: number) => `${formatFigure(toShown(value))} ${symbol}`

@@ -34,14 +34,17 @@ export const VERDICT_WORDS: Record<AnyVerdict, string> = {
   unstable: 'Unstable',
 }
 
+/** The word of a verdict whose job is not known to the compiler. */
+export const verdictWord = (verdict: string): string => VERDICT_WORDS[verdict as AnyVerdict]
+
 /** Verdicts that mean a damaged part. */
-export const isDamage = (verdict: AnyVerdict) =>
+export const isDamage = (verdict: string) =>
   ['crushed', 'marked', 'forced', 'stripped', 'cross-threaded'].includes(verdict)
 
 /** Damage has a colour of its own, every other failure another; what is held stays calm. */
 export type Tone = 'calm' | 'damage' | 'failure'
 
-export const toneOf = (verdict: AnyVerdict): Tone =>
+export const toneOf = (verdict: string): Tone =>
   ['held', 'seated', 'tight'].includes(verdict) ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
 
 /** A result in words alone, for those who hear the page and for labels. */

@@ -1,5 +1,5 @@
 /** A key of the scenario in words: its label, and its value with unit. */
-import { type ActuatorKind, SCHEMAS, type Scenario } from '../../../sim/index.ts'
+import { type ActuatorKind, exponentOf, SCHEMAS, type Scenario } from '../../../sim/index.ts'
 import { formatPlain, NO_FIGURE, withUnit } from '../../ui/format.ts'
 import { shownUnit, type UnitSystem } from '../units.ts'
 
@@ -26,7 +26,7 @@ export function settingText(scenario: Scenario, path: string, value: unknown, un
   const node = nodesOn(scenario.actuator.kind, path).at(-1) ?? {}
   const quantity = node.anyOf?.find((option) => option.unit !== undefined) ?? node
   if (typeof value === 'number') {
-    const { symbol, toShown } = shownUnit({ unit: '', ...quantity }, units, scenario.part.exponent)
+    const { symbol, toShown } = shownUnit({ unit: '', ...quantity }, units, exponentOf(scenario))
     return withUnit(formatPlain(toShown(value)), symbol)
   }
   if (Array.isArray(value)) return `${value.length} set`

@@ -1,8 +1,7 @@
 /** A key of the scenario as a person reads it. */
-import { readPath, type Scenario } from '../../../sim/index.ts'
+import { exponentOf, readPath, type Scenario } from '../../../sim/index.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 import { shownUnit, type UnitSystem } from '../units.ts'
-import { exponentOf } from './exponent.ts'
 import { fieldAt } from './walk.ts'
 
 /** Figure with unit, a choice's words, the number of entries of a list; '' if it is not set. */

@@ -1,12 +1,13 @@
-/** Peak and settled force of all parts against the force window of the part in the file. */
+/** Efforts of all parts against the window of the work in the file: of a grip its peak and settled force. */
 import { memo, useMemo } from 'react'
 import {
-  forceWindow,
-  METRICS,
+  JOBS,
+  type JobId,
   type SpreadAnswer,
   type SpreadStudy,
   STRATEGIES,
   shownUnit,
+  studyWords,
   type Tally,
 } from '../../../sim/index.ts'
 import { useSpread } from '../../store/spread.ts'
@@ -16,34 +17,35 @@ import { useWidth } from '../../ui/useWidth.ts'
 import { marksUpTo } from './marks.ts'
 import './histogram.css'
 
-const FORCES = ['peakForce', 'settledForce'] as const
-type Force = (typeof FORCES)[number]
-
 const BINS = 80
 
-const placeOf = (id: Force) => METRICS.findIndex((metric) => metric.id === id)
+const placeOf = (job: JobId, id: string) => JOBS[job].figures.findIndex((metric) => metric.id === id)
 
 interface HistogramProps {
   study: SpreadStudy
   answers: SpreadAnswer[]
-  forces?: readonly Force[]
+  /** The first of them alone. */
+  first?: boolean
 }
 
-export const Histogram = memo(function Histogram({ study, answers, forces = FORCES }: HistogramProps) {
-  const { least, most } = useMemo(() => forceWindow(study.scenario), [study])
-  const ends = answers.flatMap(({ figures }) => forces.flatMap((id) => [figures[id].quantiles['0.99'] ?? 0]))
+export const Histogram = memo(function Histogram({ study, answers, first = false }: HistogramProps) {
+  const { job } = study.scenario
+  const { study: told, figures } = JOBS[job]
+  const forces = first ? told.histograms.slice(0, 1) : told.histograms
+  const { least, most } = useMemo(() => told.window(study.scenario), [study])
+  const ends = answers.flatMap(({ figures }) => forces.flatMap((id) => [figures[id]!.quantiles['0.99'] ?? 0]))
   const to = 1.15 * Math.max(1e-9, ...ends, least ?? 0, Math.min(most ?? 0, 2 * Math.max(...ends)))
   return (
     <section className="histograms" aria-label="Forces of all parts">
       {forces.map((id) => (
         <figure key={id}>
           <figcaption>
-            {METRICS[placeOf(id)]!.label} of all parts; the band is the force window of the part in the file
+            {figures[placeOf(job, id)]!.label} of all parts; the band is {studyWords(job).band}
           </figcaption>
           {answers.map((answer) => (
-            <Row key={answer.strategy} {...{ id, answer, to, least, most }} />
+            <Row key={answer.strategy} {...{ job, id, answer, to, least, most }} />
           ))}
-          <Ticks to={to} />
+          <Ticks job={job} to={to} />
         </figure>
       ))}
     </section>
@@ -51,19 +53,20 @@ export const Histogram = memo(function Histogram({ study, answers, forces = FORC
 })
 
 interface RowProps {
-  id: Force
+  job: JobId
+  id: string
   answer: SpreadAnswer
   to: number
   least: number | null
   most: number | null
 }
 
-function Row({ id, answer, to, least, most }: RowProps) {
+function Row({ job, id, answer, to, least, most }: RowProps) {
   const tally = useSpread(({ tallies }) => tallies.find(({ strategy }) => strategy === answer.strategy))
   const units = useView((state) => state.units)
   const { label } = STRATEGIES.find((each) => each.id === answer.strategy)!
-  const unit = shownUnit({ unit: 'N' }, units)
-  const { quantiles } = answer.figures[id]
+  const unit = shownUnit({ unit: JOBS[job].output.effort }, units)
+  const { quantiles } = answer.figures[id]!
   const figure = (value: number | null) =>
     value === null ? 'none' : withUnit(formatPlain(unit.toShown(value), 3), unit.symbol)
   const spoken = `${label}: half of the parts below ${figure(quantiles['0.5'])}, 98 of 100 from ${figure(quantiles['0.01'])} to ${figure(quantiles['0.99'])}.`
@@ -85,8 +88,8 @@ function Row({ id, answer, to, least, most }: RowProps) {
 }
 
 /** Bars as one outline; heights by their root, so that a single part among thousands can be seen. */
-function outline(tally: Tally, id: Force, to: number): string {
-  const heights = tally.sketches[placeOf(id)]!.histogram(0, to, BINS)
+function outline(tally: Tally, id: string, to: number): string {
+  const heights = tally.sketches[placeOf(tally.job, id)]!.histogram(0, to, BINS)
   const most = Math.max(1e-9, ...heights)
   const steps = Array.from(heights, (height, bin) => {
     const y = (20 - 20 * Math.sqrt(height / most)).toFixed(2)
@@ -95,10 +98,10 @@ function outline(tally: Tally, id: Force, to: number): string {
   return `M0 20${steps.join('')}V20Z`
 }
 
-function Ticks({ to }: { to: number }) {
+function Ticks({ job, to }: { job: JobId; to: number }) {
   const [box, width] = useWidth<HTMLDivElement>()
   const units = useView((state) => state.units)
-  const unit = shownUnit({ unit: 'N' }, units)
+  const unit = shownUnit({ unit: JOBS[job].output.effort }, units)
   const end = unit.toShown(to)
   const marks = marksUpTo(end, width / 90)
   return (

@@ -1,4 +1,4 @@
-import { quantityAt, type Scenario, shownUnit, type UnitSystem, type Varied } from '../../../sim/index.ts'
+import { exponentOf, quantityAt, type Scenario, shownUnit, type UnitSystem, type Varied } from '../../../sim/index.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 
 /** "normal, 3 %": a law as it stands beside the name of its quantity. */
@@ -6,7 +6,7 @@ export function lawText(scenario: Scenario, varied: Varied, units: UnitSystem): 
   const { path, law, share, sd, within, tolerance, cpk, half, low, high, factor, values } = varied
   const schema = quantityAt(scenario, path)!
   // A difference of temperatures has no offset, so it stays in kelvins.
-  const unit = schema.unit === '°C' ? shownUnit({ unit: 'K' }, 'si') : shownUnit(schema, units, scenario.part.exponent)
+  const unit = schema.unit === '°C' ? shownUnit({ unit: 'K' }, 'si') : shownUnit(schema, units, exponentOf(scenario))
   const size = (of: number) =>
     share ? `${formatPlain(100 * of, 3)} %` : withUnit(formatPlain(unit.toShown(of), 3), unit.symbol)
   switch (law) {

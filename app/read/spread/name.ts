@@ -6,7 +6,7 @@ const titleOf = (scenario: Scenario, path: string) => quantityAt(scenario, path)
 
 /** "Part · Mass": where a quantity stands, and its name. */
 export function nameOf(scenario: Scenario, path: string): string {
-  const group = fieldAt(scenario.actuator.kind, path.split(/[.[]/).slice(0, -1).join('.'))
+  const group = fieldAt(scenario.actuator.kind, path.split(/[.[]/).slice(0, -1).join('.'), scenario.job)
   const where = group && group.kind !== 'quantity' ? group.title : ''
   return where ? `${where} · ${titleOf(scenario, path)}` : titleOf(scenario, path)
 }

@@ -2,6 +2,7 @@ import { useMemo } from 'react'
 import {
   type DriveScales,
   driveSheet,
+  exponentOf,
   type JudgedSetting,
   judgedSettings,
   remarkOn,
@@ -149,7 +150,7 @@ function SettingsTable({ settings, system }: { settings: JudgedSetting[]; system
 }
 
 function SettingRow({ setting, system }: { setting: JudgedSetting; system: UnitSystem }) {
-  const exponent = useScenario((state) => state.scenario.part.exponent)
+  const exponent = useScenario((state) => exponentOf(state.scenario))
   const unit = setting.unit === 's' ? quantityUnit('shortTime', system) : shownUnit(setting, system, exponent)
   const remark = remarkOn(setting, wordingOf(system))
   const error = setting.error === null ? null : setting.error * 100

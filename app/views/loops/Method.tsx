@@ -2,6 +2,7 @@ import {
   type DesignOutcome,
   designWords,
   type Edit,
+  exponentOf,
   type Limit,
   readPath,
   type Scenario,
@@ -104,7 +105,7 @@ function GainTable({ edits, scenario, system }: GainTableProps) {
         {edits.map(({ path, value }) => {
           const field = fieldAt(scenario.actuator.kind, path)
           const quantity = field?.kind === 'quantity' ? field.schema : { title: path, unit: '' }
-          const unit = shownUnit(quantity, system, scenario.part.exponent)
+          const unit = shownUnit(quantity, system, exponentOf(scenario))
           return (
             <tr key={path}>
               <th scope="row">

@@ -1,17 +1,18 @@
 /** Of many parts, how many hold: a share and its limits for every strategy, over the peak forces in the force window. */
 import { useEffect } from 'react'
 import {
-  FATES,
-  type Fate,
+  fatesOf,
   grouped,
   holdSentence,
+  JOBS,
+  type JobId,
   percent,
   progressText,
   rangeText,
   type SpreadAnswer,
   strategyOf,
 } from '../../../sim/index.ts'
-import { toneOf, VERDICT_WORDS } from '../../read/result/words.ts'
+import { toneOf, verdictWord } from '../../read/result/words.ts'
 import { Histogram } from '../../read/spread/Histogram.tsx'
 import { useAnswersAtHand } from '../../read/spread/useAnswers.ts'
 import { useNominal } from '../../store/lent.ts'
@@ -45,10 +46,10 @@ export function Parts() {
       </p>
       <div className="outcome-words">
         {found.answers.map((answer) => (
-          <Shares key={answer.strategy} answer={answer} />
+          <Shares key={answer.strategy} job={found.study.scenario.job} answer={answer} />
         ))}
       </div>
-      {found.answers.length > 0 && <Histogram study={found.study} answers={found.answers} forces={['peakForce']} />}
+      {found.answers.length > 0 && <Histogram study={found.study} answers={found.answers} first />}
       <p className="parts-note">
         Simulated. The limits hold the true share in 95 of 100 studies, for parts that differ as was assumed.
       </p>
@@ -68,10 +69,12 @@ function Progress() {
 /** Fates told beside what holds. */
 const TOLD = 2
 
-function Shares({ answer }: { answer: SpreadAnswer }) {
+function Shares({ job, answer }: { job: JobId; answer: SpreadAnswer }) {
   const { strategy, shares, fit, grips } = answer
-  const held = shares.held!
-  const lost = FATES.filter((fate): fate is Exclude<Fate, 'refused'> => fate !== 'held' && fate !== 'refused')
+  const { well } = JOBS[job]
+  const held = shares[well]!
+  const lost = fatesOf(job)
+    .filter((fate) => fate !== well && fate !== 'refused')
     .flatMap((fate) => (shares[fate]?.count ? [{ fate, share: shares[fate] }] : []))
     .sort((a, b) => b.share.count - a.share.count)
     .slice(0, TOLD)
@@ -79,11 +82,11 @@ function Shares({ answer }: { answer: SpreadAnswer }) {
     <section className="outcome-verdict" data-strategy={strategy}>
       <h2>{strategyOf(strategy).label}</h2>
       <p className="outcome-word">{percent(held.share)}</p>
-      <p>{holdSentence({ grips, shares })}.</p>
+      <p>{holdSentence(job, { grips, shares })}.</p>
       {fit.count < held.count && <p data-tone="failure">{percent(fit.share)} as required</p>}
       {lost.map(({ fate, share }) => (
         <p key={fate} data-tone={toneOf(fate)}>
-          {VERDICT_WORDS[fate]} {percent(share.share)} <span className="unit">({rangeText(share)})</span>
+          {verdictWord(fate)} {percent(share.share)} <span className="unit">({rangeText(share)})</span>
         </p>
       ))}
     </section>

@@ -1,14 +1,17 @@
 import {
   demandName,
-  FATES,
   failedDemands,
+  fatesOf,
   grouped,
+  JOBS,
+  type JobId,
   percent,
   rangeText,
   type SpreadAnswer,
   type SpreadStudy,
+  studyWords,
 } from '../../../sim/index.ts'
-import { VERDICT_WORDS } from '../../read/result/words.ts'
+import { verdictWord } from '../../read/result/words.ts'
 import { lawText } from '../../read/spread/lawText.ts'
 import { nameOf } from '../../read/spread/name.ts'
 import type { Answers } from '../../read/spread/useAnswers.ts'
@@ -41,7 +44,7 @@ export function ManyParts({ many: { study, answers }, columns, units, short }: P
       <ul className="report-list">
         {columns.map(({ strategy, label }) => {
           const answer = answers.find((each) => each.strategy === strategy)
-          return answer && <li key={strategy}>{sentence(label, answer)}</li>
+          return answer && <li key={strategy}>{sentence(scenario.job, label, answer)}</li>
         })}
       </ul>
       <p className="report-small">
@@ -56,28 +59,32 @@ export function ManyParts({ many: { study, answers }, columns, units, short }: P
 }
 
 /** "Current clamp: 65.0 % hold (40.8 to 84.6 %); most others: crushed, 35.0 %." */
-function sentence(label: string, answer: SpreadAnswer) {
+function sentence(job: JobId, label: string, answer: SpreadAnswer) {
   const { fit, shares } = answer
-  const held = shares.held!
+  const held = shares[JOBS[job].well]!
   const asked = fit.count < held.count && `, ${percent(fit.share)} as required (${rangeText(fit)})`
-  const most = mostOf(answer)
+  const most = mostOf(job, answer)
   return (
     <>
-      {label}: <b>{percent(held.share)} hold</b> ({rangeText(held)}){asked}
+      {label}:{' '}
+      <b>
+        {percent(held.share)} {studyWords(job).many}
+      </b>{' '}
+      ({rangeText(held)}){asked}
       {most && `; most fail by: ${most}`}.
     </>
   )
 }
 
 /** What becomes of the most that are not held as required; null: all are. */
-function mostOf(answer: SpreadAnswer): string | null {
-  const fates = FATES.flatMap((fate) =>
-    fate === 'held' || fate === 'refused'
+function mostOf(job: JobId, answer: SpreadAnswer): string | null {
+  const fates = fatesOf(job).flatMap((fate) =>
+    fate === JOBS[job].well || fate === 'refused'
       ? []
-      : [{ name: VERDICT_WORDS[fate].toLowerCase(), count: answer.shares[fate]?.count ?? 0 }],
+      : [{ name: verdictWord(fate).toLowerCase(), count: answer.shares[fate]?.count ?? 0 }],
   )
-  const demands = failedDemands(answer).map(({ demand, share: { count } }) => ({
-    name: demandName(demand).toLowerCase(),
+  const demands = failedDemands(job, answer).map(({ demand, share: { count } }) => ({
+    name: demandName(job, demand).toLowerCase(),
     count,
   }))
   const [most] = [...fates, ...demands].filter(({ count }) => count > 0).sort((a, b) => b.count - a.count)

@@ -1,5 +1,5 @@
-/** Share held as required over the wanted force: a line a strategy with its band, the best of each marked, and how far it may drift. */
-import { percent, STRATEGIES, type StrategyId, shownUnit } from '../../../sim/index.ts'
+/** Share {studyWords(job).done} as required over the wanted force: a line a strategy with its band, the best of each marked, and how far it may drift. */
+import { JOBS, type JobId, percent, STRATEGIES, type StrategyId, shownUnit, studyWords } from '../../../sim/index.ts'
 import { marksUpTo } from '../../read/spread/marks.ts'
 import { useView } from '../../store/view.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
@@ -14,10 +14,10 @@ const AXIS = 22
 const LEFT = 44
 const RIGHT = 12
 
-export function BestCurves({ bests }: { bests: Bests }) {
+export function BestCurves({ job, bests }: { job: JobId; bests: Bests }) {
   const [box, width] = useWidth<HTMLDivElement>()
   const units = useView((state) => state.units)
-  const unit = shownUnit({ unit: 'N' }, units)
+  const unit = shownUnit({ unit: JOBS[job].output.effort }, units)
   const shown = STRATEGIES.filter(({ id }) => bests[id])
   const settings = shown.flatMap(({ id }) => bests[id]!.best.curve.map(({ setting }) => setting))
   const to = Math.max(1e-9, ...settings)
@@ -33,7 +33,8 @@ export function BestCurves({ bests }: { bests: Bests }) {
   return (
     <figure className="best-curves" ref={box}>
       <figcaption>
-        Share held as required over the wanted force; pale: 95 % limits; bars: how far the best may drift
+        Share {studyWords(job).done} as required over the wanted force; pale: 95 % limits; bars: how far the best may
+        drift
       </figcaption>
       <svg className="best-plot" width={width} height={bottom + AXIS} role="img" aria-label={spoken.join(' ')}>
         {[0, 0.5, 1].map((share) => (

@@ -2,12 +2,15 @@
 import { memo } from 'react'
 import {
   type BestProgress,
+  JOBS,
+  type JobId,
   percent,
   rangeText,
   runBest,
   type SpreadStudy,
   type StrategyId,
   shownUnit,
+  studyWords,
 } from '../../../sim/index.ts'
 import { editMany } from '../../parameters/refusal.ts'
 import { askedOf } from '../../store/asked.ts'
@@ -36,6 +39,7 @@ const useBest = askedOf<SpreadStudy, Bests, StrategyId | 'all'>(async (study, su
 const entriesOf = (bests: Bests) => Object.entries(bests) as [StrategyId, BestProgress][]
 
 export const BestForce = memo(function BestForce({ study }: { study: SpreadStudy }) {
+  const { asks, effort } = studyWords(study.scenario.job)
   return (
     <Ask
       store={useBest}
@@ -44,7 +48,7 @@ export const BestForce = memo(function BestForce({ study }: { study: SpreadStudy
       subjects={['all', ...study.strategies]}
       name="Best wanted force"
       className="best-force"
-      heading="With which force do most parts hold?"
+      heading={`With which ${effort} ${asks}?`}
       begin="Look for it"
       again="Look anew"
       progress={progressOf}
@@ -52,9 +56,9 @@ export const BestForce = memo(function BestForce({ study }: { study: SpreadStudy
     >
       {(bests, _, busy) => (
         <>
-          <BestCurves bests={bests} />
+          <BestCurves job={study.scenario.job} bests={bests} />
           {entriesOf(bests).map(([strategy, progress]) => (
-            <Told key={strategy} strategy={strategy} progress={progress} busy={busy} />
+            <Told key={strategy} job={study.scenario.job} strategy={strategy} progress={progress} busy={busy} />
           ))}
         </>
       )}
@@ -69,23 +73,30 @@ function progressOf(bests: Bests): string {
 }
 
 interface ToldProps {
+  job: JobId
   strategy: StrategyId
   progress: BestProgress
   busy: boolean
 }
 
-function Told({ strategy, progress: { best, edits }, busy }: ToldProps) {
+function Told({ job, strategy, progress: { best, edits }, busy }: ToldProps) {
   const units = useView((state) => state.units)
-  const unit = shownUnit({ unit: 'N' }, units)
+  const unit = shownUnit({ unit: JOBS[job].output.effort }, units)
   const force = (newtons: number) => withUnit(formatPlain(unit.toShown(newtons), 3), unit.symbol)
   const label = labelOf(strategy)
-  if (best.share === 0) return <p>{label}: with none of the forces tried a part holds as required.</p>
+  const { one, does, done } = studyWords(job)
+  if (best.share === 0)
+    return (
+      <p>
+        {label}: with none of the forces tried a part {one} as required.
+      </p>
+    )
   const drift = best.drift.low < best.drift.high && `${force(best.drift.low)} to ${force(best.drift.high)}`
   return (
     <p className="best-told">
-      <b style={{ color: `var(--strategy-${strategy}-text)` }}>{label}</b> holds most with {force(best.setting)} of the
+      <b style={{ color: `var(--strategy-${strategy}-text)` }}>{label}</b> {does} most with {force(best.setting)} of the
       forces tried: {percent(best.share)} ({rangeText(best)}) of the same {PARTS} parts as required.{' '}
-      {drift && `From ${drift} no force tried held significantly fewer.`}
+      {drift && `From ${drift} no force tried ${done} significantly fewer.`}
       {(best.open.low || best.open.high) && ' That range ends where the trial does.'}{' '}
       {!busy && (
         <Button onClick={() => editMany('wanted grip force', edits)}>

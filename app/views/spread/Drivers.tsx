@@ -10,6 +10,7 @@ import {
   runDrivers,
   type SpreadStudy,
   type Subject,
+  studyWords,
   subjectName,
   subjectsOf,
 } from '../../../sim/index.ts'
@@ -56,8 +57,9 @@ export const Drivers = memo(function Drivers({ study }: { study: SpreadStudy }) 
 
 /** The same grips answer for each verdict and requirement. */
 function Answer({ study, rows }: { study: SpreadStudy; rows: DriverRows }) {
+  const { job } = study.scenario
   const [chosen, choose] = useState<Subject>('failing')
-  const subjects = useMemo(() => ['failing' as const, ...subjectsOf(rows)], [rows])
+  const subjects = useMemo(() => ['failing', ...subjectsOf(job, rows)], [job, rows])
   const of = subjects.includes(chosen) ? chosen : 'failing'
   const answer = useMemo(() => driversAnswer(study, rows, of), [study, rows, of])
   return (
@@ -66,13 +68,17 @@ function Answer({ study, rows }: { study: SpreadStudy; rows: DriverRows }) {
         <div className="spread-commands">
           <Pick<Subject>
             label="What drives"
-            options={subjects.map((value) => ({ value, label: subjectName(value) }))}
+            options={subjects.map((value) => ({ value, label: subjectName(job, value) }))}
             value={of}
             onChoose={choose}
           />
         </div>
       )}
-      {answer ? <Bars study={study} answer={answer} /> : <p>Nothing in these grips varies, so nothing drives it.</p>}
+      {answer ? (
+        <Bars study={study} answer={answer} />
+      ) : (
+        <p>Nothing in these {studyWords(job).runs} varies, so nothing drives it.</p>
+      )}
     </>
   )
 }
@@ -85,7 +91,7 @@ function Bars({ study, answer }: { study: SpreadStudy; answer: Driven }) {
     <>
       <p className="drivers-told">
         {answer.of === 'spare' && 'Too few or too many fail to rank what makes them. '}
-        {driversSentence(answer, (path) => nameOf(scenario, path))}
+        {driversSentence(scenario.job, answer, (path) => nameOf(scenario, path))}
       </p>
       {sorted.length > 0 && (
         <p className="spread-note">Strong: what the quantity does alone; pale: with all that it takes part in.</p>

@@ -1,23 +1,32 @@
 /** How every figure is spread over the parts. */
 import { useState } from 'react'
-import { METRICS, metricText, NO_FIGURE, type SpreadAnswer, STRATEGIES, textIn, wordingOf } from '../../../sim/index.ts'
+import {
+  JOBS,
+  type JobId,
+  metricText,
+  NO_FIGURE,
+  type SpreadAnswer,
+  STRATEGIES,
+  textIn,
+  wordingOf,
+} from '../../../sim/index.ts'
 import { useView } from '../../store/view.ts'
 
 const COLUMNS = ['0.01', '0.5', '0.99'] as const
 
-export function Figures({ answers }: { answers: SpreadAnswer[] }) {
+export function Figures({ job, answers }: { job: JobId; answers: SpreadAnswer[] }) {
   const [open, setOpen] = useState(false)
   return (
     <details onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>All figures: 1 %, half and 99 % of the parts lie below</summary>
-      {open && <Table answers={answers} />}
+      {open && <Table job={job} answers={answers} />}
     </details>
   )
 }
 
-function Table({ answers }: { answers: SpreadAnswer[] }) {
+function Table({ job, answers }: { job: JobId; answers: SpreadAnswer[] }) {
   const units = useView((state) => state.units)
-  const metrics = METRICS.flatMap((metric) => (metric.id === 'stepError' ? [] : [{ ...metric, id: metric.id }]))
+  const metrics = JOBS[job].figures.filter(({ id }) => id !== 'stepError')
   return (
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
@@ -41,7 +50,7 @@ function Table({ answers }: { answers: SpreadAnswer[] }) {
                 </th>
                 {answers.flatMap(({ strategy, figures }) =>
                   COLUMNS.map((p) => {
-                    const value = figures[metric.id].quantiles[p]
+                    const value = figures[metric.id]!.quantiles[p]
                     return (
                       <td key={`${strategy} ${p}`}>
                         {value === null ? NO_FIGURE : metricText(metric, value, units).text}

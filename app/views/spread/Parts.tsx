@@ -2,16 +2,20 @@
 import { type KeyboardEvent, type MouseEvent, memo, useMemo, useState } from 'react'
 import {
   drawing,
+  exponentOf,
   type Fate,
   fateAt,
+  JOBS,
+  type JobId,
   quantityAt,
   type SpreadAnswer,
   type SpreadStudy,
   STRATEGIES,
   type StrategyId,
   shownUnit,
+  studyWords,
 } from '../../../sim/index.ts'
-import { VERDICT_WORDS } from '../../read/result/words.ts'
+import { verdictWord } from '../../read/result/words.ts'
 import { useSpread } from '../../store/spread.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
@@ -92,7 +96,9 @@ function Plot({ study, told, strategy, across, up }: PlotProps) {
   const place = { x: scaleOf(dots, Math.max(0, across), WIDTH), y: scaleOf(dots, Math.max(0, up), HEIGHT) }
   const at = ({ values: own }: Dot) => [place.x.at(own), HEIGHT - place.y.at(own)] as const
   const [near, setNear] = useState<Dot | null>(null)
-  const failing = dots.filter(({ fate }) => fate !== 'held').length
+  const { job } = study.scenario
+  const { done } = studyWords(job)
+  const failing = dots.filter(({ fate }) => fate !== JOBS[job].well).length
   const pointed = (event: MouseEvent<SVGSVGElement>) => nearestTo(dots, at, event)
   return (
     <figure className="parts-plot">
@@ -100,7 +106,7 @@ function Plot({ study, told, strategy, across, up }: PlotProps) {
       <svg
         viewBox={`-6 -6 ${WIDTH + 12} ${HEIGHT + 12}`}
         role="img"
-        aria-label={`The first ${dots.length} parts, ${failing} of them not held`}
+        aria-label={`The first ${dots.length} parts, ${failing} of them not ${done}`}
         data-near={near !== null}
         onPointerMove={(event) => setNear(pointed(event))}
         onPointerLeave={() => setNear(null)}
@@ -114,7 +120,7 @@ function Plot({ study, told, strategy, across, up }: PlotProps) {
           <path
             key={tone}
             className={`dot-${tone}`}
-            d={dots.map((dot) => (toneOfDot(dot) === tone ? shapeAt(tone, at(dot)) : '')).join('')}
+            d={dots.map((dot) => (toneOfDot(job, dot) === tone ? shapeAt(tone, at(dot)) : '')).join('')}
           />
         ))}
         {near && <circle className="parts-near" cx={at(near)[0]} cy={at(near)[1]} r={7} />}
@@ -125,7 +131,7 @@ function Plot({ study, told, strategy, across, up }: PlotProps) {
         <svg viewBox="-6 -6 12 12" aria-hidden="true">
           <path className="dot-calm" d={`M0 0${SHAPES.calm}`} />
         </svg>{' '}
-        held as required{' '}
+        {done} as required{' '}
         <svg viewBox="-6 -6 12 12" aria-hidden="true">
           <path className="dot-failure" d={`M0 0${SHAPES.failure}`} />
         </svg>{' '}
@@ -134,7 +140,7 @@ function Plot({ study, told, strategy, across, up }: PlotProps) {
           <path className="dot-damage" d={`M0 0${SHAPES.damage}`} />
         </svg>{' '}
         damaged. The first {dots.length} parts;{' '}
-        {near ? `part ${near.index}: ${wordOf(near)}` : 'a press puts one on the bench'}.
+        {near ? `part ${near.index}: ${wordOf(job, near)}` : 'a press puts one on the bench'}.
       </figcaption>
     </figure>
   )
@@ -149,7 +155,8 @@ const SHAPES = {
 const TONES = ['calm', 'damage', 'failure'] as const
 type DotTone = (typeof TONES)[number]
 
-const toneOfDot = ({ fate, fit }: Dot): DotTone => (fit ? 'calm' : fate === 'held' ? 'failure' : toneOfFate(fate))
+const toneOfDot = (job: JobId, { fate, fit }: Dot): DotTone =>
+  fit ? 'calm' : fate === JOBS[job].well ? 'failure' : toneOfFate(fate)
 
 /** All parts of a tone are one path: a thousand elements would keep the page busy. */
 const shapeAt = (tone: DotTone, [x, y]: readonly [number, number]) => `M${x.toFixed(1)} ${y.toFixed(1)}${SHAPES[tone]}`
@@ -170,10 +177,10 @@ function nearestTo(
   return best && far(best) <= NEAR ? best : null
 }
 
-const wordOf = ({ fate, fit }: Pick<Dot, 'fate' | 'fit'>) =>
+const wordOf = (job: JobId, { fate, fit }: Pick<Dot, 'fate' | 'fit'>) =>
   fate === 'refused'
-    ? 'not gripped'
-    : `${VERDICT_WORDS[fate].toLowerCase()}${fate === 'held' && !fit ? ', but not as required' : ''}`
+    ? `not ${studyWords(job).acted}`
+    : `${verdictWord(fate).toLowerCase()}${fate === JOBS[job].well && !fit ? ', but not as required' : ''}`
 
 function scaleOf(dots: Dot[], at: number, length: number) {
   const values = dots.map((dot) => dot.values[at]!)
@@ -196,7 +203,7 @@ function Range({
   const path = study.scenario.spread.varies[at]!.path
   const units = useView((state) => state.units)
   const schema = quantityAt(study.scenario, path)!
-  const unit = shownUnit(schema, units, study.scenario.part.exponent)
+  const unit = shownUnit(schema, units, exponentOf(study.scenario))
   const text = (value: number) => formatPlain(unit.toShown(value), 4)
   if (!Number.isFinite(ends[0])) return null
   return (
@@ -227,7 +234,7 @@ function Worst({ study, answer }: { study: SpreadStudy; answer: SpreadAnswer }) 
             const { path } = study.scenario.spread.varies[at]!
             const value = part.values[at]!
             const schema = quantityAt(study.scenario, path)!
-            const unit = shownUnit(schema, units, study.scenario.part.exponent)
+            const unit = shownUnit(schema, units, exponentOf(study.scenario))
             return `${schema.title} ${withUnit(formatPlain(unit.toShown(value), 3), unit.symbol)}`
           })
           return (
@@ -235,7 +242,7 @@ function Worst({ study, answer }: { study: SpreadStudy; answer: SpreadAnswer }) 
               <Button quiet onClick={() => putPart(study, index)}>
                 Part {index}
               </Button>{' '}
-              {fate ? wordOf(fate) : ''} <span className="unit">{values.join(' · ')}</span>
+              {fate ? wordOf(study.scenario.job, fate) : ''} <span className="unit">{values.join(' · ')}</span>
             </li>
           )
         })}

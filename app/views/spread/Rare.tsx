@@ -2,6 +2,7 @@
 import { memo } from 'react'
 import {
   editScenario,
+  exponentOf,
   grouped,
   quantityAt,
   type RareGrips,
@@ -10,6 +11,7 @@ import {
   runRare,
   type SpreadStudy,
   shownUnit,
+  studyWords,
   tailOf,
   variedPaths,
 } from '../../../sim/index.ts'
@@ -44,7 +46,7 @@ export const Rare = memo(function Rare({ study }: { study: SpreadStudy }) {
       heading="How rare is a failure?"
       begin="Search for failures"
       again="Search anew"
-      progress={({ grips }) => `${grouped(grips)} parts gripped`}
+      progress={({ grips }) => `${grouped(grips)} parts ${studyWords(study.scenario.job).acted}`}
       failed="They could not be searched"
     >
       {({ found }) => found && <Found study={study} found={found} />}
@@ -53,7 +55,7 @@ export const Rare = memo(function Rare({ study }: { study: SpreadStudy }) {
 })
 
 function Found({ study: { scenario }, found }: { study: SpreadStudy; found: RareGrips }) {
-  const [answer, ...more] = rareSentences(found)
+  const [answer, ...more] = rareSentences(scenario.job, found)
   const { likeliest } = found
   const put = () => {
     const failing = likeliest && editScenario(scenario, likeliest)
@@ -101,7 +103,7 @@ function Way({ study, found: { rare, likeliest } }: { study: SpreadStudy['scenar
       <tbody>
         {farthest.map((at) => {
           const path = variedPaths(study)[at]!
-          const unit = shownUnit(quantityAt(study, path)!, units, study.part.exponent)
+          const unit = shownUnit(quantityAt(study, path)!, units, exponentOf(study))
           const text = (value: unknown) => withUnit(formatPlain(unit.toShown(Number(value)), 3), unit.symbol)
           return (
             <tr key={path}>

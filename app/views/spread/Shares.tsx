@@ -2,26 +2,29 @@
 import { memo } from 'react'
 import {
   demandName,
-  FATES,
   type Fate,
   failedDemands,
+  fatesOf,
   holdSentence,
+  JOBS,
+  type JobId,
   percent,
   rangeText,
   type ShareOf,
   type SpreadAnswer,
   STRATEGIES,
+  studyWords,
 } from '../../../sim/index.ts'
-import { toneOf, VERDICT_WORDS } from '../../read/result/words.ts'
+import { toneOf, verdictWord } from '../../read/result/words.ts'
 
-const nameOf = (fate: Fate) => (fate === 'refused' ? 'Not gripped' : VERDICT_WORDS[fate])
+const nameOf = (job: JobId, fate: Fate) => (fate === 'refused' ? `Not ${studyWords(job).acted}` : verdictWord(fate))
 export const toneOfFate = (fate: Fate) => (fate === 'refused' ? 'failure' : toneOf(fate))
 
-export const Shares = memo(function Shares({ answers }: { answers: SpreadAnswer[] }) {
+export const Shares = memo(function Shares({ job, answers }: { job: JobId; answers: SpreadAnswer[] }) {
   return (
     <div className="shares">
       {answers.map((answer) => (
-        <StrategyShares key={answer.strategy} answer={answer} />
+        <StrategyShares key={answer.strategy} job={job} answer={answer} />
       ))}
       <p className="spread-note">
         Intervals hold the true share in 95 of 100 studies. They say how well these laws were sampled, not how well the
@@ -31,25 +34,28 @@ export const Shares = memo(function Shares({ answers }: { answers: SpreadAnswer[
   )
 })
 
-function StrategyShares({ answer }: { answer: SpreadAnswer }) {
+function StrategyShares({ job, answer }: { job: JobId; answer: SpreadAnswer }) {
   const { strategy, shares, fit } = answer
   const { label } = STRATEGIES.find(({ id }) => id === strategy)!
-  const held = shares.held!
-  const others = FATES.filter((fate) => fate !== 'held' && (shares[fate]?.count ?? 0) > 0)
-  const failed = failedDemands(answer)
+  const { well } = JOBS[job]
+  const held = shares[well]!
+  const others = fatesOf(job).filter((fate) => fate !== well && (shares[fate]?.count ?? 0) > 0)
+  const failed = failedDemands(job, answer)
   return (
     <article className="strategy-shares" aria-label={label}>
       <h2 style={{ color: `var(--strategy-${strategy}-text)` }}>{label}</h2>
       <p className="share-word">{percent(held.share)}</p>
-      <p>{holdSentence(answer)}.</p>
-      <Bar shares={shares} grips={answer.grips} held={held} />
+      <p>{holdSentence(job, answer)}.</p>
+      <Bar job={job} shares={shares} grips={answer.grips} held={held} />
       <dl>
         {others.map((fate) => (
-          <Line key={fate} name={nameOf(fate)} share={shares[fate]!} tone={toneOfFate(fate)} />
+          <Line key={fate} name={nameOf(job, fate)} share={shares[fate]!} tone={toneOfFate(fate)} />
         ))}
-        {fit.count < held.count && <Line name="Held, but not as required" share={minus(held, fit)} tone="failure" />}
+        {fit.count < held.count && (
+          <Line name={`${verdictWord(well)}, but not as required`} share={minus(held, fit)} tone="failure" />
+        )}
         {failed.map(({ demand, share }) => (
-          <Line key={demand} name={`Fails: ${demandName(demand)}`} share={share} />
+          <Line key={demand} name={`Fails: ${demandName(job, demand)}`} share={share} />
         ))}
       </dl>
       {answer.cut.map(({ path, share }) => (
@@ -80,9 +86,14 @@ function Line({ name, share, tone }: { name: string; share: ShareOf; tone?: stri
   )
 }
 
-/** All parts in one bar, the held ones first, with the interval of their share above. */
-function Bar({ shares, grips, held }: { shares: SpreadAnswer['shares']; grips: number; held: ShareOf }) {
-  const present = FATES.filter((fate) => (shares[fate]?.count ?? 0) > 0)
+interface BarProps extends Pick<SpreadAnswer, 'shares' | 'grips'> {
+  job: JobId
+  held: ShareOf
+}
+
+/** All parts in one bar, those done well first, with the interval of their share above. */
+function Bar({ job, shares, grips, held }: BarProps) {
+  const present = fatesOf(job).filter((fate) => (shares[fate]?.count ?? 0) > 0)
   const ends = present.map((_, at) => present.slice(0, at).reduce((sum, fate) => sum + shares[fate]!.count, 0) / grips)
   return (
     <svg className="share-bar" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">

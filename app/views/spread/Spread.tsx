@@ -1,7 +1,7 @@
 /** Of many parts that vary as they do on the line: how many hold, what the others fail, which part is worst. */
 import { useEffect, useState } from 'react'
 import { create } from 'zustand'
-import { grouped, progressText, type SpreadStudy } from '../../../sim/index.ts'
+import { grouped, type JobId, progressText, type SpreadStudy, studyWords } from '../../../sim/index.ts'
 import { editMany } from '../../parameters/refusal.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import { Histogram } from '../../read/spread/Histogram.tsx'
@@ -37,6 +37,7 @@ const usePlace = create<{ place: (typeof PLACES)[number]['value'] }>()(() => ({ 
 export function Spread() {
   const study = useSpread((state) => state.study)
   const place = usePlace((state) => state.place)
+  const job = useScenario(({ scenario }) => scenario.job)
   useEffect(readyCrew, [])
   return (
     <div className="spread">
@@ -55,24 +56,24 @@ export function Spread() {
             onChoose={(next) => usePlace.setState({ place: next })}
           />
           <OnLoan />
-          {place === 'map' ? <GripMap /> : <Study study={study} />}
+          {place === 'map' ? <GripMap /> : <Study job={job} study={study} />}
         </section>
       </div>
     </div>
   )
 }
 
-const Study = ({ study }: { study: SpreadStudy | null }) => (
+const Study = ({ job, study }: { job: JobId; study: SpreadStudy | null }) => (
   <>
     <Commands />
-    {study ? <Answer /> : <Nothing />}
+    {study ? <Answer /> : <Nothing job={job} />}
   </>
 )
 
-const Nothing = () => (
+const Nothing = ({ job }: { job: JobId }) => (
   <p className="spread-nothing">
-    One part of exactly the stated size proves nothing about a thousand. Say what varies, then grip as many parts as you
-    like: each draws its own values and its own noise.
+    One part of exactly the stated size proves nothing about a thousand. Say what varies, then {studyWords(job).act} as
+    many parts as you like: each draws its own values and its own noise.
   </p>
 )
 
@@ -84,6 +85,8 @@ function Commands() {
   const { status, study, message, run, goOn, pause, clear } = useSpread()
   const [grips, setGrips] = useState(study?.grips ?? 1000)
   const units = useView((state) => state.units)
+  const { act, acted } = studyWords(scenario.job)
+  const begin = act.charAt(0).toUpperCase() + act.slice(1)
   const nothing = scenario.spread.varies.length === 0
   const stale = study !== null && !gripAlike(study.scenario, scenario)
   return (
@@ -95,7 +98,7 @@ function Commands() {
         min={20}
         max={MOST}
         integer
-        note="How many parts are drawn and gripped by every strategy, in batches of 20."
+        note={`How many parts are drawn and ${acted} by every strategy, in batches of 20.`}
         onEdit={setGrips}
       />
       <div className="spread-buttons">
@@ -103,7 +106,7 @@ function Commands() {
           <Button onClick={pause}>Pause</Button>
         ) : (
           <Button disabled={nothing} onClick={() => run(scenario, grips, scenario.run.seed)}>
-            {study ? 'Grip them anew' : 'Grip them'}
+            {study ? `${begin} them anew` : `${begin} them`}
           </Button>
         )}
         {status === 'paused' && <Button onClick={() => goOn()}>Go on</Button>}
@@ -121,7 +124,7 @@ function Commands() {
       <Progress />
       {nothing && <p className="spread-hint">Nothing varies yet.</p>}
       {stale && (
-        <p className="spread-hint">The answer below is that of the scenario as it was when the parts were gripped.</p>
+        <p className="spread-hint">The answer below is that of the scenario as it was when the parts were {acted}.</p>
       )}
       {status === 'failed' && <p role="alert">The study could not go on: {message}</p>}
     </div>
@@ -154,7 +157,11 @@ function Progress() {
   const share = left > 0 ? (done - state.before) / left : 1
   return (
     <p className="spread-progress">
-      <progress max={all} value={done} aria-label="Parts gripped" />{' '}
+      <progress
+        max={all}
+        value={done}
+        aria-label={`Parts ${state.study ? studyWords(state.study.scenario.job).acted : ''}`}
+      />{' '}
       {state.status === 'running' ? progressText(share, since) : 'paused'}
     </p>
   )
@@ -164,17 +171,18 @@ function Answer() {
   const found = useAnswers()
   if (!found) return null
   const { study, told, answers } = found
-  if (answers.length === 0) return <p className="spread-nothing">Gripping the first parts …</p>
+  if (answers.length === 0)
+    return <p className="spread-nothing">The first parts are being {studyWords(study.scenario.job).acted} …</p>
   return (
     <>
-      <Shares answers={answers} />
+      <Shares job={study.scenario.job} answers={answers} />
       <Histogram study={study} answers={answers} />
       <Parts study={study} told={told} answers={answers} />
       <Drivers study={study} />
       <Tighter study={study} />
       <BestForce study={study} />
       <Rare study={study} />
-      <Figures answers={answers} />
+      <Figures job={study.scenario.job} answers={answers} />
     </>
   )
 }

@@ -7,6 +7,7 @@ import {
   runTightened,
   type SpreadStudy,
   type StrategyId,
+  studyWords,
   type Tally,
   type TightCounts,
   type Tightened,
@@ -108,11 +109,11 @@ function Gains({ study: { scenario }, progress: { factor, parts, tightened }, bu
   const whole = !busy && tightened.length === variedPaths(scenario).length
   return (
     <>
-      {whole && <p className="tighter-told">{tightSentence(tightened, factor, name)}</p>}
+      {whole && <p className="tighter-told">{tightSentence(scenario.job, tightened, factor, name)}</p>}
       {sorted.length > 0 && (
         <p className="spread-note">
           Of the same {grouped(parts)} parts, {percent(factor)} of the scatter left to one quantity at a time. Bars: how
-          many more are held, right of the stroke, or fewer, left of it; thin: 95 % limits.
+          many more are {studyWords(scenario.job).done}, right of the stroke, or fewer, left of it; thin: 95 % limits.
         </p>
       )}
       <ol>
@@ -123,7 +124,7 @@ function Gains({ study: { scenario }, progress: { factor, parts, tightened }, bu
               <path className="bar-change" d={`M${place(0)} 3H${place(gain.share)}`} />
               <path className="bar-limits" d={`M${place(gain.low)} 3H${place(gain.high)}M${place(0)} 0V6`} />
             </svg>
-            <span className="unit">{tightText({ gain, ...rest })}</span>
+            <span className="unit">{tightText(scenario.job, { gain, ...rest })}</span>
           </li>
         ))}
       </ol>

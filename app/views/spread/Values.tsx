@@ -1,7 +1,7 @@
 /** A measured list: pasted, typed, or dropped as a file of comma-separated values. */
 import Papa from 'papaparse'
 import { type DragEvent, useId, useState } from 'react'
-import { quantityAt, type Scenario, shownUnit, type Varied } from '../../../sim/index.ts'
+import { exponentOf, quantityAt, type Scenario, shownUnit, type Varied } from '../../../sim/index.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatPlain } from '../../ui/format.ts'
@@ -18,7 +18,7 @@ interface ValuesProps {
 export function Values({ varied, scenario, change }: ValuesProps) {
   const id = useId()
   const units = useView((state) => state.units)
-  const unit = shownUnit(quantityAt(scenario, varied.path)!, units, scenario.part.exponent)
+  const unit = shownUnit(quantityAt(scenario, varied.path)!, units, exponentOf(scenario))
   const values = varied.values ?? []
   const shown = values.map((value) => formatPlain(unit.toShown(value), 6)).join(', ')
   const [text, setText] = useState<string | null>(null)

@@ -1,6 +1,7 @@
 /** What varies: a quantity and its law each, what is sensible to begin with, and what goes together. */
 import { type ReactNode, useId } from 'react'
 import {
+  exponentOf,
   lawOf,
   quantityAt,
   readPath,
@@ -77,7 +78,7 @@ function Entry({ scenario, varied, at }: EntryProps) {
   const schema = quantityAt(scenario, varied.path)
   const value = readPath(scenario, varied.path) as number
   if (!schema || typeof value !== 'number') return null
-  const unit = shownUnit(schema, units, scenario.part.exponent)
+  const unit = shownUnit(schema, units, exponentOf(scenario))
   const change = (next: Varied, gesture?: string, typed?: boolean) => put(present().with(at, next), gesture, typed)
   const name = nameOf(scenario, varied.path)
   return (
@@ -246,7 +247,7 @@ function Size({ varied, scenario, change, id, label, signed = false, clear }: Si
   const units = useView((state) => state.units)
   const schema = quantityAt(scenario, varied.path)!
   // A difference of temperatures has no offset, so it stays in kelvins.
-  const own = schema.unit === '°C' ? shownUnit({ unit: 'K' }, 'si') : shownUnit(schema, units, scenario.part.exponent)
+  const own = schema.unit === '°C' ? shownUnit({ unit: 'K' }, 'si') : shownUnit(schema, units, exponentOf(scenario))
   const unit = varied.share ? shownUnit({ unit: '', shown: '%' }, units) : own
   const most = varied.share ? 100 : Math.max(Math.abs(schema.minimum), Math.abs(schema.maximum))
   return (

@@ -215,7 +215,7 @@ const ranOf = ({ scenario, result, traces, parts }: LessonRun): Ran => ({
 /** Random parts, the same ones for every run that has the same quantities vary. */
 function heldOf(grips: number, scenario: Scenario, strategy: StrategyId, runner: Runner): ShareOf {
   const study: SpreadStudy = { scenario, strategies: [strategy], grips, seed: scenario.run.seed, sampling: 'random' }
-  const tally = emptyTally(strategy, scenario.spread.varies.length)
+  const tally = emptyTally(scenario.job, strategy, scenario.spread.varies.length)
   const next = batchRunner(study, runner)
   for (let batch = 0; batch < batchesOf(grips); batch++) count(tally, next(batch, strategy))
   return answerOf(scenario, study.sampling, tally).fit

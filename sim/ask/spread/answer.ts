@@ -1,12 +1,11 @@
 /** What a study answers, from the tally so far: shares with their 95 % intervals, figures, the worst parts. SI units. */
-import { METRIC_IDS, type MetricId } from '../../job/grip/result.ts'
 import { RATINGS } from '../../job/ratings.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { variedPaths } from './draw.ts'
 import { ExactSum } from './exact-sum.ts'
 import { type Interval, shareInterval } from './intervals.ts'
-import { DEMANDS, type Demand, FATES, type Fate } from './outcome.ts'
+import { type Demand, demandsOf, type Fate, fatesOf, figuresOf } from './outcome.ts'
 import type { Sampling } from './points.ts'
 import type { Tally, Worst } from './tally.ts'
 
@@ -31,12 +30,12 @@ export interface SpreadAnswer {
   strategy: StrategyId
   /** Parts gripped so far. */
   grips: number
-  shares: Partial<Record<Fate, ShareOf>>
-  /** Held, every requirement met and no rating exceeded. */
+  shares: Record<Fate, ShareOf>
+  /** Done well, every requirement met and no rating exceeded. */
   fit: ShareOf
   /** Of every requirement of the scenario and every rating. */
-  failed: Partial<Record<Demand, ShareOf>>
-  figures: Record<MetricId, FigureSpread>
+  failed: Record<Demand, ShareOf>
+  figures: Record<string, FigureSpread>
   worst: Worst[]
   /** Quantities whose law leaves the range of the format, and the share of parts that were cut. */
   cut: { path: string; share: number }[]
@@ -51,15 +50,17 @@ export function answerOf(scenario: Scenario, sampling: Sampling, tally: Tally): 
     share: sum(counts) / grips,
     ...shareInterval(sampling, counts, tally.sizes, CONFIDENCE),
   })
-  const asked = DEMANDS.filter((id) => isRating(id) || scenario.requirements[id as MetricId] !== undefined)
-  const fates = FATES.filter((fate, at) => fate !== 'refused' || sum(tally.byFate[at]!) > 0)
+  const [every, demands] = [fatesOf(scenario.job), demandsOf(scenario.job)]
+  const requirements: Record<string, unknown> = scenario.requirements
+  const asked = demands.filter((id) => isRating(id) || requirements[id] !== undefined)
+  const fates = every.filter((fate, at) => fate !== 'refused' || sum(tally.byFate[at]!) > 0)
   return {
     strategy: tally.strategy,
     grips,
-    shares: Object.fromEntries(fates.map((fate) => [fate, share(tally.byFate[FATES.indexOf(fate)]!)])),
+    shares: Object.fromEntries(fates.map((fate) => [fate, share(tally.byFate[every.indexOf(fate)]!)])),
     fit: share(tally.fit),
-    failed: Object.fromEntries(asked.map((id) => [id, share(tally.failed[DEMANDS.indexOf(id)]!)])),
-    figures: Object.fromEntries(METRIC_IDS.map((id, at) => [id, figureSpread(tally, at)])) as SpreadAnswer['figures'],
+    failed: Object.fromEntries(asked.map((id) => [id, share(tally.failed[demands.indexOf(id)]!)])),
+    figures: Object.fromEntries(figuresOf(scenario.job).map((id, at) => [id, figureSpread(tally, at)])),
     worst: tally.worst,
     cut: variedPaths(scenario).flatMap((path, at) => {
       const cut = tally.cut[at]!

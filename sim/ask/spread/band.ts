@@ -3,7 +3,7 @@
 import type { Channel, Traces } from '../../run/channels.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
-import type { Runner } from '../runner.ts'
+import type { AnyRunner } from '../runner.ts'
 import { batchesOf, rangeOf, type SpreadStudy } from './batch.ts'
 import { BEYOND } from './beyond.ts'
 import { drawing } from './draw.ts'
@@ -31,7 +31,7 @@ export interface BandStudy extends SpreadStudy {
 }
 
 /** Grips the parts of a batch by one strategy and keeps their envelopes. */
-export function envelopeRunner(study: BandStudy, run: Runner): (batch: number, strategy: StrategyId) => Envelopes {
+export function envelopeRunner(study: BandStudy, run: AnyRunner): (batch: number, strategy: StrategyId) => Envelopes {
   const draw = drawing(study.scenario, study)
   return (batch, strategy) => {
     const [first, end] = rangeOf(batch, study.grips)
@@ -49,7 +49,7 @@ export function envelopeRunner(study: BandStudy, run: Runner): (batch: number, s
 }
 
 /** Null: the grip would take more steps than a run may. */
-function tracesOf(scenario: Scenario, strategy: StrategyId, run: Runner): Traces | null {
+function tracesOf(scenario: Scenario, strategy: StrategyId, run: AnyRunner): Traces | null {
   try {
     return run(scenario, strategy, { traces: true }).traces
   } catch (error) {

@@ -1,10 +1,9 @@
 /** A study's smallest piece of work: the grips of one batch of parts by one strategy. */
-import { METRIC_IDS } from '../../job/grip/result.ts'
-import type { Scenario } from '../../scenario/index.ts'
+import type { JobId, Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
-import type { Runner } from '../runner.ts'
+import type { AnyRunner } from '../runner.ts'
 import { type Draws, drawing } from './draw.ts'
-import { DEMANDS, FATES, outcomeOf } from './outcome.ts'
+import { type Demand, demandsOf, fatesOf, outcomeOf } from './outcome.ts'
 import { BATCH } from './points.ts'
 
 export interface SpreadStudy extends Draws {
@@ -18,12 +17,12 @@ export interface SpreadStudy extends Draws {
 export interface Batch {
   strategy: StrategyId
   batch: number
-  /** Places in FATES. */
+  /** Places in the job's fates. */
   fates: Uint8Array
-  /** A bit for each of DEMANDS that failed. */
-  failed: Uint32Array
+  /** A bit for each of the job's demands that failed, as a whole number: there may be more than 32. */
+  failed: Float64Array
   spare: Float64Array
-  /** METRIC_IDS.length figures a part. */
+  /** Each part's figures, one part after the other. */
   figures: Float64Array
   /** Of each quantity that varies, how many of the parts have it cut at the end of its range. */
   cut: Uint8Array
@@ -35,7 +34,9 @@ export const batchesOf = (grips: number) => Math.ceil(grips / BATCH)
 export const rangeOf = (batch: number, grips: number) => [batch * BATCH, Math.min(grips, (batch + 1) * BATCH)] as const
 
 /** Prepares a study, which throws a Refusal where its correlations contradict each other, and runs its batches one by one. */
-export function batchRunner(study: SpreadStudy, run: Runner): (batch: number, strategy: StrategyId) => Batch {
+export function batchRunner(study: SpreadStudy, run: AnyRunner): (batch: number, strategy: StrategyId) => Batch {
+  const { job } = study.scenario
+  const fates = fatesOf(job)
   const draw = drawing(study.scenario, study)
   return (batch, strategy) => {
     const [first, end] = rangeOf(batch, study.grips)
@@ -45,8 +46,8 @@ export function batchRunner(study: SpreadStudy, run: Runner): (batch: number, st
     return {
       strategy,
       batch,
-      fates: Uint8Array.from(outcomes, ({ fate }) => FATES.indexOf(fate)),
-      failed: Uint32Array.from(outcomes, ({ failed }) => bitsOf(failed)),
+      fates: Uint8Array.from(outcomes, ({ fate }) => fates.indexOf(fate)),
+      failed: Float64Array.from(outcomes, ({ failed }) => bitsOf(job, failed)),
       spare: Float64Array.from(outcomes, ({ spare }) => spare),
       figures: Float64Array.from(outcomes.flatMap(({ figures }) => figures)),
       cut: Uint8Array.from(cut),
@@ -54,7 +55,14 @@ export function batchRunner(study: SpreadStudy, run: Runner): (batch: number, st
   }
 }
 
-const bitsOf = (failed: readonly (typeof DEMANDS)[number][]) =>
-  failed.reduce((bits, id) => (bits | (1 << DEMANDS.indexOf(id))) >>> 0, 0)
+const bitsOf = (job: JobId, failed: readonly Demand[]) => {
+  const demands = demandsOf(job)
+  return failed.reduce((bits, id) => bits + 2 ** demands.indexOf(id), 0)
+}
 
-export const figureAt = (batch: Batch, row: number, place: number) => batch.figures[row * METRIC_IDS.length + place]!
+/** What a part of a batch has failed. */
+export const failedAt = (demands: readonly Demand[], { failed }: Batch, row: number): Demand[] =>
+  failed[row] === 0 ? [] : demands.filter((_, bit) => Math.floor(failed[row]! / 2 ** bit) % 2 === 1)
+
+export const figureAt = ({ figures, fates }: Batch, row: number, place: number) =>
+  figures[row * (figures.length / fates.length) + place]!

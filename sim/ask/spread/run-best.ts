@@ -1,12 +1,12 @@
-/** The wanted force with which most parts hold, over the same parts at every force. */
-import { forceWindow } from '../../job/grip/window.ts'
+/** The wanted effort with which most parts hold, over the same parts at every force. */
+import { jobOf } from '../../job/index.ts'
 import { type Edit, editScenario, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { batchesOf, type SpreadStudy } from './batch.ts'
 import { type Best, bestOf, nextSettings, type Tried } from './best.ts'
 import type { Draws } from './draw.ts'
-import { FATES } from './outcome.ts'
+import { fatesOf } from './outcome.ts'
 import { BATCH } from './points.ts'
 import type { Crew } from './tasks.ts'
 
@@ -55,7 +55,7 @@ export async function runBest(
 
 /** From a quarter of what holds to half as much again as damages; where there is no such edge, from and to several times the other. */
 function rangeOf(scenario: Scenario): [number, number] {
-  const { least, most } = forceWindow(scenario)
+  const { least, most } = jobOf(scenario).study.window(scenario)
   const low = least ?? (most ?? 10) / 10
   const high = most ?? 4 * low
   return [0.25 * Math.min(low, high), 1.5 * Math.max(low, high)]
@@ -71,10 +71,12 @@ async function heldAt({ scenario, strategy, grips, ...draws }: BestQuestion, for
   const set = editScenario(scenario, strategyOf(strategy).set(settingAt(scenario, strategy, force)))
   if (!set.ok) return held
   const study: SpreadStudy = { scenario: set.scenario, strategies: [strategy], grips, ...draws }
+  const fates = fatesOf(scenario.job)
+  const { well } = jobOf(scenario)
   const items = Array.from({ length: batchesOf(grips) }, (_, batch) => ({ batch, strategy }))
-  await crew.work('spread', study, items, ({ batch, fates, failed }) => {
-    for (const [row, place] of fates.entries())
-      held[batch * BATCH + row] = FATES[place] === 'held' && failed[row] === 0 ? 1 : 0
+  await crew.work('spread', study, items, ({ batch, fates: places, failed }) => {
+    for (const [row, place] of places.entries())
+      held[batch * BATCH + row] = fates[place] === well && failed[row] === 0 ? 1 : 0
     return true
   })
   return held

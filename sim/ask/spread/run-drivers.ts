@@ -1,9 +1,10 @@
 /** What drives the failures of a study: the grips that the indices take, and what they answer. */
+import type { JobId } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import type { SpreadStudy } from './batch.ts'
 import { noiseSeed, variedPaths } from './draw.ts'
 import { type Driver, designOf, driversOf, partsOf } from './drivers.ts'
-import { DEMANDS, type Demand, FATES, type Fate, isFit, type Outcome } from './outcome.ts'
+import { demandsOf, type Fate, fatesOf, isFit, type Outcome } from './outcome.ts'
 import type { Crew, Placed } from './tasks.ts'
 
 /** What is kept of a grip. */
@@ -13,17 +14,17 @@ export type DriverPart = Pick<Outcome, 'fate' | 'failed' | 'spare'>
 export type DriverRows = Map<number, DriverPart[]>
 
 /**
- * What is asked for: what makes parts fail, in whatever way; that they are held or not, have this verdict or not; that they fail this
+ * What is asked for: `failing`: what makes parts fail, in whatever way; a fate: that they have it or not; a demand: that they fail this
  * requirement or rating or not.
  */
-export type Subject = 'failing' | Fate | Demand
+export type Subject = Fate
 
-export const isSubject = (name: string): name is Subject =>
-  name === 'failing' || [...FATES, ...DEMANDS].some((each) => each === name)
+/** All that a study of the job may be asked for. */
+export const subjectsFor = (job: JobId): readonly Subject[] => ['failing', ...fatesOf(job), ...demandsOf(job)]
 
 export interface Drivers {
-  /** What is driven: the subject, or, where too few or too many fail to rank what makes them, how much a part has to spare. */
-  of: Subject | 'spare'
+  /** What is driven: the subject, or `spare`, where too few or too many fail to rank what makes them, how much a part has to spare. */
+  of: Subject
   /** Grips of the subject, of so many that were taken. */
   count: number
   grips: number
@@ -69,17 +70,17 @@ function sampling({ scenario, sampling: kind, seed }: SpreadStudy): (index: numb
 }
 
 /** What may be asked for beside the failures: each verdict and demand that some of these grips are of and some are not. */
-export function subjectsOf(rows: DriverRows): Subject[] {
+export function subjectsOf(job: JobId, rows: DriverRows): Subject[] {
   const parts = [...rows.values()].flat()
-  return [...FATES, ...DEMANDS].filter(
-    (of) => parts.some((part) => isOf(part, of)) && !parts.every((part) => isOf(part, of)),
+  return [...fatesOf(job), ...demandsOf(job)].filter(
+    (of) => parts.some((part) => isOf(job, part, of)) && !parts.every((part) => isOf(job, part, of)),
   )
 }
 
 /** Null: nothing varies in what was gripped, or too little was. `rows` are those of samples 0, 1, 2 … without a gap. */
 export function driversAnswer({ scenario }: SpreadStudy, rows: DriverRows, of: Subject = 'failing'): Drivers | null {
   const ordered = [...rows].sort(([a], [b]) => a - b).map(([, row]) => row)
-  const states = ordered.map((row) => row.map((part) => (isOf(part, of) ? 1 : 0)))
+  const states = ordered.map((row) => row.map((part) => (isOf(scenario.job, part, of) ? 1 : 0)))
   const grips = states.flat().length
   const count = states.flat().reduce<number>((sum, each) => sum + each, 0)
   const few = grips === 0 || Math.min(count, grips - count) < COMMON * grips
@@ -95,7 +96,7 @@ export function driversAnswer({ scenario }: SpreadStudy, rows: DriverRows, of: S
   }
 }
 
-function isOf(part: DriverPart, of: Subject): boolean {
-  if (of === 'failing') return part.fate !== 'refused' && !isFit(part)
+function isOf(job: JobId, part: DriverPart, of: Subject): boolean {
+  if (of === 'failing') return part.fate !== 'refused' && !isFit(job, part)
   return part.fate === of || part.failed.some((demand) => demand === of)
 }

@@ -1,5 +1,6 @@
 /** What becomes of the part over two parameters, where one fate gives way to another, and the figures on a grid. */
-import type { Scenario } from '../../scenario/index.ts'
+import { JOBS } from '../../job/index.ts'
+import type { JobId, Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type BorderMap, gridOn, type Range, traceBorder } from './border.ts'
 import { isFit, type Outcome } from './outcome.ts'
@@ -18,11 +19,12 @@ export interface MapWish {
 /** Points that a worker is given at once. */
 const ITEM = 8
 
-/** Held, but a requirement is missed or a rating exceeded. */
+/** Done well, but a requirement is missed or a rating exceeded. */
 export const UNFIT = 'unfit'
 
 /** What a map calls that which became of a part. */
-export const classOf = (outcome: Outcome): string => (outcome.fate === 'held' && !isFit(outcome) ? UNFIT : outcome.fate)
+export const classOf = (job: JobId, outcome: Outcome): string =>
+  outcome.fate === JOBS[job].well && !isFit(job, outcome) ? UNFIT : outcome.fate
 
 /** The grips on the lines of the first grid: all of a row of x, row by row of y. Null: not yet run. */
 export interface MapGrid {
@@ -55,7 +57,7 @@ export async function runMap(
     let going = true
     await crew.work('valued', shared, items, (outcomes, at) => {
       for (const [place, outcome] of outcomes.entries()) {
-        classes[at * ITEM + place] = classOf(outcome)
+        classes[at * ITEM + place] = classOf(scenario.job, outcome)
         keep(points[at * ITEM + place]!, outcome)
       }
       done += outcomes.length

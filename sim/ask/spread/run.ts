@@ -25,7 +25,9 @@ export async function runSpread(
   told: (progress: SpreadProgress) => boolean = () => true,
   batches = allBatches(study),
 ): Promise<Tally[]> {
-  const tallies = study.strategies.map((strategy) => emptyTally(strategy, study.scenario.spread.varies.length))
+  const tallies = study.strategies.map((strategy) =>
+    emptyTally(study.scenario.job, strategy, study.scenario.spread.varies.length),
+  )
   const items = batches.flatMap((batch) => study.strategies.map((strategy) => ({ batch, strategy })))
   let done = 0
   await crew.work('spread', study, items, (batch) => {

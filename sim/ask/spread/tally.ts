@@ -2,11 +2,11 @@
  * What is kept of a study as its batches come in. All of it is counts, exact sums and outcomes by index, so that the same batches give
  * the same tally to the last bit, in whatever order and through however many pieces they came.
  */
-import { METRIC_IDS } from '../../job/grip/result.ts'
+import type { JobId } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
-import { type Batch, figureAt } from './batch.ts'
+import { type Batch, failedAt, figureAt } from './batch.ts'
 import { ExactSum, type SumText } from './exact-sum.ts'
-import { DEMANDS, FATES, isFit } from './outcome.ts'
+import { demandsOf, type Fate, fatesOf, figuresOf, isFit } from './outcome.ts'
 import { BATCH, SCRAMBLINGS, scramblingOf } from './points.ts'
 import { Sketch, type SketchJson } from './quantiles.ts'
 
@@ -19,12 +19,13 @@ export interface Worst {
   spare: number
 }
 
-/** One strategy's grips. */
+/** One strategy's runs of one job. */
 export interface Tally {
+  job: JobId
   strategy: StrategyId
   /** Which batches are in. */
   batches: Set<number>
-  /** A character a part in the order of indices, its place in FATES as a letter, a capital where it met everything; ' ' is not run. */
+  /** A character a part in the order of indices, its place in the job's fates as a letter, a capital where it met everything; ' ' is not run. */
   fates: string[]
   /** Of each fate, and of those that met everything, in each scrambling. */
   byFate: number[][]
@@ -42,32 +43,35 @@ export interface Tally {
 
 const zeros = () => Array.from({ length: SCRAMBLINGS }, () => 0)
 
-export const emptyTally = (strategy: StrategyId, quantities: number): Tally => ({
+export const emptyTally = (job: JobId, strategy: StrategyId, quantities: number): Tally => ({
+  job,
   strategy,
   batches: new Set(),
   fates: [],
-  byFate: FATES.map(zeros),
+  byFate: fatesOf(job).map(zeros),
   fit: zeros(),
   sizes: zeros(),
-  failed: DEMANDS.map(zeros),
-  sums: METRIC_IDS.map(() => zeros().map(() => new ExactSum())),
-  sketches: METRIC_IDS.map(() => new Sketch()),
+  failed: demandsOf(job).map(zeros),
+  sums: figuresOf(job).map(() => zeros().map(() => new ExactSum())),
+  sketches: figuresOf(job).map(() => new Sketch()),
   worst: [],
   cut: Array.from({ length: quantities }, () => 0),
 })
 
 /** Adds a batch that is not yet in. */
 export function count(tally: Tally, batch: Batch): void {
+  const { job } = tally
+  const [fates, demands] = [fatesOf(job), demandsOf(job)]
   const scrambling = scramblingOf(batch.batch * BATCH)
   tally.batches.add(batch.batch)
-  tally.fates[batch.batch] = lettersOf(batch)
+  tally.fates[batch.batch] = lettersOf(job, batch)
   for (const [row, place] of batch.fates.entries()) {
-    const failed = DEMANDS.filter((_, bit) => (batch.failed[row]! >>> bit) & 1)
+    const failed = failedAt(demands, batch, row)
     tally.sizes[scrambling]!++
     tally.byFate[place]![scrambling]!++
-    for (const demand of failed) tally.failed[DEMANDS.indexOf(demand)]![scrambling]!++
-    if (isFit({ fate: FATES[place]!, failed })) tally.fit[scrambling]!++
-    for (const figure of METRIC_IDS.keys()) {
+    for (const demand of failed) tally.failed[demands.indexOf(demand)]![scrambling]!++
+    if (isFit(job, { fate: fates[place]!, failed })) tally.fit[scrambling]!++
+    for (const figure of tally.sketches.keys()) {
       const value = figureAt(batch, row, figure)
       if (!Number.isFinite(value)) continue
       tally.sums[figure]![scrambling]!.add(value)
@@ -79,17 +83,19 @@ export function count(tally: Tally, batch: Batch): void {
   for (const [at, parts] of batch.cut.entries()) tally.cut[at]! += parts
 }
 
-const lettersOf = ({ fates, failed }: Batch) =>
-  Array.from(fates, (place, row) => {
+const lettersOf = (job: JobId, { fates, failed }: Batch) => {
+  const names = fatesOf(job)
+  return Array.from(fates, (place, row) => {
     const letter = String.fromCharCode(97 + place)
-    return isFit({ fate: FATES[place]!, failed: failed[row] ? DEMANDS : [] }) ? letter.toUpperCase() : letter
+    return failed[row] === 0 && isFit(job, { fate: names[place]!, failed: [] }) ? letter.toUpperCase() : letter
   }).join('')
+}
 
 /** What became of part `index`; null: it has not been run. */
-export function fateAt(tally: Tally, index: number): { fate: (typeof FATES)[number]; fit: boolean } | null {
+export function fateAt(tally: Tally, index: number): { fate: Fate; fit: boolean } | null {
   const letter = tally.fates[Math.floor(index / BATCH)]?.[index % BATCH]
   if (letter === undefined) return null
-  return { fate: FATES[letter.toLowerCase().charCodeAt(0) - 97]!, fit: letter !== letter.toLowerCase() }
+  return { fate: fatesOf(tally.job)[letter.toLowerCase().charCodeAt(0) - 97]!, fit: letter !== letter.toLowerCase() }
 }
 
 function keepWorst(tally: Tally, more: Worst[]): void {
@@ -118,7 +124,7 @@ export function joinTally(tally: Tally, other: Tally): void {
   keepWorst(tally, other.worst)
 }
 
-/** As a file holds it: plain JSON. */
+/** As a file holds it: plain JSON. The job is that of the study beside it. */
 export interface TallyText {
   strategy: StrategyId
   /** The fates of each batch that is in, by its number. */
@@ -133,17 +139,18 @@ export interface TallyText {
   cut: number[]
 }
 
-export const tallyText = ({ batches, fates, sums, sketches, ...plain }: Tally): TallyText => ({
+export const tallyText = ({ job: _, batches, fates, sums, sketches, ...plain }: Tally): TallyText => ({
   ...plain,
   fates: [...batches].sort((a, b) => a - b).map((batch) => [batch, fates[batch]!]),
   sums: sums.map((each) => each.map((sum) => sum.toJSON())),
   sketches: sketches.map((sketch) => sketch.toJSON()),
 })
 
-export function tallyFrom({ fates, sums, sketches, ...plain }: TallyText): Tally {
+export function tallyFrom(job: JobId, { fates, sums, sketches, ...plain }: TallyText): Tally {
   const letters: string[] = []
   for (const [batch, text] of fates) letters[batch] = text
   return {
+    job,
     ...structuredClone(plain),
     batches: new Set(fates.map(([batch]) => batch)),
     fates: letters,

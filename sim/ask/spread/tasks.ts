@@ -8,7 +8,7 @@ import { type Core, sourceCore } from '../../run/core.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { varying } from '../../scenario/vary.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
-import type { Runner } from '../runner.ts'
+import type { AnyRunner } from '../runner.ts'
 import { type BandStudy, type Envelopes, envelopeRunner } from './band.ts'
 import { type Batch, batchRunner, type SpreadStudy } from './batch.ts'
 import { partsFrom } from './draw.ts'
@@ -43,7 +43,7 @@ export type TaskName = keyof Tasks
 
 type Task<T extends TaskName> = (
   shared: Tasks[T]['shared'],
-  run: Runner,
+  run: AnyRunner,
   core: Core,
 ) => (item: Tasks[T]['item']) => Tasks[T]['result']
 
@@ -73,7 +73,7 @@ const TASKS: { [T in TaskName]: Task<T> } = {
 export const prepared = <T extends TaskName>(
   task: T,
   shared: Tasks[T]['shared'],
-  run: Runner,
+  run: AnyRunner,
   core: Core,
 ): ((item: Tasks[T]['item']) => Tasks[T]['result']) => (TASKS[task] as Task<T>)(shared, run, core)
 
@@ -91,7 +91,7 @@ export interface Crew {
 }
 
 /** One worker: this process. */
-export const crewHere = (run: Runner, core: Core = sourceCore): Crew => ({
+export const crewHere = (run: AnyRunner, core: Core = sourceCore): Crew => ({
   size: 1,
   async work(task, shared, items, told) {
     const next = prepared(task, shared, run, core)

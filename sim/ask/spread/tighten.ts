@@ -6,7 +6,7 @@ import type { Batch, SpreadStudy } from './batch.ts'
 import { normalQuantile, studentQuantile } from './distributions.ts'
 import { variedPaths } from './draw.ts'
 import { type Interval, shareInterval } from './intervals.ts'
-import { DEMANDS, FATES, isFit } from './outcome.ts'
+import { fatesOf, isFit } from './outcome.ts'
 import { BATCH, type Sampling, SCRAMBLINGS, scramblingOf } from './points.ts'
 import { allBatches } from './run.ts'
 import { fateAt, type Tally } from './tally.ts'
@@ -109,9 +109,10 @@ const noCounts = (): PairCounts => ({ sizes: zeros(), fit: zeros(), gained: zero
 const emptyCounts = (strategy: StrategyId, path: string): TightCounts => ({ strategy, path, ...noCounts() })
 
 function compare(counts: PairCounts, batch: Batch, before: Tally): void {
+  const fates = fatesOf(before.job)
   for (const [row, place] of batch.fates.entries()) {
     const index = batch.batch * BATCH + row
-    const now = isFit({ fate: FATES[place]!, failed: batch.failed[row] ? DEMANDS : [] })
+    const now = batch.failed[row] === 0 && isFit(before.job, { fate: fates[place]!, failed: [] })
     pair(counts, index, fateAt(before, index)!.fit, now)
   }
 }

@@ -7,7 +7,8 @@ import { errorShare, isClose } from './errors.ts'
 import { capOutput, fillCap, seatAngle } from './fill.ts'
 import { CapLoad } from './load.ts'
 import { CAP_METRICS } from './metrics.ts'
-import type { CapJudgement } from './result.ts'
+import { CAP_VERDICTS, type CapJudgement } from './result.ts'
+import { capStudy } from './study.ts'
 import { judgeCap } from './verdict.ts'
 import { capWhy } from './why.ts'
 
@@ -25,12 +26,15 @@ export const cap: Job<CapJudgement> = {
     fillCap(load, scenario)
   },
   judge: judgeCap,
+  verdicts: CAP_VERDICTS,
+  well: 'tight',
   weakestOf: () => null,
   figures: CAP_METRICS,
   headlines: ['peakTorque', 'applicationTorque', 'settledTorque', 'seatAngle', 'torqueMargin'],
   errorShare,
   isClose,
   why: capWhy,
+  study: capStudy,
 }
 
 /** An effort is the torque of the chuck; places are told from the nominal seat back. */

@@ -9,7 +9,8 @@ import { fillGrip, gripOutput } from './fill.ts'
 import { contactsOf, travelToContact } from './geometry.ts'
 import { GripLoad } from './load.ts'
 import { METRICS } from './metrics.ts'
-import type { GripJudgement } from './result.ts'
+import { type GripJudgement, VERDICTS } from './result.ts'
+import { gripStudy } from './study.ts'
 import { judgeEnd, weakestOf } from './verdict.ts'
 import { gripWhy } from './why.ts'
 
@@ -27,12 +28,15 @@ export const grip: Job<GripJudgement> = {
     fillGrip(load, scenario)
   },
   judge: judgeEnd,
+  verdicts: VERDICTS,
+  well: 'held',
   weakestOf,
   figures: METRICS,
   headlines: ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance'],
   errorShare,
   isClose,
   why: gripWhy,
+  study: gripStudy,
 }
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */

@@ -7,8 +7,9 @@ import { errorShare, isClose } from './errors.ts'
 import { fillPress, pressOutput, seatDepth } from './fill.ts'
 import { PressLoad } from './load.ts'
 import { PRESS_METRICS } from './metrics.ts'
-import type { PressJudgement } from './result.ts'
+import { PRESS_VERDICTS, type PressJudgement } from './result.ts'
 import { pressIn } from './scenario.ts'
+import { pressStudy } from './study.ts'
 import { judgePress } from './verdict.ts'
 import { meetingTravel, pressWhy } from './why.ts'
 
@@ -26,12 +27,15 @@ export const press: Job<PressJudgement> = {
     fillPress(load, scenario)
   },
   judge: judgePress,
+  verdicts: PRESS_VERDICTS,
+  well: 'seated',
   weakestOf: () => null,
   figures: PRESS_METRICS,
   headlines: ['peakForce', 'settledForce', 'seatForce', 'depth', 'bandMargin'],
   errorShare,
   isClose,
   why: pressWhy,
+  study: pressStudy,
 }
 
 /** An effort is the force of the ram; places are told from the seat back. */

@@ -47,7 +47,7 @@ describe('what a change of the file holds', async () => {
     expect(answers[0]!.share).toMatchObject({ count: after, share: after / GRIPS })
     expect(answers[0]!.gain.share).toBeCloseTo((after - before) / GRIPS, 12)
     expect(answers[0]!.gain.low).toBeGreaterThan(0)
-    expect(afterSentence(answers[0]!, GRIPS)).toMatch(/^Of 60 parts .* hold as required \(.*points more/)
+    expect(afterSentence('grip', answers[0]!, GRIPS)).toMatch(/^Of 60 parts .* hold as required \(.*points more/)
   })
 
   it('is not told where no part would change, or the format refuses it', () => {

@@ -72,7 +72,7 @@ describe('a crew', async () => {
     const [some] = await runSpread(study, crew, ({ done }) => done < 2)
     expect(some!.batches.size).toBe(2)
     expect(texts(await runSpread(study, crew))).toBe(alone)
-    expect(await runSpread(study, crew, undefined, [])).toEqual([emptyTally('current-clamp', 1)])
+    expect(await runSpread(study, crew, undefined, [])).toEqual([emptyTally('grip', 'current-clamp', 1)])
     expect(allBatches(study)).toHaveLength(5)
   })
 

@@ -86,9 +86,9 @@ describe('what drivers may be asked for', () => {
       [0, [part('held'), part('dropped', 'holdMargin')]],
       [1, [part('held', 'gripTime'), part('held')]],
     ])
-    expect(subjectsOf(rows)).toEqual(expect.arrayContaining(['held', 'dropped', 'gripTime', 'holdMargin']))
-    expect(subjectsOf(rows)).toHaveLength(4)
-    expect(subjectsOf(new Map([[0, [part('held', 'gripTime')]]]))).toEqual([])
-    expect(subjectsOf(new Map())).toEqual([])
+    expect(subjectsOf('grip', rows)).toEqual(expect.arrayContaining(['held', 'dropped', 'gripTime', 'holdMargin']))
+    expect(subjectsOf('grip', rows)).toHaveLength(4)
+    expect(subjectsOf('grip', new Map([[0, [part('held', 'gripTime')]]]))).toEqual([])
+    expect(subjectsOf('grip', new Map())).toEqual([])
   })
 })

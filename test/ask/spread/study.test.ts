@@ -29,7 +29,7 @@ const whole = study()
 const runBatch = batchRunner(whole, run)
 const batches = Array.from({ length: batchesOf(whole.grips) }, (_, batch) => runBatch(batch, 'current-clamp'))
 const tallied = (some: Batch[]) => {
-  const tally = emptyTally('current-clamp', varies.length)
+  const tally = emptyTally('grip', 'current-clamp', varies.length)
   for (const batch of some) count(tally, batch)
   return tally
 }
@@ -87,7 +87,7 @@ describe('the tally of a study', () => {
         fc.integer({ min: 0, max: batches.length }),
         (order, cut) => {
           const tally = tallied(order.slice(0, cut))
-          joinTally(tally, tallyFrom(JSON.parse(JSON.stringify(tallyText(tallied(order.slice(cut)))))))
+          joinTally(tally, tallyFrom('grip', JSON.parse(JSON.stringify(tallyText(tallied(order.slice(cut)))))))
           expect(JSON.stringify(tallyText(tally))).toBe(text)
         },
       ),
@@ -124,8 +124,8 @@ describe('the tally of a study', () => {
     const peaks = batches.flatMap(({ figures }) => Array.from(figures).filter((_, at) => at % 25 === 3))
     const mean = peaks.reduce((sum, peak) => sum + peak, 0) / peaks.length
     const sd = Math.sqrt(peaks.reduce((sum, peak) => sum + (peak - mean) ** 2, 0) / (peaks.length - 1))
-    expect(answer.figures.peakForce.mean).toBeCloseTo(mean, 9)
-    expect(answer.figures.peakForce.sd).toBeCloseTo(sd, 9)
+    expect(answer.figures.peakForce!.mean).toBeCloseTo(mean, 9)
+    expect(answer.figures.peakForce!.sd).toBeCloseTo(sd, 9)
     const spares = batches.flatMap(({ spare }) => Array.from(spare))
     expect(answer.worst[0]!.spare).toBe(Math.min(...spares))
     expect(answer.worst.map(({ index, spare }) => spares[index] === spare).every(Boolean)).toBe(true)
@@ -136,7 +136,7 @@ describe('the tally of a study', () => {
     const asked = study({ grips: 20 }, { ...free, 'part.yieldForce': undefined })
     const tally = tallied([batchRunner(asked, run)(0, 'current-clamp')])
     expect(tally.worst[0]!.spare).toBeGreaterThan(1e6)
-    expect(tallyFrom(JSON.parse(JSON.stringify(tallyText(tally))))).toEqual(tally)
+    expect(tallyFrom('grip', JSON.parse(JSON.stringify(tallyText(tally))))).toEqual(tally)
   })
 
   it('counts requirements, and what the range of the format cut', () => {

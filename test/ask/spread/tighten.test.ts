@@ -80,15 +80,15 @@ describe('what tightening one tolerance buys', async () => {
     expect(crack!.gain.low).toBeGreaterThan(0)
     expect(mass!.gain.low).toBeLessThanOrEqual(0)
     expect(mass!.gain.high).toBeGreaterThanOrEqual(0)
-    expect(tightSentence([mass!, crack!], 0.5, (path) => path)).toBe(
-      `part.crackForce with half the scatter buys most: ${tightText(crack!)}.`,
+    expect(tightSentence('grip', [mass!, crack!], 0.5, (path) => path)).toBe(
+      `part.crackForce with half the scatter buys most: ${tightText('grip', crack!)}.`,
     )
     const rival = { ...mass!, gain: { ...crack!.gain, share: crack!.gain.share / 2 } }
-    expect(tightSentence([rival, crack!], 0.5, (path) => path)).toBe(
-      `part.crackForce with half the scatter buys most: ${tightText(crack!)}. These parts cannot tell it from part.mass.`,
+    expect(tightSentence('grip', [rival, crack!], 0.5, (path) => path)).toBe(
+      `part.crackForce with half the scatter buys most: ${tightText('grip', crack!)}. These parts cannot tell it from part.mass.`,
     )
-    expect(tightSentence([mass!], 0.5, (path) => path)).toContain('No single quantity')
-    expect(tightText(mass!)).toContain('no difference that these parts can tell')
+    expect(tightSentence('grip', [mass!], 0.5, (path) => path)).toContain('No single quantity')
+    expect(tightText('grip', mass!)).toContain('no difference that these parts can tell')
   })
 
   it('is the same from batches gripped apart', async () => {

@@ -58,6 +58,8 @@ export const ram: Job<Pressing> = {
     if (!(load instanceof RamLoad)) throw new TypeError('not the load of a ram')
     Object.assign(load, { gap, stiffness, damping })
   },
+  verdicts: ['pressed', 'short', 'bent', 'missed', 'unstable'],
+  well: 'pressed',
   judge(scenario, { load, sums, engaged, left }) {
     const { peak, touch } = (load as RamLoad).state
     const { least, most } = ramIn(scenario)
@@ -110,6 +112,17 @@ export const ram: Job<Pressing> = {
       return { stiffness, travel: effort / stiffness }
     },
   },
+  study: {
+    told: ['peak'],
+    histograms: ['peak'],
+    margins(scenario, { metrics }) {
+      const { least, most } = ramIn(scenario)
+      return [metrics.settled && metrics.settled / least - 1, metrics.peak && most / metrics.peak - 1]
+    },
+    window: (scenario) => ramIn(scenario),
+    mapped: ['ram.stiffness'],
+    usual: [['ram.gap', { law: 'normal', sd: 0.0001, share: false }, 'The spring begins where it is put.']],
+  },
 }
 
 const ramWords: JobWords<Pressing> = {
@@ -129,6 +142,28 @@ const ramWords: JobWords<Pressing> = {
       `The spring sees ${words.force(whole)} against ${words.force(bound ?? 0)}.`,
     missed: ({ way }, words) => `The spring begins at ${words.length(way.contact)}.`,
     lost: 'A stronger spring is not pressed.',
+  },
+  study: {
+    one: 'is pressed',
+    many: 'are pressed',
+    done: 'pressed',
+    counted: 'pressed',
+    does: 'presses',
+    asks: 'are most springs pressed',
+    act: 'press',
+    acting: 'pressing',
+    acted: 'pressed',
+    run: 'spring',
+    runs: 'springs',
+    band: 'what the spring takes',
+    effort: 'force',
+    subjects: {
+      pressed: 'whether springs are pressed',
+      short: 'the soft ones',
+      bent: 'the bent ones',
+      missed: 'the misses',
+      unstable: 'the unstable runs',
+    },
   },
 }
 

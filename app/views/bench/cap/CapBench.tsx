@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { capIn, type Scenario, STRATEGIES, torqueLines, wordingOf } from '../../../../sim/index.ts'
+import { capIn, type Scenario, STRATEGIES } from '../../../../sim/index.ts'
 import { ParameterDrawer } from '../../../parameters/ParameterDrawer.tsx'
 import { Parameters } from '../../../parameters/Parameters.tsx'
 import { Cap } from '../../../picture/cap/Cap.tsx'
@@ -10,6 +10,7 @@ import { rowAt } from '../../../read/press/traces.ts'
 import { StrategyChooser } from '../../../read/result/StrategyChooser.tsx'
 import { useShownRuns } from '../../../read/result/useShownRuns.ts'
 import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
+import { WindowLine } from '../../../read/result/WindowLine.tsx'
 import { noResult, spokenVerdict } from '../../../read/result/words.ts'
 import { laneSizes } from '../../../read/stage/laneSize.ts'
 import { nameOf, playSpan } from '../../../read/stage/moments.ts'
@@ -40,14 +41,11 @@ export function CapBench() {
   const runs = useShownRuns()
   const scenario = useScenario((state) => state.scenario)
   const shown = useView((state) => state.shown)
-  const units = useView((state) => state.units)
   return (
     <div className="bench" data-beside={false}>
       <h1 className="sr-only">Bench</h1>
       <div className="bench-head">
-        <p className="window-line">
-          <strong>Torque window</strong> {torqueLines(scenario, wordingOf(units)).join('; ')}.
-        </p>
+        <WindowLine />
       </div>
       {narrow ? (
         <ParameterDrawer />

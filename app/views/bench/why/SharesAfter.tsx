@@ -6,9 +6,10 @@ import {
   type Edit,
   type Gained,
   grouped,
-  NOT_AFTER,
+  notAfter,
   percent,
   runAfter,
+  studyWords,
 } from '../../../../sim/index.ts'
 import type { Rested } from '../../../read/study/useRested.ts'
 import { askedOf } from '../../../store/asked.ts'
@@ -46,24 +47,29 @@ export function SharesAfter({ rested: { scenario, strategy }, changes }: Props) 
   const answer = own ? answers[strategy] : undefined
   useEffect(() => () => stopOf(strategy), [strategy])
   if (scenario.spread.varies.length === 0) return null
+  const { act, acting, done } = studyWords(scenario.job)
   const question = { scenario, strategy, grips: PARTS, seed: scenario.run.seed, changes }
   return (
     <div className="rescue-shares">
       <p role="status">
-        {running && `Gripping ${grouped(PARTS)} parts with each … ${percent(answer?.done ?? 0)} done`}
-        {!running && !answer && 'How many parts that vary would each of them hold?'}
+        {running && `${capital(acting)} ${grouped(PARTS)} parts with each … ${percent(answer?.done ?? 0)} done`}
+        {!running && !answer && `How many parts that vary would be ${done} with each of them?`}
         {!asking && own && message && `That could not be tried: ${message}`}
       </p>
       {running ? (
         <Button onClick={stop}>Cancel</Button>
       ) : (
         (!answer || answer.done < 1) && (
-          <Button onClick={() => ask(question, strategy, scenario)}>Grip {grouped(PARTS)} parts</Button>
+          <Button onClick={() => ask(question, strategy, scenario)}>
+            {capital(act)} {grouped(PARTS)} parts
+          </Button>
         )
       )}
     </div>
   )
 }
+
+const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1)
 
 /** Nobody looks at it any more. */
 function stopOf(strategy: Rested['strategy']): void {
@@ -76,5 +82,9 @@ export function HeldAfter({ rested: { scenario, strategy }, edits }: { rested: R
   const { about, answers } = useShares()
   const share = about === scenario ? answers[strategy]?.shares.get(JSON.stringify(edits)) : undefined
   if (share === undefined) return null
-  return <span className="why-small rescue-along rescue-held">{share ? afterSentence(share, PARTS) : NOT_AFTER}</span>
+  return (
+    <span className="why-small rescue-along rescue-held">
+      {share ? afterSentence(scenario.job, share, PARTS) : notAfter(scenario.job)}
+    </span>
+  )
 }

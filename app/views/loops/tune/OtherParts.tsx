@@ -4,7 +4,7 @@ import {
   type Edit,
   type Gained,
   grouped,
-  NOT_AFTER,
+  notAfter,
   othersSentence,
   percent,
   runAfter,
@@ -52,7 +52,11 @@ export function OtherParts({ search, picked }: { search: Search; picked: TuneCan
       )}
       <p role="status">
         {running && `${percent(answer?.done ?? 0)} done`}
-        {!running && answer?.done === 1 && (answer.gained ? othersSentence(answer.gained, OTHERS.grips) : NOT_AFTER)}
+        {!running &&
+          answer?.done === 1 &&
+          (answer.gained
+            ? othersSentence(search.scenario.job, answer.gained, OTHERS.grips)
+            : notAfter(search.scenario.job))}
         {!running && own && message && `They could not be tried: ${message}`}
       </p>
       {picked.share === null && (

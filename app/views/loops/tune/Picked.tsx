@@ -1,4 +1,4 @@
-import { missWhy, readPath, type Scenario, type TuneCandidate, wordingOf } from '../../../../sim/index.ts'
+import { exponentOf, missWhy, readPath, type Scenario, type TuneCandidate, wordingOf } from '../../../../sim/index.ts'
 import { editMany, useFault } from '../../../parameters/refusal.ts'
 import { fieldAt } from '../../../read/scenario/walk.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../../read/units.ts'
@@ -122,7 +122,7 @@ function gainsOf(picked: TuneCandidate, scenario: Scenario, system: UnitSystem):
     const group = fieldAt(scenario.actuator.kind, path.slice(0, path.lastIndexOf('.')))
     const before = readPath(scenario, path) as number
     if (field?.kind !== 'quantity' || group?.kind !== 'group' || (value === 0 && before === 0)) return []
-    const unit = shownUnit(field.schema, system, scenario.part.exponent)
+    const unit = shownUnit(field.schema, system, exponentOf(scenario))
     const label = `${group.title}: ${field.schema.title.toLowerCase()}`
     return { label, symbol: unit.symbol, picked: unit.toShown(value as number), before: unit.toShown(before) }
   })

@@ -3,13 +3,15 @@ import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react'
 import {
   classOf,
   editScenario,
+  exponentOf,
+  jobOf,
   type MapAxis,
-  METRICS,
   metricText,
   quantityAt,
   readPath,
   type Scenario,
   shownUnit,
+  studyWords,
 } from '../../../../sim/index.ts'
 import { nameOf } from '../../../read/spread/name.ts'
 import { useScenario } from '../../../store/scenario.ts'
@@ -83,7 +85,8 @@ export function Drawing({ answer, shaded }: DrawingProps) {
       </div>
       <AxisName scenario={answer.scenario} axis={answer.x} sign="→" />
       <figcaption>
-        + is what stands on the bench. Each grip has the noise of the file, so the map is that of one exact part.
+        + is what stands on the bench. Each {studyWords(answer.scenario.job).run} has the noise of the file, so the map
+        is that of one exact part.
       </figcaption>
       <Readout answer={answer} shaded={shaded} cursor={cursor} put={() => put(cursor)} />
     </figure>
@@ -118,7 +121,7 @@ function keyed({ key, shiftKey }: KeyboardEvent, { column, row }: Cursor, column
 
 function useUnitOf(scenario: Scenario, path: string) {
   const units = useView((state) => state.units)
-  return shownUnit(quantityAt(scenario, path)!, units, scenario.part.exponent)
+  return shownUnit(quantityAt(scenario, path)!, units, exponentOf(scenario))
 }
 
 function AxisName({ scenario, axis, sign }: { scenario: Scenario; axis: MapAxis; sign: string }) {
@@ -168,9 +171,6 @@ function OwnPoint({ answer: { x, y }, frame }: { answer: MapAnswer; frame: Frame
   return <path className="map-own" d="M-7 0H7M0 -7V7" transform={`translate(${frame.x(across!)} ${frame.y(up!)})`} />
 }
 
-/** Figures told of every point beside the one that shades. */
-const TOLD = ['peakForce', 'settledForce', 'holdMargin', 'damageMargin'] as const
-
 interface ReadoutProps extends DrawingProps {
   cursor: Cursor
   put(): void
@@ -182,21 +182,26 @@ function Readout({ answer, shaded, cursor, put }: ReadoutProps) {
   const at = cursor.row * grid.xs.length + cursor.column
   const outcome = grid.outcomes[at]
   const value = (axis: MapAxis, si: number) => {
-    const unit = shownUnit(quantityAt(scenario, axis.path)!, units, scenario.part.exponent)
+    const unit = shownUnit(quantityAt(scenario, axis.path)!, units, exponentOf(scenario))
     return `${quantityAt(scenario, axis.path)!.title} ${withUnit(formatPlain(unit.toShown(si), 4), unit.symbol)}`
   }
+  const job = jobOf(scenario)
   const figure = (id: Shaded) => {
-    const metric = METRICS.find((each) => each.id === id) ?? { label: 'Nearest margin', unit: '', shown: '%' }
-    const si = figureOf(grid, at, id)
+    const metric = job.figures.find((each) => each.id === id) ?? { label: 'Nearest margin', unit: '', shown: '%' }
+    const si = figureOf(answer, at, id)
     const { text, symbol } = metricText(metric, Number.isNaN(si) ? null : si, units)
     return `${metric.label} ${withUnit(text, symbol)}`
   }
-  const ids = [...new Set<Shaded>([shaded, ...TOLD])].filter((id) => id !== 'none')
+  const ids = [...new Set<Shaded>([shaded, ...job.study.told])].filter((id) => id !== 'none')
   return (
     <div className="map-readout">
       <p aria-live="polite">
         {value(x, grid.xs[cursor.column]!)}, {value(y, grid.ys[cursor.row]!)}:{' '}
-        <b>{outcome ? wordOfClass(classOf(outcome)) : 'not yet gripped'}</b>
+        <b>
+          {outcome
+            ? wordOfClass(scenario.job, classOf(scenario.job, outcome))
+            : `not yet ${studyWords(scenario.job).acted}`}
+        </b>
         {outcome && `. ${ids.map(figure).join(', ')}.`}
       </p>
       <Button disabled={!outcome || outcome.fate === 'refused'} onClick={put}>

@@ -1,12 +1,14 @@
 /** What becomes of the part over any two quantities, and where one verdict gives way to another. */
 import {
+  exponentOf,
   grouped,
+  jobOf,
   type MapAxis,
-  METRICS,
   quantityAt,
   type Scenario,
   STRATEGIES,
   shownUnit,
+  studyWords,
 } from '../../../../sim/index.ts'
 import { nameOf } from '../../../read/spread/name.ts'
 import { useNominal } from '../../../store/lent.ts'
@@ -52,11 +54,12 @@ export function GripMap() {
   )
 }
 
-function progressOf({ points, grid }: MapAnswer): string {
+function progressOf({ scenario, points, grid }: MapAnswer): string {
+  const { runs } = studyWords(scenario.job)
   const all = grid.outcomes.length
   return points < all
-    ? `grid: ${grouped(points)} of ${grouped(all)} grips`
-    : `following the borders: ${grouped(points)} grips`
+    ? `grid: ${grouped(points)} of ${grouped(all)} ${runs}`
+    : `following the borders: ${grouped(points)} ${runs}`
 }
 
 interface AxisProps {
@@ -70,7 +73,7 @@ interface AxisProps {
 function Axis({ scenario, axis, other, which, label }: AxisProps) {
   const units = useView((state) => state.units)
   const schema = quantityAt(scenario, axis.path)!
-  const unit = shownUnit(schema, units, scenario.part.exponent)
+  const unit = shownUnit(schema, units, exponentOf(scenario))
   const put = (next: MapAxis) => {
     if (next.from < next.to) useMapSettings.setState({ [which]: next })
     return next.from < next.to
@@ -92,14 +95,16 @@ function Axis({ scenario, axis, other, which, label }: AxisProps) {
   )
 }
 
-const SHADES: { value: Shaded; label: string }[] = [
+const shadesOf = (scenario: Scenario): { value: Shaded; label: string }[] => [
   { value: 'spare', label: 'Nearest margin' },
   { value: 'none', label: 'Nothing' },
-  ...METRICS.flatMap(({ id, label }) => (id === 'stepError' ? [] : [{ value: id, label }])),
+  ...jobOf(scenario).figures.flatMap(({ id, label }) => (id === 'stepError' ? [] : [{ value: id, label }])),
 ]
 
 function Answer({ answer, scenario, shaded }: { answer: MapAnswer; scenario: Scenario; shaded: Shaded }) {
   const { map } = answer
+  const shades = shadesOf(answer.scenario)
+  const { runs } = studyWords(answer.scenario.job)
   return (
     <>
       {answer.scenario !== scenario && (
@@ -108,7 +113,7 @@ function Answer({ answer, scenario, shaded }: { answer: MapAnswer; scenario: Sce
       <div className="spread-commands">
         <Pick
           label="Shade and lines"
-          options={SHADES}
+          options={shades}
           value={shaded}
           onChoose={(value) => useMapSettings.setState({ shaded: value })}
         />
@@ -122,8 +127,8 @@ function Answer({ answer, scenario, shaded }: { answer: MapAnswer; scenario: Sce
       <Drawing answer={answer} shaded={shaded} />
       {map && (
         <p className="spread-note">
-          {grouped(map.evaluations)} grips. Borders are traced to 1/500 of either range; an island that is narrower than
-          1/{Math.round(1 / map.hidden)} of either may hide between the grips of the grid.
+          {grouped(map.evaluations)} {runs}. Borders are traced to 1/500 of either range; an island that is narrower
+          than 1/{Math.round(1 / map.hidden)} of either may hide between the {runs} of the grid.
         </p>
       )}
     </>

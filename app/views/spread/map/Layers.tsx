@@ -1,11 +1,11 @@
 /** The map itself: areas by hue and hatching, a figure as shade with lines of equal value, and the borders. */
 import { memo, useId, useMemo } from 'react'
-import { type Area, areasOf, classOf, type MapGrid, METRICS, shownUnit } from '../../../../sim/index.ts'
+import { type Area, areasOf, classOf, JOBS, type JobId, type MapGrid, shownUnit } from '../../../../sim/index.ts'
 import { useView } from '../../../store/view.ts'
 import { formatPlain } from '../../../ui/format.ts'
 import { contour, type Field, levelsOf, valueAt } from './contours.ts'
 import { type Frame, fieldOf } from './frame.ts'
-import { hatchOf, wordOfClass } from './look.ts'
+import { dressOf, hatchOf, wordOfClass } from './look.ts'
 import type { MapAnswer, Shaded } from './state.ts'
 
 interface LayersProps {
@@ -16,30 +16,33 @@ interface LayersProps {
 
 export const Layers = memo(function Layers({ answer, shaded, frame }: LayersProps) {
   const name = useId()
-  const areas = useMemo(() => (answer.map ? areasOf(answer.map) : squaresOf(answer.grid)), [answer])
-  const field = useMemo(() => fieldOf(answer.grid, shaded), [answer, shaded])
+  const areas = useMemo(
+    () => (answer.map ? areasOf(answer.map) : squaresOf(answer.scenario.job, answer.grid)),
+    [answer],
+  )
+  const field = useMemo(() => fieldOf(answer, shaded), [answer, shaded])
   const paths = useMemo(() => areas.map((area) => ({ name: area.class, d: pathOf(area, frame) })), [areas, frame])
   return (
     <>
       <defs>
         {paths.map((area) => (
           <pattern key={area.name} id={`${name}${area.name}`} width={8} height={8} patternUnits="userSpaceOnUse">
-            <path className="map-hatch" data-class={area.name} d={hatchOf(area.name)} />
+            <path className="map-hatch" {...dressOf(answer.scenario.job, area.name)} d={hatchOf(area.name)} />
           </pattern>
         ))}
       </defs>
       {paths.map((area) => (
-        <path key={area.name} className="map-area" data-class={area.name} d={area.d} />
+        <path key={area.name} className="map-area" {...dressOf(answer.scenario.job, area.name)} d={area.d} />
       ))}
       <Shade field={field} frame={frame} />
       {paths.map((area) => (
         <path key={area.name} d={area.d} fill={`url(#${name}${area.name})`} />
       ))}
-      <Contours field={field} shaded={shaded} frame={frame} />
+      <Contours job={answer.scenario.job} field={field} shaded={shaded} frame={frame} />
       {answer.map?.borders.map(({ points }, at) => (
         <path key={at} className="map-border" d={lineOf(points, frame)} />
       ))}
-      <Names grid={answer.grid} frame={frame} />
+      <Names job={answer.scenario.job} grid={answer.grid} frame={frame} />
     </>
   )
 })
@@ -52,7 +55,7 @@ const lineOf = (points: readonly (readonly [number, number])[], frame: Frame) =>
 const pathOf = ({ pieces }: Area, frame: Frame) => pieces.map((piece) => `${lineOf(piece, frame)}Z`).join('')
 
 /** While the borders are not known yet: a square about each grip of the grid. */
-function squaresOf({ xs, ys, outcomes }: MapGrid): Area[] {
+function squaresOf(job: JobId, { xs, ys, outcomes }: MapGrid): Area[] {
   const areas = new Map<string, Area>()
   const middle = (all: number[], a: number, b: number) => ((all[a] ?? all[b]!) + (all[b] ?? all[a]!)) / 2
   for (const [at, outcome] of outcomes.entries()) {
@@ -60,7 +63,7 @@ function squaresOf({ xs, ys, outcomes }: MapGrid): Area[] {
     const [column, row] = [at % xs.length, Math.floor(at / xs.length)]
     const [left, right] = [middle(xs, column - 1, column), middle(xs, column, column + 1)]
     const [low, high] = [middle(ys, row - 1, row), middle(ys, row, row + 1)]
-    const area = areas.get(classOf(outcome)) ?? { class: classOf(outcome), pieces: [] }
+    const area = areas.get(classOf(job, outcome)) ?? { class: classOf(job, outcome), pieces: [] }
     area.pieces.push([
       [left, low],
       [right, low],
@@ -122,9 +125,14 @@ function endsOf({ values }: Field): [number, number] {
 /** Lines of equal value. */
 const LINES = 6
 
-function Contours({ field, shaded, frame }: { field: Field; shaded: Shaded; frame: Frame }) {
+interface ContoursProps extends Pick<LayersProps, 'shaded' | 'frame'> {
+  job: JobId
+  field: Field
+}
+
+function Contours({ job, field, shaded, frame }: ContoursProps) {
   const units = useView((state) => state.units)
-  const metric = METRICS.find(({ id }) => id === shaded) ?? { unit: '', shown: '%' }
+  const metric = JOBS[job].figures.find(({ id }) => id === shaded) ?? { unit: '', shown: '%' }
   const { toShown, toSi } = shownUnit(metric, units)
   const [low, high] = endsOf(field)
   // What has nothing to spare fails: that line is the border.
@@ -165,8 +173,8 @@ function Contours({ field, shaded, frame }: { field: Field; shaded: Shaded; fram
 const ROOM = 2
 
 /** What became of the part, written where its area is widest. */
-function Names({ grid, frame }: { grid: MapGrid; frame: Frame }) {
-  return widest(grid).map(({ name, column, row }) => (
+function Names({ job, grid, frame }: { job: JobId; grid: MapGrid; frame: Frame }) {
+  return widest(job, grid).map(({ name, column, row }) => (
     <text
       key={name}
       className="map-name"
@@ -174,15 +182,15 @@ function Names({ grid, frame }: { grid: MapGrid; frame: Frame }) {
       y={frame.y(grid.ys[row]!) + 5}
       textAnchor="middle"
     >
-      {wordOfClass(name)}
+      {wordOfClass(job, name)}
     </text>
   ))
 }
 
 /** Of each class the grip that is farthest from those of others, counted in lines of the grid. */
-function widest({ xs, ys, outcomes }: MapGrid): { name: string; column: number; row: number }[] {
+function widest(job: JobId, { xs, ys, outcomes }: MapGrid): { name: string; column: number; row: number }[] {
   const [columns, rows] = [xs.length, ys.length]
-  const classes = outcomes.map((outcome) => outcome && classOf(outcome))
+  const classes = outcomes.map((outcome) => outcome && classOf(job, outcome))
   const depth = new Array<number>(classes.length).fill(0)
   const isRing = (column: number, row: number, far: number) => {
     const own = classes[row * columns + column]

@@ -1,6 +1,6 @@
 /** A map as files: its grips as a table, and what is drawn as a picture. */
 import Papa from 'papaparse'
-import { classOf, METRICS, quantityAt } from '../../../../sim/index.ts'
+import { classOf, jobOf, quantityAt } from '../../../../sim/index.ts'
 import { nameOf } from '../../../read/spread/name.ts'
 import { today } from '../../../read/today.ts'
 import { download, fileName } from '../../../store/file.ts'
@@ -17,7 +17,7 @@ const withUnit = (name: string, unit: string) => (unit === '' ? name : `${name} 
 
 /** RFC 4180, one header row with units, SI; a row a grip of the grid, an empty cell where there is no figure. */
 export function mapCsv({ scenario, x, y, grid }: MapAnswer): string {
-  const metrics = METRICS.filter(({ id }) => id !== 'stepError')
+  const metrics = jobOf(scenario).figures.filter(({ id }) => id !== 'stepError')
   const fields = [
     ...[x, y].map(({ path }) => withUnit(path, quantityAt(scenario, path)!.unit)),
     'verdict',
@@ -26,7 +26,9 @@ export function mapCsv({ scenario, x, y, grid }: MapAnswer): string {
   const data = grid.outcomes.flatMap((outcome, at) => {
     if (!outcome) return []
     const place = [grid.xs[at % grid.xs.length], grid.ys[Math.floor(at / grid.xs.length)]]
-    return [[...place, classOf(outcome), ...outcome.figures.map((value) => (Number.isNaN(value) ? '' : value))]]
+    return [
+      [...place, classOf(scenario.job, outcome), ...outcome.figures.map((value) => (Number.isNaN(value) ? '' : value))],
+    ]
   })
   return `${Papa.unparse({ fields, data }, { newline: '\r\n' })}\r\n`
 }
@@ -57,7 +59,12 @@ function drawHead(pen: CanvasRenderingContext2D, width: number, answer: MapAnswe
     pen.fillText(text, right ? width - MARGIN : MARGIN, MARGIN + y)
   }
   const { scenario, strategy, x, y } = answer
-  const shade = shaded === 'spare' ? 'nearest margin' : METRICS.find(({ id }) => id === shaded)?.label.toLowerCase()
+  const shade =
+    shaded === 'spare'
+      ? 'nearest margin'
+      : jobOf(scenario)
+          .figures.find(({ id }) => id === shaded)
+          ?.label.toLowerCase()
   const over = `${labelOf(strategy)} over ${nameOf(scenario, x.path)} and ${nameOf(scenario, y.path)}`
   write(scenario.name, LINES.name, '600 20px')
   write(shade ? `${over}; shade and lines: ${shade}` : over, LINES.what, '14px')

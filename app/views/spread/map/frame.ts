@@ -1,5 +1,5 @@
 /** Where the values of a map's two quantities lie on its drawing, and its figures on the lines of its grid. */
-import { type MapAxis, type MapGrid, METRICS } from '../../../../sim/index.ts'
+import { jobOf, type MapAxis, type MapGrid } from '../../../../sim/index.ts'
 import type { Field } from './contours.ts'
 import type { MapAnswer, Shaded } from './state.ts'
 
@@ -33,18 +33,20 @@ export function frameOf({ x, y }: Pick<MapAnswer, 'x' | 'y'>, wide: number): Fra
 
 export const heightOf = (frame: Frame) => frame.top + frame.height + ROOM.bottom
 
-/** Of a grip of the grid [SI]; NaN where there is none. */
-export function figureOf(grid: MapGrid, at: number, shaded: Shaded): number {
+type Of = Pick<MapAnswer, 'scenario' | 'grid'>
+
+/** Of a run of the grid [SI]; NaN where there is none. */
+export function figureOf({ scenario, grid }: Of, at: number, shaded: Shaded): number {
   const outcome = grid.outcomes[at]
   if (!outcome || shaded === 'none') return Number.NaN
   if (shaded === 'spare') return outcome.spare
-  return outcome.figures[METRICS.findIndex(({ id }) => id === shaded)]!
+  return outcome.figures[jobOf(scenario).figures.findIndex(({ id }) => id === shaded)]!
 }
 
-export const fieldOf = (grid: MapGrid, shaded: Shaded): Field => ({
-  columns: grid.xs.length,
-  rows: grid.ys.length,
-  values: Float64Array.from(grid.outcomes, (_, at) => figureOf(grid, at, shaded)),
+export const fieldOf = (answer: Of, shaded: Shaded): Field => ({
+  columns: answer.grid.xs.length,
+  rows: answer.grid.ys.length,
+  values: Float64Array.from(answer.grid.outcomes, (_, at) => figureOf(answer, at, shaded)),
 })
 
 /** The grip of the grid that lies nearest to a place on the drawing. */

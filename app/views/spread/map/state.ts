@@ -2,10 +2,10 @@
 import { create } from 'zustand'
 import {
   type GripMap,
+  jobOf,
   lawOf,
   type MapAxis,
   type MapGrid,
-  type MetricId,
   quantileOf,
   quantityAt,
   readPath,
@@ -47,8 +47,8 @@ export const useMap = askedOf<MapQuestion, MapAnswer>(async (question, strategy,
   tell({ ...question, strategy, points: map.evaluations, grid: map.grid, map })
 })
 
-/** A figure that shades a map: the nearest margin, or one of the job's. */
-export type Shaded = MetricId | 'spare' | 'none'
+/** What shades a map: a figure of the job by its id, `spare`, the nearest margin, or `none`. */
+export type Shaded = string
 
 interface MapSettings {
   /** Null: as is sensible for the scenario. */
@@ -62,23 +62,12 @@ export const useMapSettings = create<MapSettings>()(() => ({ x: null, y: null, s
 /** Quantities that a map may go over. */
 export const mapPaths = (scenario: Scenario) => quantitiesOf(scenario, /^(run|requirements|spread)\b/)
 
-/** What a map goes over unless it is said: the first two that the scenario has, of those that vary if two do. */
-const FIRST = [
-  'part.stiffness',
-  'approach.speed',
-  'part.crackForce',
-  'part.markForce',
-  'part.yieldForce',
-  'jaws.friction.static',
-  'part.mass',
-  'part.width',
-]
-
+/** What a map goes over unless it is said: the first two of the job's that the scenario has, of those that vary if two do. */
 export function usualAxes(scenario: Scenario): [MapAxis, MapAxis] {
   const paths = mapPaths(scenario)
   const varied = scenario.spread.varies.map(({ path }) => path).filter((path) => paths.includes(path))
   const some = varied.length > 1 ? varied : paths
-  const [x, y] = [...FIRST.filter((path) => some.includes(path)), ...some]
+  const [x, y] = [...jobOf(scenario).study.mapped.filter((path) => some.includes(path)), ...some]
   return [usualAxis(scenario, x!), usualAxis(scenario, y === x ? paths.find((path) => path !== x)! : y!)]
 }
 

@@ -7,7 +7,17 @@ import { hatchOf, wordOfClass } from '../../../../app/views/spread/map/look.ts'
 import { axesOf, type MapAnswer, mapPaths, usualAxes, usualAxis } from '../../../../app/views/spread/map/state.ts'
 import { crewHere } from '../../../../sim/ask/spread/tasks.ts'
 import { run } from '../../../../sim/cli/core.ts'
-import { FATES, METRICS, PRESETS, quantityAt, readPath, runMap, UNFIT } from '../../../../sim/index.ts'
+import {
+  fatesOf,
+  JOBS,
+  type JobId,
+  METRICS,
+  PRESETS,
+  quantityAt,
+  readPath,
+  runMap,
+  UNFIT,
+} from '../../../../sim/index.ts'
 import { quick } from '../../../grip/scenarios.ts'
 
 describe('lines of equal value', () => {
@@ -117,10 +127,11 @@ describe('a map', async () => {
     expect(nearest(grid, frame, -50, -50)).toEqual({ column: 0, row: 1 })
   })
 
-  it('tells every fate by a word and a hatching of its own', () => {
-    const names = [...FATES, UNFIT]
-    expect(new Set(names.map(wordOfClass)).size).toBe(names.length)
+  it.each(Object.keys(JOBS) as JobId[])('tells every fate of a %s by a word and a hatching of its own', (job) => {
+    const names = [...fatesOf(job), UNFIT]
+    expect(new Set(names.map((name) => wordOfClass(job, name))).size).toBe(names.length)
     expect(new Set(names.map(hatchOf)).size).toBe(names.length)
+    expect(names.every((name) => hatchOf(name) !== '' || name === JOBS[job].well)).toBe(true)
   })
 
   it('stops when nobody wants to go on', async () => {
