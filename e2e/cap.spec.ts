@@ -24,10 +24,10 @@ test('a lid is turned on, edited, undone and shared; the picture turns with the 
   await expect.poll(cut).not.toBe(later)
 
   await page.locator('summary', { hasText: 'Closure and liner' }).first().click()
-  const rundown = page.getByRole('spinbutton', { name: /^Run-down torque/ })
-  await rundown.fill('1.5')
-  await rundown.press('Enter')
-  await expect(card).not.toContainText('turned on with 3.9', { timeout: 60_000 })
+  const strip = page.getByRole('spinbutton', { name: /^Stripping torque/ })
+  await strip.fill('3.5')
+  await strip.press('Enter')
+  await expect(card).toContainText('Strips after', { timeout: 60_000 })
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(card).toContainText('Tight: turned on with 3.', { timeout: 60_000 })
 

@@ -75,16 +75,16 @@ export function Cap({ scenario, frame, width, height, mostTorque, mostPreload, l
 
 const shareOf = (value: number, most: number) => (most > 0 ? Math.min(1, Math.max(0, value / most)) : 0)
 
-/** The torque: an arc about the axis, as seen from a little above, as long as the torque is large. */
+/** The torque: an arc about the axis, clockwise as seen from a little above, as long as the torque is large. */
 function Turning({ y, radius, share }: { y: number; radius: number; share: number }) {
   const reach = share * 1.5 * Math.PI
   if (reach < 0.08) return null
   const at = (angle: number) => [radius * Math.sin(angle), y + 0.3 * radius * Math.cos(angle)] as const
-  const from = -0.75 * Math.PI
+  const from = 0.75 * Math.PI
   const steps = 24
-  const points = Array.from({ length: steps + 1 }, (_, n) => at(from + (reach * n) / steps))
-  const [x, tip] = at(from + reach)
-  const [bx, by] = at(from + reach - 0.12)
+  const points = Array.from({ length: steps + 1 }, (_, n) => at(from - (reach * n) / steps))
+  const [x, tip] = at(from - reach)
+  const [bx, by] = at(from - reach + 0.12)
   const turn = (Math.atan2(tip - by, x - bx) * 180) / Math.PI
   return (
     <g className="cap-force">

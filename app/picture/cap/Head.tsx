@@ -46,7 +46,7 @@ function Marks({ radius, from, to, angle }: { radius: number; from: number; to: 
   return (
     <>
       {[0, 1, 2, 3].map((n) => {
-        const at = angle + (n * Math.PI) / 2
+        const at = (n * Math.PI) / 2 - angle
         const turn = at - 2 * Math.PI * Math.round(at / (2 * Math.PI))
         if (turn < 0.02 || turn > Math.PI / 2 - 0.02) return null
         const x = (radius * Math.sin(turn)).toFixed(2)

@@ -70,10 +70,10 @@ function upwards(down: string, root: number, inside: number): string {
     .join('')}L${-root} ${inside}`
 }
 
-/** Ribs of the half in view, closer together towards its edge; one of them is marked, so that turns can be counted. */
+/** Ribs of the half in view, closer together towards its edge; one of them is marked, so that turns can be counted. Turned on clockwise from above, so the near side goes left. */
 function Ribs({ radius, from, to, angle }: { radius: number; from: number; to: number; angle: number }) {
   const step = (2 * Math.PI) / RIBS
-  const shown = Array.from({ length: RIBS }, (_, n) => ({ n, at: wrapped(n * step + angle) })).filter(
+  const shown = Array.from({ length: RIBS }, (_, n) => ({ n, at: wrapped(n * step - angle) })).filter(
     ({ at }) => at > 0.02 && at < Math.PI / 2 - 0.05,
   )
   return (
