@@ -3,7 +3,7 @@ import type { GripResult } from '../../../sim/index.ts'
 import { type AnyVerdict, type Tone, toneOf, VERDICT_WORDS } from './words.ts'
 import './verdictWord.css'
 
-/** Two jaws as bars and what became of the part between them, in a square of 16; a closure as its lid on a neck. */
+/** Two jaws as bars and what became of the part between them, in a square of 16; a closure as its lid on a neck, a web between its rolls. */
 const MARKS: Record<AnyVerdict | 'overloaded' | 'wanting' | 'doubted', string> = {
   held: 'M3 3V13M13 3V13M5 8A3 3 0 1 0 11 8A3 3 0 1 0 5 8',
   slipped: 'M3 2V10M13 2V10M5 11A3 3 0 1 0 11 11A3 3 0 1 0 5 11M8 1V5M6.5 3.5L8 5L9.5 3.5',
@@ -21,6 +21,9 @@ const MARKS: Record<AnyVerdict | 'overloaded' | 'wanting' | 'doubted', string> =
   tight: 'M2 3.5H14V8M2 3.5V8M4.5 7V14H11.5V7M4.5 6H11.5',
   stripped: 'M2 3.5H14V8M2 3.5V8M4.5 8V14H11.5V8M4.5 9L7 10.5M11.5 9L9 10.5M5 13L7 11.5M11 13L9 11.5M8 5V8',
   'cross-threaded': 'M1.5 6L13.5 2L15 6.5M1.5 6L3 10M4.5 9V14H11.5V8',
+  taut: 'M1 9.5A2.5 2.5 0 1 0 6 9.5A2.5 2.5 0 1 0 1 9.5M10 9.5A2.5 2.5 0 1 0 15 9.5A2.5 2.5 0 1 0 10 9.5M3.5 7H12.5',
+  stretched: 'M1.5 3V13M14.5 3V13M3.5 8H12.5M5.5 6L3.5 8L5.5 10M10.5 6L12.5 8L10.5 10',
+  torn: 'M1 6H5.5L4.5 8L6 9.5M15 6H10.5L9.5 8L11 9.5M8.5 1.5L7 5L9 8L7.5 14',
   overloaded: 'M2.5 13A6.5 6.5 0 1 1 13.5 13M8 9.5L14.5 3.5M12 2.5L14.5 3.5L14 6',
   wanting: 'M2 3.5H14M2 8H8M2 12.5H6M9.5 8.5L14 13M14 8.5L9.5 13',
   doubted: 'M1.5 8A6.5 6.5 0 1 0 14.5 8A6.5 6.5 0 1 0 1.5 8M6 6.5Q6 4.5 8 4.5T10 6.5Q10 7.5 8 8.5V9.5M8 11V12.2',
