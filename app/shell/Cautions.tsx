@@ -8,6 +8,7 @@ const CAUTIONS: Record<JobId, string> = {
   grip: 'Grippers pinch, may start unexpectedly and may lose the part when power fails.',
   press: 'Presses crush, may start unexpectedly, and keep the energy of their bent frame.',
   cap: 'Turning heads wind up hair, sleeves and gloves, and may start unexpectedly.',
+  web: 'Webs and rolls draw in hands, hair and sleeves, and may start unexpectedly.',
 }
 
 /** Always in sight: what a gripper can do to a hand, and what this bench is not. */
