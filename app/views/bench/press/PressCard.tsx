@@ -7,6 +7,7 @@ import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Noted, walkNotes } from '../../../ui/Noted.tsx'
 import { FigureValue } from '../verdicts/FigureValue.tsx'
+import { WhyFold } from '../why/WhyFold.tsx'
 
 /** Figures that are always in sight. */
 const MAIN = ['peakForce', 'seatForce', 'depth', 'bandMargin', 'pressTime', 'springBack']
@@ -40,6 +41,7 @@ export function PressCard({ strategy }: { strategy: StrategyId }) {
             <summary>More figures</summary>
             <Figures run={mine} main={false} />
           </details>
+          <WhyFold strategy={strategy} />
         </>
       ) : (
         <>
