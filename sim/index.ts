@@ -89,6 +89,8 @@ export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'
 export { allowedForce, jointWindow, neededForce } from './job/press/window.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
+export { webIn } from './job/web/scenario.ts'
+export { tensionWindow } from './job/web/window.ts'
 export {
   type Alignment,
   type FitFault,
@@ -226,9 +228,10 @@ export {
   type UnitSource,
   type UnitSystem,
 } from './say/units.ts'
+export { tensionLines } from './say/web.ts'
 export { whyRule, whySentence } from './say/why.ts'
 export { stiffWords } from './say/window.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
-export { STRATEGIES, strategyOf } from './strategy/index.ts'
+export { STRATEGIES, strategiesOn, strategyOf } from './strategy/index.ts'
 export type { ForceBand, StrategyId, StrategyKind } from './strategy/strategy.ts'

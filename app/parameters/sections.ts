@@ -85,6 +85,33 @@ const WORK: Record<JobId, Section[]> = {
       line: ['chuck.inertia', ['gives', 'chuck.stiffness'], ['top load', 'chuck.topLoad']],
     },
   ],
+  web: [
+    {
+      id: 'web',
+      title: 'Web',
+      paths: ['web'],
+      line: ['web.width', 'web.thickness', 'web.modulus', ['slack', 'web.slack'], ['tears at', 'web.breakTension']],
+    },
+    {
+      id: 'span',
+      title: 'Span and idlers',
+      paths: ['span', 'idlers'],
+      line: ['span.length', ['comes with', 'span.entryTension'], ['drag', 'idlers.coulomb']],
+    },
+    {
+      id: 'window',
+      title: 'Tension window',
+      paths: ['window'],
+      line: ['window.least', ['to', 'window.most'], ['from', 'window.from']],
+    },
+    { id: 'line', title: 'Line', paths: ['line'], line: ['line.ramps', ['out of round', 'line.runout']] },
+    {
+      id: 'roll',
+      title: 'Roll',
+      paths: ['roll', 'follow'],
+      line: ['roll.kind', 'roll.radius', ['out of round', 'roll.runout'], ['inertia made up for', 'follow.inertia']],
+    },
+  ],
 }
 
 const SECTIONS: Section[] = [

@@ -6,10 +6,11 @@ import {
   checkScenario,
   count,
   emptyTally,
+  jobOf,
   type Scenario,
   type SpreadStudy,
-  STRATEGIES,
   type StrategyId,
+  strategiesOn,
   type Tally,
   type TallyText,
   tallyFrom,
@@ -109,7 +110,7 @@ export const useSpread = create<SpreadState>()((set, get) => {
     before: 0,
 
     run(scenario, grips, seed) {
-      const strategies = STRATEGIES.map(({ id }) => id as StrategyId)
+      const strategies = strategiesOn(jobOf(scenario)).map(({ id }) => id as StrategyId)
       const tallies = strategies.map((id) => emptyTally(scenario.job, id, scenario.spread.varies.length))
       set({ study: { scenario, strategies, grips: wholeBatches(grips), seed, sampling: 'sobol' }, tallies })
       start()

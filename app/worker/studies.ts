@@ -14,6 +14,7 @@ import {
   type Fault,
   type GainDesign,
   type GripResult,
+  jobOf,
   type Lesson,
   type LessonItem,
   type Limit,
@@ -29,9 +30,9 @@ import {
   type Scenario,
   type Share,
   type SimulatedSteps,
-  STRATEGIES,
   type StrategyId,
   simulatedSteps,
+  strategiesOn,
   type TuneOptions,
   type TuneProgress,
   tryDesign,
@@ -128,7 +129,7 @@ const STUDIES: { [S in StudyName]: (input: Studies[S]['input'], run: Runner) => 
 }
 
 function* gripAll(scenario: Scenario, run: Runner): Iterable<Gripped> {
-  for (const { id } of STRATEGIES) yield { strategy: id, result: run(scenario, id).result }
+  for (const { id } of strategiesOn(jobOf(scenario))) yield { strategy: id, result: run(scenario, id).result }
 }
 
 function* firstGains(scenario: Scenario): Iterable<GainDesign> {

@@ -136,6 +136,7 @@ function slowContact(scenario: Scenario, strategy: StrategyId): Edit[] {
     ...arm.moves.map((move, n) => set(`arm.moves[${n}].start`, move.start + delay)),
     ...(events.powerLoss ? [set('events.powerLoss.time', events.powerLoss.time + delay)] : []),
     ...(events.release ? [set('events.release.time', events.release.time + delay)] : []),
+    ...(job.why.later?.(scenario, delay) ?? []),
   ]
 }
 

@@ -73,6 +73,12 @@ export class Axis extends Block {
     this.friction.setStep(step)
   }
 
+  /** The output carries more or less than before. */
+  carry(mass: f64): void {
+    this.outputMass = mass
+    this.outputKick = this.step / mass
+  }
+
   /** Motor current [A]. */
   current(): f64 {
     return this.winding.state.current

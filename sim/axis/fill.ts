@@ -11,6 +11,8 @@ export interface Output {
   mass: number
   stroke: number
   reach: number
+  /** It turns or runs on for ever, without stops. */
+  endless?: boolean
 }
 
 export function fillAxis(axis: Axis, actuator: Actuator, output: Output): void {
@@ -27,7 +29,7 @@ export function fillAxis(axis: Axis, actuator: Actuator, output: Output): void {
   axis.transmission.damping = t.damping
   axis.transmission.play = t.backlash / 2
   axis.stops.stroke = output.reach
-  axis.stops.set(t.stiffness, output.mass)
+  axis.stops.set(output.endless ? 0 : t.stiffness, output.mass)
   fillFriction(axis, actuator)
   fillCommutation(axis, actuator, output.stroke)
   fillHeat(axis, motor.thermal)

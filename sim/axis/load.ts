@@ -12,6 +12,10 @@ export abstract class Load extends Block {
   abstract setStep(step: f64): void
   /** Pull of the arm on the axis itself [m/s²], closing positive. */
   abstract pull(arm: Arm): f64
+  /** Mass of the output with all that it carries by now, where that changes; 0: as it was filled in. */
+  carries(): f64 {
+    return 0
+  }
   /** A period begins at `time` [s]: events of the job, and what pulls on it. */
   abstract begin(time: f64, arm: Arm, opening: bool): void
   /** Force against the output [N] at its travel [m] and speed [m/s]; called once a step. */

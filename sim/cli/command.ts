@@ -1,7 +1,10 @@
 /** What a command of the command line is, and what several of them need to read their arguments. */
 import { parseArgs } from 'node:util'
+import { jobOf } from '../job/index.ts'
 import type { Core } from '../run/core.ts'
-import { STRATEGIES } from '../strategy/index.ts'
+import { jobWords } from '../say/jobs.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { STRATEGIES, strategiesOn } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 
 export interface Command {
@@ -65,6 +68,15 @@ export function strategyNamed(given: string): StrategyId {
   const strategy = ids.find((id) => id === given)
   if (!strategy) throw new Refused([`--strategy: given "${given}", allowed ${ids.join(', ')}`])
   return strategy
+}
+
+/** The strategies of `--strategy`, all that make sense on the job, or the one that is named. */
+export function strategiesNamed(given: string, scenario: Pick<Scenario, 'job'>): StrategyId[] {
+  if (given === 'all') return strategiesOn(jobOf(scenario)).map(({ id }) => id)
+  const strategy = strategyNamed(given)
+  const refused = jobWords(scenario).refuses?.[strategy]
+  if (refused !== undefined) throw new Refused([`--strategy: ${refused}`])
+  return [strategy]
 }
 
 /** A RangeError of the simulator is an input that it refuses. */

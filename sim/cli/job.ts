@@ -11,7 +11,7 @@ import { plainMetric, stepErrorOf } from '../say/metric.ts'
 import { reasonOf } from '../say/reason.ts'
 import { wordingOf } from '../say/wording.ts'
 import type { JobId, Scenario } from '../scenario/index.ts'
-import { STRATEGIES } from '../strategy/index.ts'
+import { strategiesOn } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { type Command, isJson, optionsOf, Refused, refusing, SCENARIO_OPTIONS, SCENARIO_USAGE } from './command.ts'
 import { readScenario } from './input.ts'
@@ -31,7 +31,9 @@ export const jobCommand = (job: Job): Command => ({
   run(args, core) {
     const { values, positionals } = optionsOf(args, OPTIONS, 1)
     const scenario = readScenario(positionals[0], values.set, job.id)
-    const ids = STRATEGIES.map((strategy) => strategy.id)
+    const ids = strategiesOn(job).map((strategy) => strategy.id)
+    const refused = jobWords(scenario).refuses?.[values.strategy as StrategyId]
+    if (refused !== undefined) throw new Refused([`--strategy: ${refused}`])
     const wanted = values.strategy === 'all' ? ids : ids.filter((id) => id === values.strategy)
     if (wanted.length === 0)
       throw new Refused([`--strategy: given "${values.strategy}", allowed all, ${ids.join(', ')}`])

@@ -4,8 +4,15 @@ import { JOBS } from '../job/index.ts'
 import { JOB_WORDS, jobWords } from '../say/jobs.ts'
 import { grouped } from '../say/spread.ts'
 import { type JobId, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
-import { STRATEGIES } from '../strategy/index.ts'
-import { type Command, isJson, optionsOf, Refused, SCENARIO_OPTIONS, SCENARIO_USAGE, strategyNamed } from './command.ts'
+import {
+  type Command,
+  isJson,
+  optionsOf,
+  Refused,
+  SCENARIO_OPTIONS,
+  SCENARIO_USAGE,
+  strategiesNamed,
+} from './command.ts'
 import { crew } from './crew.ts'
 import { readScenario } from './input.ts'
 import { print, printJson } from './output.ts'
@@ -23,8 +30,8 @@ export const map: Command = {
     } as const
     const { values, positionals } = optionsOf(args, known, 1)
     const json = isJson(values.format)
-    const strategies = values.strategy === 'all' ? STRATEGIES.map(({ id }) => id) : [strategyNamed(values.strategy)]
     const scenario = readScenario(positionals[0], values.set, null)
+    const strategies = strategiesNamed(values.strategy, scenario)
     const [x, y] = [axisOf('--x', values.x, scenario), axisOf('--y', values.y, scenario)]
     if (x.path === y.path) throw new Refused([`--y: given ${y.path} again, allowed another parameter than --x`])
     const results = []

@@ -7,7 +7,6 @@ import { type DriverRows, runDrivers, type Subject, subjectsFor } from '../ask/s
 import type { Tally } from '../ask/spread/tally.ts'
 import { runTightened } from '../ask/spread/tighten.ts'
 import { type JobId, Refusal } from '../scenario/index.ts'
-import { STRATEGIES } from '../strategy/index.ts'
 import {
   type Command,
   numberOf,
@@ -15,7 +14,7 @@ import {
   optionsOf,
   Refused,
   SCENARIO_OPTIONS,
-  strategyNamed,
+  strategiesNamed,
   wholeOf,
 } from './command.ts'
 import { crew } from './crew.ts'
@@ -52,12 +51,13 @@ export const spread: Command = {
     const form = oneOf('--format', values.format, ['table', 'json', 'csv'] as const)
     const wanted = pieceNamed(values.piece, values.out)
     if (wanted && form === 'csv') throw new Refused(['--piece: given with --format csv, allowed with table or json'])
+    const scenario = readScenario(positionals[0], values.set, null)
     const study: SpreadStudy = {
       grips: wholeOf('--grips', values.grips, 1, MOST_GRIPS) ?? 1000,
       seed: wholeOf('--seed', values.seed, 0, 2 ** 32 - 1) ?? 1,
       sampling: oneOf('--sampling', values.sampling, SAMPLINGS),
-      strategies: values.strategy === 'all' ? STRATEGIES.map(({ id }) => id) : [strategyNamed(values.strategy)],
-      scenario: readScenario(positionals[0], values.set, null),
+      strategies: strategiesNamed(values.strategy, scenario),
+      scenario,
     }
     if (study.scenario.spread.varies.length === 0)
       throw new Refused(['spread.varies: given nothing that varies, allowed at least one quantity with its law'])

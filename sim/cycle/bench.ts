@@ -123,6 +123,8 @@ export class Bench extends Block {
     arm.at(time)
     this.happen(time)
     load.begin(time, arm, drive.state.opening > 0)
+    const carried: f64 = load.carries()
+    if (carried > 0) axis.carry(carried)
     drive.sample(time, axis)
     if (this.sampling > 0) this.samples.sample(time, axis, load, drive.state.command, drive.state.voltage)
     const target: f64 = drive.target()
@@ -177,6 +179,6 @@ export class Bench extends Block {
     put(now, from + 6, axis.speed)
     put(now, from + 7, this.axis.heat.state.winding)
     put(now, from + 8, drive.reading)
-    put(now, from + 9, this.drive.machine().state.wantedSpeed)
+    put(now, from + 9, this.drive.wantedSpeed())
   }
 }

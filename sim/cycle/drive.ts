@@ -4,6 +4,7 @@ import type { Axis } from '../axis/axis.ts'
 import type { Load } from '../axis/load.ts'
 import { CurrentLoop } from '../control/current-loop.ts'
 import { Gauge } from '../control/gauge.ts'
+import { LineFollower } from '../control/line-follower.ts'
 import { Block, State } from '../core/block.ts'
 import { Noise } from '../core/noise.ts'
 import { quantise } from '../core/quantise.ts'
@@ -43,6 +44,8 @@ export class Drive extends Block {
   readonly gauge: Gauge = new Gauge()
   readonly noise: Noise = new Noise()
   readonly currentLoop: CurrentLoop = new CurrentLoop()
+  /** Where the axis follows a line the machine works in travels ahead of it. */
+  readonly follower: LineFollower = new LineFollower()
   readonly move: Move = new Move()
   readonly strategy: Machine
   readonly state: DriveState = new DriveState()
@@ -92,32 +95,49 @@ export class Drive extends Block {
 
   /** Where the machine wants the output to be [m]: it knows the encoder's zero only. */
   target(): f64 {
-    const target: f64 = this.machine().state.target
+    let target: f64 = this.machine().state.target
+    if (this.follows()) target += this.follower.state.angle
     return this.encoderOffset === 0 ? target : target - this.encoderOffset
+  }
+
+  /** Speed at which the machine wants the output [m/s]. */
+  wantedSpeed(): f64 {
+    const speed: f64 = this.machine().state.wantedSpeed
+    return this.follows() ? speed + this.follower.state.speed : speed
+  }
+
+  private follows(): bool {
+    return this.follower.on > 0
+  }
+
+  /** A travel as a machine counts it. */
+  private ahead(travel: f64): f64 {
+    return this.follows() ? this.read(travel) - this.follower.state.angle : this.read(travel)
   }
 
   /** Goes back to where the output is at travel 0, on purpose, from now on. */
   open(travel: f64, time: f64): void {
     this.state.opening = 1
-    this.moveTo(0, travel, time)
+    this.moveTo(this.read(0), travel, time)
   }
 
   /** Keeps the output where it stands. */
   hold(travel: f64, time: f64): void {
     this.state.opening = 0
-    this.moveTo(travel, travel, time)
+    this.moveTo(this.ahead(travel), travel, time)
   }
 
   private moveTo(end: f64, travel: f64, time: f64): void {
     this.state.moving = 1
-    this.move.to.end = this.read(end)
-    this.move.begin(this.read(travel), time)
+    this.move.to.end = end
+    this.move.begin(this.ahead(travel), time)
     this.see()
   }
 
   private see(): void {
     const machine = this.machine()
-    this.state.speed = machine.measuredSpeed()
+    const speed: f64 = machine.measuredSpeed()
+    this.state.speed = this.follows() ? speed + this.follower.state.speed : speed
     this.state.saturated = machine.saturated()
   }
 
@@ -158,7 +178,10 @@ export class Drive extends Block {
     if (this.sensed > 0) s.reading = this.gauge.read(time)
     if (s.powered === 0) return
     const position: f64 = quantise(this.read(axis.state.motorTravel), this.encoderResolution)
-    s.command = this.machine().tick(time, position, s.reading)
+    if (this.follows()) {
+      const ahead: f64 = this.follower.seen(time, position, this.machine().state.target)
+      s.command = this.follower.carried(this.machine().tick(time, ahead, s.reading))
+    } else s.command = this.machine().tick(time, position, s.reading)
     this.see()
   }
 

@@ -7,11 +7,13 @@ import { cap } from './cap/index.ts'
 import { grip } from './grip/index.ts'
 import type { Job } from './job.ts'
 import { press } from './press/index.ts'
+import { web } from './web/index.ts'
 
 export const JOBS: Record<JobId, Job> = {
   grip: grip as unknown as Job,
   press: press as unknown as Job,
   cap: cap as unknown as Job,
+  web: web as unknown as Job,
 }
 
 /** The job that a scenario describes. */

@@ -4,6 +4,7 @@
  */
 import type { Output } from '../axis/fill.ts'
 import type { Load } from '../axis/load.ts'
+import type { LineFollower } from '../control/line-follower.ts'
 import type { Edit, Scenario, StrategyId } from '../scenario/index.ts'
 import type { LoadId } from './loads.ts'
 import type { Overload } from './ratings.ts'
@@ -136,6 +137,8 @@ export interface Job<Result extends JobResult = JobResult> {
   /** Its half in the compiled core, and one of these as the simulator's own files make it. */
   load: LoadId
   newLoad(): Load
+  /** Strategies that make no sense on it; `sim/say` says why of each. */
+  refuses?: readonly StrategyId[]
   /** What moves, and what its coordinate and effort are. */
   output: { label: string; travel: 'm' | 'rad'; effort: 'N' | 'N·m' }
   /** Columns of its record behind time and before those of the axis, in the order in which the load shows them. */
@@ -143,6 +146,8 @@ export interface Job<Result extends JobResult = JobResult> {
   outputOf(scenario: Scenario): Output
   workOf(scenario: Scenario): Work
   fill(load: Load, scenario: Scenario): void
+  /** Where the output follows a line: how the drive does; `sensed`, with a strategy that works with the gauge. */
+  follow?(follower: LineFollower, scenario: Scenario, sensed: boolean): void
   judge(scenario: Scenario, end: RunEnd): Result
   /** All verdicts in the order of tables, and the one on work that is done well. */
   verdicts: readonly Result['verdict'][]
@@ -225,6 +230,8 @@ export interface JobWhy<Result extends JobResult = JobResult> {
   causes: readonly JobCause[]
   /** The edit after which the output creeps from so far before first touch of the nominal work on. */
   creepBefore(scenario: Scenario, distance: number): Edit
+  /** Edits by which events of the work itself come later [s], where the touch is put off. */
+  later?(scenario: Scenario, delay: number): Edit[]
   /** The work under an effort: its stiffness against the output, and the output's travel since first touch. */
   pressed(scenario: Scenario, effort: number): { stiffness: number; travel: number }
 }

@@ -9,9 +9,10 @@ import type { Drive } from '../cycle/drive.ts'
 import { jobOf } from '../job/index.ts'
 import type { Job, Work } from '../job/job.ts'
 import { SETTLED } from '../job/sums.ts'
-import type { Scenario } from '../scenario/index.ts'
+import { type Fault, Refusal, type Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
 import { fillMove } from '../strategy/follow.ts'
+import { strategiesOn } from '../strategy/index.ts'
 import { machineOf } from '../strategy/machines.ts'
 import type { StrategyKind } from '../strategy/strategy.ts'
 import { stepsOf } from './step.ts'
@@ -43,6 +44,7 @@ export interface ModelOptions {
 /** Throws a RangeError where the scenario would take more than 2e8 steps. */
 export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
   const { job = jobOf(scenario) } = options
+  if (job.refuses?.includes(strategy.id)) throw new Refusal(refusedStrategy(job, strategy))
   const { make = () => new Bench(job.newLoad(), machineOf(strategy.machine)) } = options
   const work = job.workOf(scenario)
   const bench = make()
@@ -57,6 +59,7 @@ export function modelOf(scenario: Scenario, strategy: StrategyKind, options: Mod
   fillAxis(bench.axis, scenario.actuator, job.outputOf(scenario))
   job.fill(bench.load, scenario)
   fillDrive(bench.drive, scenario, strategy, work)
+  job.follow?.(bench.drive.follower, scenario, strategy.sensed)
   fillFigures(bench, scenario)
   const steps = stepsOf(bench, scenario)
   bench.axis.setStep(period / steps, steps)
@@ -65,6 +68,14 @@ export function modelOf(scenario: Scenario, strategy: StrategyKind, options: Mod
   const samples = Math.round(scenario.run.duration / period)
   return { scenario, job, strategy, bench, make, load: job.load, machine: strategy.machine, samples }
 }
+
+const refusedStrategy = (job: Job, { id }: StrategyKind): Fault => ({
+  path: 'strategy',
+  given: `"${id}" on the job "${job.id}"`,
+  allowed: strategiesOn(job)
+    .map((each) => `"${each.id}"`)
+    .join(', '),
+})
 
 function fillDrive(drive: Drive, scenario: Scenario, strategy: StrategyKind, work: Work): void {
   const { actuator, servo, sensors, run } = scenario

@@ -1,7 +1,7 @@
 /** What is said of a job: one file each, and one line in `jobs.ts`. */
 import type { MissedRun, Why } from '../ask/why.ts'
 import type { JobResult, RunResult } from '../job/job.ts'
-import type { Scenario } from '../scenario/index.ts'
+import type { Scenario, StrategyId } from '../scenario/index.ts'
 import type { Wording } from './wording.ts'
 
 export type Judged<R extends JobResult = JobResult> = Pick<RunResult<R>, 'verdict' | 'metrics' | 'events' | 'cause'>
@@ -18,6 +18,8 @@ export interface JobWords<R extends JobResult = JobResult> {
   outcome(scenario: Scenario, result: Kept<R>, words: Wording): string
   /** What a verdict says of the work: the part is held. */
   state(verdict: R['verdict']): string
+  /** Why a strategy makes no sense on it, a sentence for each that the job refuses. */
+  refuses?: Partial<Record<StrategyId, string>>
   why: WhyWords<R>
   study: StudyWords<R>
   rescue: RescueWords<R>

@@ -6,12 +6,14 @@ import { capWords } from './cap.ts'
 import { gripWords } from './grip.ts'
 import type { JobWords, WhyFigureWords } from './job.ts'
 import { pressWords } from './press.ts'
+import { webWords } from './web.ts'
 import type { Wording } from './wording.ts'
 
 export const JOB_WORDS: Record<JobId, JobWords> = {
   grip: gripWords as unknown as JobWords,
   press: pressWords as unknown as JobWords,
   cap: capWords as unknown as JobWords,
+  web: webWords as unknown as JobWords,
 }
 
 /** What is said of the job of a scenario. */

@@ -1,6 +1,7 @@
 /** What follows in each job's own groups where a quantity varies on which another one depends. */
 import type { JobId, Scenario } from './schema/index.ts'
 import type { PressGroups } from './schema/press/index.ts'
+import type { WebGroups } from './schema/web/index.ts'
 
 /** `changed` says whether a group is the scenario's own copy: no other may be written to. */
 type Follow = (scenario: Scenario, changed: (group: object) => boolean) => void
@@ -15,4 +16,8 @@ export const FOLLOWS: Record<JobId, Follow> = {
     if (changed(friction)) friction.static = Math.max(friction.static, friction.pressing)
   },
   cap() {},
+  web(scenario, changed) {
+    const idlers: { coulomb: number; breakaway: number } = (scenario as unknown as WebGroups).idlers
+    if (changed(idlers)) idlers.breakaway = Math.max(idlers.breakaway, idlers.coulomb)
+  },
 }

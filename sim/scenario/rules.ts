@@ -6,6 +6,7 @@ import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
 import { SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
 import { STRATEGY_RULES } from './schema/strategies.ts'
 import { requirementFaults, spreadFaults } from './study-rules.ts'
+import { WEB_RULES } from './web-rules.ts'
 
 /** Most plant steps in one run; more would keep the machine busy for minutes. */
 const MOST_STEPS = 2e8
@@ -134,6 +135,7 @@ export const RULES: Rule[] = [
   ...STRATEGY_RULES,
   ...PRESS_RULES,
   ...CAP_RULES,
+  ...WEB_RULES,
   { reads: ['requirements'], check: requirementFaults },
   { reads: ['spread', 'actuator'], check: spreadFaults },
 ]

@@ -49,6 +49,7 @@ const EXAMPLES: Record<JobId, string> = {
   grip: 'part.width',
   press: 'bushing.interference',
   cap: 'closure.threadFriction',
+  web: 'web.modulus',
 }
 
 function pathFaults(scenario: Scenario, given: string, doubled: boolean, path: string): Fault[] {

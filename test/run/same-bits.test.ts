@@ -3,12 +3,13 @@
 import base64 from 'virtual:core'
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
-import { ALL_PRESETS, compiledCore, type Scenario, STRATEGIES } from '../../sim/index.ts'
+import { ALL_PRESETS, compiledCore, jobOf, type Scenario, strategiesOn } from '../../sim/index.ts'
 import { modelOf } from '../../sim/model/model.ts'
 import { simulate } from '../../sim/run/simulate.ts'
 import { absurd, plausible } from '../grip/random.ts'
 import { drawnCaps } from '../job/cap/random.ts'
 import { drawnPresses } from '../job/press/random.ts'
+import { drawnWebs } from '../job/web/random.ts'
 import { KINDS } from '../scenario/schema-walk.ts'
 
 const core = compiledCore(new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(base64, 'base64'))).exports)
@@ -20,7 +21,7 @@ const SEED = 20261127
 
 function affordable(scenario: Scenario): boolean {
   try {
-    const { axis } = modelOf(scenario, STRATEGIES[0]!).bench
+    const { axis } = modelOf(scenario, strategiesOn(jobOf(scenario))[0]!).bench
     return axis.steps * scenario.drive.currentRate * scenario.run.duration <= MOST
   } catch {
     return false
@@ -28,7 +29,7 @@ function affordable(scenario: Scenario): boolean {
 }
 
 function sameBits(name: string, scenario: Scenario): void {
-  for (const { id } of STRATEGIES) {
+  for (const { id } of strategiesOn(jobOf(scenario))) {
     const { result } = simulate(scenario, id, { core })
     expect(result.hash, `${name}, ${id}`).toMatch(/^[0-9a-f]{16}$/)
     expect(result, `${name}, ${id}`).toEqual(simulate(scenario, id).result)
@@ -55,6 +56,7 @@ it.each(KINDS)('random %s axes by every strategy', (kind) => {
 it.each([
   ['presses', drawnPresses],
   ['closures', drawnCaps],
+  ['webs', drawnWebs],
 ] as const)('random %s by every strategy', (name, drawn) => {
   const corpus = fc
     .sample(drawn, { numRuns: 5 * EACH, seed: SEED })

@@ -5,6 +5,7 @@ import { CAP_RULES } from '../../sim/scenario/cap-rules.ts'
 import { PRESS_RULES } from '../../sim/scenario/press-rules.ts'
 import { divides } from '../../sim/scenario/rule.ts'
 import { RULES } from '../../sim/scenario/rules.ts'
+import { WEB_RULES } from '../../sim/scenario/web-rules.ts'
 import { make } from './make.ts'
 
 const defaults = make()
@@ -234,7 +235,7 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
 ]
 
 /** Those of other jobs are shown with them, in `test/job`. */
-const GRIP_RULES = RULES.filter((rule) => ![...PRESS_RULES, ...CAP_RULES].includes(rule))
+const GRIP_RULES = RULES.filter((rule) => ![...PRESS_RULES, ...CAP_RULES, ...WEB_RULES].includes(rule))
 
 describe('rules between keys', () => {
   it.each(CASES)('refuse %s', (_, edits, fault) => {

@@ -6,6 +6,7 @@ import {
   neededForce,
   type Scenario,
   stiffWords,
+  tensionLines,
   torqueLines,
   windowLines,
   wordingOf,
@@ -25,7 +26,7 @@ export interface WindowWords {
 type Words = (scenario: Scenario, units: UnitSystem) => WindowWords
 
 /** What each job's effort is held against. */
-const WORDS: Record<JobId, Words> = { grip: gripWindow, press: pressWindow, cap: capWindow }
+const WORDS: Record<JobId, Words> = { grip: gripWindow, press: pressWindow, cap: capWindow, web: webWindow }
 
 /** In the units of the page. */
 export const windowWords: Words = (scenario, units) => WORDS[scenario.job](scenario, units)
@@ -54,6 +55,18 @@ function capWindow(scenario: Scenario, units: UnitSystem): WindowWords {
     title: empty ? 'No torque both tightens this closure and spares it:' : 'Torque window',
     sentence: `${torqueLines(scenario, words).join('; ')}.`,
     span: empty ? 'empty' : most === null ? `from ${torque(least ?? 0)}` : `${torque(least ?? 0)} to ${torque(most)}`,
+    empty,
+  }
+}
+
+function webWindow(scenario: Scenario, units: UnitSystem): WindowWords {
+  const words = wordingOf(units)
+  const { least, most } = jobOf(scenario).study.window(scenario)
+  const empty = least !== null && most !== null && least >= most
+  return {
+    title: empty ? 'The web tears before it has the tension that is wanted:' : 'Tension window',
+    sentence: `${tensionLines(scenario, words).join('; ')}.`,
+    span: empty ? 'empty' : `${words.force(least ?? 0)} to ${words.force(most ?? 0)}`,
     empty,
   }
 }

@@ -8,8 +8,10 @@ import { castArm } from './cast-arm.ts'
 import { foam } from './foam.ts'
 import { jarLid } from './jar-lid.ts'
 import { lidHinge } from './lid-hinge.ts'
+import { paperRoll } from './paper-roll.ts'
 import { smallLid } from './small-lid.ts'
 import { teapot } from './teapot.ts'
+import { trayFilm } from './tray-film.ts'
 
 export interface Preset {
   id: string
@@ -45,4 +47,10 @@ export const CAP_PRESETS: Preset[] = [
   preset('small-lid', 'A motor without a gear: the current tells the torque.', smallLid),
 ]
 
-export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS, ...CAP_PRESETS]
+/** Those of holding a web's tension. */
+export const WEB_PRESETS: Preset[] = [
+  preset('paper-roll', 'A roll that grows as it winds: torque follows the radius, or tension does not.', paperRoll),
+  preset('tray-film', 'A line that starts and stops: what speeds the roll up is missing in the film.', trayFilm),
+]
+
+export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS, ...CAP_PRESETS, ...WEB_PRESETS]

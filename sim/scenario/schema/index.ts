@@ -18,6 +18,7 @@ import { sensors } from './sensors.ts'
 import { spread, type varied } from './spread.ts'
 import { approach, strategies } from './strategies.ts'
 import { TURNING } from './turning/index.ts'
+import { WEB, WEB_SHARED } from './web/index.ts'
 
 /** Groups that every job has; one may have its own in their place. */
 const SHARED = { approach, requirements, servo, sensors, strategies, arm }
@@ -99,6 +100,7 @@ const FORMATS = {
   grip: kindsOf('grip', GRIP),
   press: kindsOf('press', PRESS, PRESS_SHARED),
   cap: turningKindsOf('cap', CAP, CAP_SHARED),
+  web: turningKindsOf('web', WEB, WEB_SHARED),
 }
 
 export type JobId = keyof typeof FORMATS

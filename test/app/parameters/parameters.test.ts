@@ -3,7 +3,7 @@ import { sentence } from '../../../app/parameters/faultText.ts'
 import { firstValue } from '../../../app/parameters/first.ts'
 import { lineOf, sectionsOf } from '../../../app/parameters/sections.ts'
 import { differences, type Field, fieldAt } from '../../../app/read/scenario/walk.ts'
-import { type GripKind, checkScenario, editScenario, PRESETS, SCHEMAS, type Scenario } from '../../../sim/index.ts'
+import { checkScenario, editScenario, type GripKind, PRESETS, SCHEMAS, type Scenario } from '../../../sim/index.ts'
 
 const KINDS = Object.keys(SCHEMAS) as GripKind[]
 

@@ -6,7 +6,7 @@ import { type Block, type Section, tex } from '../../../../app/views/model/secti
 import { SECTIONS } from '../../../../app/views/model/sections/index.ts'
 import { SOURCES } from '../../../../app/views/model/sources.ts'
 import { symbolRows } from '../../../../app/views/model/symbols.ts'
-import { type GripKind, FIXED_FIGURES, SIMPLIFICATIONS } from '../../../../sim/index.ts'
+import { FIXED_FIGURES, type GripKind, SIMPLIFICATIONS } from '../../../../sim/index.ts'
 import { make } from '../../../scenario/make.ts'
 import { full, KINDS, quantitiesOf } from '../../../scenario/schema-walk.ts'
 

@@ -1,0 +1,155 @@
+/** The constants of a web, its line and its roll, from their part of the scenario. */
+import type { Output } from '../../axis/fill.ts'
+import { forcePerAmpereAt } from '../../axis/fill.ts'
+import { axisOf } from '../../axis/reflect.ts'
+import { LINE_PHASE, type Line } from '../../control/line.ts'
+import type { LineFollower } from '../../control/line-follower.ts'
+import { ramp } from '../../control/profile.ts'
+import { numbers } from '../../core/native.ts'
+import type { Scenario } from '../../scenario/index.ts'
+import type { WebLoad } from './load.ts'
+import { webIn } from './scenario.ts'
+
+const { PI } = Math
+
+/** Force for each share of stretch, E·A [N]. */
+export function webStiffness(scenario: Scenario): number {
+  const { modulus, width, thickness } = webIn(scenario).web
+  return modulus * width * thickness
+}
+
+/** Inertia of what is wound for each m⁴ of outer radius [kg/m²], J = ½·π·ρ·w·(R⁴ − r⁴); 0 for a roll that winds nothing. */
+export function woundInertia(scenario: Scenario): number {
+  const { web, roll } = webIn(scenario)
+  return roll.kind === 'winds' ? 0.5 * PI * web.density * web.width : 0
+}
+
+/** Growth of the squared radius for each metre wound [m], from π·(R² − r²) = h·length. */
+export function radiusGrowth(scenario: Scenario): number {
+  const { web, roll } = webIn(scenario)
+  return roll.kind === 'winds' ? web.thickness / PI : 0
+}
+
+/** Inertia of all that turns behind the transmission, at the start [kg·m²]. */
+export function startInertia(scenario: Scenario): number {
+  const { roll, idlers } = webIn(scenario)
+  const wound = woundInertia(scenario) * (roll.radius ** 4 - roll.coreRadius ** 4)
+  return roll.inertia + wound + idlers.mass * roll.radius * roll.radius
+}
+
+/** Turn of the roll by which the slack is taken up [rad]. */
+export function turnToTaut(scenario: Scenario): number {
+  const { web, roll } = webIn(scenario)
+  return web.slack / roll.radius
+}
+
+/** Fastest that the line runs [m/s]. */
+export const topSpeed = (scenario: Scenario): number =>
+  Math.max(0, ...webIn(scenario).line.ramps.map(({ speed }) => speed))
+
+export function fillWeb(load: WebLoad, scenario: Scenario): void {
+  const { web, span, roll, line, window } = webIn(scenario)
+  const stiffness = webStiffness(scenario)
+  load.length = span.length
+  load.stiffness = stiffness
+  load.entry = span.entryTension / stiffness
+  load.damping = web.damping
+  load.radius = roll.radius
+  load.growth = radiusGrowth(scenario)
+  load.inertia = startInertia(scenario)
+  load.perRadius = woundInertia(scenario)
+  load.runout = roll.runout
+  load.lineRunout = line.runout
+  load.lineRadius = line.radius
+  load.leastWanted = window.least
+  load.mostWanted = window.most
+  load.from = window.from
+  load.tears = web.breakTension ?? Number.POSITIVE_INFINITY
+  load.period = 1 / scenario.drive.currentRate
+  load.state.drawn = -web.slack
+  fillIdlers(load, scenario)
+  fillLine(load.line, scenario)
+}
+
+function fillIdlers(load: WebLoad, scenario: Scenario): void {
+  const { idlers } = webIn(scenario)
+  load.traction = idlers.traction
+  load.idlers.coulomb = idlers.coulomb
+  load.idlers.coulombBack = idlers.coulomb
+  load.idlers.rise = idlers.breakaway - idlers.coulomb
+  load.idlers.viscous = idlers.viscous
+  load.idlers.viscousBack = idlers.viscous
+  load.idlers.stribeck = 1 / (idlers.slideSpeed * idlers.slideSpeed)
+  load.idlers.stiffness = idlers.stiffness
+  load.idlers.mass = idlers.mass
+}
+
+/** Each ramp as two stretches at full jerk about one at full acceleration, with steady speed in between. */
+export function fillLine(made: Line, scenario: Scenario): void {
+  const phases: number[][] = []
+  let way = 0
+  let speed = 0
+  let from = 0
+  const add = (start: number, acceleration: number, jerk: number) => {
+    const before = phases.at(-1)
+    if (before) {
+      const [begun, , v, a, j] = before as [number, number, number, number, number]
+      const t = start - begun
+      way += t * (v + t * (a / 2 + (t * j) / 6))
+    }
+    phases.push([start, way, speed, acceleration, jerk])
+  }
+  add(0, 0, 0)
+  for (const { start, speed: to, acceleration, jerk } of webIn(scenario).line.ramps) {
+    const made = ramp(speed, to, acceleration, jerk)
+    from = start
+    if (made.duration === 0) continue
+    const bend = (made.acceleration * made.jerkTime) / 2
+    const signed = made.acceleration > 0 ? jerk : -jerk
+    add(from, 0, signed)
+    speed += bend
+    add(from + made.jerkTime, made.acceleration, 0)
+    speed = to - bend
+    add(from + made.duration - made.jerkTime, made.acceleration, -signed)
+    speed = to
+    add(from + made.duration, 0, 0)
+  }
+  made.count = phases.length
+  made.phases = numbers(LINE_PHASE * phases.length)
+  phases.forEach((phase, n) => {
+    made.phases.set(phase, LINE_PHASE * n)
+  })
+}
+
+/**
+ * How the drive follows the line. A strategy that pulls with its current limit has its reference run ahead of the roll; one that works
+ * with the gauge trims the speed and keeps no place.
+ */
+export function fillFollower(follower: LineFollower, scenario: Scenario, sensed: boolean): void {
+  const { roll, follow } = webIn(scenario)
+  const { actuator, servo, approach } = scenario
+  const perAmpere = forcePerAmpereAt(actuator)
+  const counts = follow.radius === 'wound'
+  follower.on = 1
+  follower.most = sensed ? Number.POSITIVE_INFINITY : turnToTaut(scenario)
+  follower.overspeed = follow.overspeed
+  follower.farthest = sensed ? Number.POSITIVE_INFINITY : 2 * approach.overtravel
+  follower.radius = roll.radius
+  follower.growth = counts ? radiusGrowth(scenario) : 0
+  follower.inertia = (follow.inertia * (axisOf(actuator).mass + startInertia(scenario))) / perAmpere
+  follower.wound = counts ? (follow.inertia * woundInertia(scenario)) / perAmpere : 0
+  follower.losses = (follow.losses * actuator.transmission.viscous) / perAmpere
+  follower.limit = servo.currentLimit
+  follower.state.radius = roll.radius
+  fillLine(follower.line, scenario)
+}
+
+/** The roll as the axis' output; it turns on for ever. */
+export function webOutput(scenario: Scenario): Output {
+  return {
+    mass: startInertia(scenario),
+    stroke: Number.POSITIVE_INFINITY,
+    reach: Number.POSITIVE_INFINITY,
+    endless: true,
+  }
+}

@@ -1,0 +1,61 @@
+/** The job of holding a web's tension: a roll that pulls it from a line that hands it out. */
+import type { Scenario } from '../../scenario/index.ts'
+import type { Job, Work } from '../job.ts'
+import { LoadId } from '../loads.ts'
+import { WEB_CHANNELS } from './channels.ts'
+import { errorShare, isClose } from './errors.ts'
+import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput } from './fill.ts'
+import { WebLoad } from './load.ts'
+import { WEB_METRICS } from './metrics.ts'
+import { WEB_VERDICTS, type WebJudgement } from './result.ts'
+import { webIn } from './scenario.ts'
+import { webStudy } from './study.ts'
+import { judgeWeb } from './verdict.ts'
+import { webWhy } from './why.ts'
+
+export const web: Job<WebJudgement> = {
+  id: 'web',
+  label: 'Web',
+  load: LoadId.web,
+  newLoad: () => new WebLoad(),
+  output: { label: 'roll', travel: 'rad', effort: 'N' },
+  channels: WEB_CHANNELS,
+  refuses: ['threshold-stop'],
+  outputOf: webOutput,
+  workOf: webWork,
+  fill(load, scenario) {
+    if (!(load instanceof WebLoad)) throw new TypeError('not the load of a web')
+    fillWeb(load, scenario)
+  },
+  follow: fillFollower,
+  judge: judgeWeb,
+  verdicts: WEB_VERDICTS,
+  well: 'taut',
+  weakestOf: ({ load }) => (load instanceof WebLoad && load.state.count > 0 ? load.state.least : null),
+  figures: WEB_METRICS,
+  headlines: ['meanTension', 'leastTension', 'mostTension', 'settledTension'],
+  errorShare,
+  isClose,
+  why: webWhy,
+  study: webStudy,
+}
+
+/** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */
+const ASTRAY = 1000
+
+/** An effort is the tension; places are told from where the nominal slack is taken up back. */
+function webWork(scenario: Scenario): Work {
+  const { roll } = webIn(scenario)
+  const { creepFrom, overtravel } = scenario.approach
+  const touch = turnToTaut(scenario)
+  const travelAt = (place: number) => touch - place
+  return {
+    perEffort: roll.radius,
+    touch,
+    meets: touch,
+    stroke: Number.POSITIVE_INFINITY,
+    creepFrom: creepFrom > 0 ? Math.max(0, travelAt(creepFrom)) : Number.POSITIVE_INFINITY,
+    travelAt,
+    reach: touch + overtravel + (2 * topSpeed(scenario) * scenario.run.duration) / roll.radius + ASTRAY,
+  }
+}

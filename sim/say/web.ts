@@ -1,0 +1,112 @@
+/** What is said of a web: the verdict and why in one sentence, and what its tension was where that is taken apart. */
+import type { MissedRun, Why } from '../ask/why.ts'
+import type { WebEvents, WebJudgement, WebMetrics, WebVerdict } from '../job/web/result.ts'
+import { tensionWindow } from '../job/web/window.ts'
+import type { Scenario } from '../scenario/index.ts'
+import { inPlainSpaces } from './figure.ts'
+import type { JobWords, Kept } from './job.ts'
+import { type Wording, wordingOf } from './wording.ts'
+
+/** What a verdict says of the web. */
+const STATES: Record<WebVerdict, string> = {
+  taut: 'taut',
+  slack: 'slack',
+  stretched: 'stretched',
+  torn: 'torn',
+  unstable: 'not judged, as a loop is unstable',
+}
+
+export const webWords: JobWords<WebJudgement> = {
+  does: 'what becomes of the tension by each strategy, and the figures of the web',
+  window: (scenario) => tensionLines(scenario, wordingOf('si')).map(inPlainSpaces),
+  outcome,
+  state: (verdict) => `the web is ${STATES[verdict]}`,
+  refuses: {
+    'threshold-stop':
+      'A threshold stop halts the roll and holds it at that place, and a web that runs needs a roll that goes on turning.',
+  },
+  why: {
+    figures: {
+      least: { whole: 'Least tension', bound: 'Tension needed', share: 'of the tension', least: true },
+      most: { whole: 'Most tension', bound: 'Most allowed', share: 'of the tension', least: false },
+    },
+    outcome: seen,
+    missed,
+    lost: 'Once its causes may be taken away the same run leaves its rails, so there is no tension to take apart.',
+  },
+  study: {
+    one: 'is taut',
+    many: 'are taut',
+    done: 'taut',
+    counted: 'taut',
+    does: 'keeps taut',
+    asks: 'are most webs taut',
+    act: 'pull',
+    acting: 'pulling',
+    acted: 'pulled',
+    run: 'web',
+    runs: 'webs',
+    band: 'the window of tension in the file',
+    effort: 'tension',
+    subjects: {
+      taut: 'whether webs are taut',
+      slack: 'the slack webs',
+      stretched: 'the stretched webs',
+      torn: 'the torn webs',
+      unstable: 'the unstable runs',
+    },
+  },
+}
+
+/** What the tension is held against, a phrase each. */
+export function tensionLines(scenario: Scenario, { force, time }: Wording): string[] {
+  const { least, most, from, tears } = tensionWindow(scenario)
+  return [
+    `tension ${force(least)} or more from ${time(from)} on`,
+    `never more than ${force(most)}`,
+    ...(tears === null ? [] : [`tears at ${force(tears)}`]),
+  ]
+}
+
+function outcome(scenario: Scenario, { verdict, metrics, events }: Kept<WebJudgement>, words: Wording): string {
+  const { least, most, from, tears } = tensionWindow(scenario)
+  switch (verdict) {
+    case 'torn':
+      return `Torn at ${words.time(events.torn ?? 0)}: ${words.force(events.tearingTension ?? 0)} on a web that tears at ${words.force(tears ?? 0)}.`
+    case 'stretched':
+      return `Stretched at ${words.time(events.over ?? 0)}: up to ${words.force(metrics.mostTension ?? 0)} where ${words.force(most)} are allowed.`
+    case 'slack':
+      return slack(scenario, metrics, events, words)
+    case 'taut':
+      return `Taut from ${words.time(from)} on: never less than ${words.force(metrics.leastTension ?? 0)} where ${words.force(least)} are needed, never more than ${words.force(metrics.mostTension ?? 0)} of the ${words.force(most)} allowed.`
+  }
+}
+
+function slack(scenario: Scenario, metrics: WebMetrics, { under }: WebEvents, words: Wording): string {
+  const { least } = tensionWindow(scenario)
+  if (metrics.contactTime === null) return `Never drawn taut within ${words.time(scenario.run.duration)}.`
+  if (metrics.tautTime === null)
+    return `Never as taut as ${words.force(least)}: at most ${words.force(metrics.mostTension ?? 0)}.`
+  if (metrics.leastTension === 0 && under !== null)
+    return `Slack at ${words.time(under)}: at ${words.time(metrics.leastTensionTime ?? 0)} the web has no tension at all, where ${words.force(least)} are needed.`
+  return `Slack at ${words.time(under ?? 0)}: down to ${words.force(metrics.leastTension ?? 0)} where ${words.force(least)} are needed.`
+}
+
+/** What the tension was, beside what is allowed or needed. */
+function seen(_: Scenario, { figure, bound }: Why<WebJudgement>, whole: number, words: Wording): string {
+  const tension = words.force(whole)
+  if (figure === 'least') {
+    return bound === null
+      ? `The web has never less than ${tension}.`
+      : `The web comes down to ${tension}, where ${words.force(bound)} are needed.`
+  }
+  return bound === null
+    ? `The web sees at most ${tension}.`
+    : `The web sees at most ${tension}, where ${words.force(bound)} are allowed.`
+}
+
+function missed({ metrics }: MissedRun<WebJudgement>, words: Wording): string {
+  return metrics.mostTension === null
+    ? 'The web never had any tension, so there is none to take apart.'
+    : `The run has no tension that could be taken apart; its highest was ${words.force(metrics.mostTension)}.`
+}
