@@ -1,20 +1,24 @@
 import { useState } from 'react'
+import type { JobId } from '../../sim/index.ts'
 import { useScenario } from '../store/scenario.ts'
 import { Button } from '../ui/Button.tsx'
 import { Dialog } from '../ui/Dialog.tsx'
 
+const CAUTIONS: Record<JobId, string> = {
+  grip: 'Grippers pinch, may start unexpectedly and may lose the part when power fails.',
+  press: 'Presses crush, may start unexpectedly, and keep the energy of their bent frame.',
+  cap: 'Turning heads wind up hair, sleeves and gloves, and may start unexpectedly.',
+  web: 'Webs and rolls draw in hands, hair and sleeves, and may start unexpectedly.',
+}
+
 /** Always in sight: what a gripper can do to a hand, and what this bench is not. */
 export function CautionLine() {
   const [open, setOpen] = useState(false)
-  const press = useScenario((state) => state.scenario.job === 'press')
+  const job = useScenario((state) => state.scenario.job)
   return (
     <footer className="caution-line">
       <p>
-        <strong>Caution</strong>{' '}
-        {press
-          ? 'Presses crush, may start unexpectedly, and keep the energy of their bent frame.'
-          : 'Grippers pinch, may start unexpectedly and may lose the part when power fails.'}{' '}
-        This bench is no safety function.
+        <strong>Caution</strong> {CAUTIONS[job]} This bench is no safety function.
       </p>
       <Button quiet onClick={() => setOpen(true)}>
         All cautions
@@ -52,6 +56,12 @@ function CautionText() {
         A ram crushes whatever is under it, at any force that seats a bushing. Frame and ram store energy while they
         press: part, punch or a bushing that jams can spring out when they let go. Guard the point of operation, keep
         hands out, and let the force down before reaching in.
+      </p>
+      <h3>Turning heads</h3>
+      <p>
+        A spindle winds up hair, sleeves, gloves and cloths at any speed, and a chuck catches fingers against the jar.
+        Under a head that follows the thread down there is no room for a hand. Glass may break at a torque that a
+        plastic lid bears. Guard the head, tie up and take off what can be caught, and let it stand before reaching in.
       </p>
       <h3>Unexpected start</h3>
       <p>

@@ -29,7 +29,7 @@ describe('the command line of a closure', () => {
   it('runs it by its name, with its window above and a sentence below', async () => {
     const table = await jawbench('cap', 'jar-lid', ...ONE)
     expect(table).toMatch(
-      /^Lid of 63 mm on a jar of apricots\napplication torque 2\.82 N·m to 4\.86 N·m\nnot before 0\.923 rev on the thread\n/,
+      /^Lid of 63 mm on a jar of apricots\napplication torque 2\.82 N·m to 4\.86 N·m\nnot before 0\.92 rev on the thread\n/,
     )
     expect(table).toMatch(/^verdict +tight$/m)
     expect(table).toMatch(/^application torque \[N·m\] +3\.\d+$/m)

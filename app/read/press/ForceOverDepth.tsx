@@ -2,6 +2,7 @@
 import { jointWindow, type Scenario, STRATEGIES } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
+import { greatest, ticks } from '../chart/ticks.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 import { rowAt, tracesOf } from './traces.ts'
 import './forceOverDepth.css'
@@ -93,20 +94,6 @@ function pathOf({ depth, force }: Columns, x: Place, y: Place): string {
 function Here({ traces, time, x, y }: { traces: Columns; time: number; x: Place; y: Place }) {
   const row = rowAt(traces.time, time)
   return <circle className="fod-here" cx={x(traces.depth[row] ?? 0)} cy={y(traces.force[row] ?? 0)} r={3.5} />
-}
-
-const greatest = (values: Float64Array) => values.reduce((most, value) => Math.max(most, value), 0)
-
-/** Round figures from 0 to `most`, in the shown unit. */
-function ticks(most: number, toShown: (si: number) => number): { si: number; text: string }[] {
-  const top = toShown(most)
-  const raw = top / 4
-  const decade = 10 ** Math.floor(Math.log10(raw))
-  const step = [1, 2, 5, 10].map((n) => n * decade).find((each) => each >= raw)!
-  return Array.from({ length: Math.floor(top / step) + 1 }, (_, n) => ({
-    si: n * step,
-    text: formatPlain(n * step, 3),
-  }))
 }
 
 /** The chart in words. */

@@ -241,6 +241,9 @@ function MomentMark({ moment: { kind } }: { moment: Moment }) {
       return <path d="M0 -4.6L4.8 4H-4.8Z" className="time-mark" />
     case 'crack':
       return <path d="M-4 -4L4 4M4 -4L-4 4" className="time-mark-damage" />
+    case 'jam':
+    case 'strip':
+      return <path d="M-4.6 -3L0 3L4.6 -3M-4.6 1.5H4.6" className="time-mark-damage" />
     case 'mark':
       return <path d="M0 -4.6L4.6 0L0 4.6L-4.6 0Z" className="time-mark-damage" />
     case 'slip':

@@ -2,7 +2,18 @@
 import { STRATEGIES, type StrategyId } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 
-export type MomentKind = 'contact' | 'engaged' | 'peak' | 'mark' | 'crack' | 'slip' | 'loose' | 'drop' | 'unstable'
+export type MomentKind =
+  | 'contact'
+  | 'engaged'
+  | 'peak'
+  | 'mark'
+  | 'crack'
+  | 'slip'
+  | 'loose'
+  | 'drop'
+  | 'jam'
+  | 'strip'
+  | 'unstable'
 
 export const MOMENT_WORDS: Record<MomentKind, string> = {
   contact: 'contact',
@@ -13,6 +24,8 @@ export const MOMENT_WORDS: Record<MomentKind, string> = {
   slip: 'slides',
   loose: 'comes loose',
   drop: 'drops',
+  jam: 'jams',
+  strip: 'strips',
   unstable: 'off its rails',
 }
 
@@ -26,16 +39,19 @@ export interface Moment {
 export function momentsOf({ result }: Pick<RunView, 'result'>): Moment[] {
   if (!result) return []
   const { events, metrics } = result
+  const ofCap = { ...events, ...metrics } as Partial<Record<'peakTorqueTime' | 'jam' | 'strip', number | null>>
   // Another job has other events: those that it does not know did not happen.
   const times: Record<MomentKind, number | null | undefined> = {
     contact: metrics.contactTime,
     engaged: events.engaged,
-    peak: metrics.peakForceTime,
+    peak: metrics.peakForceTime ?? ofCap.peakTorqueTime,
     mark: events.mark,
     crack: events.crack,
     slip: events.slip,
     loose: events.loose,
     drop: events.drop,
+    jam: ofCap.jam,
+    strip: ofCap.strip,
     unstable: events.unstable,
   }
   return (Object.keys(times) as MomentKind[])
@@ -63,7 +79,11 @@ export function jumpsOf(runs: RunView[]): Jump[] {
     { id: 'engaged', label: 'Takes over', times: of('engaged') },
     { id: 'peak', label: 'Peak', times: of('peak') },
     { id: 'arm', label: 'Arm move', times: moves },
-    { id: 'loss', label: 'Damage or loss', times: of('mark', 'crack', 'slip', 'loose', 'drop', 'unstable') },
+    {
+      id: 'loss',
+      label: 'Damage or loss',
+      times: of('mark', 'crack', 'slip', 'loose', 'drop', 'jam', 'strip', 'unstable'),
+    },
   ]
   return jumps.map((jump) => ({ ...jump, times: [...new Set(jump.times)].sort((a, b) => a - b) }))
 }

@@ -19,15 +19,13 @@ const BesideLine = lazy(async () => ({ default: (await import('../../read/axes/B
 
 const PressBench = lazy(async () => ({ default: (await import('./press/PressBench.tsx')).PressBench }))
 
+const CapBench = lazy(async () => ({ default: (await import('./cap/CapBench.tsx')).CapBench }))
+
 /** The bench of the job that the scenario describes. */
 export function Bench() {
   const job = useScenario((state) => state.scenario.job)
   if (job === 'grip') return <GripBench />
-  return (
-    <Suspense fallback={<p role="status">Opening …</p>}>
-      <PressBench />
-    </Suspense>
-  )
+  return <Suspense fallback={<p role="status">Opening …</p>}>{job === 'cap' ? <CapBench /> : <PressBench />}</Suspense>
 }
 
 /** Parameters, picture with traces, verdicts: everything about one grip at a glance. */

@@ -12,8 +12,8 @@ import { Thread } from './thread.ts'
 /** Channels of the record, in this order; `channels.ts` names them. */
 const CHANNELS: i32 = 4
 
-/** A closure turns on where it gets so much further than ever before [rad]: 10 µm on a radius of 20 mm; common practice, no source. */
-const FURTHER: f64 = 0.0005
+/** A closure turns on where it gets so much further than ever before [rad]: 40 µm on a radius of 20 mm; common practice, no source. */
+const FURTHER: f64 = 0.002
 
 class CapState extends State {
   /** Angle [rad] and speed [rad/s] of the closure; torque of the chuck and of the thread [N·m], highest of the chuck in the period just past. */

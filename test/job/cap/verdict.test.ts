@@ -172,7 +172,7 @@ describe('laws of any closure', () => {
     'liner.relaxationTime': fc.double({ min: 0.05, max: 100, noNaN: true }),
     'liner.stiffness': fc.integer({ min: 1e5, max: 2e6 }),
     'chuck.topLoad': fc.double({ min: 0, max: 200, noNaN: true }),
-    'approach.speed': fc.double({ min: 6, max: 50, noNaN: true }),
+    'approach.speed': fc.double({ min: 6.5, max: 50, noNaN: true }),
     'strategies.currentClamp.limit': fc.double({ min: 1, max: 12, noNaN: true }),
   })
 

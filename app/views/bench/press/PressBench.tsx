@@ -22,10 +22,16 @@ import { useView } from '../../../store/view.ts'
 import { formatFigure } from '../../../ui/format.ts'
 import { useNarrow } from '../../../ui/useNarrow.ts'
 import { useWidth } from '../../../ui/useWidth.ts'
+import { type CardOf, JobCard } from '../JobCard.tsx'
 import { Transport } from '../stage/Transport.tsx'
-import { PressCard } from './PressCard.tsx'
 import '../bench.css'
 import '../verdicts/verdicts.css'
+
+const CARD: CardOf = {
+  job: 'press',
+  main: ['peakForce', 'seatForce', 'depth', 'bandMargin', 'pressTime', 'springBack'],
+  underWay: 'Pressing …',
+}
 
 /** Parameters, picture, force over depth, verdicts: everything about one press at a glance. */
 export function PressBench() {
@@ -48,7 +54,7 @@ export function PressBench() {
       )}
       <section className="verdicts" data-sheet aria-label="Verdicts">
         {STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id }) => (
-          <PressCard key={id} strategy={id} />
+          <JobCard key={id} strategy={id} {...CARD} />
         ))}
         <StrategyChooser />
       </section>

@@ -1,25 +1,30 @@
-import { jobOf, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
-import type { Figure } from '../../../read/result/figures.ts'
-import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
-import { noResult, reasonText } from '../../../read/result/words.ts'
-import { type RunView, useResults } from '../../../store/results.ts'
-import { useScenario } from '../../../store/scenario.ts'
-import { useView } from '../../../store/view.ts'
-import { Noted, walkNotes } from '../../../ui/Noted.tsx'
-import { FigureValue } from '../verdicts/FigureValue.tsx'
-import { WhyFold } from '../why/WhyFold.tsx'
+import { type JobId, jobOf, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../sim/index.ts'
+import type { Figure } from '../../read/result/figures.ts'
+import { VerdictWord } from '../../read/result/VerdictWord.tsx'
+import { noResult, reasonText } from '../../read/result/words.ts'
+import { type RunView, useResults } from '../../store/results.ts'
+import { useScenario } from '../../store/scenario.ts'
+import { useView } from '../../store/view.ts'
+import { Noted, walkNotes } from '../../ui/Noted.tsx'
+import { FigureValue } from './verdicts/FigureValue.tsx'
+import { WhyFold } from './why/WhyFold.tsx'
 
-/** Figures that are always in sight. */
-const MAIN = ['peakForce', 'seatForce', 'depth', 'bandMargin', 'pressTime', 'springBack']
+export interface CardOf {
+  job: JobId
+  /** Figures that are always in sight. */
+  main: readonly string[]
+  /** What stands in the place of a verdict that is on its way. */
+  underWay: string
+}
 
-/** What became of the joint by one strategy, and why. */
-export function PressCard({ strategy }: { strategy: StrategyId }) {
+/** What became of the work by one strategy, and why. */
+export function JobCard({ strategy, job, main, underWay }: CardOf & { strategy: StrategyId }) {
   const run = useResults((state) => state.runs[strategy])
   const awaited = useScenario((state) => state.scenario !== run?.scenario)
   const units = useView((state) => state.units)
   const { label, summary } = STRATEGIES.find((each) => each.id === strategy)!
   const none = run && noResult(run)
-  const mine = run?.scenario.job === 'press' ? run : undefined
+  const mine = run?.scenario.job === job ? run : undefined
   return (
     <article
       className="verdict"
@@ -36,16 +41,16 @@ export function PressCard({ strategy }: { strategy: StrategyId }) {
             <VerdictWord result={mine.result} />
           </p>
           <p className="reason">{reasonText(mine, units)}</p>
-          <Figures run={mine} main />
+          <Figures run={mine} shown={(id) => main.includes(id)} />
           <details>
             <summary>More figures</summary>
-            <Figures run={mine} main={false} />
+            <Figures run={mine} shown={(id) => !main.includes(id)} />
           </details>
           <WhyFold strategy={strategy} />
         </>
       ) : (
         <>
-          <p className="word">{none?.word ?? 'Pressing …'}</p>
+          <p className="word">{none?.word ?? underWay}</p>
           {none && <p className="reason">{none.why}</p>}
         </>
       )}
@@ -53,10 +58,10 @@ export function PressCard({ strategy }: { strategy: StrategyId }) {
   )
 }
 
-function Figures({ run, main }: { run: RunView; main: boolean }) {
+function Figures({ run, shown }: { run: RunView; shown: (id: string) => boolean }) {
   const units = useView((state) => state.units)
   const all = jobOf(run.scenario).figures as unknown as Figure[]
-  const figures = all.filter(({ id }) => MAIN.includes(id) === main)
+  const figures = all.filter(({ id }) => shown(id))
   return (
     <dl className="figures" onKeyDown={walkNotes}>
       {figures.map((figure, place) => (
