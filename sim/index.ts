@@ -187,7 +187,7 @@ export {
   takenText,
   untoldText,
 } from './say/fit.ts'
-export { jobWords, studyWords, whyFigure } from './say/jobs.ts'
+export { jobWords, rescueWords, studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
@@ -200,7 +200,7 @@ export { overloadSentences } from './say/ratings.ts'
 export { reasonOf } from './say/reason.ts'
 export { recommendedName, recommendSentences } from './say/recommend.ts'
 export { boundText } from './say/requirements.ts'
-export { COST_WORDS, rescueSentence } from './say/rescue.ts'
+export { costWords, rescueSentence } from './say/rescue.ts'
 export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export {
   afterSentence,
