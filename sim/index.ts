@@ -89,6 +89,7 @@ export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'
 export { allowedForce, jointWindow, neededForce } from './job/press/window.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
+export type { WebVerdict } from './job/web/result.ts'
 export { webIn } from './job/web/scenario.ts'
 export { tensionWindow } from './job/web/window.ts'
 export {
@@ -186,7 +187,7 @@ export {
   takenText,
   untoldText,
 } from './say/fit.ts'
-export { studyWords, whyFigure } from './say/jobs.ts'
+export { rescueWords, studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
@@ -199,7 +200,7 @@ export { overloadSentences } from './say/ratings.ts'
 export { reasonOf } from './say/reason.ts'
 export { recommendedName, recommendSentences } from './say/recommend.ts'
 export { boundText } from './say/requirements.ts'
-export { COST_WORDS, rescueSentence } from './say/rescue.ts'
+export { costWords, rescueSentence } from './say/rescue.ts'
 export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
 export {
   afterSentence,

@@ -1,10 +1,12 @@
 /** What a proposed value must stand beside the run: a dozen seeds of the noise, and margins of the loops no worse than is sound. */
+
+import { jobOf } from '../job/index.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { type LoopMargins, loopMargins } from './loop-margins.ts'
 import { schemaAt } from './rescue-parameters.ts'
-import type { Runner } from './runner.ts'
+import type { AnyRunner } from './runner.ts'
 
 /** Why values that hold are no rescue: they lie too close together, or what is proposed leaves too little. */
 export type Flaw =
@@ -22,13 +24,14 @@ const SEEDS = 12
 export interface Question {
   scenario: Scenario
   strategy: StrategyId
-  run: Runner
+  run: AnyRunner
   /** On the bench. */
   margins: LoopMargins | null
 }
 
 /** Of the strategy's loops; null where there is no linear model of finite numbers. */
 export function marginsOf(scenario: Scenario, strategy: StrategyId): LoopMargins | null {
+  if (!jobOf(scenario).linear) return null
   try {
     return loopMargins(scenario, strategy)
   } catch (error) {
@@ -42,7 +45,7 @@ export function seedsOf({ strategy, run }: Question, scenario: Scenario, held: b
   const { drive, sensors } = scenario
   const holds = (seed: number) => {
     const again = { ...scenario, run: { ...scenario.run, seed } }
-    return run(again, strategy, { untilLost: true }).result.verdict === 'held'
+    return run(again, strategy, { untilLost: true }).result.verdict === jobOf(scenario).well
   }
   const { seed } = scenario.run
   if (drive.currentNoise === 0 && !(strategyOf(strategy).sensed && sensors.gauge.noise > 0))

@@ -1,5 +1,5 @@
 /** What an engineer can change alone, what that costs, and where each parameter is tried: values on either side of the present one, nearest first. */
-import { contactsOf } from '../job/grip/geometry.ts'
+import { jobOf } from '../job/index.ts'
 import { type Edit, type QuantitySchema, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
 import { STRATEGIES, strategyOf } from '../strategy/index.ts'
 import type { SearchKeys, StrategyId } from '../strategy/strategy.ts'
@@ -45,10 +45,11 @@ const round = (value: number) => Number(value.toPrecision(3))
 /** Parameters of one strategy on one axis; `held`: how far they may drift rather than what would help. */
 export function rescueParameters(scenario: Scenario, strategy: StrategyId, held: boolean): Parameter[] {
   const strides = held ? DRIFT : HELP
+  const { parameters, clear } = jobOf(scenario).rescue
   const ratio = (cost: Cost, path: string, along?: Parameter['along']): Parameter => ({
     path,
     cost,
-    sides: ratioSides(scenario, path, strides, held ? 0 : (CLEARANCE[path] ?? 0)),
+    sides: ratioSides(scenario, path, strides, held || path !== 'approach.overtravel' ? 0 : clear),
     ...(along && { along }),
   })
   const { settings, gains, rate: ownRate } = strategyOf(strategy).search
@@ -57,8 +58,7 @@ export function rescueParameters(scenario: Scenario, strategy: StrategyId, held:
     ...creepZone(scenario, held, (path) => ratio('setting', path)),
     ratio('setting', 'approach.acceleration'),
     ratio('setting', 'approach.overtravel'),
-    ratio('tooling', 'jaws.padStiffness'),
-    ratio('tooling', 'jaws.friction.static', slidingNoHigher),
+    ...parameters.map(({ cost, path, along }) => ratio(cost, path, along)),
     ...MECHANICS[scenario.actuator.kind].map((path) => ratio('mechanics', path)),
     ratio('hardware', MOVING[scenario.actuator.kind]),
     ratio('hardware', 'drive.busVoltage'),
@@ -87,17 +87,10 @@ const MOVING: Record<Kind, string> = {
   spindle: 'actuator.motor.inertia',
 }
 
-/**
- * Way of a jaw by which the size of a part may be off [m]: no rescue leaves a shorter creep zone before it, or ends the move less far
- * behind its surface; common practice for made parts, no source.
- */
-const CLEAR = 5e-4
-const CLEARANCE: Record<string, number> = { 'approach.overtravel': CLEAR }
-
 /** For a parameter that stands at 0: a first value that is felt, from the others; those of strategies come with them. */
 const FIRST: SearchKeys['first'] = {
   ...Object.assign({}, ...STRATEGIES.map(({ search }) => search.first)),
-  'approach.overtravel': () => CLEAR,
+  'approach.overtravel': (scenario) => jobOf(scenario).rescue.clear,
   'servo.kp': () => 100,
   'servo.ki': ({ servo }) => servo.kp,
   'servo.kd': ({ servo }) => servo.kp / 1000,
@@ -124,7 +117,8 @@ function ratioSides(scenario: Scenario, path: string, strides: readonly number[]
     const below = side(minimum === 0 ? [...down, 0] : down)
     return [side(strides.map((stride) => from * stride)), { ...below, values: below.values.filter((v) => v < from) }]
   }
-  const first = FIRST[path]?.(scenario) ?? 0
+  const own = jobOf(scenario).rescue.parameters.find((each) => each.path === path)?.first
+  const first = own ?? FIRST[path]?.(scenario) ?? 0
   return first > 0 ? [side([1, 4, 16, 64].map((factor) => first * factor))] : []
 }
 
@@ -134,42 +128,38 @@ const NOTHING = 1e-3
 const distinct = (values: number[], from: number) =>
   values.filter((value, n) => value !== from && value !== values[n - 1])
 
-/** The creep zone that a creep speed is tried with where there is none [m of jaw travel]. */
-const SENSIBLE = 1e-3
-
 /**
- * A creep zone is tried by its length beyond the part. Where there is none, one that is ever longer, at the creep speed that is
- * set, and where that does not help, one of a millimetre a jaw, ever slower; a held part without one has none that drifts.
+ * A creep zone is tried by its length. Where there is none, one that is ever longer, at the creep speed that is set, and where that does
+ * not help, one of a sensible length, ever slower; work done well without one has none that drifts.
  */
 function creepZone(scenario: Scenario, held: boolean, ratio: (path: string) => Parameter): Parameter[] {
-  const { approach, part, jaws } = scenario
+  const { approach } = scenario
   const path = 'approach.creepFrom'
   const cost = 'setting'
-  const opening = (length: number) => Number((part.width + length).toPrecision(9))
-  const reach = jaws.opening - part.width
-  const now = approach.creepFrom - part.width
-  const shortest = (held ? 1e-4 : CLEAR) * contactsOf(scenario)
+  const zone = jobOf(scenario).rescue.creep(scenario)
+  const { none, most } = zone
+  const place = (length: number) => Number((none + length).toPrecision(9))
+  const reach = most - none
+  const now = approach.creepFrom - none
+  const shortest = held ? zone.tried : zone.shortest
   const lengths = (from: number, factor: number) => {
     const found: number[] = []
     for (let length = from; length < reach && length > 0.999 * shortest; length *= factor)
-      found.push(opening(round(length)))
+      found.push(place(round(length)))
     return found
   }
   const between = (near: number, far: number) => {
-    const [a, b] = [near - part.width, far - part.width]
-    return Math.min(a, b) > shortest / 2 ? opening(round(Math.sqrt(a * b))) : near
+    const [a, b] = [near - none, far - none]
+    return Math.min(a, b) > shortest / 2 ? place(round(Math.sqrt(a * b))) : near
   }
-  const ratioOfLengths = (a: number, b: number) => ratioOf(a - part.width, b - part.width)
+  const ratioOfLengths = (a: number, b: number) => ratioOf(a - none, b - none)
   const side = (values: number[]): Side => ({ values, between, ratio: ratioOfLengths })
   if (now > 0)
     return [
       {
         path,
         cost,
-        sides: [
-          side([...lengths(now * 2, 2), jaws.opening]),
-          side([...lengths(now / 2, 0.5), ...(held ? [part.width] : [])]),
-        ],
+        sides: [side([...lengths(now * 2, 2), most]), side([...lengths(now / 2, 0.5), ...(held ? [none] : [])])],
       },
       ratio('approach.creepSpeed'),
     ]
@@ -180,13 +170,13 @@ function creepZone(scenario: Scenario, held: boolean, ratio: (path: string) => P
     {
       path,
       cost,
-      sides: [side([...lengths(shortest, 2), jaws.opening])],
+      sides: [side([...lengths(shortest, 2), most])],
       along: () => [{ path: 'approach.creepSpeed', value: slow }],
       otherwise: {
         path: 'approach.creepSpeed',
         cost,
         sides: [{ values: slower, between: (near, far) => round(Math.sqrt(near * far)), ratio: ratioOf }],
-        along: () => [{ path, value: opening(SENSIBLE * contactsOf(scenario)) }],
+        along: () => [{ path, value: place(zone.sensible) }],
         together: true,
       },
     },
@@ -195,10 +185,6 @@ function creepZone(scenario: Scenario, held: boolean, ratio: (path: string) => P
 
 const creepNoFaster = ({ approach }: Scenario, speed: number): Edit[] => [
   { path: 'approach.creepSpeed', value: Math.min(approach.creepSpeed, speed) },
-]
-
-const slidingNoHigher = ({ jaws }: Scenario, friction: number): Edit[] => [
-  { path: 'jaws.friction.sliding', value: Math.min(jaws.friction.sliding, friction) },
 ]
 
 /** A rate that takes the values `at(1)`, `at(2)` … only; `tried` says which of them, nearest first, and then those between. */

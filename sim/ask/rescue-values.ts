@@ -2,8 +2,7 @@
  * One parameter's values, tried on the real simulator: every value of a wide search on both sides of the present one, and by bisection
  * the border between what holds and what does not.
  */
-import { travelToContact } from '../job/grip/geometry.ts'
-import type { Verdict } from '../job/grip/result.ts'
+import { jobOf } from '../job/index.ts'
 import { type Edit, editScenario, readPath, type Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
 import { approachTime } from './counter-runs.ts'
@@ -19,8 +18,8 @@ export interface Interval {
 
 export interface Outcome {
   value: number
-  verdict: Verdict
-  /** The jaws arrive when the support has gone. */
+  verdict: string
+  /** The output arrives when the support has gone. */
   late: boolean
 }
 
@@ -35,11 +34,14 @@ export class TriedValues {
   private readonly known = new Map<number, Outcome>()
   private readonly question: Question
   private readonly parameter: Parameter
+  /** The verdict that is looked for. */
+  private readonly well: string
 
   /** Tries them all; `verdict` is that of the present value. */
-  constructor(question: Question, parameter: Parameter, verdict: Verdict) {
+  constructor(question: Question, parameter: Parameter, verdict: string) {
     this.question = question
     this.parameter = parameter
+    this.well = jobOf(question.scenario).well
     this.from = readPath(question.scenario, parameter.path) as number
     this.known.set(this.from, { value: this.from, verdict, late: isLate(question.scenario) })
     for (const side of parameter.sides) this.explore(side)
@@ -55,10 +57,10 @@ export class TriedValues {
     const tried = this.sorted()
     const found: Interval[] = []
     tried.forEach(({ value, verdict }, n) => {
-      if (verdict !== 'held') return
+      if (verdict !== this.well) return
       const last = n === tried.length - 1
       const before = tried[n - 1]
-      if (before?.verdict === 'held') Object.assign(found.at(-1)!, { to: value })
+      if (before?.verdict === this.well) Object.assign(found.at(-1)!, { to: value })
       else found.push({ from: value, to: value, open: { from: before === undefined, to: false } })
       if (last) found.at(-1)!.open.to = true
     })
@@ -66,7 +68,7 @@ export class TriedValues {
   }
 
   holds(value: number): boolean {
-    return this.outcome(value)?.verdict === 'held'
+    return this.outcome(value)?.verdict === this.well
   }
 
   /** Undefined where the rules refuse the value, or where it takes more steps than a run may. */
@@ -85,11 +87,11 @@ export class TriedValues {
     }
   }
 
-  /** Of the whole run: a part that is marked, loose or slides may yet break or slide out. */
-  private verdictOf(scenario: Scenario): Verdict {
+  /** Of the whole run: what has gone a little wrong may yet go worse. */
+  private verdictOf(scenario: Scenario): string {
     const { run, strategy } = this.question
     const { verdict } = run(scenario, strategy, { untilLost: true }).result
-    return WORSENS.has(verdict) ? run(scenario, strategy).result.verdict : verdict
+    return jobOf(scenario).rescue.worsens.has(verdict) ? run(scenario, strategy).result.verdict : verdict
   }
 
   /** Null where the rules refuse it. */
@@ -121,8 +123,8 @@ export class TriedValues {
 
   private between(side: Side, near: number, far: number, probes: number): void {
     const [a, b] = [this.outcome(near), this.outcome(far)]
-    if (!a || !b || ways(a.verdict) === ways(b.verdict)) return
-    if (a.verdict === 'held' || b.verdict === 'held') {
+    if (!a || !b || this.ways(a.verdict) === this.ways(b.verdict)) return
+    if (a.verdict === this.well || b.verdict === this.well) {
       this.bisect(side, near, far)
       return
     }
@@ -130,6 +132,11 @@ export class TriedValues {
     if (probes === 0 || value === near || value === far || !this.outcome(value)) return
     this.between(side, near, value, probes - 1)
     this.between(side, value, far, probes - 1)
+  }
+
+  /** What a verdict came of: two that came of the like have no border between them. */
+  private ways(verdict: string): string {
+    return jobOf(this.question.scenario).rescue.alike[verdict] ?? verdict
   }
 
   private bisect(side: Side, near: number, far: number): void {
@@ -144,17 +151,7 @@ export class TriedValues {
   }
 }
 
-/** Verdicts of parts that were lost alike, by too much or too little force. */
-const ALIKE: Partial<Record<Verdict, string>> = {
-  slipped: 'too little',
-  loose: 'too little',
-  dropped: 'too little',
-  marked: 'too much',
-  crushed: 'too much',
+function isLate(scenario: Scenario): boolean {
+  const job = jobOf(scenario)
+  return job.rescue.supported && approachTime(scenario, job.workOf(scenario).touch) >= liftTime(scenario)
 }
-/** Verdicts that may become worse until the run ends. */
-const WORSENS = new Set<Verdict>(['slipped', 'loose', 'marked'])
-
-const ways = (verdict: Verdict) => ALIKE[verdict] ?? verdict
-
-const isLate = (scenario: Scenario) => approachTime(scenario, travelToContact(scenario)) >= liftTime(scenario)

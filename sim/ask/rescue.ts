@@ -4,14 +4,14 @@
  * holds with every one of a dozen seeds of the noise, and leaves the loops their margins; a border that noise decides is no rescue.
  * For a held part the same search finds how far each parameter may drift before it is lost.
  */
-import type { Verdict } from '../job/grip/result.ts'
-import type { Edit, Scenario } from '../scenario/index.ts'
+import { JOBS, jobOf } from '../job/index.ts'
+import type { Edit, JobId, Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import type { LoopMargins } from './loop-margins.ts'
 import { type Flaw, flawOf, marginsOf, type Question, seedsOf } from './rescue-judge.ts'
 import { COSTS, type Cost, type Parameter, rescueParameters, type Side, schemaAt } from './rescue-parameters.ts'
 import { type Interval, type Outcome, TriedValues } from './rescue-values.ts'
-import { type Runner, runHere } from './runner.ts'
+import { type AnyRunner, runHere } from './runner.ts'
 
 export interface Rescue {
   path: string
@@ -23,7 +23,7 @@ export interface Rescue {
   value: number | null
   change: number | null
   /** Verdict there. */
-  becomes: Verdict | null
+  becomes: string | null
   /** The values around it that hold, for a held part around the present value; null: none. */
   interval: Interval | null
   /** Other values that hold, apart from those. */
@@ -60,12 +60,12 @@ export interface Share {
 export function* rescues(
   scenario: Scenario,
   strategy: StrategyId,
-  run: Runner = runHere,
+  run: AnyRunner = runHere,
   share: Share = { n: 0, of: 1 },
 ): Generator<RescueProgress, void, undefined> {
   const question = { scenario, strategy, run, margins: marginsOf(scenario, strategy) }
   const { verdict } = run(scenario, strategy).result
-  const held = verdict === 'held'
+  const held = verdict === jobOf(scenario).well
   const parameters = rescueParameters(scenario, strategy, held).filter((_, n) => n % share.of === share.n)
   const seeds = held ? seedsOf(question, scenario, held) : null
   const search = (parameter: Parameter): Rescue => {
@@ -80,12 +80,12 @@ export function* rescues(
 }
 
 /** Rescues by what they cost, then by how little must change; drifts by how little that is. What does not help comes last. */
-export const sortRescues = (found: Rescue[]): Rescue[] =>
-  [...found].sort((a, b) => rank(a) - rank(b) || size(a) - size(b) || a.path.localeCompare(b.path))
+export const sortRescues = (job: JobId, found: Rescue[]): Rescue[] =>
+  [...found].sort((a, b) => rank(job, a) - rank(job, b) || size(a) - size(b) || a.path.localeCompare(b.path))
 
-function rank({ value, becomes, cost, interval }: Rescue): number {
+function rank(job: JobId, { value, becomes, cost, interval }: Rescue): number {
   if (value === null) return interval === null ? COSTS.length + 1 : COSTS.length
-  return becomes === 'held' ? COSTS.indexOf(cost) : 0
+  return becomes === JOBS[job].well ? COSTS.indexOf(cost) : 0
 }
 
 /** Changes to or from 0 have no ratio: they come after those that have one. */
@@ -94,13 +94,16 @@ const NO_RATIO = 1e6
 const size = ({ change }: Rescue) => (change === null || change <= -1 ? NO_RATIO : Math.abs(Math.log(1 + change)))
 
 class Search {
+  /** The verdict that is looked for. */
+  private readonly well: string
   private readonly values: TriedValues
   private readonly question: Question
   private readonly parameter: Parameter
 
-  constructor(question: Question, parameter: Parameter, verdict: Verdict) {
+  constructor(question: Question, parameter: Parameter, verdict: string) {
     this.question = question
     this.parameter = parameter
+    this.well = jobOf(question.scenario).well
     this.values = new TriedValues(question, parameter, verdict)
   }
 
@@ -114,7 +117,7 @@ class Search {
       const islands = intervals.filter((other) => other !== interval)
       for (const value of this.inside(interval)) {
         const { flaw, ...found } = this.judge(value, interval)
-        if (!flaw) return this.answer({ ...found, value, becomes: 'held', interval, islands })
+        if (!flaw) return this.answer({ ...found, value, becomes: this.well, interval, islands })
         failed ??= { flaw, interval, islands }
       }
     }
@@ -125,7 +128,7 @@ class Search {
   drift(seeds: { held: number; of: number }): Rescue {
     const intervals = this.values.intervals()
     const interval = intervals.find(({ from, to }) => from <= this.values.from && this.values.from <= to) ?? null
-    const lost = this.values.sorted().filter(({ verdict }) => verdict !== 'held')
+    const lost = this.values.sorted().filter(({ verdict }) => verdict !== this.well)
     const [nearest] = lost.map(({ value }) => value).sort((a, b) => this.distance(a) - this.distance(b))
     const scenario = nearest === undefined ? null : this.values.edited(nearest)
     return this.answer({

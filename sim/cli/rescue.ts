@@ -4,7 +4,7 @@ import { runAfter } from '../ask/spread/after.ts'
 import type { Gained } from '../ask/spread/tighten.ts'
 import { JOBS } from '../job/index.ts'
 import { inPlainSpaces } from '../say/figure.ts'
-import { COST_WORDS, rescueSentence } from '../say/rescue.ts'
+import { costWords, rescueSentence } from '../say/rescue.ts'
 import { afterSentence } from '../say/spread.ts'
 import { wordingOf } from '../say/wording.ts'
 import { type JobId, Refusal, type Scenario } from '../scenario/index.ts'
@@ -21,12 +21,17 @@ const PARTS = 200
 export const rescue: Command = {
   id: 'rescue',
   takes: QUESTION_USAGE,
-  does: 'changes of one parameter that save the part, the cheapest first, or how far a held one may drift',
+  does: 'changes of one parameter that save the work, the cheapest first, or how far a held one may drift',
   async run(args, core) {
     const run = runnerOn(core)
-    const { scenario, strategy, json } = questionOf(args)
+    const { scenario, strategy, json } = questionOf(args, null)
     const { verdict } = refusing(() => run(scenario, strategy)).result
-    const found = refusing(() => sortRescues([...rescues(scenario, strategy, run)].map(({ rescue }) => rescue)))
+    const found = refusing(() =>
+      sortRescues(
+        scenario.job,
+        [...rescues(scenario, strategy, run)].map(({ rescue }) => rescue),
+      ),
+    )
     const words = wordingOf('si')
     const parts = await sharesOf(scenario, strategy, found)
     const told = found.map((each, at) => ({
@@ -74,6 +79,6 @@ function line(job: JobId, rescue: Told): string {
   const { path, from, value, becomes, cost, along, sentence, parts } = rescue
   const change = `${figureText(from)}${value === null ? '' : ` → ${figureText(value)}`}`
   const others = along.map((edit) => `, with ${edit.path} ${figureText(edit.value as number)}`).join('')
-  const price = becomes === JOBS[job].well ? ` (${COST_WORDS[cost]}${others})` : ''
+  const price = becomes === JOBS[job].well ? ` (${costWords(job, cost)}${others})` : ''
   return `${`${path.padEnd(40)} ${change.padEnd(22)}${price}`.trimEnd()}\n    ${sentence}${parts ? `\n    ${afterSentence(job, parts, PARTS)}` : ''}`
 }

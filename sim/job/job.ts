@@ -163,6 +163,44 @@ export interface Job<Result extends JobResult = JobResult> {
   isClose(result: Result, errors: StepErrors<Result>): boolean
   why: JobWhy<Result>
   study: JobStudy<Result>
+  rescue: JobRescue<Result>
+  /** Whether the loops have a linear model of it. */
+  linear: boolean
+}
+
+/** Where a search for what would save the work looks on the work's own side, and how it tells verdicts apart. */
+export interface JobRescue<Result extends JobResult = JobResult> {
+  /** Quantities that can be changed alone, in the order in which they are told. */
+  parameters: readonly OwnParameter[]
+  creep(scenario: Scenario): CreepZone
+  /** Least way that a profile is let end beyond first touch, as the size of the work may be off by so much [m or rad]. */
+  clear: number
+  /** Verdicts that come of the like, by a word for it: between two of a kind no border is looked for. */
+  alike: Partial<Record<Result['verdict'], string>>
+  /** Verdicts that may become worse until the run ends. */
+  worsens: ReadonlySet<Result['verdict']>
+  /** Whether the work is lost where the output comes only when the support has gone. */
+  supported: boolean
+}
+
+export interface OwnParameter {
+  path: string
+  /** Made anew for the work, or another machine. */
+  cost: 'tooling' | 'mechanics'
+  /** What the rules ask to be changed along with a value. */
+  along?(scenario: Scenario, value: number): Edit[]
+  /** A first value that is felt, where it stands at 0 or below. */
+  first?: number
+}
+
+/** The place at which creeping begins, as the file tells it: where the zone has no length, and where it is the whole way. */
+export interface CreepZone {
+  none: number
+  most: number
+  /** The shortest zone that is proposed and the shortest that is tried, and one that is sensible where there is none. */
+  shortest: number
+  tried: number
+  sensible: number
 }
 
 /** What a study of many runs has to know of a job. */

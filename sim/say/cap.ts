@@ -56,6 +56,20 @@ export const capWords: JobWords<CapJudgement> = {
       unstable: 'the unstable runs',
     },
   },
+  rescue: {
+    tooling: 'another liner, thread or lubricant',
+    happens: {
+      tight: 'it is tight',
+      loose: 'it stays loose',
+      forced: 'it is turned too far',
+      stripped: 'its thread strips',
+      'cross-threaded': 'it counts as cross-threaded',
+      missed: 'it does not come onto the thread',
+      unstable: 'a loop is unstable',
+    },
+    late: 'the head comes too late',
+    of: 'the closure',
+  },
 }
 
 /** What the closure is held against, a phrase each. */

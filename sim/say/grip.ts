@@ -59,6 +59,21 @@ export const gripWords: JobWords<GripJudgement> = {
       unstable: 'the unstable grips',
     },
   },
+  rescue: {
+    tooling: 'new pads',
+    happens: {
+      held: 'it is held',
+      slipped: 'it slides',
+      loose: 'it comes loose',
+      dropped: 'it slides out',
+      marked: 'it is marked',
+      crushed: 'it breaks',
+      missed: 'nothing grips it when its support goes',
+      unstable: 'the grip is unstable',
+    },
+    late: 'the jaws come too late',
+    of: 'the part',
+  },
 }
 
 function window(scenario: Scenario): string[] {

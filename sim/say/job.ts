@@ -22,6 +22,17 @@ export interface JobWords<R extends JobResult = JobResult> {
   refuses?: Partial<Record<StrategyId, string>>
   why: WhyWords<R>
   study: StudyWords<R>
+  rescue: RescueWords<R>
+}
+
+interface RescueWords<R extends JobResult> {
+  /** What new tooling is, and what happens to the work by verdict, as it follows "at 5 mm/s". */
+  tooling: string
+  happens: Readonly<Record<R['verdict'], string>>
+  /** The same of work that is missed as the output comes only when the support has gone. */
+  late: string
+  /** What is said of it as a whole: "the part". */
+  of: string
 }
 
 /** How a study of many speaks of work that is done well. */

@@ -23,6 +23,9 @@ export const jobWords = <R extends JobResult>({ job }: Pick<Scenario, 'job'>) =>
 /** How studies speak of a job. */
 export const studyWords = (job: JobId) => JOB_WORDS[job].study
 
+/** How what would save it speaks of a job's work. */
+export const rescueWords = (job: JobId) => JOB_WORDS[job].rescue
+
 /** What the figure is called that an answer to why has taken apart. */
 export const whyFigure = ({ job, figure }: { job: JobId; figure: string }): WhyFigureWords =>
   JOB_WORDS[job].why.figures[figure]!

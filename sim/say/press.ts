@@ -58,6 +58,20 @@ export const pressWords: JobWords<PressJudgement> = {
       unstable: 'the unstable runs',
     },
   },
+  rescue: {
+    tooling: 'another fit, lubricant or holder',
+    happens: {
+      seated: 'it is seated',
+      short: 'it ends short',
+      slack: 'the joint is slack',
+      tilted: 'its tilt lifts the force above the band',
+      forced: 'it is forced',
+      missed: 'the ram does not reach it',
+      unstable: 'a loop is unstable',
+    },
+    late: 'the ram comes too late',
+    of: 'the bushing',
+  },
 }
 
 /** What the joint is held against, a phrase each. */

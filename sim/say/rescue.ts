@@ -3,29 +3,35 @@ import type { Rescue } from '../ask/rescue.ts'
 import type { Flaw } from '../ask/rescue-judge.ts'
 import type { Cost } from '../ask/rescue-parameters.ts'
 import type { Interval, Outcome } from '../ask/rescue-values.ts'
-import type { Verdict } from '../job/grip/result.ts'
-import { exponentOf, quantityAt, type Scenario } from '../scenario/index.ts'
+import { JOBS } from '../job/index.ts'
+import { exponentOf, type JobId, quantityAt, type Scenario } from '../scenario/index.ts'
+import { JOB_WORDS } from './jobs.ts'
 import { decibels, degrees, type Wording } from './wording.ts'
 
 /** What a change costs, in a word or two. */
-export const COST_WORDS: Record<Cost, string> = {
+export const costWords = (job: JobId, cost: Cost): string =>
+  cost === 'tooling' ? JOB_WORDS[job].rescue.tooling : COST_WORDS[cost]
+
+const COST_WORDS: Record<Exclude<Cost, 'tooling'>, string> = {
   setting: 'a setting of the drive',
   gain: 'a gain',
-  tooling: 'new pads',
   mechanics: 'new mechanics',
   hardware: 'another drive or motor',
 }
 
-/** Sentences on one parameter, without its name; '' where every value that was tried does what the present one does and it is held. */
+/** Sentences on one parameter, without its name; '' where every value that was tried does what the present one does and it is done well. */
 export function rescueSentence(scenario: Scenario, rescue: Rescue, words: Wording): string {
   const { interval, islands, flaw, value, becomes, path } = rescue
   const say: Say = (figure) => words.of(quantityAt(scenario, path)!, figure, exponentOf(scenario))
-  if (!interval) return instead(rescue, say)
-  const where = `Held ${[interval, ...islands].map((each) => spanOf(each, say)).join(', and ')}`
-  if (flaw) return `${where}; ${flawWords(flaw)}.`
+  const { job } = scenario
+  const { done } = JOB_WORDS[job].study
+  if (!interval) return instead(job, rescue, say)
+  const where = `${capital(done)} ${[interval, ...islands].map((each) => spanOf(each, say)).join(', and ')}`
+  if (flaw) return `${where}; ${flawWords(flaw, done)}.`
   if (value === null) return `${where}.`
-  if (becomes !== 'held') return `${where}; at ${say(value)} ${becomes ? HAPPENS[becomes] : 'it cannot be run'}.`
-  return `${where}. ${left(rescue, say(value), words)}`.trimEnd()
+  if (becomes !== JOBS[job].well)
+    return `${where}; at ${say(value)} ${becomes ? JOB_WORDS[job].rescue.happens[becomes] : 'it cannot be run'}.`
+  return `${where}. ${left(rescue, done, say(value), words)}`.trimEnd()
 }
 
 type Say = (value: number) => string
@@ -36,7 +42,7 @@ function spanOf({ from, to, open }: Interval, say: Say): string {
   return `from ${say(from)} to ${say(to)}${tried}`
 }
 
-function flawWords(flaw: Flaw): string {
+function flawWords(flaw: Flaw, done: string): string {
   switch (flaw.kind) {
     case 'narrow':
       return 'too narrow to be set in practice'
@@ -47,57 +53,54 @@ function flawWords(flaw: Flaw): string {
     case 'gain margin':
       return `only ${decibels(flaw.value)} of gain margin are left there`
     case 'noise':
-      return `well inside it is held with ${flaw.held} of ${flaw.of} seeds of the noise`
+      return `well inside it is ${done} with ${flaw.held} of ${flaw.of} seeds of the noise`
   }
 }
 
 /** Margins and seeds at what is proposed. */
-function left({ margins, seeds }: Rescue, at: string, words: Wording): string {
+function left({ margins, seeds }: Rescue, done: string, at: string, words: Wording): string {
   const told = [
     margins?.phaseMargin == null ? '' : `${degrees(margins.phaseMargin)} of phase margin`,
     margins?.gainMargin == null ? '' : `${decibels(margins.gainMargin)} of gain margin`,
     margins?.delayMargin == null ? '' : `${words.shortTime(margins.delayMargin)} of delay margin`,
   ].filter((text) => text !== '')
-  const noise = seeds ? `it is held with ${seeds.held} of ${seeds.of} seeds of the noise` : ''
+  const noise = seeds ? `it is ${done} with ${seeds.held} of ${seeds.of} seeds of the noise` : ''
   const margin = told.length > 0 ? `the loops keep ${told.join(', ')}` : ''
   const text = [noise, margin].filter((part) => part !== '').join('; ')
   return text === '' ? '' : `At ${at} ${text}.`
 }
 
-const HAPPENS: Record<Verdict, string> = {
-  held: 'it is held',
-  slipped: 'it slides',
-  loose: 'it comes loose',
-  dropped: 'it slides out',
-  marked: 'it is marked',
-  crushed: 'it breaks',
-  missed: 'nothing grips it when its support goes',
-  unstable: 'the grip is unstable',
+const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1)
+
+type Happens = (outcome: Outcome) => string
+
+const happensTo = (job: JobId): Happens => {
+  const { happens, late } = JOB_WORDS[job].rescue
+  return (outcome) => (outcome.verdict === 'missed' && outcome.late ? late : happens[outcome.verdict]!)
 }
 
-const happens = ({ verdict, late }: Outcome) =>
-  verdict === 'missed' && late ? 'the jaws come too late' : HAPPENS[verdict]
-
 /** What happens at the values that were tried: where it stays as it is, and what comes beyond on either side. */
-function instead({ tried, from }: Rescue, say: Say): string {
+function instead(job: JobId, { tried, from }: Rescue, say: Say): string {
+  const happens = happensTo(job)
   const [low, high] = [tried[0]!, tried.at(-1)!]
   const now = tried.find(({ value }) => value === from)!
   const above = beyond(
     tried.filter(({ value }) => value > from),
     now,
+    happens,
   )
-  const below = beyond(tried.filter(({ value }) => value < from).reverse(), now)
+  const below = beyond(tried.filter(({ value }) => value < from).reverse(), now, happens)
   const turns = [
     ...above.map((each) => `from ${say(each.value)} up ${happens(each)}`),
     ...below.map((each) => `from ${say(each.value)} down ${happens(each)}`),
   ]
   if (low === high) return 'No other value can be set.'
   if (turns.length === 0) return `At every value tried from ${say(low.value)} to ${say(high.value)} ${happens(now)}.`
-  return `Not held at any value tried from ${say(low.value)} to ${say(high.value)}: ${turns.join(', ')}.`
+  return `Not ${JOB_WORDS[job].study.done} at any value tried from ${say(low.value)} to ${say(high.value)}: ${turns.join(', ')}.`
 }
 
 /** The values, from the present one on, at which something else happens than just before. */
-function beyond(away: Outcome[], now: Outcome): Outcome[] {
+function beyond(away: Outcome[], now: Outcome, happens: Happens): Outcome[] {
   let before = happens(now)
   return away.filter((outcome) => {
     const other = happens(outcome) !== before

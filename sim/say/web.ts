@@ -56,6 +56,18 @@ export const webWords: JobWords<WebJudgement> = {
       unstable: 'the unstable runs',
     },
   },
+  rescue: {
+    tooling: 'a roll turned true',
+    happens: {
+      taut: 'it is taut',
+      slack: 'it goes slack',
+      stretched: 'it is stretched',
+      torn: 'it tears',
+      unstable: 'a loop is unstable',
+    },
+    late: 'the roll comes too late',
+    of: 'the web',
+  },
 }
 
 /** What the tension is held against, a phrase each. */

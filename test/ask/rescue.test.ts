@@ -43,7 +43,7 @@ const teapot = PRESETS[0]!.scenario
 describe('rescues of the opening preset’s threshold stop', () => {
   const progress = [...rescues(teapot, 'threshold-stop', run)]
   const list = progress.map(({ rescue }) => rescue)
-  const sorted = sortRescues(list)
+  const sorted = sortRescues('grip', list)
   const offered = sorted.filter(({ becomes }) => becomes === 'held')
 
   it('count their progress, one a parameter', () => {
@@ -219,7 +219,7 @@ describe('drift of a held part', () => {
   })
 
   it('comes by how little it takes', () => {
-    const changes = sortRescues(list).flatMap(({ change }) =>
+    const changes = sortRescues('grip', list).flatMap(({ change }) =>
       change === null || change <= -1 ? [] : [Math.abs(Math.log(1 + change))],
     )
     expect(changes).toEqual([...changes].sort((a, b) => a - b))
@@ -274,7 +274,7 @@ describe('a search that several share', () => {
     )
     const alone = found(scenario, 'current-clamp')
     expect(shared.every((some) => some.length > 0)).toBe(true)
-    expect(sortRescues(shared.flat())).toEqual(sortRescues(alone))
+    expect(sortRescues('grip', shared.flat())).toEqual(sortRescues('grip', alone))
   })
 })
 

@@ -71,6 +71,16 @@ describe('the command line of a press', () => {
     expect(csv.trimEnd().split('\r\n')).toHaveLength(21)
   }, 60_000)
 
+  it('prints the schema of a press', async () => {
+    const schema = JSON.parse(await jawbench('schema', 'press'))
+    expect(schema.properties.job).toMatchObject({ const: 'press' })
+    expect(schema.required).toEqual(['job'])
+    expect(Object.keys(schema.properties)).toEqual(expect.arrayContaining(['bushing', 'bore', 'ram', 'window']))
+    expect(await refused('schema', 'weld')).toEqual([
+      expect.stringMatching(/^schema: given "weld", allowed grip, press/),
+    ])
+  })
+
   it.each(['grip', 'tune', 'model', 'fit'])('is refused by %s in words', async (name) => {
     const args = name === 'grip' ? [] : name === 'fit' ? ['nowhere.csv'] : ['--strategy', 'current-clamp']
     expect(await refused(name, 'cast-arm', ...args)).toEqual(['job: given "press", allowed "grip"'])

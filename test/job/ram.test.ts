@@ -166,7 +166,7 @@ describe('the command line of a ram', () => {
       }
     }
     expect(await refused('grip', file)).toEqual(['job: given "ram", allowed "grip"'])
-    expect(await refused('rescue', file, '--strategy', 'current-clamp')).toEqual(['job: given "ram", allowed "grip"'])
+    expect(await refused('tune', file, '--strategy', 'current-clamp')).toEqual(['job: given "ram", allowed "grip"'])
     expect(await refused('ram', 'teapot')).toEqual(['job: given "grip", allowed "ram"'])
     expect(Refused).toBeDefined()
   })

@@ -2,11 +2,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
-import { publishedSchema } from '../../sim/index.ts'
+import { ALL_PRESETS, JOB_SCHEMAS, type JobId, publishedSchema } from '../../sim/index.ts'
 import { make } from './make.ts'
 import { soundInput } from './random.ts'
 import { full, KINDS, leavesOf, type Node, objectsOf, quantitiesOf } from './schema-walk.ts'
 
+const JOB_IDS = Object.keys(JOB_SCHEMAS) as JobId[]
 const text = JSON.stringify(publishedSchema())
 const published = z.fromJSONSchema(JSON.parse(text))
 const accepts = (value: unknown) => published.safeParse(value).success
@@ -56,5 +57,23 @@ describe('published JSON Schema', () => {
       for (const { path } of leavesOf(kind)) expect(accepts(spoil(path, { wrong: true })), path).toBe(false)
       for (const { path } of objectsOf(kind)) expect(accepts(spoil(`${path}.stray`, 1)), path).toBe(false)
     }
+  })
+})
+
+describe.each(JOB_IDS.filter((job) => job !== 'grip'))('the published schema of a %s', (job) => {
+  const own = z.fromJSONSchema(JSON.parse(JSON.stringify(publishedSchema(job))))
+
+  it('takes its presets, and a file that leaves out all but the job', () => {
+    const presets = ALL_PRESETS.filter(({ scenario }) => scenario.job === job)
+    expect(presets.length).toBeGreaterThan(0)
+    for (const { scenario } of presets) expect(own.safeParse(scenario).error).toBeUndefined()
+    expect(own.safeParse({ job }).success).toBe(true)
+  })
+
+  it('refuses a file without a job, which is a grip, and keys that it has not got', () => {
+    expect(own.safeParse({}).success).toBe(false)
+    expect(own.safeParse({ job: 'grip' }).success).toBe(false)
+    expect(own.safeParse({ job, jaws: {} }).success).toBe(false)
+    expect(accepts({ job })).toBe(false)
   })
 })

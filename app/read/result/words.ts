@@ -5,6 +5,7 @@ import {
   type PressVerdict,
   reasonOf,
   type Verdict,
+  type WebVerdict,
   wordingOf,
 } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
@@ -13,7 +14,7 @@ import { shownUnit, type UnitSystem } from '../units.ts'
 import type { Figure } from './figures.ts'
 
 /** Of any job. */
-export type AnyVerdict = Verdict | PressVerdict | CapVerdict
+export type AnyVerdict = Verdict | PressVerdict | CapVerdict | WebVerdict
 
 export const VERDICT_WORDS: Record<AnyVerdict, string> = {
   held: 'Held',
@@ -30,6 +31,9 @@ export const VERDICT_WORDS: Record<AnyVerdict, string> = {
   tight: 'Tight',
   stripped: 'Stripped',
   'cross-threaded': 'Cross-threaded',
+  taut: 'Taut',
+  stretched: 'Stretched',
+  torn: 'Torn',
   missed: 'Missed',
   unstable: 'Unstable',
 }
@@ -39,13 +43,13 @@ export const verdictWord = (verdict: string): string => VERDICT_WORDS[verdict as
 
 /** Verdicts that mean a damaged part. */
 export const isDamage = (verdict: string) =>
-  ['crushed', 'marked', 'forced', 'stripped', 'cross-threaded'].includes(verdict)
+  ['crushed', 'marked', 'forced', 'stripped', 'cross-threaded', 'stretched', 'torn'].includes(verdict)
 
 /** Damage has a colour of its own, every other failure another; what is held stays calm. */
 export type Tone = 'calm' | 'damage' | 'failure'
 
 export const toneOf = (verdict: string): Tone =>
-  ['held', 'seated', 'tight'].includes(verdict) ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
+  ['held', 'seated', 'tight', 'taut'].includes(verdict) ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
 
 /** A result in words alone, for those who hear the page and for labels. */
 export function spokenVerdict({

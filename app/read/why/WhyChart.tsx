@@ -1,6 +1,6 @@
-import { type Cause, type Why, whyFigure } from '../../../sim/index.ts'
+import { type Cause, jobOf, type Why, whyFigure } from '../../../sim/index.ts'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
-import { quantityUnit, type UnitSystem } from '../units.ts'
+import { shownUnit, type UnitSystem } from '../units.ts'
 import './whyChart.css'
 
 /** A bound farther off than this many times the longest bar is told in the table only. */
@@ -12,7 +12,8 @@ const FAR = 1.4
  */
 export function WhyChart({ why, units }: { why: Why; units: UnitSystem }) {
   if (why.force === null) return null
-  const force = quantityUnit('force', units)
+  const { effort } = jobOf(why).output
+  const force = shownUnit({ unit: effort }, units)
   const say = (newtons: number) => formatFigure(force.toShown(newtons))
   const signed = (newtons: number) => `${newtons > 0 ? '+' : ''}${say(newtons)}`
   const percent = (share: number | null) => (share === null ? '' : `${formatFigure(100 * share, 2)} %`)
@@ -28,7 +29,7 @@ export function WhyChart({ why, units }: { why: Why; units: UnitSystem }) {
           <th scope="col">Cause</th>
           <td aria-hidden="true" />
           <th scope="col">
-            Force <span className="unit">{force.symbol}</span>
+            {effort === 'N' ? 'Force' : 'Torque'} <span className="unit">{force.symbol}</span>
           </th>
           <th scope="col">Share</th>
         </tr>

@@ -7,6 +7,7 @@ import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import { FigureValue } from './verdicts/FigureValue.tsx'
+import { WhyFold } from './why/WhyFold.tsx'
 
 export interface CardOf {
   job: JobId
@@ -45,6 +46,7 @@ export function JobCard({ strategy, job, main, underWay }: CardOf & { strategy: 
             <summary>More figures</summary>
             <Figures run={mine} shown={(id) => !main.includes(id)} />
           </details>
+          <WhyFold strategy={strategy} />
         </>
       ) : (
         <>

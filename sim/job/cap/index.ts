@@ -7,6 +7,7 @@ import { errorShare, isClose } from './errors.ts'
 import { capOutput, fillCap, seatAngle } from './fill.ts'
 import { CapLoad } from './load.ts'
 import { CAP_METRICS } from './metrics.ts'
+import { capRescue } from './rescue.ts'
 import { CAP_VERDICTS, type CapJudgement } from './result.ts'
 import { capStudy } from './study.ts'
 import { judgeCap } from './verdict.ts'
@@ -35,6 +36,8 @@ export const cap: Job<CapJudgement> = {
   isClose,
   why: capWhy,
   study: capStudy,
+  rescue: capRescue,
+  linear: false,
 }
 
 /** An effort is the torque of the chuck; places are told from the nominal seat back. */

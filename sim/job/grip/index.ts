@@ -9,6 +9,7 @@ import { fillGrip, gripOutput } from './fill.ts'
 import { contactsOf, travelToContact } from './geometry.ts'
 import { GripLoad } from './load.ts'
 import { METRICS } from './metrics.ts'
+import { gripRescue } from './rescue.ts'
 import { type GripJudgement, VERDICTS } from './result.ts'
 import { gripStudy } from './study.ts'
 import { judgeEnd, weakestOf } from './verdict.ts'
@@ -37,6 +38,8 @@ export const grip: Job<GripJudgement> = {
   isClose,
   why: gripWhy,
   study: gripStudy,
+  rescue: gripRescue,
+  linear: true,
 }
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */

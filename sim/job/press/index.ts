@@ -7,6 +7,7 @@ import { errorShare, isClose } from './errors.ts'
 import { fillPress, pressOutput, seatDepth } from './fill.ts'
 import { PressLoad } from './load.ts'
 import { PRESS_METRICS } from './metrics.ts'
+import { pressRescue } from './rescue.ts'
 import { PRESS_VERDICTS, type PressJudgement } from './result.ts'
 import { pressIn } from './scenario.ts'
 import { pressStudy } from './study.ts'
@@ -36,6 +37,8 @@ export const press: Job<PressJudgement> = {
   isClose,
   why: pressWhy,
   study: pressStudy,
+  rescue: pressRescue,
+  linear: false,
 }
 
 /** An effort is the force of the ram; places are told from the seat back. */

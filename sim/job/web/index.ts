@@ -7,6 +7,7 @@ import { errorShare, isClose } from './errors.ts'
 import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput } from './fill.ts'
 import { WebLoad } from './load.ts'
 import { WEB_METRICS } from './metrics.ts'
+import { webRescue } from './rescue.ts'
 import { WEB_VERDICTS, type WebJudgement } from './result.ts'
 import { webIn } from './scenario.ts'
 import { webStudy } from './study.ts'
@@ -38,6 +39,8 @@ export const web: Job<WebJudgement> = {
   isClose,
   why: webWhy,
   study: webStudy,
+  rescue: webRescue,
+  linear: false,
 }
 
 /** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */

@@ -123,6 +123,15 @@ export const ram: Job<Pressing> = {
     mapped: ['ram.stiffness'],
     usual: [['ram.gap', { law: 'normal', sd: 0.0001, share: false }, 'The spring begins where it is put.']],
   },
+  rescue: {
+    parameters: [{ path: 'ram.stiffness', cost: 'tooling' }],
+    creep: (scenario) => ({ none: 0, most: ramIn(scenario).gap, shortest: 1e-4, tried: 1e-4, sensible: 1e-3 }),
+    clear: 1e-4,
+    alike: { bent: 'too much' },
+    worsens: new Set(['short'] as const),
+    supported: false,
+  },
+  linear: false,
 }
 
 const ramWords: JobWords<Pressing> = {
@@ -164,6 +173,18 @@ const ramWords: JobWords<Pressing> = {
       missed: 'the misses',
       unstable: 'the unstable runs',
     },
+  },
+  rescue: {
+    tooling: 'a new spring',
+    happens: {
+      pressed: 'it is pressed',
+      short: 'it is short',
+      bent: 'it is bent',
+      missed: 'it is missed',
+      unstable: 'a loop is unstable',
+    },
+    late: 'the ram comes too late',
+    of: 'the spring',
   },
 }
 

@@ -1,5 +1,5 @@
 import { useRef } from 'react'
-import { type StrategyId, type Why, whyRule, whySentence, wordingOf } from '../../../../sim/index.ts'
+import { type StrategyId, studyWords, type Why, whyRule, whySentence, wordingOf } from '../../../../sim/index.ts'
 import { noResult } from '../../../read/result/words.ts'
 import { type Rested, useRested } from '../../../read/study/useRested.ts'
 import { useStudy } from '../../../read/study/useStudy.ts'
@@ -18,13 +18,14 @@ export function Explained({ strategy }: { strategy: StrategyId }) {
   const why = items[0]
   const run = useResults(({ runs }) => runs[strategy])
   const none = run && noResult(run)
+  const { effort } = useScenario(({ scenario }) => studyWords(scenario.job))
   const { search, again } = useRescues(rested)
   return (
     <div className="why-body" ref={panel} tabIndex={-1}>
       <p role="status" className="why-state">
         {status === 'failed' && `This could not be worked out: ${message}`}
         {none?.why}
-        {!none && status !== 'failed' && !why && 'Taking the force apart …'}
+        {!none && status !== 'failed' && !why && `Taking the ${effort} apart …`}
       </p>
       {rested && why && (
         <>
@@ -46,14 +47,15 @@ export function Explained({ strategy }: { strategy: StrategyId }) {
 
 function Answer({ rested, why }: { rested: Rested; why: Why }) {
   const units = useView((state) => state.units)
+  const { run } = studyWords(rested.scenario.job)
   return (
     <>
       <p className="why-sentence">{whySentence(rested.scenario, why, wordingOf(units))}</p>
       <WhyChart why={why} units={units} />
       {why.untold.map(({ cause, label, verdict }) => (
         <p key={cause} className="why-small">
-          {label} could not be taken away{verdict && `: without it the grip is ${verdict}`}; what it adds is in what is
-          left.
+          {label} could not be taken away{verdict && `: without it the ${run} is ${verdict}`}; what it adds is in what
+          is left.
         </p>
       ))}
       {why.force !== null && (

@@ -1,5 +1,15 @@
-import { COST_WORDS, type Edit, type Rescue, rescueSentence, sortRescues, wordingOf } from '../../../../sim/index.ts'
-import { VERDICT_WORDS } from '../../../read/result/words.ts'
+import {
+  costWords,
+  type Edit,
+  JOBS,
+  type Rescue,
+  rescueSentence,
+  rescueWords,
+  sortRescues,
+  studyWords,
+  wordingOf,
+} from '../../../../sim/index.ts'
+import { verdictWord } from '../../../read/result/words.ts'
 import { settingLabel, settingText } from '../../../read/scenario/setting.ts'
 import type { Rested } from '../../../read/study/useRested.ts'
 import type { UnitSystem } from '../../../read/units.ts'
@@ -20,16 +30,18 @@ interface Props {
 export function Rescues({ rested, search, onAgain, onTry }: Props) {
   const { found: items, status, message, done, of, stop } = search
   const units = useView((state) => state.units)
-  const found = sortRescues(items)
+  const found = sortRescues(rested.scenario.job, items)
   const turning = found.filter(({ value }) => value !== null)
   const rest = found.filter(({ value }) => value === null)
-  const held = rested.verdict === 'held'
+  const { job, actuator } = rested.scenario
+  const held = rested.verdict === JOBS[job].well
+  const { done: well } = studyWords(job)
   return (
     <section className="rescues" aria-label={held ? 'How far it may drift' : 'What would save it'}>
       <h3>{held ? 'How far it may drift' : 'What would save it'}</h3>
       <p className="why-small">
         {held
-          ? 'The nearest value of each parameter, changed alone, at which the part is no longer held.'
+          ? `The nearest value of each parameter, changed alone, at which ${rescueWords(job).of} is no longer ${well}.`
           : 'Each parameter changed alone, by what the change costs in practice. A value lies well inside those that hold.'}
       </p>
       <div className="rescue-state">
@@ -40,7 +52,7 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
           {status === 'done' &&
             turning.length === 0 &&
             (held ? 'Nothing within the range loses it.' : 'No single change saves it.')}
-          {held && status === 'done' && seedsText(found)}
+          {held && status === 'done' && seedsText(found, well)}
         </p>
         {status === 'running' && <Button onClick={stop}>Cancel</Button>}
         {(status === 'stopped' || status === 'failed') && <Button onClick={onAgain}>Search again</Button>}
@@ -59,7 +71,7 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
           <ul>
             {rest.map((rescue) => (
               <li key={rescue.path}>
-                {settingLabel(rested.scenario.actuator.kind, rescue.path)}:{' '}
+                {settingLabel(actuator.kind, rescue.path, job)}:{' '}
                 {rescueSentence(rested.scenario, rescue, wordingOf(units))}
               </li>
             ))}
@@ -73,9 +85,9 @@ export function Rescues({ rested, search, onAgain, onTry }: Props) {
 const editsOf = ({ path, value, along }: Rescue): Edit[] => [{ path, value }, ...along]
 
 /** How many seeds of the noise leave a held part as it is. */
-function seedsText([first]: Rescue[]): string {
+function seedsText([first]: Rescue[], well: string): string {
   return first?.seeds
-    ? ` With ${first.seeds.held} of ${first.seeds.of} seeds of the noise it is held as it stands.`
+    ? ` With ${first.seeds.held} of ${first.seeds.of} seeds of the noise it is ${well} as it stands.`
     : ''
 }
 
@@ -89,7 +101,7 @@ interface FoundProps {
 function Found({ rescue, rested, units, onTry }: FoundProps) {
   const { scenario } = rested
   const { path, from, value, change, becomes, along, cost } = rescue
-  const label = settingLabel(scenario.actuator.kind, path)
+  const label = settingLabel(scenario.actuator.kind, path, scenario.job)
   const say = (at: string, figure: unknown) => settingText(scenario, at, figure, units)
   return (
     <li>
@@ -97,7 +109,9 @@ function Found({ rescue, rested, units, onTry }: FoundProps) {
       <span className="rescue-value">
         {say(path, from)} → <strong>{say(path, value)}</strong>
         {change !== null && <span className="change">{percent(change)}</span>}
-        {becomes !== 'held' && becomes && <span className="change">{VERDICT_WORDS[becomes].toLowerCase()}</span>}
+        {becomes !== JOBS[scenario.job].well && becomes && (
+          <span className="change">{verdictWord(becomes).toLowerCase()}</span>
+        )}
       </span>
       <Button onClick={() => onTry(editsOf(rescue))}>
         Try it
@@ -109,12 +123,15 @@ function Found({ rescue, rested, units, onTry }: FoundProps) {
         <span className="why-small rescue-along">
           with{' '}
           {along
-            .map((edit) => `${settingLabel(scenario.actuator.kind, edit.path)} ${say(edit.path, edit.value)}`)
+            .map(
+              (edit) =>
+                `${settingLabel(scenario.actuator.kind, edit.path, scenario.job)} ${say(edit.path, edit.value)}`,
+            )
             .join(', ')}
         </span>
       )}
       <span className="why-small rescue-along">
-        {becomes === 'held' && `Takes ${COST_WORDS[cost]}. `}
+        {becomes === JOBS[scenario.job].well && `Takes ${costWords(scenario.job, cost)}. `}
         {rescueSentence(scenario, rescue, wordingOf(units))}
       </span>
       <HeldAfter rested={rested} edits={editsOf(rescue)} />
