@@ -187,7 +187,7 @@ export {
   takenText,
   untoldText,
 } from './say/fit.ts'
-export { rescueWords, studyWords, whyFigure } from './say/jobs.ts'
+export { jobWords, rescueWords, studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'

@@ -1,5 +1,14 @@
 /** What an optional key starts with when a person first sets it: credible, and accepted by the rules between keys. */
-import { axisOf, gyrationOf, jobOf, padRadiusOf, pressIn, type QuantitySchema, type Scenario } from '../../sim/index.ts'
+import {
+  axisOf,
+  gyrationOf,
+  jobOf,
+  padRadiusOf,
+  pressIn,
+  type QuantitySchema,
+  type Scenario,
+  webIn,
+} from '../../sim/index.ts'
 
 export function firstValue(scenario: Scenario, path: string, schema?: QuantitySchema): unknown {
   const { duration } = scenario.run
@@ -16,6 +25,8 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
     return { start: after < duration ? round(after) : round(duration * 0.9) }
   }
   if (path === 'drive.busPower') return round(scenario.drive.busVoltage * scenario.actuator.motor.continuousCurrent)
+  if (path === 'line.ramps') return nextRamp(scenario)
+  if (path === 'web.breakTension') return round(10 * webIn(scenario).window.most)
   const { output, study, workOf } = jobOf(scenario)
   if (schema?.unit === output.effort)
     return round(2 * (study.window(scenario).least ?? continuousEffort(scenario, workOf(scenario).perEffort)))
@@ -38,6 +49,14 @@ const continuousEffort = ({ actuator }: Scenario, perEffort: number) =>
 function nextPoint(scenario: Scenario) {
   const last = pressIn(scenario).window.band.at(-1)
   return last ? { ...last, depth: round(last.depth + 0.001) } : {}
+}
+
+/** A ramp that begins when the one before is long over: to a stop, or from one. */
+function nextRamp(scenario: Scenario) {
+  const { duration } = scenario.run
+  const last = webIn(scenario).line.ramps.at(-1)
+  if (!last) return { start: round(duration / 2), speed: 1 }
+  return { ...last, start: round(Math.min(0.99 * duration, last.start + 1)), speed: last.speed > 0 ? 0 : 1 }
 }
 
 const round = (value: number) => Number(value.toPrecision(3))

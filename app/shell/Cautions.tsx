@@ -7,8 +7,8 @@ import { Dialog } from '../ui/Dialog.tsx'
 const CAUTIONS: Record<JobId, string> = {
   grip: 'Grippers pinch, may start unexpectedly and may lose the part when power fails.',
   press: 'Presses crush, may start unexpectedly, and keep the energy of their bent frame.',
+  web: 'Running rolls draw in hands at the nip, may start unexpectedly, and run on when the web breaks.',
   cap: 'Turning heads wind up hair, sleeves and gloves, and may start unexpectedly.',
-  web: 'Webs and rolls draw in hands, hair and sleeves, and may start unexpectedly.',
 }
 
 /** Always in sight: what a gripper can do to a hand, and what this bench is not. */
@@ -62,6 +62,13 @@ function CautionText() {
         A spindle winds up hair, sleeves, gloves and cloths at any speed, and a chuck catches fingers against the jar.
         Under a head that follows the thread down there is no room for a hand. Glass may break at a torque that a
         plastic lid bears. Guard the head, tie up and take off what can be caught, and let it stand before reaching in.
+      </p>
+      <h3>Running webs</h3>
+      <p>
+        Where a web meets a roll, and where two rolls meet, hands, hair and cloths are drawn in faster than anybody lets
+        go, and a thin web cuts. A web that breaks lets its roll run on and its ends whip; a large roll keeps turning
+        long after the power is gone. Guard the nips, thread at crawling speed with hold-to-run control, and let every
+        roll stand before reaching in.
       </p>
       <h3>Unexpected start</h3>
       <p>

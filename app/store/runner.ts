@@ -3,10 +3,12 @@ import { flushSync } from 'react-dom'
 import {
   finerScenarios,
   type GripResult,
+  jobOf,
   type Scenario,
   STRATEGIES,
   type StrategyId,
   stepCheck,
+  strategiesOn,
   uncheckable,
 } from '../../sim/index.ts'
 import type { GrowingTraces } from '../worker/columns.ts'
@@ -150,7 +152,7 @@ export function startRunner() {
     const { shown, resting } = useView.getState()
     const beside = besideOf(useScenario.getState())
     const second = beside?.fitted.ok ? { scenario: beside.fitted.scenario, axis: beside.axis.title } : null
-    const ids = resting ? [] : shown
+    const ids = resting ? [] : takenOf(scenario, shown)
     // The axis of the bench first: its answers are waited for under every drag.
     for (const { id: strategy } of STRATEGIES) {
       if (ids.includes(strategy)) run({ strategy, scenario })
@@ -180,9 +182,13 @@ export function startRunner() {
   runAll()
 }
 
+/** Of the strategies shown those that make sense on the job. */
+const takenOf = (scenario: Scenario, shown: StrategyId[]) =>
+  strategiesOn(jobOf(scenario)).flatMap(({ id }) => (shown.includes(id) ? [id] : []))
+
 /** The lanes that there is something to run in. */
 function wanted(): string[] {
-  const { shown } = useView.getState()
+  const shown = takenOf(useScenario.getState().scenario, useView.getState().shown)
   const lanes = shown.map((strategy) => laneOf({ strategy }))
   if (!besideOf(useScenario.getState())?.fitted.ok) return lanes
   return [...lanes, ...shown.map((strategy) => laneOf({ strategy, axis: '' }))]

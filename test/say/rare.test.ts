@@ -5,7 +5,8 @@ import { type RareGrips, rareSentences } from '../../sim/index.ts'
 
 const found = { evaluations: 0, levels: [] }
 const likeliest = new Float64Array(1)
-const say = (rare: RareGrips['rare'], refused = 0) => rareSentences('grip', { rare, grips: 2620, refused, likeliest: null })
+const say = (rare: RareGrips['rare'], refused = 0) =>
+  rareSentences('grip', { rare, grips: 2620, refused, likeliest: null })
 
 describe('how rare a failure is', () => {
   it('is said with odds, share, limits and what may be missed', () => {

@@ -3,7 +3,7 @@ import type { GripResult } from '../../../sim/index.ts'
 import { type AnyVerdict, type Tone, toneOf, VERDICT_WORDS } from './words.ts'
 import './verdictWord.css'
 
-/** Two jaws as bars and what became of the part between them, in a square of 16; a closure as its lid on a neck. */
+/** Two jaws as bars and what became of the part between them, in a square of 16; a closure as its lid on a neck, a web between its rolls. */
 const MARKS: Record<AnyVerdict | 'overloaded' | 'wanting' | 'doubted', string> = {
   held: 'M3 3V13M13 3V13M5 8A3 3 0 1 0 11 8A3 3 0 1 0 5 8',
   slipped: 'M3 2V10M13 2V10M5 11A3 3 0 1 0 11 11A3 3 0 1 0 5 11M8 1V5M6.5 3.5L8 5L9.5 3.5',

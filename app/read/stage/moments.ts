@@ -13,6 +13,8 @@ export type MomentKind =
   | 'drop'
   | 'jam'
   | 'strip'
+  | 'sag'
+  | 'tear'
   | 'unstable'
 
 export const MOMENT_WORDS: Record<MomentKind, string> = {
@@ -26,6 +28,8 @@ export const MOMENT_WORDS: Record<MomentKind, string> = {
   drop: 'drops',
   jam: 'jams',
   strip: 'strips',
+  sag: 'goes slack',
+  tear: 'tears',
   unstable: 'off its rails',
 }
 
@@ -35,23 +39,28 @@ export interface Moment {
   time: number
 }
 
+/** What other jobs than gripping have. */
+type OtherTime = 'peakTorqueTime' | 'mostTensionTime' | 'jam' | 'strip' | 'under' | 'torn'
+
 /** Instants of one run in the order in which they came. */
 export function momentsOf({ result }: Pick<RunView, 'result'>): Moment[] {
   if (!result) return []
   const { events, metrics } = result
-  const ofCap = { ...events, ...metrics } as Partial<Record<'peakTorqueTime' | 'jam' | 'strip', number | null>>
+  const other = { ...events, ...metrics } as Partial<Record<OtherTime, number | null>>
   // Another job has other events: those that it does not know did not happen.
   const times: Record<MomentKind, number | null | undefined> = {
     contact: metrics.contactTime,
     engaged: events.engaged,
-    peak: metrics.peakForceTime ?? ofCap.peakTorqueTime,
+    peak: metrics.peakForceTime ?? other.peakTorqueTime ?? other.mostTensionTime,
     mark: events.mark,
     crack: events.crack,
     slip: events.slip,
     loose: events.loose,
     drop: events.drop,
-    jam: ofCap.jam,
-    strip: ofCap.strip,
+    jam: other.jam,
+    strip: other.strip,
+    sag: other.under,
+    tear: other.torn,
     unstable: events.unstable,
   }
   return (Object.keys(times) as MomentKind[])
@@ -82,7 +91,7 @@ export function jumpsOf(runs: RunView[]): Jump[] {
     {
       id: 'loss',
       label: 'Damage or loss',
-      times: of('mark', 'crack', 'slip', 'loose', 'drop', 'jam', 'strip', 'unstable'),
+      times: of('mark', 'crack', 'slip', 'loose', 'drop', 'jam', 'strip', 'sag', 'tear', 'unstable'),
     },
   ]
   return jumps.map((jump) => ({ ...jump, times: [...new Set(jump.times)].sort((a, b) => a - b) }))

@@ -59,6 +59,7 @@ function axesWords(): string {
   const both = second?.fitted.ok ? `${own}; with rings ○, beside it: ${second.axis.title}` : own
   const at = withUnit(formatFigure(useView.getState().time, 4), 's')
   if (standing.scenario.job === 'press') return `${both}. Press at ${at}, force over depth.`
+  if (standing.scenario.job === 'web') return `${both}. Web at ${at}, tension over time.`
   return `${both}. Grippers at ${at}, traces over time.`
 }
 

@@ -21,11 +21,20 @@ const PressBench = lazy(async () => ({ default: (await import('./press/PressBenc
 
 const CapBench = lazy(async () => ({ default: (await import('./cap/CapBench.tsx')).CapBench }))
 
+const WebBench = lazy(async () => ({ default: (await import('./web/WebBench.tsx')).WebBench }))
+
+const OTHERS = { press: PressBench, cap: CapBench, web: WebBench }
+
 /** The bench of the job that the scenario describes. */
 export function Bench() {
   const job = useScenario((state) => state.scenario.job)
   if (job === 'grip') return <GripBench />
-  return <Suspense fallback={<p role="status">Opening …</p>}>{job === 'cap' ? <CapBench /> : <PressBench />}</Suspense>
+  const Other = OTHERS[job]
+  return (
+    <Suspense fallback={<p role="status">Opening …</p>}>
+      <Other />
+    </Suspense>
+  )
 }
 
 /** Parameters, picture with traces, verdicts: everything about one grip at a glance. */
