@@ -1,6 +1,7 @@
 /** What an optional key starts with when a person first sets it: credible, and accepted by the rules between keys. */
 import {
   axisOf,
+  capIn,
   gyrationOf,
   jobOf,
   padRadiusOf,
@@ -15,7 +16,7 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
   if (path === 'arm.lift') return Math.min(round(duration * 0.6), ...scenario.arm.moves.map((move) => move.start))
   if (path === 'run.step') return Number((1 / scenario.drive.currentRate / 10).toPrecision(12))
   if (path === 'window.band') return nextPoint(scenario)
-  const same = scenario.job === 'grip' ? asLeftOut(scenario)[path] : undefined
+  const same = asLeftOut(scenario)[path]
   if (same !== undefined) return same
   if (path === 'events.powerLoss') return { time: round(duration * 0.7) }
   if (path === 'events.release') return { time: round(duration * 0.9) }
@@ -25,6 +26,7 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
     return { start: after < duration ? round(after) : round(duration * 0.9) }
   }
   if (path === 'drive.busPower') return round(scenario.drive.busVoltage * scenario.actuator.motor.continuousCurrent)
+  if (path === 'window.leastTurns') return round(0.9 * capIn(scenario).closure.engagement)
   if (path === 'line.ramps') return nextRamp(scenario)
   if (path === 'web.breakTension') return round(10 * webIn(scenario).window.most)
   const { output, study, workOf } = jobOf(scenario)
@@ -34,9 +36,8 @@ export function firstValue(scenario: Scenario, path: string, schema?: QuantitySc
 }
 
 /** Keys that stand for something when they are left out start as that. */
-const asLeftOut = ({ part, jaws, actuator }: Scenario): Record<string, number> => ({
-  'part.gyration': round(gyrationOf(part)),
-  'jaws.padRadius': padRadiusOf(jaws),
+const asLeftOut = ({ job, part, jaws, actuator }: Scenario): Record<string, number> => ({
+  ...(job === 'grip' && { 'part.gyration': round(gyrationOf(part)), 'jaws.padRadius': padRadiusOf(jaws) }),
   'actuator.transmission.coulombBack': actuator.transmission.coulomb,
   'actuator.transmission.viscousBack': actuator.transmission.viscous,
 })

@@ -7,12 +7,16 @@ import type { Arm } from '../../axis/arm.ts'
 import { Load } from '../../axis/load.ts'
 import { State } from '../../core/block.ts'
 import { larger, type Numbers } from '../../core/native.ts'
+import { SETTLED } from '../sums.ts'
 import { Thread } from './thread.ts'
 
 /** Channels of the record, in this order; `channels.ts` names them. */
 const CHANNELS: i32 = 4
 
-/** A closure turns on where it gets so much further than ever before [rad]: 40 µm on a radius of 20 mm; common practice, no source. */
+/**
+ * A closure turns on where, within a settled window, it gets so much further than ever before [rad]: 40 µm on a radius of 20 mm; common
+ * practice, no source. What noise of a gauge lets it creep is slower.
+ */
 const FURTHER: f64 = 0.002
 
 class CapState extends State {
@@ -41,9 +45,11 @@ class CapState extends State {
   /** When the torque reached its least [s], and the angle on the thread there [rad]. */
   reached: f64 = NaN
   reachedTurns: f64 = NaN
-  /** When the closure last turned on [s], NaN: never, and how far it was then [rad]. Work of the chuck [J], fastest turn on the thread [rad/s]. */
+  /** When the closure last turned on [s], NaN: never; from where and when on it is told [rad], [s]. */
   moved: f64 = NaN
   furthest: f64 = 0
+  since: f64 = 0
+  /** Work of the chuck [J], fastest turn on the thread [rad/s]. */
   work: f64 = 0
   fastest: f64 = 0
 }
@@ -148,9 +154,11 @@ export class CapLoad extends Load {
 
   end(time: f64, _opening: bool): void {
     const s = this.state
-    if (s.angle < s.furthest + FURTHER) return
-    s.furthest = s.angle
-    s.moved = time
+    const further: bool = s.angle >= s.furthest + FURTHER
+    if (further) s.moved = time
+    if (!further && time - s.since < SETTLED) return
+    s.furthest = larger(s.furthest, s.angle)
+    s.since = time
   }
 
   effort(): f64 {

@@ -3,7 +3,16 @@ import { sentence } from '../../../app/parameters/faultText.ts'
 import { firstValue } from '../../../app/parameters/first.ts'
 import { lineOf, sectionsOf } from '../../../app/parameters/sections.ts'
 import { differences, type Field, fieldAt } from '../../../app/read/scenario/walk.ts'
-import { checkScenario, editScenario, type GripKind, PRESETS, SCHEMAS, type Scenario } from '../../../sim/index.ts'
+import {
+  CAP_PRESETS,
+  checkScenario,
+  editScenario,
+  type GripKind,
+  JOB_SCHEMAS,
+  PRESETS,
+  SCHEMAS,
+  type Scenario,
+} from '../../../sim/index.ts'
 
 const KINDS = Object.keys(SCHEMAS) as GripKind[]
 
@@ -91,6 +100,37 @@ describe('an optional key', () => {
       const moves = [...preset.arm.moves, firstValue(preset, 'arm.moves')]
       expect(editScenario(preset, [{ path: 'arm.moves', value: moves }]), id).toMatchObject({ ok: true })
     }
+  })
+})
+
+describe('the panel of a closure', () => {
+  const sections = sectionsOf('spindle', 'cap')
+
+  it('has a field for every key but kind and family, the spread and the arm, once', () => {
+    const shown = sections.flatMap((section) =>
+      section.paths.flatMap((path) => paths(fieldAt('spindle', path, 'cap')!)),
+    )
+    const wanted = leaves(JOB_SCHEMAS.cap.spindle as unknown as Record<string, unknown>).filter(
+      (path) => path !== 'actuator.family' && !/^(spread|arm)\./.test(path),
+    )
+    expect(shown.sort()).toEqual(wanted.sort())
+  })
+
+  it('starts optional keys with values that the checks accept', () => {
+    for (const { scenario: preset } of CAP_PRESETS)
+      for (const path of [
+        'window.torque.most',
+        'window.leastTurns',
+        'closure.stripTorque',
+        'closure.misstart',
+        'events.release',
+        'actuator.transmission.coulombBack',
+      ]) {
+        const field = fieldAt('spindle', path, 'cap')
+        const value = firstValue(preset, path, field?.kind === 'quantity' ? field.schema : undefined)
+        expect(editScenario(preset, [{ path, value }]), path).toMatchObject({ ok: true })
+      }
+    expect(firstValue(CAP_PRESETS[0]!.scenario, 'actuator.transmission.coulombBack')).toBe(0.12)
   })
 })
 

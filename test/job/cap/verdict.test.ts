@@ -204,6 +204,12 @@ describe('laws of any closure', () => {
     )
   })
 
+  it('what the noise of a gauge lets a closure creep does not decide, whenever the run ends and by a finer step', () => {
+    for (const duration of [1.2, 1.23, 1.26, 1.29, 1.32, 1.35])
+      for (const step of [1e-5, 5e-6])
+        expect(run(editedBy(jar, { 'run.duration': duration, 'run.step': step }), 'sensed-force').verdict).toBe('tight')
+  })
+
   it('more friction takes more torque on and off at one preload, and leaves less preload at one torque', () => {
     const friction = fc.double({ min: 0.05, max: 0.6, noNaN: true })
     fc.assert(

@@ -14,7 +14,7 @@ export const turningApproach = {
   }),
   acceleration: quantity({
     label: 'Acceleration',
-    symbol: 'α',
+    symbol: 'ε',
     unit: 'rad/s²',
     default: 400,
     range: [0.01, 1e6],
