@@ -20,6 +20,12 @@ export const SOURCES: Source[] = [
     marks: ['DIN 7190-1, eq. 15'],
   },
   {
+    id: 'shelton',
+    text: 'J. J. Shelton, 1986: dynamics of web tension control with velocity or torque control.',
+    memory: true,
+    marks: ['Shelton 1986', 'from memory'],
+  },
+  {
     id: 'shigley',
     text: 'R. G. Budynas, J. K. Nisbett: Shigley’s Mechanical Engineering Design, 9th ed., eq. 8-1, 8-2 and 8-5.',
     marks: ['Budynas and Nisbett', 'Shigley', '9th ed', '8-1, 8-2 and 8-5'],
