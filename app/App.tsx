@@ -11,16 +11,16 @@ import { useTheme } from './shell/theme.ts'
 import { replaceView } from './store/address.ts'
 import { useScenario } from './store/scenario.ts'
 import { useView } from './store/view.ts'
-import { VIEWS } from './views/index.ts'
+import { takes, VIEWS } from './views/index.ts'
 
 export function App() {
   useTheme()
   useShortcuts()
   const chosen = useView((state) => state.view)
   const view = VIEWS.find((each) => each.id === chosen) ?? VIEWS[0]!
-  const { id, Component, alone = false, jobs = ['grip'] } = view
+  const { id, Component, alone = false } = view
   const job = useScenario((state) => state.scenario.job)
-  const takes = jobs === 'any' || jobs.includes(job)
+  const taken = takes(view, job)
   useEffect(() => {
     if (id !== chosen) replaceView(id) // an address may name a view that this version does not have
   }, [id, chosen])
@@ -30,12 +30,12 @@ export function App() {
         <button type="button" className="skip" onClick={() => document.getElementById('view')?.focus()}>
           Skip to the bench
         </button>
-        {!(alone && takes) && <Header />}
+        {!(alone && taken) && <Header />}
         <Notice />
         <main id="view" tabIndex={-1}>
           <Guard key={`${chosen} ${job}`}>
             <Suspense fallback={<p role="status">Opening …</p>}>
-              {takes ? <Component /> : <NotForJob view={view} />}
+              {taken ? <Component /> : <NotForJob view={view} />}
             </Suspense>
           </Guard>
           <RefusedFile />

@@ -1,8 +1,9 @@
 /** A press on the page: its bench, its edits, its link; views that take grips only say so. */
+import { castArm } from '../sim/scenario/presets/cast-arm.ts'
 import { pressLink } from './quick.ts'
 import { expect, openBench, settled, test } from './support.ts'
 
-const VIEWS = ['Live', 'Actuators', 'Loops', 'Log', 'Report', 'Model']
+const VIEWS = ['Live', 'Actuators', 'Loops', 'Log', 'Report']
 
 test('a press preset is pressed, edited, undone and shared; views for grips alone say so', async ({ page }) => {
   await openBench(page)
@@ -28,7 +29,9 @@ test('a press preset is pressed, edited, undone and shared; views for grips alon
 
   for (const view of VIEWS) {
     await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: view, exact: true }).click()
-    await expect(page.getByText(`is a press, and ${view} takes grips only.`)).toBeVisible()
+    await expect(
+      page.getByText(`is a press, and ${view} takes grips only. A press is taken by Bench, Spread`),
+    ).toBeVisible()
   }
   await page.getByRole('button', { name: 'Back to the bench' }).click()
   await expect(card).toContainText('Seated')
@@ -60,4 +63,21 @@ test('joints are studied: how many are seated, what drives the others, and a map
     .first()
     .click()
   await expect(page.getByText(/of the study is on the bench/)).toBeVisible()
+})
+
+test('a forced joint is explained and saved, its runs pinned, its equations told', async ({ page }) => {
+  await page.goto(pressLink({ window: { ...castArm.window, mostForce: 2000, seat: { least: 1500 } } }))
+  const card = page.getByRole('article', { name: 'Current clamp' })
+  await expect(card).toContainText('Forced at', { timeout: 60_000 })
+  await card.getByText('Why, and what would change it').click()
+  await expect(card.getByText(/The ram sees at most/)).toBeVisible({ timeout: 60_000 })
+  const rescues = card.getByRole('region', { name: 'What would save it' })
+  await expect(rescues.getByText(/Seated from/).first()).toBeVisible({ timeout: 120_000 })
+  await card.getByRole('button', { name: 'Pin this run of Current clamp' }).click()
+  const pins = page.getByRole('region', { name: 'Table of pinned runs' })
+  await expect(pins.getByRole('rowheader', { name: 'Seating force' })).toBeVisible()
+
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Model', exact: true }).click()
+  await expect(page.getByRole('heading', { name: 'Pressure of the joint' })).toBeVisible()
+  await expect(page.getByRole('table', { name: 'Symbols: Force over depth' })).toContainText('Friction, at rest')
 })

@@ -85,6 +85,7 @@ export {
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export { JOBS, jobOf } from './job/index.ts'
 export type { ChannelKind, Doubt } from './job/job.ts'
+export { fitOf, forceLimit, jointPressure } from './job/press/fill.ts'
 export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'
 export { allowedForce, jointWindow, neededForce } from './job/press/window.ts'

@@ -15,6 +15,10 @@ export interface View {
   unlisted?: boolean
 }
 
+/** Whether a view shows a job. */
+export const takes = ({ jobs = ['grip'] }: Pick<View, 'jobs'>, job: JobId): boolean =>
+  jobs === 'any' || jobs.includes(job)
+
 /** Views other than the first are loaded when they are opened. */
 const later = <N extends string>(name: N, load: () => Promise<Record<N, ComponentType>>) =>
   lazy(async () => ({ default: (await load())[name] }))
@@ -28,7 +32,12 @@ export const VIEWS: View[] = [
   { id: 'log', label: 'Log', Component: later('Log', () => import('./log/Log.tsx')) },
   { id: 'lessons', label: 'Lessons', Component: later('Lessons', () => import('./lessons/Lessons.tsx')), jobs: 'any' },
   { id: 'report', label: 'Report', Component: later('Report', () => import('./report/Report.tsx')) },
-  { id: 'model', label: 'Model', Component: later('Model', () => import('./model/Model.tsx')) },
+  {
+    id: 'model',
+    label: 'Model',
+    Component: later('Model', () => import('./model/Model.tsx')),
+    jobs: ['grip', 'press'],
+  },
   { id: 'new-job', label: 'New job', Component: later('NewJob', () => import('./new-job/NewJob.tsx')), unlisted: true },
   {
     id: 'present',

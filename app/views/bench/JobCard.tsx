@@ -5,6 +5,7 @@ import { noResult, reasonText } from '../../read/result/words.ts'
 import { type RunView, useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
+import { Button } from '../../ui/Button.tsx'
 import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import { FigureValue } from './verdicts/FigureValue.tsx'
 import { WhyFold } from './why/WhyFold.tsx'
@@ -34,6 +35,9 @@ export function JobCard({ strategy, job, main, underWay }: CardOf & { strategy: 
     >
       <header>
         <h2 title={summary}>{label}</h2>
+        <Button quiet disabled={mine?.status !== 'done'} onClick={() => useResults.getState().pin(mine, label)}>
+          Pin<span className="sr-only"> this run of {label}</span>
+        </Button>
       </header>
       {mine?.result ? (
         <>

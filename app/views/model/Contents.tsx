@@ -1,13 +1,14 @@
 import type { MouseEvent, ReactNode } from 'react'
+import type { JobId } from '../../../sim/index.ts'
 import { useNarrow } from '../../ui/useNarrow.ts'
-import { SECTIONS } from './sections/index.ts'
+import { sectionsOf } from './sections/index.ts'
 
 const anchor = (id: string) => `model-${id}`
 
 /** Everything that has a heading, in the order in which it stands. */
-export const HEADINGS = [
+export const headingsOf = (job: JobId) => [
   { id: 'limits', title: 'Not to be used for' },
-  ...SECTIONS,
+  ...sectionsOf(job),
   { id: 'simplifications', title: 'What is simplified, and how far off that can be' },
   { id: 'fixed', title: 'Fixed figures' },
   { id: 'sources', title: 'Sources' },
@@ -30,11 +31,11 @@ function go(event: MouseEvent, id: string) {
   heading?.focus({ preventScroll: true })
 }
 
-export function Contents() {
+export function Contents({ job }: { job: JobId }) {
   const narrow = useNarrow()
   const list = (
     <ol>
-      {HEADINGS.map(({ id, title }) => (
+      {headingsOf(job).map(({ id, title }) => (
         <li key={id}>
           <a href={`#${anchor(id)}`} onClick={(event) => go(event, id)}>
             {title}

@@ -1,14 +1,32 @@
 import { useRef } from 'react'
+import type { JobId } from '../../../sim/index.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Contents, HeadingAt } from './Contents.tsx'
 import { FixedFigures } from './FixedFigures.tsx'
 import { Limits } from './Limits.tsx'
 import { SectionView } from './SectionView.tsx'
 import { Simplifications } from './Simplifications.tsx'
-import { SECTIONS } from './sections/index.ts'
+import { sectionsOf } from './sections/index.ts'
 import { SOURCES } from './sources.ts'
 import { useScrollable } from './useScrollable.ts'
 import './model.css'
+
+const INTRO = {
+  whole:
+    'This note says what the bench computes: the equations in the order of the power’s way, what is left out, and how far off the figures can be for that.',
+  own: 'This note says what the bench computes of the work itself. Winding, motor, transmission, sensors, drive and strategies are those of a grip, and their equations stand here while one is on the bench.',
+}
+
+/** Counter-runs are made of grips. */
+const OfOthers = ({ job }: { job: JobId }) => (
+  <section aria-labelledby="model-simplifications">
+    <HeadingAt id="simplifications">What is simplified, and how far off that can be</HeadingAt>
+    <p>
+      How far off each simplification of axis and drive can be is worked out by counter-runs of grips; of a {job} it is
+      not stated. What the integration step does to its figures stands on the bench.
+    </p>
+  </section>
+)
 
 /** What the simulator computes, what it leaves out and how far off that can be, as a technical note. */
 export function Model() {
@@ -17,18 +35,18 @@ export function Model() {
   useScrollable(note)
   return (
     <div className="model">
-      <Contents />
+      <Contents job={scenario.job} />
       <article className="model-note" ref={note}>
         <h1>Model</h1>
         <p>
-          This note says what the bench computes: the equations in the order of the power’s way, what is left out, and
-          how far off the figures can be for that. Values are those of the scenario on the bench, {scenario.name}.
+          {INTRO[scenario.job === 'grip' ? 'whole' : 'own']} Values are those of the scenario on the bench,{' '}
+          {scenario.name}.
         </p>
         <Limits />
-        {SECTIONS.map((section) => (
+        {sectionsOf(scenario.job).map((section) => (
           <SectionView key={section.id} section={section} scenario={scenario} />
         ))}
-        <Simplifications scenario={scenario} />
+        {scenario.job === 'grip' ? <Simplifications scenario={scenario} /> : <OfOthers job={scenario.job} />}
         <FixedFigures />
         <section aria-labelledby="model-sources">
           <HeadingAt id="sources">Sources</HeadingAt>

@@ -1,4 +1,4 @@
-import type { Scenario } from '../../../sim/index.ts'
+import { exponentOf, type Scenario } from '../../../sim/index.ts'
 import { BlockView } from './BlockView.tsx'
 import { HeadingAt } from './Contents.tsx'
 import { MetricNotes } from './MetricNotes.tsx'
@@ -19,7 +19,7 @@ export function SectionView({ section, scenario }: { section: Section; scenario:
       ))}
       {id === 'stepping' && <StepErrors />}
       {id === 'figures' && <MetricNotes />}
-      {rows.length > 0 && <SymbolTable title={title} rows={rows} exponent={scenario.part.exponent} />}
+      {rows.length > 0 && <SymbolTable title={title} rows={rows} exponent={exponentOf(scenario)} />}
       {sources.length > 0 && (
         <p className="model-sources">
           Sources:{' '}

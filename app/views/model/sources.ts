@@ -10,6 +10,16 @@ export interface Source {
 
 export const SOURCES: Source[] = [
   {
+    id: 'lame',
+    text: 'R. G. Budynas, J. K. Nisbett: Shigley’s Mechanical Engineering Design, 9th ed., sections 3-14 and 3-16, eq. 3-56: Lamé’s thick-walled cylinders.',
+    marks: ['thick-walled cylinders', 'Shigley', 'sections 3-14 and 3-16, eq. 3-56'],
+  },
+  {
+    id: 'din7190',
+    text: 'DIN 7190-1: interference fits, calculation and design; eq. 15.',
+    marks: ['DIN 7190-1, eq. 15'],
+  },
+  {
     id: 'shigley',
     text: 'R. G. Budynas, J. K. Nisbett: Shigley’s Mechanical Engineering Design, 9th ed., eq. 8-1, 8-2 and 8-5.',
     marks: ['Budynas and Nisbett', 'Shigley', '9th ed', '8-1, 8-2 and 8-5'],

@@ -1,5 +1,12 @@
 /** The rows of a section's table of symbols: from the schema, from the section itself, and figures that no scenario sets. */
-import { type ActuatorKind, FIXED_FIGURES, readPath, SCHEMAS, type Scenario } from '../../../sim/index.ts'
+import {
+  type ActuatorKind,
+  FIXED_FIGURES,
+  JOB_SCHEMAS,
+  type JobId,
+  readPath,
+  type Scenario,
+} from '../../../sim/index.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
 import type { Section } from './section.ts'
 
@@ -17,7 +24,7 @@ export interface SymbolRow {
   basis: string
 }
 
-const KINDS = Object.keys(SCHEMAS) as ActuatorKind[]
+const kindsOf = (job: JobId) => Object.keys(JOB_SCHEMAS[job]) as ActuatorKind[]
 
 export function symbolRows({ quantities, own, fixed }: Section, scenario: Scenario): SymbolRow[] {
   return [
@@ -40,10 +47,11 @@ export function symbolRows({ quantities, own, fixed }: Section, scenario: Scenar
 
 /** One row, or several where the kinds of axis mean different quantities by the same key; that of the present axis first. */
 function quantityRows(path: string, scenario: Scenario): SymbolRow[] {
+  const { job } = scenario
   const { kind } = scenario.actuator
   const rows = new Map<string, SymbolRow>()
-  for (const each of [kind, ...KINDS.filter((other) => other !== kind)]) {
-    const field = fieldAt(each, path)
+  for (const each of [kind, ...kindsOf(job).filter((other) => other !== kind)]) {
+    const field = fieldAt(each, path, job)
     if (field?.kind !== 'quantity') continue
     const { symbol, title, unit, shown } = field.schema
     const key = `${symbol} ${unit}`

@@ -25,6 +25,7 @@ import { formatFigure, withUnit } from '../../../ui/format.ts'
 import { useNarrow } from '../../../ui/useNarrow.ts'
 import { useWidth } from '../../../ui/useWidth.ts'
 import { type CardOf, JobCard } from '../JobCard.tsx'
+import { Pins } from '../pins/Pins.tsx'
 import { Transport } from '../stage/Transport.tsx'
 import '../bench.css'
 import '../verdicts/verdicts.css'
@@ -59,6 +60,7 @@ export function CapBench() {
           <JobCard key={id} strategy={id} {...CARD} />
         ))}
         <StrategyChooser />
+        <Pins />
       </section>
       <section className="bench-middle" data-sheet aria-label="Picture and traces">
         <Stage runs={runs.filter((run) => run.scenario.job === 'cap')} scenario={scenario} />

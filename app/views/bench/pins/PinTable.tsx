@@ -1,6 +1,6 @@
 import { type GripResult, readPath, textIn, wordingOf } from '../../../../sim/index.ts'
 import { Ring } from '../../../read/axes/Ring.tsx'
-import { FIGURES } from '../../../read/result/figures.ts'
+import { tableFigures } from '../../../read/result/figures.ts'
 import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
 import { differenceText } from '../../../read/result/words.ts'
 import { differingPaths } from '../../../read/scenario/changes.ts'
@@ -8,6 +8,7 @@ import { settingLabel, settingText } from '../../../read/scenario/setting.ts'
 import type { UnitSystem } from '../../../read/units.ts'
 import { type Pin, useResults } from '../../../store/results.ts'
 import { Button } from '../../../ui/Button.tsx'
+import { NO_FIGURE } from '../../../ui/format.ts'
 import { Noted, walkNotes } from '../../../ui/Noted.tsx'
 import { FigureValue } from '../verdicts/FigureValue.tsx'
 
@@ -44,7 +45,7 @@ export function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
             <td key={id}>{run.result && <VerdictWord result={run.result} />}</td>
           ))}
         </tr>
-        {FIGURES.map((figure, place) => (
+        {tableFigures(first.scenario).map((figure, place) => (
           <tr key={figure.id}>
             <th scope="row">
               <Noted note={textIn(figure.note, wordingOf(units))} place={place}>
@@ -53,6 +54,7 @@ export function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
             </th>
             {pins.map(({ id, run }, index) => {
               const result = run.result as GripResult
+              if (run.scenario.job !== first.scenario.job) return <td key={id}>{NO_FIGURE}</td>
               const change =
                 index > 0 && differenceText(figure, figure.value(result), figure.value(first.result!), units)
               return (
@@ -66,7 +68,7 @@ export function PinTable({ pins, units }: { pins: Pin[]; units: UnitSystem }) {
         ))}
         {changed.map((path) => (
           <tr key={path} className="setting">
-            <th scope="row">{settingLabel(first.scenario.actuator.kind, path)}</th>
+            <th scope="row">{settingLabel(first.scenario.actuator.kind, path, first.scenario.job)}</th>
             {pins.map(({ id, run }) => (
               <td key={id}>{settingText(run.scenario, path, readPath(run.scenario, path), units)}</td>
             ))}

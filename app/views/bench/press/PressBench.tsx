@@ -23,6 +23,7 @@ import { formatFigure } from '../../../ui/format.ts'
 import { useNarrow } from '../../../ui/useNarrow.ts'
 import { useWidth } from '../../../ui/useWidth.ts'
 import { type CardOf, JobCard } from '../JobCard.tsx'
+import { Pins } from '../pins/Pins.tsx'
 import { Transport } from '../stage/Transport.tsx'
 import '../bench.css'
 import '../verdicts/verdicts.css'
@@ -57,6 +58,7 @@ export function PressBench() {
           <JobCard key={id} strategy={id} {...CARD} />
         ))}
         <StrategyChooser />
+        <Pins />
       </section>
       <section className="bench-middle" data-sheet aria-label="Picture and traces">
         <Stage runs={runs.filter((run) => run.scenario.job === 'press')} scenario={scenario} />

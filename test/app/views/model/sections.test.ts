@@ -3,16 +3,30 @@ import { describe, expect, it } from 'vitest'
 import { mathml, sentence } from '../../../../.tools/tex.ts'
 import { FORMULAS } from '../../../../app/views/model/formulas.ts'
 import { type Block, type Section, tex } from '../../../../app/views/model/section.ts'
-import { SECTIONS } from '../../../../app/views/model/sections/index.ts'
+import { OWN_SECTIONS, SECTIONS } from '../../../../app/views/model/sections/index.ts'
 import { SOURCES } from '../../../../app/views/model/sources.ts'
 import { symbolRows } from '../../../../app/views/model/symbols.ts'
-import { FIXED_FIGURES, type GripKind, SIMPLIFICATIONS } from '../../../../sim/index.ts'
+import {
+  ALL_PRESETS,
+  FIXED_FIGURES,
+  type GripKind,
+  JOB_SCHEMAS,
+  type JobId,
+  SIMPLIFICATIONS,
+} from '../../../../sim/index.ts'
 import { make } from '../../../scenario/make.ts'
 import { full, KINDS, quantitiesOf } from '../../../scenario/schema-walk.ts'
 
 const scenarioOf = (kind: GripKind) => make(full(kind))
 const [FRAME] = SECTIONS as [Section]
 const rowsOf = (section: Section) => symbolRows(section, scenarioOf('screw'))
+
+/** Jobs that the page tells, each with what is its own and a file that has every key of it. */
+const OTHERS = Object.entries(OWN_SECTIONS).flatMap(([job, sections]) => {
+  const preset = ALL_PRESETS.find(({ scenario }) => scenario.job === job)!
+  return sections ? [{ job, sections, scenario: preset.scenario }] : []
+})
+const EVERY = [...SECTIONS, ...OTHERS.flatMap(({ sections }) => sections)]
 const spelled = (symbol: string) => symbol.normalize('NFD').replaceAll('\u0307', '').replaceAll('µ', 'μ')
 
 /** What stands between $ in a sentence, or the whole of an equation: outside the build the TeX as it was written. */
@@ -35,11 +49,11 @@ function symbolsIn(source: string): string[] {
 
 describe('sections of the model page', () => {
   it('have ids and titles of their own, and sources and fixed figures that exist', () => {
-    expect(new Set(SECTIONS.map(({ id }) => id)).size).toBe(SECTIONS.length)
-    expect(new Set(SECTIONS.map(({ title }) => title)).size).toBe(SECTIONS.length)
+    expect(new Set(EVERY.map(({ id }) => id)).size).toBe(EVERY.length)
+    expect(new Set(EVERY.map(({ title }) => title)).size).toBe(EVERY.length)
     const sources = SOURCES.map(({ id }) => id)
     const fixed = FIXED_FIGURES.map(({ id }) => id)
-    for (const section of SECTIONS) {
+    for (const section of EVERY) {
       expect(sources).toEqual(expect.arrayContaining(section.sources))
       expect(fixed).toEqual(expect.arrayContaining(section.fixed))
     }
@@ -85,6 +99,48 @@ describe('sections of the model page', () => {
   })
 })
 
+describe.each(OTHERS)('sections of a $job', ({ job, sections, scenario }) => {
+  const rows = (section: Section) => symbolRows(section, scenario)
+
+  it.each(sections.map((section) => [section.id, section] as const))(
+    '%s: every symbol stands once in its table or in that of the frame, and the other way round',
+    (_, section) => {
+      const listed = rows(section).map(({ symbol }) => spelled(symbol))
+      expect(new Set(listed).size).toBe(listed.length)
+      const used = new Set(section.blocks.flatMap(formulas).flatMap(symbolsIn))
+      const known = new Set([...listed, ...rows(sections[0]!).map(({ symbol }) => spelled(symbol))])
+      expect([...used].filter((symbol) => !known.has(symbol))).toEqual([])
+      expect(listed.filter((symbol) => symbol !== '' && !used.has(symbol))).toEqual([])
+      for (const { path, title } of rows(section)) expect(title, path).not.toBe('')
+    },
+  )
+
+  it('tell every quantity that the job has and a grip has not', () => {
+    const told = new Set(sections.flatMap(({ quantities }) => quantities.map((path) => path.replace(/\[\d+\]/, ''))))
+    const all = ownQuantities(job as JobId)
+    expect(all.length).toBeGreaterThan(10)
+    expect(all.filter((path) => !told.has(path))).toEqual([])
+  })
+})
+
+/** Paths of quantities in the groups that a grip has not; an item of a list without its place. */
+function ownQuantities(job: JobId): string[] {
+  type Node = { symbol?: string; anyOf?: Node[]; items?: Node; properties?: Record<string, Node> }
+  const grip = Object.keys((JOB_SCHEMAS.grip.screw as unknown as Node).properties!)
+  const inside = (node: Node, path: string): string[] => {
+    if (node.symbol !== undefined) return [path]
+    const inner = [...(node.anyOf ?? []), ...(node.items ? [node.items] : [])]
+    return [
+      ...inner.flatMap((each) => inside(each, path)),
+      ...Object.entries(node.properties ?? {}).flatMap(([key, each]) => inside(each, `${path}.${key}`)),
+    ]
+  }
+  const [first] = Object.values(JOB_SCHEMAS[job])
+  return Object.entries((first as unknown as Node).properties!).flatMap(([key, node]) =>
+    grip.includes(key) ? [] : inside(node, key),
+  )
+}
+
 describe('formulas of the simplifications', () => {
   it('exist for each closed form and for nothing else', () => {
     const closed = SIMPLIFICATIONS.filter(({ bound }) => bound.how === 'formula').map(({ id }) => id)
@@ -107,7 +163,7 @@ describe('formulas of the simplifications', () => {
 
 describe('TeX', () => {
   it('becomes MathML in every section and formula', () => {
-    for (const { blocks } of SECTIONS)
+    for (const { blocks } of EVERY)
       for (const { kind, html } of blocks) {
         const made = kind === 'equation' ? mathml(html, true) : sentence(html)
         expect(made).not.toMatch(/merror|ParseError|\$|\\/)
@@ -141,7 +197,7 @@ describe('sources', () => {
   )
 
   it('are all referred to by a section', () => {
-    const used = new Set(SECTIONS.flatMap(({ sources }) => sources))
+    const used = new Set(EVERY.flatMap(({ sources }) => sources))
     expect(SOURCES.filter(({ id }) => !used.has(id))).toEqual([])
   })
 })
