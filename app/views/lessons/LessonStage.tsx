@@ -1,6 +1,7 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
-import { useCallback, useMemo } from 'react'
+import { type ComponentProps, useCallback, useMemo } from 'react'
 import { type Lesson, type LessonRun, lessonText, percent, rangeText, type Scenario } from '../../../sim/index.ts'
+import { CapLane, type Most, mostOf, OpenCap } from '../../read/cap/CapLane.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { reasonText } from '../../read/result/words.ts'
 import { Lane, OpenPicture } from '../../read/stage/Lane.tsx'
@@ -30,7 +31,8 @@ export function LessonStage({ lesson, runs, figures }: Props) {
   const units = useView((state) => state.units)
   const named = useCallback((label: string) => lessonText(label, figures, units), [figures, units])
   const views = useMemo(() => viewsOf(seenOf(runs), named), [runs, named])
-  const scales = useMemo(() => scalesOf(views), [views])
+  const scales = useMemo(() => scalesOf(views.filter(({ scenario }) => scenario.job === 'grip')), [views])
+  const most = useMemo(() => mostOf(views.filter(({ scenario }) => scenario.job === 'cap')), [views])
   const duration = longest(views)
   const axis = useMemo(() => flatLens(duration), [duration])
   const play = useMemo(() => ({ lens: lensOf(views), ...playSpan(views, duration) }), [views, duration])
@@ -40,7 +42,7 @@ export function LessonStage({ lesson, runs, figures }: Props) {
     <div className="lesson-stage">
       <section className="stage" aria-label="Picture">
         <div ref={element} className="lanes" data-columns={columns}>
-          {width > 0 && views.map((run) => <Lane key={nameOf(run)} {...{ run, scales, ...each }} names={false} />)}
+          {width > 0 && views.map((run) => <OneLane key={nameOf(run)} {...{ run, scales, most, ...each }} />)}
         </div>
         <div className="stage-controls">
           <PlayButton onPlay={() => togglePlay(play)} />
@@ -67,6 +69,17 @@ export function LessonStage({ lesson, runs, figures }: Props) {
       <PartShares runs={runs} named={named} />
     </div>
   )
+}
+
+interface OneLaneProps extends Pick<ComponentProps<typeof Lane>, 'run' | 'width' | 'height' | 'scales'> {
+  most: Most
+}
+
+/** The picture of the job that a run carries out. */
+function OneLane({ most, scales, ...shown }: OneLaneProps) {
+  const time = useView((state) => state.time)
+  if (shown.run.scenario.job === 'cap') return <CapLane {...shown} {...{ most, time }} />
+  return <Lane {...shown} scales={scales} names={false} />
 }
 
 /** Runs that grip many parts play the one in the file, which is seen once. */
@@ -104,8 +117,16 @@ export function OpenGripper({ scenario }: { scenario: Scenario }) {
   const { alone } = laneSizes(width, 1)
   return (
     <section ref={element} className="stage" aria-label="Picture">
-      {width > 0 && <OpenPicture scenario={scenario} {...alone} names />}
-      <p className="lesson-empty">Answer the question and run it: the jaws close, and the traces come under them.</p>
+      {width > 0 &&
+        (scenario.job === 'cap' ? (
+          <OpenCap {...{ scenario, ...alone }} />
+        ) : (
+          <OpenPicture {...{ scenario, ...alone }} names />
+        ))}
+      <p className="lesson-empty">
+        Answer the question and run it: {scenario.job === 'cap' ? 'the head turns' : 'the jaws close'}, and the traces
+        come under the picture.
+      </p>
     </section>
   )
 }

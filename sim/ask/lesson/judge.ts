@@ -1,6 +1,8 @@
 /** Runs a lesson and judges an answer to its question: every figure and the right answer come from these runs. */
 import type { GripResult } from '../../job/grip/result.ts'
+import { jobOf } from '../../job/index.ts'
 import type { Traces } from '../../run/channels.ts'
+import { exponentOf } from '../../scenario/exponent.ts'
 import { type Edit, faultLine, quantityAt, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'
@@ -161,7 +163,7 @@ function goalOf({ figure, above, below, is }: Condition, read: Read): Goal {
 
 function setting(base: Scenario, path: string, value: number): LessonFigure {
   const { title, unit, shown } = quantityAt(base, path)!
-  return { label: title, value, unit, shown: shown ?? unit, exponent: base.part.exponent, exact: true }
+  return { label: title, value, unit, shown: shown ?? unit, exponent: exponentOf(base), exact: true }
 }
 
 /** The setting nearest to the reader's that meets the goal. */
@@ -208,7 +210,7 @@ const runOnce = (spec: LessonRunSpec, scenario: Scenario, runner: Runner): Lesso
 const ranOf = ({ scenario, result, traces, parts }: LessonRun): Ran => ({
   scenario,
   result,
-  finalForce: traces.force.at(-1) ?? 0,
+  finalForce: (traces as unknown as Record<string, Float64Array>)[jobOf(scenario).channels[0]!.id]?.at(-1) ?? 0,
   parts,
 })
 
