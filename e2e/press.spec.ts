@@ -81,3 +81,23 @@ test('a forced joint is explained and saved, its runs pinned, its equations told
   await expect(page.getByRole('heading', { name: 'Pressure of the joint' })).toBeVisible()
   await expect(page.getByRole('table', { name: 'Symbols: Force over depth' })).toContainText('Friction, at rest')
 })
+
+test('a lesson shows why seating by force is not seating by depth', async ({ page }) => {
+  await openBench(page)
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Lessons', exact: true }).click()
+  await page.getByRole('button', { name: /Seating by force is not seating by depth/ }).click()
+  const depth = page.getByRole('spinbutton', { name: /^Depth/ })
+  await depth.fill('4.8')
+  await depth.press('Enter')
+  await page
+    .getByRole('button', { name: /^(Run it|Answer)/ })
+    .first()
+    .click()
+  const verdicts = page.getByRole('region', { name: 'Verdicts' })
+  await expect(verdicts.getByRole('article', { name: 'By force, dry' })).toContainText('Short', { timeout: 60_000 })
+  await expect(verdicts.getByRole('article', { name: 'By depth, dry' })).toContainText('Seated')
+  await expect(page.getByRole('heading', { name: /^Right/ })).toBeVisible()
+  await expect(
+    page.getByRole('img', { name: /^By force, oily, forced: ram, bushing and bore in section/ }),
+  ).toBeVisible()
+})

@@ -22,13 +22,17 @@ const HEIGHTS = { force: 210, other: 110, axis: 20 }
 
 /** One channel of all runs of a lesson; the force against the window. */
 export function LessonChart({ channel, runs, duration, timeAxis }: Props) {
-  const { label, quantity } = PANELS.find((panel) => panel.channel === channel)!
+  const { label: name, quantity } = PANELS.find((panel) => panel.channel === channel)!
+  const label = channel === 'force' && runs[0] && runs[0].scenario.job !== 'grip' ? 'Force' : name
   const time = useView((state) => state.time)
   const units = useView((state) => state.units)
   const unit = useMemo(() => quantityUnit(quantity, units), [quantity, units])
   const isForce = channel === 'force'
   const series = useMemo(() => runs.map((run) => lineOf(run, channel)), [runs, channel])
-  const bands = useMemo(() => (isForce && runs[0] ? windowBand(runs[0].scenario) : []), [isForce, runs])
+  const bands = useMemo(
+    () => (isForce && runs[0]?.scenario.job === 'grip' ? windowBand(runs[0].scenario) : []),
+    [isForce, runs],
+  )
   const marks = useMemo(() => (isForce ? marksOf(runs) : []), [isForce, runs])
   const range = useMemo<[number, number]>(() => [0, duration], [duration])
   // The last rows lie just before the end of the run.

@@ -1,6 +1,15 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
 import { useCallback, useMemo } from 'react'
-import { type Lesson, type LessonRun, lessonText, percent, rangeText, type Scenario } from '../../../sim/index.ts'
+import {
+  type Lesson,
+  type LessonRun,
+  lessonText,
+  percent,
+  rangeText,
+  type Scenario,
+  studyWords,
+} from '../../../sim/index.ts'
+import { PressLane } from '../../read/press/PressLane.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { reasonText } from '../../read/result/words.ts'
 import { Lane, OpenPicture } from '../../read/stage/Lane.tsx'
@@ -30,7 +39,9 @@ export function LessonStage({ lesson, runs, figures }: Props) {
   const units = useView((state) => state.units)
   const named = useCallback((label: string) => lessonText(label, figures, units), [figures, units])
   const views = useMemo(() => viewsOf(seenOf(runs), named), [runs, named])
-  const scales = useMemo(() => scalesOf(views), [views])
+  const grips = views.every(({ scenario }) => scenario.job === 'grip')
+  const scales = useMemo(() => (grips ? scalesOf(views) : undefined), [views, grips])
+  const mostForce = Math.max(1e-9, ...views.map(({ result }) => result?.metrics.peakForce ?? 0))
   const duration = longest(views)
   const axis = useMemo(() => flatLens(duration), [duration])
   const play = useMemo(() => ({ lens: lensOf(views), ...playSpan(views, duration) }), [views, duration])
@@ -40,7 +51,14 @@ export function LessonStage({ lesson, runs, figures }: Props) {
     <div className="lesson-stage">
       <section className="stage" aria-label="Picture">
         <div ref={element} className="lanes" data-columns={columns}>
-          {width > 0 && views.map((run) => <Lane key={nameOf(run)} {...{ run, scales, ...each }} names={false} />)}
+          {width > 0 &&
+            views.map((run) =>
+              run.scenario.job === 'grip' ? (
+                <Lane key={nameOf(run)} {...{ run, scales, ...each }} names={false} />
+              ) : (
+                <PressLane key={nameOf(run)} {...{ run, mostForce, ...each }} />
+              ),
+            )}
         </div>
         <div className="stage-controls">
           <PlayButton onPlay={() => togglePlay(play)} />
@@ -85,7 +103,8 @@ function PartShares({ runs, named }: { runs: LessonRun[]; named(label: string): 
         <div key={id}>
           <h3>{named(label)}</h3>
           <p>
-            <b>{percent(parts.share)}</b> hold <span className="unit">({rangeText(parts)})</span>
+            <b>{percent(parts.share)}</b> {studyWords(runs[0]!.scenario.job).many}{' '}
+            <span className="unit">({rangeText(parts)})</span>
           </p>
           <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
             <rect className="lesson-parts-all" width={100} y={3} height={7} />
@@ -104,8 +123,11 @@ export function OpenGripper({ scenario }: { scenario: Scenario }) {
   const { alone } = laneSizes(width, 1)
   return (
     <section ref={element} className="stage" aria-label="Picture">
-      {width > 0 && <OpenPicture scenario={scenario} {...alone} names />}
-      <p className="lesson-empty">Answer the question and run it: the jaws close, and the traces come under them.</p>
+      {width > 0 && scenario.job === 'grip' && <OpenPicture scenario={scenario} {...alone} names />}
+      <p className="lesson-empty">
+        Answer the question and run it: {scenario.job === 'grip' ? 'the jaws close' : 'the ram presses'}, and the traces
+        come under {scenario.job === 'grip' ? 'them' : 'it'}.
+      </p>
     </section>
   )
 }

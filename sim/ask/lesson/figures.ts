@@ -5,10 +5,9 @@
  */
 
 import { GRAVITY } from '../../axis/arm.ts'
-import { METRICS } from '../../job/grip/metrics.ts'
 import type { GripEvents, GripResult } from '../../job/grip/result.ts'
-import { forceWindow } from '../../job/grip/window.ts'
-import { quantityAt, readPath, type Scenario } from '../../scenario/index.ts'
+import { jobOf } from '../../job/index.ts'
+import { exponentOf, quantityAt, readPath, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
 import type { ShareOf } from '../spread/answer.ts'
 import type { DerivedFigure, Lesson } from './format.ts'
@@ -60,6 +59,8 @@ const EVENTS: Record<keyof GripEvents, string> = {
 
 const SETTING = { expected: 'Force that the setting means', least: 'Least that it means', most: 'Most that it means' }
 const WINDOW = { least: 'Least force that holds', most: 'Most that the part takes' }
+/** Of work that is no grip. */
+const NEEDED: typeof WINDOW = { least: 'Least effort needed', most: 'Most that is allowed' }
 
 const has = <O extends object>(object: O, key: string): key is Extract<keyof O, string> => Object.hasOwn(object, key)
 
@@ -84,10 +85,10 @@ export function sourceOf(name: string, lesson: Lesson, scenarios: ReadonlyMap<st
     const key = tail.slice('setting.'.length)
     if (!has(SETTING, key)) return null
     const value = strategyOf(run.strategy).forceOf(scenario)[key]
-    return { label: SETTING[key], unit: 'N', exact: false, needs: [], read: () => value }
+    return { label: SETTING[key], unit: jobOf(scenario).output.effort, exact: false, needs: [], read: () => value }
   }
   if (tail.startsWith('parts.')) return partsSource(head, tail.slice('parts.'.length), run.parts)
-  return runSource(head, tail)
+  return runSource(scenario, head, tail)
 }
 
 /** Of the parts that a run grips besides: how many, the share that is held as required, and its 95 % limits. */
@@ -106,14 +107,14 @@ function partsSource(run: string, key: string, parts: number | undefined): Sourc
   return { label, unit: '', shown: '%', exact: false, needs: [run], read: (runs) => read(runs.get(run)!.parts!) }
 }
 
-function runSource(run: string, key: string): Source | null {
+function runSource(scenario: Scenario, run: string, key: string): Source | null {
   const common = { exact: false, needs: [run] }
-  const metric = METRICS.find(({ id }) => id === key)
+  const metric = jobOf(scenario).figures.find(({ id }) => id === key)
   if (metric && key !== 'stepError') {
     const { label, unit, shown, grain } = metric
     return { label, unit, shown: shown ?? unit, grain, ...common, read: (runs) => metric.value(runs.get(run)!.result) }
   }
-  if (has(EVENTS, key))
+  if (has(EVENTS, key) && (scenario.job === 'grip' || key === 'engaged' || key === 'unstable'))
     return { label: EVENTS[key], unit: 's', ...common, read: (runs) => runs.get(run)!.result.events[key] }
   if (key === 'verdict')
     return { label: 'Verdict', unit: '', word: true, ...common, read: (runs) => runs.get(run)!.result.verdict }
@@ -143,14 +144,16 @@ function parameter(scenario: Scenario, path: string): Source | null {
   const value = readPath(scenario, path)
   if (!schema || typeof value !== 'number') return null
   const { title, unit, shown } = schema
-  const { exponent } = scenario.part
+  const exponent = exponentOf(scenario)
   return { label: title, unit, shown: shown ?? unit, exponent, exact: true, needs: [], read: () => value }
 }
 
 function fixed(scenario: Scenario, key: string): Source | null {
   if (!has(WINDOW, key)) return null
-  const value = forceWindow(scenario)[key]
-  return { label: WINDOW[key], unit: 'N', exact: key === 'most', needs: [], read: () => value }
+  const { study, output } = jobOf(scenario)
+  const value = study.window(scenario)[key]
+  const { [key]: label } = scenario.job === 'grip' ? WINDOW : NEEDED
+  return { label, unit: output.effort, exact: key === 'most', needs: [], read: () => value }
 }
 
 function derivedSource(

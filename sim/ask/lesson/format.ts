@@ -1,8 +1,8 @@
 /** The format of a lesson: one data file, SI units, no code. Figures in its prose are placeholders that the simulator fills. */
 import Type from 'typebox'
-import { VERDICTS, type Verdict } from '../../job/grip/result.ts'
+import { JOBS } from '../../job/index.ts'
 import { CHANNELS } from '../../run/channels.ts'
-import { PRESETS } from '../../scenario/index.ts'
+import { PRESETS, PRESS_PRESETS } from '../../scenario/index.ts'
 import { optional } from '../../scenario/quantity.ts'
 import { STRATEGIES } from '../../strategy/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
@@ -26,13 +26,16 @@ const bound = optional(
   Type.Union([Type.Number(), Type.String()], { allowed: 'a number (SI) or a figure such as "slow.peakForce"' }),
 )
 
+/** Of every job. */
+const VERDICTS = [...new Set(Object.values(JOBS).flatMap(({ verdicts }) => verdicts))]
+
 /** What must be true of a figure; bounds are numbers or other figures. */
 const condition = Type.Object(
   {
     figure: text(80),
     above: bound,
     below: bound,
-    is: optional(word<Verdict>(VERDICTS)),
+    is: optional(word(VERDICTS)),
   },
   { additionalProperties: false },
 )
@@ -120,7 +123,7 @@ const lessonOf = <Q extends Type.TSchema>(question: Q) =>
       /** Where a hand can be hurt. */
       caution: optional(text(400)),
       text: paragraphs,
-      preset: word(PRESETS.map((preset) => preset.id)),
+      preset: word([...PRESETS, ...PRESS_PRESETS].map((preset) => preset.id)),
       set: edits,
       runs: Type.Array(run, { minItems: 1, maxItems: 4 }),
       figures: Type.Array(derived, { default: [], maxItems: 12 }),

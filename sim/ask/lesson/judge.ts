@@ -1,7 +1,7 @@
 /** Runs a lesson and judges an answer to its question: every figure and the right answer come from these runs. */
 import type { GripResult } from '../../job/grip/result.ts'
 import type { Traces } from '../../run/channels.ts'
-import { type Edit, faultLine, quantityAt, type Scenario } from '../../scenario/index.ts'
+import { type Edit, exponentOf, faultLine, quantityAt, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'
 import { answerOf, type ShareOf } from '../spread/answer.ts'
@@ -161,7 +161,7 @@ function goalOf({ figure, above, below, is }: Condition, read: Read): Goal {
 
 function setting(base: Scenario, path: string, value: number): LessonFigure {
   const { title, unit, shown } = quantityAt(base, path)!
-  return { label: title, value, unit, shown: shown ?? unit, exponent: base.part.exponent, exact: true }
+  return { label: title, value, unit, shown: shown ?? unit, exponent: exponentOf(base), exact: true }
 }
 
 /** The setting nearest to the reader's that meets the goal. */

@@ -1,5 +1,5 @@
 /** The scenarios of a lesson: its preset, what the lesson sets, what a run sets, and what the reader has set. */
-import { type Checked, type Edit, editScenario, PRESETS, type Scenario } from '../../scenario/index.ts'
+import { ALL_PRESETS, type Checked, type Edit, editScenario, type Scenario } from '../../scenario/index.ts'
 import type { Lesson, LessonRunSpec } from './format.ts'
 
 export const editsOf = (set: Record<string, unknown>): Edit[] =>
@@ -7,7 +7,7 @@ export const editsOf = (set: Record<string, unknown>): Edit[] =>
 
 /** The lesson's own scenario, before a run changes it. */
 export function lessonScenario(lesson: Pick<Lesson, 'preset' | 'set' | 'title'>): Checked {
-  const { scenario } = PRESETS.find((preset) => preset.id === lesson.preset)!
+  const { scenario } = ALL_PRESETS.find((preset) => preset.id === lesson.preset)!
   return editScenario({ ...scenario, name: `Lesson: ${lesson.title}` }, editsOf(lesson.set))
 }
 
