@@ -31,6 +31,16 @@ test('a lid is turned on, edited, undone and shared; the picture turns with the 
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(card).toContainText('Tight: turned on with 3.', { timeout: 60_000 })
 
+  const open = (view: string) =>
+    page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: view, exact: true }).click()
+  await open('Model')
+  await expect(page.getByRole('heading', { name: 'Torque of a thread' })).toBeVisible({ timeout: 60_000 })
+  for (const view of ['Live', 'Loops']) {
+    await open(view)
+    await expect(page.getByText(`is a cap, and ${view} takes grips only.`)).toBeVisible()
+  }
+  await page.getByRole('button', { name: 'Back to the bench' }).click()
+
   await page.reload()
   await expect(page.getByRole('article', { name: 'Current clamp' })).toContainText('Tight', { timeout: 60_000 })
 })

@@ -1,10 +1,22 @@
 import { analyseLoops, type LoopsResult } from '../loops/analyse.ts'
 import { loopModels, responseCsv } from '../loops/models.ts'
+import { webLoops } from '../loops/web.ts'
 import { inPlainSpaces } from '../say/figure.ts'
 import { frictionNote, missingLoops } from '../say/loops.ts'
 import { loopsTable, rowOf } from '../say/loops-table.ts'
+import { WEB_LOOPS_NOTE, webLoopsTable } from '../say/web-loops.ts'
 import { wordingOf } from '../say/wording.ts'
-import { type Command, isJson, numberOf, optionsOf, refusing, SCENARIO_OPTIONS, SCENARIO_USAGE } from './command.ts'
+import type { Scenario } from '../scenario/index.ts'
+import {
+  type Command,
+  isJson,
+  numberOf,
+  optionsOf,
+  Refused,
+  refusing,
+  SCENARIO_OPTIONS,
+  SCENARIO_USAGE,
+} from './command.ts'
 import { readScenario } from './input.ts'
 import { print, printJson, writeOut } from './output.ts'
 
@@ -21,8 +33,10 @@ export const loops: Command = {
       response: { type: 'string' },
     } as const
     const { values, positionals } = optionsOf(args, known, 1)
-    const scenario = readScenario(positionals[0], values.set)
+    const scenario = readScenario(positionals[0], values.set, null)
     const json = isJson(values.format)
+    if (scenario.job === 'web') return ofWeb(scenario, json)
+    if (scenario.job !== 'grip') throw new Refused([`job: given "${scenario.job}", allowed "grip", "web"`])
     const looked = {
       spread: numberOf('--spread', values.spread),
       force: numberOf('--force', values.force),
@@ -39,6 +53,13 @@ export const loops: Command = {
 }
 
 const SI = wordingOf('si')
+
+function ofWeb(scenario: Scenario, json: boolean): number {
+  const rows = refusing(() => webLoops(scenario))
+  if (json) printJson({ format: 'jawbench-loops', version: 1, loops: rows, note: WEB_LOOPS_NOTE })
+  else print(webLoopsTable(rows))
+  return 0
+}
 
 function report(result: LoopsResult) {
   return {

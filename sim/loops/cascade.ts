@@ -40,11 +40,12 @@ export class Cascade {
   private readonly servos = new Map<string, ReturnType<Cascade['servoPlant']>>()
   private servoPlantPoles: Complex[] | null = null
 
-  constructor(scenario: Scenario, point: WorkingPoint) {
+  /** `plant` in place of that of jaws on a part. */
+  constructor(scenario: Scenario, point: WorkingPoint, plant = plantModel(scenario, point)) {
     this.scenario = scenario
     this.point = point
     this.period = 1 / scenario.drive.currentRate
-    this.plant = plantModel(scenario, point)
+    this.plant = plant
     this.sampled = held(this.plant.a, this.plant.b, this.period)
   }
 

@@ -3,11 +3,11 @@
  * contact, part. Friction counts with its viscous part only, backlash lies on one flank, and no end stop is near.
  */
 
-import { axisFilled } from '../axis/fill.ts'
+import { axisFilled, type Output } from '../axis/fill.ts'
 import { axisOf } from '../axis/reflect.ts'
 import { gripOutput } from '../job/grip/fill.ts'
-import { contactsOf, jawMassOf } from '../job/grip/geometry.ts'
-import type { Scenario } from '../scenario/index.ts'
+import { contactsOf } from '../job/grip/geometry.ts'
+import type { Actuator, Scenario } from '../scenario/index.ts'
 import { Dense } from './matrix.ts'
 import type { Contact, WorkingPoint } from './working-point.ts'
 
@@ -44,20 +44,23 @@ export interface PlantModel {
   jawMass: number
 }
 
-export function plantModel(scenario: Scenario, point: WorkingPoint): PlantModel {
-  const { actuator, part } = scenario
+/** A plant that is the axis alone, and how weights are added to the rate of a state. */
+interface AxisPlant {
+  model: PlantModel
+  add(state: PlantState, weights: Weights, factor?: number): void
+}
+
+/** The axis with an output at a travel [m], in room for further states. */
+export function axisPlant(actuator: Actuator, output: Output, travel: number, names: PlantState[]): AxisPlant {
   const { stiffness, damping, viscous } = actuator.transmission
   const axis = axisOf(actuator)
-  const jawMass = jawMassOf(scenario)
-  const { heat, commutation } = axisFilled(actuator, gripOutput(scenario))
+  const jawMass = output.mass
+  const { heat, commutation } = axisFilled(actuator, output)
   // A step motor's field is taken a quarter of a cycle ahead, where it pulls most.
-  const shape = commutation.factor(point.travel, point.travel + axis.cyclePitch / 4)
+  const shape = commutation.factor(travel, travel + axis.cyclePitch / 4)
   const forceConstant = axis.forcePerAmpere * heat.flux * shape
   const resistance = actuator.motor.resistance * heat.resistance
   const { inductance } = actuator.motor
-
-  const mirrored = contactsOf(scenario) === 2
-  const names = namesOf(point.contact, mirrored, part.relaxation.fraction > 0)
   const a = new Dense(names.length, names.length)
   const b = new Dense(names.length, 1)
   const add = (state: PlantState, weights: Weights, factor = 1) => {
@@ -73,11 +76,18 @@ export function plantModel(scenario: Scenario, point: WorkingPoint): PlantModel 
   add('jawSpeed', link, 1 / jawMass)
   add('sampled', { speed: 1 })
   add('jaw', { jawSpeed: 1 })
+  return { model: { names, a, b, nearForce: {}, forceConstant, resistance, mass: axis.mass, jawMass }, add }
+}
 
+export function plantModel(scenario: Scenario, point: WorkingPoint): PlantModel {
+  const { actuator, part } = scenario
   const { contact } = point
   const { fraction, time } = part.relaxation
-  const model = { names, a, b, forceConstant, resistance, mass: axis.mass, jawMass }
-  if (!contact) return { ...model, nearForce: {} }
+  const mirrored = contactsOf(scenario) === 2
+  const names = namesOf(contact, mirrored, fraction > 0)
+  const { model, add } = axisPlant(actuator, gripOutput(scenario), point.travel, names)
+  const { jawMass } = model
+  if (!contact) return model
   const near = contactForce(contact, fraction, mirrored ? { jaw: 1 } : { jaw: 1, part: -1 }, 'fade')
   add('jawSpeed', near, -(mirrored ? 2 : 1) / jawMass)
   if (fraction > 0)

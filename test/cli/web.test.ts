@@ -47,6 +47,13 @@ describe('the command line of a web', () => {
     expect(JSON.parse(await jawbench('presets', 'tray-film'))).toMatchObject({ job: 'web' })
   })
 
+  it('has the loops of its gauge roll, standing and running, and those of no press', async () => {
+    const table = await jawbench('loops', 'tray-film')
+    expect(table).toMatch(/^loop +at +crossover +phase margin +gain margin/)
+    expect(table.match(/^force +(standing|running) .+ yes$/gm)).toHaveLength(2)
+    expect(await refused('loops', 'cast-arm')).toEqual(['job: given "press", allowed "grip", "web"'])
+  })
+
   it.each(['grip', 'model', 'fit'])('is refused by %s in words', async (name) => {
     const args = name === 'grip' ? [] : name === 'fit' ? ['nowhere.csv'] : ['--strategy', 'current-clamp']
     expect(await refused(name, 'tray-film', ...args)).toEqual(['job: given "web", allowed "grip"'])

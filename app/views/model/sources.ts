@@ -20,6 +20,11 @@ export const SOURCES: Source[] = [
     marks: ['DIN 7190-1, eq. 15'],
   },
   {
+    id: 'shigley-collar',
+    text: 'R. G. Budynas, J. K. Nisbett: Shigley’s Mechanical Engineering Design, 9th ed., eq. 8-1 to 8-6: power screw with collar.',
+    marks: ['Budynas and Nisbett', '9th ed', '8-1 to 8-6'],
+  },
+  {
     id: 'shigley',
     text: 'R. G. Budynas, J. K. Nisbett: Shigley’s Mechanical Engineering Design, 9th ed., eq. 8-1, 8-2 and 8-5.',
     marks: ['Budynas and Nisbett', 'Shigley', '9th ed', '8-1, 8-2 and 8-5'],

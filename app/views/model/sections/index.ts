@@ -2,6 +2,7 @@
 import type { JobId } from '../../../../sim/index.ts'
 import type { Section } from '../section.ts'
 import { AXIS, FRAME } from './axis.ts'
+import { CAP } from './cap.ts'
 import { BLOCKS, NEWTONS } from './drive.ts'
 import { LOG } from './log.ts'
 import { MEASURING } from './measuring.ts'
@@ -26,7 +27,7 @@ export const SECTIONS: Section[] = [
 ]
 
 /** Of each other job what is its own: axis and drive are those of a grip. Null: this page does not tell it. */
-export const OWN_SECTIONS: Record<Exclude<JobId, 'grip'>, Section[] | null> = { press: PRESS, cap: null, web: null }
+export const OWN_SECTIONS: Record<Exclude<JobId, 'grip'>, Section[] | null> = { press: PRESS, cap: CAP, web: null }
 
 /** What the page tells of a job. */
 export const sectionsOf = (job: JobId): Section[] => (job === 'grip' ? SECTIONS : (OWN_SECTIONS[job] ?? []))
