@@ -90,9 +90,10 @@ export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'
 export { allowedForce, jointWindow, neededForce } from './job/press/window.ts'
 export { type Overload, RATINGS, type Rating } from './job/ratings.ts'
+export { startInertia, topSpeed, webStiffness } from './job/web/fill.ts'
 export type { WebVerdict } from './job/web/result.ts'
 export { webIn } from './job/web/scenario.ts'
-export { tensionWindow } from './job/web/window.ts'
+export { tensionWindow, timeConstant } from './job/web/window.ts'
 export {
   type Alignment,
   type FitFault,

@@ -36,7 +36,7 @@ export const VIEWS: View[] = [
     id: 'model',
     label: 'Model',
     Component: later('Model', () => import('./model/Model.tsx')),
-    jobs: ['grip', 'press', 'cap'],
+    jobs: 'any',
   },
   { id: 'new-job', label: 'New job', Component: later('NewJob', () => import('./new-job/NewJob.tsx')), unlisted: true },
   {

@@ -20,6 +20,12 @@ export const SOURCES: Source[] = [
     marks: ['DIN 7190-1, eq. 15'],
   },
   {
+    id: 'shelton',
+    text: 'J. J. Shelton, 1986: dynamics of web tension control with velocity or torque control.',
+    memory: true,
+    marks: ['Shelton 1986', 'from memory'],
+  },
+  {
     id: 'shigley-collar',
     text: 'R. G. Budynas, J. K. Nisbett: Shigley’s Mechanical Engineering Design, 9th ed., eq. 8-1 to 8-6: power screw with collar.',
     marks: ['Budynas and Nisbett', '9th ed', '8-1 to 8-6'],

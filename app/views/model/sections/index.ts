@@ -11,6 +11,7 @@ import { PRESS } from './press.ts'
 import { RUN } from './run.ts'
 import { SCATTER } from './scatter.ts'
 import { STRATEGIES } from './strategies/index.ts'
+import { WEB } from './web.ts'
 
 /** Of a grip: the whole way. */
 export const SECTIONS: Section[] = [
@@ -27,7 +28,7 @@ export const SECTIONS: Section[] = [
 ]
 
 /** Of each other job what is its own: axis and drive are those of a grip. Null: this page does not tell it. */
-export const OWN_SECTIONS: Record<Exclude<JobId, 'grip'>, Section[] | null> = { press: PRESS, cap: CAP, web: null }
+export const OWN_SECTIONS: Record<Exclude<JobId, 'grip'>, Section[] | null> = { press: PRESS, cap: CAP, web: WEB }
 
 /** What the page tells of a job. */
 export const sectionsOf = (job: JobId): Section[] => (job === 'grip' ? SECTIONS : (OWN_SECTIONS[job] ?? []))
