@@ -44,3 +44,21 @@ test('a lid is turned on, edited, undone and shared; the picture turns with the 
   await page.reload()
   await expect(page.getByRole('article', { name: 'Current clamp' })).toContainText('Tight', { timeout: 60_000 })
 })
+
+test('its lesson turns lids on, at two speeds', async ({ page }) => {
+  await openBench(page)
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Lessons' }).click()
+  await page.getByRole('button', { name: /What a lid makes of speed/ }).click()
+  await expect(
+    page.getByRole('img', { name: /jar, thread, closure and chuck in half section\.$/ }).first(),
+  ).toBeVisible({
+    timeout: 60_000,
+  })
+  const form = page.getByRole('form', { name: 'Question' })
+  await form.getByRole('spinbutton', { name: /^Application torque/ }).fill('5.1')
+  await form.getByRole('button', { name: 'Run it' }).click()
+  await expect(page.getByRole('region', { name: 'Answer' })).toContainText('It is 5.', { timeout: 60_000 })
+  const verdicts = page.getByRole('region', { name: 'Verdicts' })
+  await expect(verdicts).toContainText('Tight')
+  await expect(verdicts).toContainText('Forced')
+})

@@ -1,17 +1,17 @@
 import { useMemo } from 'react'
-import type { Channel } from '../../../sim/index.ts'
+import { channelsOf, jobOf, type Scenario, torqueWindow } from '../../../sim/index.ts'
 import { dashOf, nameOf } from '../../read/stage/moments.ts'
 import { PANELS } from '../../read/traces/panels.ts'
 import { windowBand } from '../../read/traces/series.ts'
-import { quantityUnit } from '../../read/units.ts'
+import { type Quantity, quantityUnit } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
-import { Chart, type ChartMark, type ChartSeries } from '../../ui/Chart.tsx'
+import { Chart, type ChartBand, type ChartMark, type ChartSeries } from '../../ui/Chart.tsx'
 import { formatFigure } from '../../ui/format.ts'
 import type { ShownUnit } from '../../ui/unit.ts'
 
 interface Props {
-  channel: Channel
+  channel: string
   runs: RunView[]
   duration: number
   timeAxis: boolean
@@ -22,17 +22,14 @@ const HEIGHTS = { force: 210, other: 110, axis: 20 }
 
 /** One channel of all runs of a lesson; the force against the window. */
 export function LessonChart({ channel, runs, duration, timeAxis }: Props) {
-  const { label: name, quantity } = PANELS.find((panel) => panel.channel === channel)!
-  const label = channel === 'force' && runs[0] && runs[0].scenario.job !== 'grip' ? 'Force' : name
+  const scenario = runs[0]?.scenario
+  const { label, quantity } = panelOf(scenario, channel)
   const time = useView((state) => state.time)
   const units = useView((state) => state.units)
   const unit = useMemo(() => quantityUnit(quantity, units), [quantity, units])
-  const isForce = channel === 'force'
+  const isForce = channel === 'force' || channel === 'torque'
   const series = useMemo(() => runs.map((run) => lineOf(run, channel)), [runs, channel])
-  const bands = useMemo(
-    () => (isForce && runs[0]?.scenario.job === 'grip' ? windowBand(runs[0].scenario) : []),
-    [isForce, runs],
-  )
+  const bands = useMemo(() => (isForce && scenario ? bandOf(scenario) : []), [isForce, scenario])
   const marks = useMemo(() => (isForce ? marksOf(runs) : []), [isForce, runs])
   const range = useMemo<[number, number]>(() => [0, duration], [duration])
   // The last rows lie just before the end of the run.
@@ -53,13 +50,43 @@ export function LessonChart({ channel, runs, duration, timeAxis }: Props) {
   )
 }
 
-function lineOf(run: RunView, channel: Channel): ChartSeries {
+function panelOf(scenario: Scenario | undefined, channel: string): { label: string; quantity: Quantity } {
+  const panel = PANELS.find((each) => each.channel === channel)
+  if (panel && scenario?.job !== 'cap')
+    return scenario?.job === 'grip' || channel !== 'force' ? panel : { ...panel, label: 'Force' }
+  if (!scenario) return { label: channel, quantity: 'number' }
+  const { label, unit } = channelsOf(jobOf(scenario)).find(({ id }) => id === channel)!
+  return { label: label[0]!.toUpperCase() + label.slice(1), quantity: OF_A_HEAD[unit] ?? 'number' }
+}
+
+/** What the channels of a head are read in. */
+const OF_A_HEAD: Record<string, Quantity> = {
+  N·m: 'spindleTorque',
+  rad: 'turns',
+  'rad/s': 'turningSpeed',
+  N: 'force',
+  A: 'current',
+  V: 'voltage',
+  '°C': 'temperature',
+}
+
+function bandOf(scenario: Scenario): ChartBand[] {
+  if (scenario.job === 'grip') return windowBand(scenario)
+  if (scenario.job !== 'cap') return []
+  const { least, most } = torqueWindow(scenario)
+  return [{ from: least, to: most, label: 'torque window', hatch: true, above: 'forced above' }]
+}
+
+const columnOf = ({ traces }: RunView, channel: string) =>
+  (traces as unknown as Record<string, Float64Array> | null)?.[channel]
+
+function lineOf(run: RunView, channel: string): ChartSeries {
   return {
     label: nameOf(run),
     color: `var(--strategy-${run.strategy})`,
     dash: dashOf(run)?.split(' ').map(Number) ?? [],
     time: run.traces?.time,
-    values: run.traces?.[channel] ?? null,
+    values: columnOf(run, channel) ?? null,
   }
 }
 
@@ -83,10 +110,10 @@ function marksOf(runs: RunView[]): ChartMark[] {
   ]
 }
 
-function summaryOf(label: string, channel: Channel, runs: RunView[], unit: ShownUnit): string {
+function summaryOf(label: string, channel: string, runs: RunView[], unit: ShownUnit): string {
   const said = (value: number | undefined) => `${formatFigure(unit.toShown(value ?? 0))} ${unit.symbol}`
   const sentences = runs.map((run) => {
-    const values = run.traces?.[channel] ?? NO_TIME
+    const values = columnOf(run, channel) ?? NO_TIME
     const highest = values.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY)
     return `${nameOf(run)}: highest ${said(highest)}, at the end ${said(values.at(-1))}.`
   })

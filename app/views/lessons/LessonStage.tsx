@@ -1,6 +1,7 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
-import { useCallback, useMemo } from 'react'
+import { type ComponentProps, useCallback, useMemo } from 'react'
 import {
+  type JobId,
   type Lesson,
   type LessonRun,
   lessonText,
@@ -9,6 +10,7 @@ import {
   type Scenario,
   studyWords,
 } from '../../../sim/index.ts'
+import { CapLane, type Most, mostOf, OpenCap } from '../../read/cap/CapLane.tsx'
 import { PressLane } from '../../read/press/PressLane.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { reasonText } from '../../read/result/words.ts'
@@ -39,8 +41,8 @@ export function LessonStage({ lesson, runs, figures }: Props) {
   const units = useView((state) => state.units)
   const named = useCallback((label: string) => lessonText(label, figures, units), [figures, units])
   const views = useMemo(() => viewsOf(seenOf(runs), named), [runs, named])
-  const grips = views.every(({ scenario }) => scenario.job === 'grip')
-  const scales = useMemo(() => (grips ? scalesOf(views) : undefined), [views, grips])
+  const scales = useMemo(() => scalesOf(views.filter(({ scenario }) => scenario.job === 'grip')), [views])
+  const most = useMemo(() => mostOf(views.filter(({ scenario }) => scenario.job === 'cap')), [views])
   const mostForce = Math.max(1e-9, ...views.map(({ result }) => result?.metrics.peakForce ?? 0))
   const duration = longest(views)
   const axis = useMemo(() => flatLens(duration), [duration])
@@ -52,13 +54,7 @@ export function LessonStage({ lesson, runs, figures }: Props) {
       <section className="stage" aria-label="Picture">
         <div ref={element} className="lanes" data-columns={columns}>
           {width > 0 &&
-            views.map((run) =>
-              run.scenario.job === 'grip' ? (
-                <Lane key={nameOf(run)} {...{ run, scales, ...each }} names={false} />
-              ) : (
-                <PressLane key={nameOf(run)} {...{ run, mostForce, ...each }} />
-              ),
-            )}
+            views.map((run) => <OneLane key={nameOf(run)} {...{ run, scales, most, mostForce, ...each }} />)}
         </div>
         <div className="stage-controls">
           <PlayButton onPlay={() => togglePlay(play)} />
@@ -85,6 +81,20 @@ export function LessonStage({ lesson, runs, figures }: Props) {
       <PartShares runs={runs} named={named} />
     </div>
   )
+}
+
+interface OneLaneProps extends Pick<ComponentProps<typeof Lane>, 'run' | 'width' | 'height' | 'scales'> {
+  most: Most
+  mostForce: number
+}
+
+/** The picture of the job that a run carries out. */
+function OneLane({ most, mostForce, scales, ...shown }: OneLaneProps) {
+  const time = useView((state) => state.time)
+  const { job } = shown.run.scenario
+  if (job === 'press') return <PressLane {...shown} mostForce={mostForce} />
+  if (job === 'cap') return <CapLane {...shown} {...{ most, time }} />
+  return <Lane {...shown} scales={scales} names={false} />
 }
 
 /** Runs that grip many parts play the one in the file, which is seen once. */
@@ -117,16 +127,27 @@ function PartShares({ runs, named }: { runs: LessonRun[]; named(label: string): 
   )
 }
 
+const BEGINS: Record<JobId, string> = {
+  grip: 'the jaws close',
+  press: 'the ram presses',
+  cap: 'the head turns',
+  web: 'the roll pulls',
+}
+
 /** What waits to be run, with the names of its parts. */
 export function OpenGripper({ scenario }: { scenario: Scenario }) {
   const [element, width] = useWidth<HTMLDivElement>()
   const { alone } = laneSizes(width, 1)
   return (
     <section ref={element} className="stage" aria-label="Picture">
-      {width > 0 && scenario.job === 'grip' && <OpenPicture scenario={scenario} {...alone} names />}
+      {width > 0 &&
+        (scenario.job === 'cap' ? (
+          <OpenCap {...{ scenario, ...alone }} />
+        ) : (
+          scenario.job === 'grip' && <OpenPicture {...{ scenario, ...alone }} names />
+        ))}
       <p className="lesson-empty">
-        Answer the question and run it: {scenario.job === 'grip' ? 'the jaws close' : 'the ram presses'}, and the traces
-        come under {scenario.job === 'grip' ? 'them' : 'it'}.
+        Answer the question and run it: {BEGINS[scenario.job]}, and the traces come under the picture.
       </p>
     </section>
   )

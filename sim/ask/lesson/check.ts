@@ -1,4 +1,6 @@
 /** Reads a lesson: holds it against its schema and against what its keys demand of each other, and says every fault by its path. */
+import { jobOf } from '../../job/index.ts'
+import { channelsOf } from '../../run/channels.ts'
 import { type Fault, quantityAt, type Scenario, schemaFaults, show } from '../../scenario/index.ts'
 import { placeholdersOf, type Source, sourceOf } from './figures.ts'
 import { type Condition, LESSON_SCHEMAS, type Lesson, type QuestionKind } from './format.ts'
@@ -110,7 +112,22 @@ function meaningFaults(lesson: Lesson): Fault[] {
     else faults.push(...checked.faults.map((fault) => ({ ...fault, path: `runs[${n}].set.${fault.path}` })))
   }
   if (faults.length > 0) return faults
-  return [...figureFaults(lesson, scenarios), ...rangeFaults(lesson, base.scenario), ...textFaults(lesson, scenarios)]
+  return [
+    ...traceFaults(lesson, base.scenario),
+    ...figureFaults(lesson, scenarios),
+    ...rangeFaults(lesson, base.scenario),
+    ...textFaults(lesson, scenarios),
+  ]
+}
+
+/** Each job records channels of its own. */
+function traceFaults({ traces }: Lesson, base: Scenario): Fault[] {
+  const known = channelsOf(jobOf(base)).map(({ id }) => id)
+  return traces.flatMap((channel, n) =>
+    known.includes(channel)
+      ? []
+      : [{ path: `traces[${n}]`, given: show(channel), allowed: known.map(show).join(', ') }],
+  )
 }
 
 const FIGURE = 'a figure such as "slow.peakForce", of a run or of this lesson'

@@ -7,7 +7,8 @@
 import { GRAVITY } from '../../axis/arm.ts'
 import type { GripEvents, GripResult } from '../../job/grip/result.ts'
 import { jobOf } from '../../job/index.ts'
-import { exponentOf, quantityAt, readPath, type Scenario } from '../../scenario/index.ts'
+import { exponentOf } from '../../scenario/exponent.ts'
+import { quantityAt, readPath, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
 import type { ShareOf } from '../spread/answer.ts'
 import type { DerivedFigure, Lesson } from './format.ts'
@@ -30,7 +31,7 @@ export interface LessonFigure {
 export interface Ran {
   scenario: Scenario
   result: GripResult
-  /** Force at the driven contact when the run ends [N]. */
+  /** Effort when the run ends, of a grip the force at the driven contact [N], [N·m]. */
   finalForce: number
   /** Of many parts, those that are held as required; null: only the one was gripped. */
   parts: ShareOf | null
@@ -59,8 +60,7 @@ const EVENTS: Record<keyof GripEvents, string> = {
 
 const SETTING = { expected: 'Force that the setting means', least: 'Least that it means', most: 'Most that it means' }
 const WINDOW = { least: 'Least force that holds', most: 'Most that the part takes' }
-/** Of work that is no grip. */
-const NEEDED: typeof WINDOW = { least: 'Least effort needed', most: 'Most that is allowed' }
+const OTHER_WINDOW = { least: 'Least that is needed', most: 'Most that is allowed' }
 
 const has = <O extends object>(object: O, key: string): key is Extract<keyof O, string> => Object.hasOwn(object, key)
 
@@ -88,7 +88,7 @@ export function sourceOf(name: string, lesson: Lesson, scenarios: ReadonlyMap<st
     return { label: SETTING[key], unit: jobOf(scenario).output.effort, exact: false, needs: [], read: () => value }
   }
   if (tail.startsWith('parts.')) return partsSource(head, tail.slice('parts.'.length), run.parts)
-  return runSource(scenario, head, tail)
+  return runSource(head, tail, scenario)
 }
 
 /** Of the parts that a run grips besides: how many, the share that is held as required, and its 95 % limits. */
@@ -107,19 +107,20 @@ function partsSource(run: string, key: string, parts: number | undefined): Sourc
   return { label, unit: '', shown: '%', exact: false, needs: [run], read: (runs) => read(runs.get(run)!.parts!) }
 }
 
-function runSource(scenario: Scenario, run: string, key: string): Source | null {
+function runSource(run: string, key: string, scenario: Scenario): Source | null {
   const common = { exact: false, needs: [run] }
-  const metric = jobOf(scenario).figures.find(({ id }) => id === key)
+  const { figures, output } = jobOf(scenario)
+  const metric = figures.find(({ id }) => id === key)
   if (metric && key !== 'stepError') {
     const { label, unit, shown, grain } = metric
     return { label, unit, shown: shown ?? unit, grain, ...common, read: (runs) => metric.value(runs.get(run)!.result) }
   }
-  if (has(EVENTS, key) && (scenario.job === 'grip' || key === 'engaged' || key === 'unstable'))
+  if (scenario.job === 'grip' && has(EVENTS, key))
     return { label: EVENTS[key], unit: 's', ...common, read: (runs) => runs.get(run)!.result.events[key] }
   if (key === 'verdict')
     return { label: 'Verdict', unit: '', word: true, ...common, read: (runs) => runs.get(run)!.result.verdict }
   if (key === 'finalForce')
-    return { label: 'Force at the end', unit: 'N', ...common, read: (runs) => runs.get(run)!.finalForce }
+    return { label: 'Force at the end', unit: output.effort, ...common, read: (runs) => runs.get(run)!.finalForce }
   return null
 }
 
@@ -150,9 +151,9 @@ function parameter(scenario: Scenario, path: string): Source | null {
 
 function fixed(scenario: Scenario, key: string): Source | null {
   if (!has(WINDOW, key)) return null
-  const { study, output } = jobOf(scenario)
+  const { output, study } = jobOf(scenario)
   const value = study.window(scenario)[key]
-  const { [key]: label } = scenario.job === 'grip' ? WINDOW : NEEDED
+  const label = (scenario.job === 'grip' ? WINDOW : OTHER_WINDOW)[key]
   return { label, unit: output.effort, exact: key === 'most', needs: [], read: () => value }
 }
 

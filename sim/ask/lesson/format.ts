@@ -1,8 +1,12 @@
 /** The format of a lesson: one data file, SI units, no code. Figures in its prose are placeholders that the simulator fills. */
 import Type from 'typebox'
+import { CAP_VERDICTS } from '../../job/cap/result.ts'
+import { VERDICTS } from '../../job/grip/result.ts'
 import { JOBS } from '../../job/index.ts'
-import { CHANNELS } from '../../run/channels.ts'
-import { PRESETS, PRESS_PRESETS } from '../../scenario/index.ts'
+import { PRESS_VERDICTS } from '../../job/press/result.ts'
+import { WEB_VERDICTS } from '../../job/web/result.ts'
+import { channelsOf } from '../../run/channels.ts'
+import { ALL_PRESETS } from '../../scenario/index.ts'
 import { optional } from '../../scenario/quantity.ts'
 import { STRATEGIES } from '../../strategy/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
@@ -26,8 +30,9 @@ const bound = optional(
   Type.Union([Type.Number(), Type.String()], { allowed: 'a number (SI) or a figure such as "slow.peakForce"' }),
 )
 
-/** Of every job. */
-const VERDICTS = [...new Set(Object.values(JOBS).flatMap(({ verdicts }) => verdicts))]
+/** Verdicts and channels of any job; which of them fit is a matter of the preset. */
+const ANY_VERDICT: string[] = [...new Set([...VERDICTS, ...PRESS_VERDICTS, ...CAP_VERDICTS, ...WEB_VERDICTS])]
+const ANY_CHANNEL = [...new Set(Object.values(JOBS).flatMap((job) => channelsOf(job).map(({ id }) => id)))]
 
 /** What must be true of a figure; bounds are numbers or other figures. */
 const condition = Type.Object(
@@ -35,7 +40,7 @@ const condition = Type.Object(
     figure: text(80),
     above: bound,
     below: bound,
-    is: optional(word(VERDICTS)),
+    is: optional(word(ANY_VERDICT)),
   },
   { additionalProperties: false },
 )
@@ -123,12 +128,12 @@ const lessonOf = <Q extends Type.TSchema>(question: Q) =>
       /** Where a hand can be hurt. */
       caution: optional(text(400)),
       text: paragraphs,
-      preset: word([...PRESETS, ...PRESS_PRESETS].map((preset) => preset.id)),
+      preset: word(ALL_PRESETS.map((preset) => preset.id)),
       set: edits,
       runs: Type.Array(run, { minItems: 1, maxItems: 4 }),
       figures: Type.Array(derived, { default: [], maxItems: 12 }),
       question,
-      traces: Type.Array(word(CHANNELS.map((channel) => channel.id)), { default: ['force'], minItems: 1, maxItems: 3 }),
+      traces: Type.Array(word(ANY_CHANNEL), { default: ['force'], minItems: 1, maxItems: 3 }),
       /** Read after the first miss, before the answer is told. */
       hint: text(400),
       right: text(500),

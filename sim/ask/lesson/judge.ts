@@ -1,7 +1,9 @@
 /** Runs a lesson and judges an answer to its question: every figure and the right answer come from these runs. */
 import type { GripResult } from '../../job/grip/result.ts'
+import { jobOf } from '../../job/index.ts'
 import type { Traces } from '../../run/channels.ts'
-import { type Edit, exponentOf, faultLine, quantityAt, type Scenario } from '../../scenario/index.ts'
+import { exponentOf } from '../../scenario/exponent.ts'
+import { type Edit, faultLine, quantityAt, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'
 import { answerOf, type ShareOf } from '../spread/answer.ts'
@@ -208,7 +210,7 @@ const runOnce = (spec: LessonRunSpec, scenario: Scenario, runner: Runner): Lesso
 const ranOf = ({ scenario, result, traces, parts }: LessonRun): Ran => ({
   scenario,
   result,
-  finalForce: traces.force.at(-1) ?? 0,
+  finalForce: (traces as unknown as Record<string, Float64Array>)[jobOf(scenario).channels[0]!.id]?.at(-1) ?? 0,
   parts,
 })
 

@@ -1,13 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { FAULTY, LESSONS } from '../../../../app/views/lessons/lessons.ts'
-import {
-  judgeLesson,
-  lessonFigureText,
-  lessonText,
-  runLesson,
-  sliderValues,
-  type Verdict,
-} from '../../../../sim/index.ts'
+import { judgeLesson, lessonFigureText, lessonText, runLesson, sliderValues } from '../../../../sim/index.ts'
 import { remembered } from '../../../grip/remembered.ts'
 
 /** Words of a lesson that stand before the answer and after it. */
@@ -33,12 +26,12 @@ describe('the lessons', () => {
 
   it('warn where a hand can be hurt', () => {
     const warned = LESSONS.filter(({ lesson }) => lesson.caution).map(({ id }) => id)
-    expect(warned).toEqual(expect.arrayContaining(['lead', 'power-loss']))
+    expect(warned).toEqual(expect.arrayContaining(['lead', 'power-loss', 'seating']))
   })
 })
 
 /** What the words say became of the part. */
-const SAID: Record<string, Record<string, Verdict>> = {
+const SAID: Record<string, Record<string, string>> = {
   'force-window': { weak: 'dropped', good: 'held', strong: 'crushed' },
   impact: { fast: 'crushed' },
   'threshold-wanders': { soft: 'held', mid: 'held', stiff: 'held' },
@@ -47,6 +40,7 @@ const SAID: Record<string, Record<string, Verdict>> = {
   gauge: { base: 'held', friction: 'held', motor: 'held', gauge: 'held' },
   'wind-up': { wound: 'crushed', without: 'held' },
   relaxation: { position: 'dropped', force: 'held' },
+  seating: { slow: 'tight', fast: 'forced' },
   'power-loss': { open: 'dropped', shorted: 'dropped', locking: 'held' },
 }
 
