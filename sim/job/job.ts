@@ -186,7 +186,7 @@ export interface JobRescue<Result extends JobResult = JobResult> {
 export interface OwnParameter {
   path: string
   /** Made anew for the work, or another machine. */
-  cost: 'tooling' | 'mechanics'
+  cost: 'setting' | 'tooling' | 'mechanics'
   /** What the rules ask to be changed along with a value. */
   along?(scenario: Scenario, value: number): Edit[]
   /** A first value that is felt, where it stands at 0 or below. */

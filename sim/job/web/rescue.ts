@@ -9,6 +9,8 @@ const CLEAR = 0.05
 
 export const webRescue: JobRescue<WebJudgement> = {
   parameters: [
+    { path: 'follow.inertia', cost: 'setting' },
+    { path: 'follow.losses', cost: 'setting' },
     { path: 'span.length', cost: 'mechanics' },
     {
       path: 'idlers.coulomb',
