@@ -70,9 +70,9 @@ test('a forced joint is explained and saved, its runs pinned, its equations told
   const card = page.getByRole('article', { name: 'Current clamp' })
   await expect(card).toContainText('Forced at', { timeout: 60_000 })
   await card.getByText('Why, and what would change it').click()
-  await expect(card.getByText(/The ram sees at most/)).toBeVisible({ timeout: 60_000 })
+  await expect(card.getByText(/The ram sees at most/)).toBeVisible()
   const rescues = card.getByRole('region', { name: 'What would save it' })
-  await expect(rescues.getByText(/Seated from/).first()).toBeVisible({ timeout: 120_000 })
+  await expect(rescues.getByText(/Seated from/).first()).toBeVisible()
   await card.getByRole('button', { name: 'Pin this run of Current clamp' }).click()
   const pins = page.getByRole('region', { name: 'Table of pinned runs' })
   await expect(pins.getByRole('rowheader', { name: 'Seating force' })).toBeVisible()
@@ -80,4 +80,24 @@ test('a forced joint is explained and saved, its runs pinned, its equations told
   await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Model', exact: true }).click()
   await expect(page.getByRole('heading', { name: 'Pressure of the joint' })).toBeVisible()
   await expect(page.getByRole('table', { name: 'Symbols: Force over depth' })).toContainText('Friction, at rest')
+})
+
+test('a lesson shows why seating by force is not seating by depth', async ({ page }) => {
+  await openBench(page)
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Lessons', exact: true }).click()
+  await page.getByRole('button', { name: /Seating by force is not seating by depth/ }).click()
+  const depth = page.getByRole('spinbutton', { name: /^Depth/ })
+  await depth.fill('4.8')
+  await depth.press('Enter')
+  await page
+    .getByRole('button', { name: /^(Run it|Answer)/ })
+    .first()
+    .click()
+  const verdicts = page.getByRole('region', { name: 'Verdicts' })
+  await expect(verdicts.getByRole('article', { name: 'By force, dry' })).toContainText('Short', { timeout: 60_000 })
+  await expect(verdicts.getByRole('article', { name: 'By depth, dry' })).toContainText('Seated')
+  await expect(page.getByRole('heading', { name: /^Right/ })).toBeVisible()
+  await expect(
+    page.getByRole('img', { name: /^By force, oily, forced.*: ram, bushing and bore in section/ }),
+  ).toBeVisible()
 })

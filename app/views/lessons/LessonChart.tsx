@@ -51,7 +51,10 @@ export function LessonChart({ channel, runs, duration, timeAxis }: Props) {
 }
 
 function panelOf(scenario: Scenario | undefined, channel: string): { label: string; quantity: Quantity } {
-  if (scenario?.job !== 'cap') return PANELS.find((panel) => panel.channel === channel)!
+  const panel = PANELS.find((each) => each.channel === channel)
+  if (panel && scenario?.job !== 'cap')
+    return scenario?.job === 'grip' || channel !== 'force' ? panel : { ...panel, label: 'Force' }
+  if (!scenario) return { label: channel, quantity: 'number' }
   const { label, unit } = channelsOf(jobOf(scenario)).find(({ id }) => id === channel)!
   return { label: label[0]!.toUpperCase() + label.slice(1), quantity: OF_A_HEAD[unit] ?? 'number' }
 }
@@ -68,7 +71,8 @@ const OF_A_HEAD: Record<string, Quantity> = {
 }
 
 function bandOf(scenario: Scenario): ChartBand[] {
-  if (scenario.job !== 'cap') return windowBand(scenario)
+  if (scenario.job === 'grip') return windowBand(scenario)
+  if (scenario.job !== 'cap') return []
   const { least, most } = torqueWindow(scenario)
   return [{ from: least, to: most, label: 'torque window', hatch: true, above: 'forced above' }]
 }

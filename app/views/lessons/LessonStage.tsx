@@ -1,7 +1,17 @@
 /** What a lesson's runs look like: the pictures at one instant, the traces under them, and a verdict for each. */
 import { type ComponentProps, useCallback, useMemo } from 'react'
-import { type Lesson, type LessonRun, lessonText, percent, rangeText, type Scenario } from '../../../sim/index.ts'
+import {
+  type JobId,
+  type Lesson,
+  type LessonRun,
+  lessonText,
+  percent,
+  rangeText,
+  type Scenario,
+  studyWords,
+} from '../../../sim/index.ts'
 import { CapLane, type Most, mostOf, OpenCap } from '../../read/cap/CapLane.tsx'
+import { PressLane } from '../../read/press/PressLane.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { reasonText } from '../../read/result/words.ts'
 import { Lane, OpenPicture } from '../../read/stage/Lane.tsx'
@@ -33,6 +43,7 @@ export function LessonStage({ lesson, runs, figures }: Props) {
   const views = useMemo(() => viewsOf(seenOf(runs), named), [runs, named])
   const scales = useMemo(() => scalesOf(views.filter(({ scenario }) => scenario.job === 'grip')), [views])
   const most = useMemo(() => mostOf(views.filter(({ scenario }) => scenario.job === 'cap')), [views])
+  const mostForce = Math.max(1e-9, ...views.map(({ result }) => result?.metrics.peakForce ?? 0))
   const duration = longest(views)
   const axis = useMemo(() => flatLens(duration), [duration])
   const play = useMemo(() => ({ lens: lensOf(views), ...playSpan(views, duration) }), [views, duration])
@@ -42,7 +53,8 @@ export function LessonStage({ lesson, runs, figures }: Props) {
     <div className="lesson-stage">
       <section className="stage" aria-label="Picture">
         <div ref={element} className="lanes" data-columns={columns}>
-          {width > 0 && views.map((run) => <OneLane key={nameOf(run)} {...{ run, scales, most, ...each }} />)}
+          {width > 0 &&
+            views.map((run) => <OneLane key={nameOf(run)} {...{ run, scales, most, mostForce, ...each }} />)}
         </div>
         <div className="stage-controls">
           <PlayButton onPlay={() => togglePlay(play)} />
@@ -73,12 +85,15 @@ export function LessonStage({ lesson, runs, figures }: Props) {
 
 interface OneLaneProps extends Pick<ComponentProps<typeof Lane>, 'run' | 'width' | 'height' | 'scales'> {
   most: Most
+  mostForce: number
 }
 
 /** The picture of the job that a run carries out. */
-function OneLane({ most, scales, ...shown }: OneLaneProps) {
+function OneLane({ most, mostForce, scales, ...shown }: OneLaneProps) {
   const time = useView((state) => state.time)
-  if (shown.run.scenario.job === 'cap') return <CapLane {...shown} {...{ most, time }} />
+  const { job } = shown.run.scenario
+  if (job === 'press') return <PressLane {...shown} mostForce={mostForce} />
+  if (job === 'cap') return <CapLane {...shown} {...{ most, time }} />
   return <Lane {...shown} scales={scales} names={false} />
 }
 
@@ -98,7 +113,8 @@ function PartShares({ runs, named }: { runs: LessonRun[]; named(label: string): 
         <div key={id}>
           <h3>{named(label)}</h3>
           <p>
-            <b>{percent(parts.share)}</b> hold <span className="unit">({rangeText(parts)})</span>
+            <b>{percent(parts.share)}</b> {studyWords(runs[0]!.scenario.job).many}{' '}
+            <span className="unit">({rangeText(parts)})</span>
           </p>
           <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
             <rect className="lesson-parts-all" width={100} y={3} height={7} />
@@ -111,6 +127,13 @@ function PartShares({ runs, named }: { runs: LessonRun[]; named(label: string): 
   )
 }
 
+const BEGINS: Record<JobId, string> = {
+  grip: 'the jaws close',
+  press: 'the ram presses',
+  cap: 'the head turns',
+  web: 'the roll pulls',
+}
+
 /** What waits to be run, with the names of its parts. */
 export function OpenGripper({ scenario }: { scenario: Scenario }) {
   const [element, width] = useWidth<HTMLDivElement>()
@@ -121,11 +144,10 @@ export function OpenGripper({ scenario }: { scenario: Scenario }) {
         (scenario.job === 'cap' ? (
           <OpenCap {...{ scenario, ...alone }} />
         ) : (
-          <OpenPicture {...{ scenario, ...alone }} names />
+          scenario.job === 'grip' && <OpenPicture {...{ scenario, ...alone }} names />
         ))}
       <p className="lesson-empty">
-        Answer the question and run it: {scenario.job === 'cap' ? 'the head turns' : 'the jaws close'}, and the traces
-        come under the picture.
+        Answer the question and run it: {BEGINS[scenario.job]}, and the traces come under the picture.
       </p>
     </section>
   )

@@ -2,24 +2,19 @@ import { useMemo } from 'react'
 import { jointWindow, type Scenario, STRATEGIES } from '../../../../sim/index.ts'
 import { ParameterDrawer } from '../../../parameters/ParameterDrawer.tsx'
 import { Parameters } from '../../../parameters/Parameters.tsx'
-import { Press } from '../../../picture/press/Press.tsx'
 import { ForceOverDepth } from '../../../read/press/ForceOverDepth.tsx'
-import { rowAt, tracesOf } from '../../../read/press/traces.ts'
+import { PressLane } from '../../../read/press/PressLane.tsx'
 import { StrategyChooser } from '../../../read/result/StrategyChooser.tsx'
 import { useShownRuns } from '../../../read/result/useShownRuns.ts'
-import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
 import { WindowLine } from '../../../read/result/WindowLine.tsx'
-import { noResult, spokenVerdict } from '../../../read/result/words.ts'
 import { laneSizes } from '../../../read/stage/laneSize.ts'
 import { nameOf, playSpan } from '../../../read/stage/moments.ts'
 import { TimeBar } from '../../../read/stage/TimeBar.tsx'
 import { useLens } from '../../../read/stage/useLens.ts'
 import { usePlay } from '../../../read/stage/usePlay.ts'
-import { quantityUnit } from '../../../read/units.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
-import { formatFigure } from '../../../ui/format.ts'
 import { useNarrow } from '../../../ui/useNarrow.ts'
 import { useWidth } from '../../../ui/useWidth.ts'
 import { type CardOf, JobCard } from '../JobCard.tsx'
@@ -82,7 +77,7 @@ function Stage({ runs, scenario }: { runs: RunView[]; scenario: Scenario }) {
   return (
     <section className="stage" aria-label="Picture">
       <div ref={element} className="lanes" data-columns={columns}>
-        {width > 0 && runs.map((run) => <Lane key={nameOf(run)} {...{ run, time, mostForce }} {...each} />)}
+        {width > 0 && runs.map((run) => <PressLane key={nameOf(run)} {...{ run, mostForce }} {...each} />)}
         {width > 0 && runs.length === 0 && <p>Nothing has been pressed yet: the first run is on its way.</p>}
       </div>
       <div className="stage-controls">
@@ -91,47 +86,5 @@ function Stage({ runs, scenario }: { runs: RunView[]; scenario: Scenario }) {
       </div>
       {width > 0 && <ForceOverDepth {...{ scenario, runs, time, units, width }} />}
     </section>
-  )
-}
-
-interface LaneProps {
-  run: RunView
-  time: number
-  mostForce: number
-  width: number
-  height: number
-}
-
-/** What a strategy does to the bushing, its verdict, force and depth at the instant of the cursor. */
-function Lane({ run, time, mostForce, width, height }: LaneProps) {
-  const units = useView((state) => state.units)
-  const label = nameOf(run)
-  const traces = run.traces && run.rows > 0 ? tracesOf(run.traces) : null
-  const row = traces ? rowAt(traces.time, time) : 0
-  const at = (name: 'travel' | 'depth' | 'force' | 'shoulderForce') => traces?.[name][row] ?? 0
-  const frame = { travel: at('travel'), depth: at('depth'), force: at('force'), shoulder: at('shoulderForce') }
-  const force = quantityUnit('force', units)
-  const length = quantityUnit('length', units)
-  const none = noResult(run)
-  return (
-    <figure className="lane" data-strategy={run.strategy} style={{ width }}>
-      <figcaption className="lane-head">
-        <span className="lane-name">{label}</span>
-        <strong className="lane-word">
-          {run.result ? <VerdictWord result={run.result} /> : (none?.word ?? 'Pressing …')}
-        </strong>
-        <span className="lane-force">
-          {formatFigure(force.toShown(frame.force))} <span className="unit">{force.symbol}</span>
-        </span>
-      </figcaption>
-      <Press
-        scenario={run.scenario}
-        label={`${label}${run.result ? `, ${spokenVerdict(run.result)}` : ''}: ram, bushing and bore in section.`}
-        {...{ frame, width, height, mostForce }}
-      />
-      <div className="lane-foot">
-        <p>{none?.why ?? `Depth ${formatFigure(length.toShown(Math.max(0, frame.depth)))} ${length.symbol}`}</p>
-      </div>
-    </figure>
   )
 }
