@@ -66,7 +66,7 @@ describe.runIf(process.platform !== 'win32')('the package', () => {
       .filter((name) => /\.(mjs|d\.ts)$/.test(name))
       .map((name) => readFileSync(join(folder, 'lib', name), 'utf8'))
     const imported = texts.flatMap((text) => [
-      ...text.matchAll(/\b(?:from|import)\s*\(?["']((?:@[^/"']+\/)?[^./"':@][^/"':]*)(?=["'/])/g),
+      ...text.matchAll(/\b(?:from|import)\s*\(?["']((?:@[\w.-]+\/)?[a-z][\w.-]*)(?=["'/])/g),
     ])
     const names = new Set(imported.map(([, name]) => name))
     const { dependencies } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
