@@ -21,10 +21,10 @@ export const jobWords = <R extends JobResult>({ job }: Pick<Scenario, 'job'>) =>
   JOB_WORDS[job] as unknown as JobWords<R>
 
 /** How studies speak of a job. */
-export const studyWords = (job: JobId) => JOB_WORDS[job].study
+export const studyWords = (job: JobId): JobWords['study'] => JOB_WORDS[job].study
 
 /** How what would save it speaks of a job's work. */
-export const rescueWords = (job: JobId) => JOB_WORDS[job].rescue
+export const rescueWords = (job: JobId): JobWords['rescue'] => JOB_WORDS[job].rescue
 
 /** What the figure is called that an answer to why has taken apart. */
 export const whyFigure = ({ job, figure }: { job: JobId; figure: string }): WhyFigureWords =>
