@@ -6,7 +6,7 @@ import { JOBS } from '../../job/index.ts'
 import { PRESS_VERDICTS } from '../../job/press/result.ts'
 import { WEB_VERDICTS } from '../../job/web/result.ts'
 import { channelsOf } from '../../run/channels.ts'
-import { CAP_PRESETS, PRESETS } from '../../scenario/index.ts'
+import { CAP_PRESETS, PRESETS, PRESS_PRESETS } from '../../scenario/index.ts'
 import { optional } from '../../scenario/quantity.ts'
 import { STRATEGIES } from '../../strategy/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
@@ -33,7 +33,7 @@ const bound = optional(
 /** Verdicts and channels of any job; which of them fit is a matter of the preset. */
 const ANY_VERDICT: string[] = [...new Set([...VERDICTS, ...PRESS_VERDICTS, ...CAP_VERDICTS, ...WEB_VERDICTS])]
 /** Jobs that the page has a picture for in a lesson. */
-const SHOWN_PRESETS = [...PRESETS, ...CAP_PRESETS].map((preset) => preset.id)
+const SHOWN_PRESETS = [...PRESETS, ...PRESS_PRESETS, ...CAP_PRESETS].map((preset) => preset.id)
 const ANY_CHANNEL = [...new Set(Object.values(JOBS).flatMap((job) => channelsOf(job).map(({ id }) => id)))]
 
 /** What must be true of a figure; bounds are numbers or other figures. */
