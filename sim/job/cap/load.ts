@@ -7,6 +7,7 @@ import type { Arm } from '../../axis/arm.ts'
 import { Load } from '../../axis/load.ts'
 import { State } from '../../core/block.ts'
 import { larger, type Numbers } from '../../core/native.ts'
+import { Lately } from '../lately.ts'
 import { SETTLED } from '../sums.ts'
 import { Thread } from './thread.ts'
 
@@ -20,6 +21,8 @@ const CHANNELS: i32 = 4
 const FURTHER: f64 = 0.002
 
 class CapState extends State {
+  /** Angle of the head [rad]. */
+  head: f64 = 0
   /** Angle [rad] and speed [rad/s] of the closure; torque of the chuck and of the thread [N·m], highest of the chuck in the period just past. */
   angle: f64 = 0
   speed: f64 = 0
@@ -69,6 +72,7 @@ export class CapLoad extends Load {
   /** Integration step [s]. */
   step: f64 = 0
   readonly thread: Thread = new Thread()
+  readonly lately: Lately = new Lately()
   readonly state: CapState = new CapState()
 
   fastest(outputMass: f64, _force: f64): f64 {
@@ -97,8 +101,9 @@ export class CapLoad extends Load {
     return s.torque
   }
 
-  follow(_travel: f64, _speed: f64, time: f64): void {
+  follow(travel: f64, _speed: f64, time: f64): void {
     const s = this.state
+    s.head = travel
     const thread = this.thread
     s.thread = thread.torque(s.angle, s.speed, this.top())
     s.speed += (this.step / this.inertia) * (s.torque - s.thread)
@@ -154,6 +159,7 @@ export class CapLoad extends Load {
 
   end(time: f64, _opening: bool): void {
     const s = this.state
+    this.lately.note(time, s.head, s.applied)
     const further: bool = s.angle >= s.furthest + FURTHER
     if (further) s.moved = time
     if (!further && time - s.since < SETTLED) return

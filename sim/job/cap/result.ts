@@ -37,7 +37,7 @@ export interface CapEvents {
   jam: number | null
   strip: number | null
   stripTurns: number | null
-  /** The closure last turned on, where it has not stood for a settled window as the run ends. */
+  /** The end of the run, where the closure does not stand there. */
   moving: number | null
   /** The run left its rails; the traces end here. */
   unstable: number | null

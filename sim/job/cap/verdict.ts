@@ -1,12 +1,13 @@
 /** What became of the closure; `sim/say` puts it into words. */
 import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
+import { isDriven } from '../driven.ts'
 import type { RunEnd } from '../job.ts'
 import { SETTLED } from '../sums.ts'
 import { CapLoad } from './load.ts'
 import { capMetrics } from './metrics.ts'
 import type { CapEvents, CapJudgement, CapMetrics, CapVerdict } from './result.ts'
-import { torqueWindow } from './window.ts'
+import { allowedTorque, torqueWindow } from './window.ts'
 
 /**
  * The worst that happened decides: unstable, missed, stripped, cross-threaded, forced, loose, else tight. It is tight only where the
@@ -34,7 +35,7 @@ export function isEarly(scenario: Scenario, { reachedTurns }: Pick<CapEvents, 'r
 export function judgeCap(scenario: Scenario, end: RunEnd): CapJudgement {
   const load = capOf(end.load)
   const metrics: CapMetrics = capMetrics({ scenario, load, sums: end.sums, period: end.period })
-  const events = eventsOf(end, load)
+  const events = eventsOf(scenario, end, load)
   return { verdict: capVerdict(scenario, { metrics, events }), metrics, events }
 }
 
@@ -45,7 +46,23 @@ function capOf(load: Load): CapLoad {
 
 const known = (value: number) => (Number.isFinite(value) ? value : null)
 
-function eventsOf({ engaged, left, sums, period }: RunEnd, { state }: CapLoad): CapEvents {
+/**
+ * The closure does not stand as the run ends: it turns on, or the drive has not done its part and its head still turns, or its torque would
+ * leave what is allowed if it rose on as it did lately for as long as the run has lasted.
+ */
+function goesOn(scenario: Scenario, { engaged, sums, period }: RunEnd, { state, lately }: CapLoad): boolean {
+  const now = sums.samples * period
+  const before = lately.state
+  const pace = (state.applied - before.effortBefore) / (now - before.sinceBefore)
+  if (now - state.moved < SETTLED) return true
+  if (Number.isNaN(engaged) && isDriven(scenario, (state.head - before.placeBefore) / (now - before.sinceBefore)))
+    return true
+  return state.applied + pace * now > allowedTorque(scenario)
+}
+
+function eventsOf(scenario: Scenario, end: RunEnd, load: CapLoad): CapEvents {
+  const { engaged, left } = end
+  const { state } = load
   return {
     engaged: known(engaged),
     start: known(state.startTime),
@@ -56,7 +73,7 @@ function eventsOf({ engaged, left, sums, period }: RunEnd, { state }: CapLoad): 
     jam: known(state.jamTime),
     strip: known(state.stripTime),
     stripTurns: known(state.stripTurns),
-    moving: sums.samples * period - state.moved < SETTLED ? state.moved : null,
+    moving: goesOn(scenario, end, load) ? end.sums.samples * end.period : null,
     unstable: known(left),
   }
 }

@@ -8,6 +8,7 @@ import { EndStops } from '../../axis/endstops.ts'
 import { Load } from '../../axis/load.ts'
 import { State } from '../../core/block.ts'
 import { larger, type Numbers } from '../../core/native.ts'
+import { Lately } from '../lately.ts'
 import { STANDING } from '../sums.ts'
 import { Band } from './band.ts'
 import { Joint } from './joint.ts'
@@ -16,7 +17,8 @@ import { Joint } from './joint.ts'
 const CHANNELS: i32 = 4
 
 class PressState extends State {
-  /** Depth of the bushing [m], its speed [m/s]. */
+  /** Travel of the ram, depth of the bushing [m], its speed [m/s]. */
+  travel: f64 = 0
   depth: f64 = 0
   speed: f64 = 0
   /** Force of the ram, of the joint, of the shoulder [N]; highest of the ram in the period just past. */
@@ -57,6 +59,7 @@ export class PressLoad extends Load {
   /** The shoulder; and the mouth of the bore, before which a bushing that springs out of its cone stays. */
   readonly ends: EndStops = new EndStops()
   readonly band: Band = new Band()
+  readonly lately: Lately = new Lately()
   readonly state: PressState = new PressState()
 
   fastest(outputMass: f64, _force: f64): f64 {
@@ -89,6 +92,7 @@ export class PressLoad extends Load {
 
   follow(travel: f64, speed: f64, time: f64): void {
     const s = this.state
+    s.travel = travel
     s.joint = this.joint.force(s.depth, s.speed)
     s.shoulder = this.ends.force(s.depth, s.speed)
     s.speed += (this.step / this.mass) * (s.force - s.joint + s.shoulder)
@@ -107,7 +111,9 @@ export class PressLoad extends Load {
   }
 
   end(time: f64, _opening: bool): void {
-    if (Math.abs(this.state.speed) > STANDING) this.state.moved = time
+    const s = this.state
+    this.lately.note(time, s.travel, s.peak)
+    if (Math.abs(s.speed) > STANDING) s.moved = time
   }
 
   effort(): f64 {

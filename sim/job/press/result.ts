@@ -38,7 +38,7 @@ export interface PressEvents {
   jammedDepth: number | null
   /** Where the force came nearest to the band, or left it furthest [m]. */
   closestDepth: number | null
-  /** The bushing last moved, where no shoulder stops it and it has not stood for a settled window as the run ends. */
+  /** The end of the run, where no shoulder stops the bushing and it does not stand there. */
   moving: number | null
   /** The run left its rails; the traces end here. */
   unstable: number | null

@@ -1,6 +1,7 @@
 /** What became of the joint; `sim/say` puts it into words. */
 import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
+import { isDriven } from '../driven.ts'
 import type { RunEnd } from '../job.ts'
 import { SETTLED } from '../sums.ts'
 import { PressLoad } from './load.ts'
@@ -32,7 +33,7 @@ const exceeds = (value: number | null, most: number | null) => value !== null &&
 export function judgePress(scenario: Scenario, end: RunEnd): PressJudgement {
   const load = pressOf(end.load)
   const metrics: PressMetrics = pressMetrics({ scenario, load, sums: end.sums, period: end.period })
-  const events = eventsOf(end, load)
+  const events = eventsOf(scenario, end, load)
   return { verdict: pressVerdict(scenario, { metrics, events }), metrics, events }
 }
 
@@ -43,7 +44,18 @@ function pressOf(load: Load): PressLoad {
 
 const known = (value: number) => (Number.isFinite(value) ? value : null)
 
-function eventsOf({ engaged, left, sums, period }: RunEnd, { state, band }: PressLoad): PressEvents {
+/** No shoulder stops the bushing, and it moves as the run ends, or sticks under a ram whose drive has not done its part and presses on. */
+function goesOn(scenario: Scenario, { engaged, sums, period }: RunEnd, { state, lately }: PressLoad): boolean {
+  const now = sums.samples * period
+  const before = lately.state
+  if (!Number.isNaN(state.seatTime)) return false
+  if (now - state.moved < SETTLED) return true
+  return Number.isNaN(engaged) && isDriven(scenario, (state.travel - before.placeBefore) / (now - before.sinceBefore))
+}
+
+function eventsOf(scenario: Scenario, end: RunEnd, load: PressLoad): PressEvents {
+  const { engaged, left } = end
+  const { state, band } = load
   const { below, belowTime, above, aboveTime, jammed, where } = band.state
   return {
     engaged: known(engaged),
@@ -56,7 +68,7 @@ function eventsOf({ engaged, left, sums, period }: RunEnd, { state, band }: Pres
     aboveDepth: known(above),
     jammedDepth: known(jammed),
     closestDepth: known(where),
-    moving: Number.isNaN(state.seatTime) && sums.samples * period - state.moved < SETTLED ? state.moved : null,
+    moving: goesOn(scenario, end, load) ? end.sums.samples * end.period : null,
     unstable: known(left),
   }
 }

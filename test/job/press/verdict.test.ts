@@ -75,6 +75,18 @@ const CASES: [
     /^Still on its way as the run ends, 5\.9\d mm deep: where it would stand is not known\.$/,
   ],
   [
+    'short',
+    'deep enough, but slowly pressed on by a drive that is not done',
+    run50({
+      approach: { creepSpeed: 5e-5, creepFrom: 0.0001 },
+      window: { depth: { least: 0.03 } },
+      run: { duration: 5, step: 2.5e-5 },
+    }),
+    {},
+    'current-clamp',
+    /^Still on its way as the run ends, 30(\.\d+)? mm deep: where it would stand is not known\.$/,
+  ],
+  [
     'slack',
     'with half the interference',
     arm,
