@@ -1,78 +1,43 @@
-/** What a strategy does to a closure, its verdict, torque and turns at the instant of the cursor; on the bench and in lessons. */
+/** What a strategy does to a closure, its torque and turns at the instant of the cursor; on the bench and in lessons. */
+import { useMemo } from 'react'
 import { capIn, type Scenario } from '../../../sim/index.ts'
 import { Cap } from '../../picture/cap/Cap.tsx'
-import type { RunView } from '../../store/results.ts'
+import { rowAt } from '../../picture/rowAt.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { greatest } from '../chart/ticks.ts'
-import { rowAt } from '../press/traces.ts'
-import { VerdictWord } from '../result/VerdictWord.tsx'
-import { noResult, spokenVerdict } from '../result/words.ts'
-import { nameOf } from '../stage/moments.ts'
+import { JobLane, type JobLaneProps } from '../stage/JobLane.tsx'
 import { quantityUnit, type UnitSystem } from '../units.ts'
 import { capTraces } from './traces.ts'
 
-export interface Most {
-  torque: number
-  preload: number
-}
-
-/** The same scale in every lane. */
-export function mostOf(runs: RunView[]): Most {
-  const columns = runs.flatMap(({ traces, rows }) => (traces && rows > 0 ? [capTraces(traces)] : []))
-  return {
-    torque: Math.max(0, ...columns.map(({ torque }) => greatest(torque))),
-    preload: Math.max(0, ...columns.map(({ preload }) => greatest(preload))),
-  }
-}
-
-interface LaneProps {
-  run: RunView
-  time: number
-  most: Most
-  width: number
-  height: number
-}
-
-export function CapLane({ run, time, most, width, height }: LaneProps) {
+export function CapLane({ run, runs, width, height }: JobLaneProps) {
+  const time = useView((state) => state.time)
   const units = useView((state) => state.units)
-  const label = nameOf(run)
+  const most = useMemo(() => mostOf(runs), [runs])
   const traces = run.traces && run.rows > 0 ? capTraces(run.traces) : null
-  const row = traces ? rowAt(traces.time, time) : 0
+  const row = traces ? rowAt(traces.time, run.rows, time).index : 0
   const at = (name: 'travel' | 'angle' | 'torque' | 'preload') => traces?.[name][row] ?? 0
   const strip = (run.result?.events as { strip?: number | null } | undefined)?.strip ?? null
   const stripped = strip !== null && time >= strip
   const frame = { travel: at('travel'), angle: at('angle'), torque: at('torque'), preload: at('preload'), stripped }
-  const torque = quantityUnit('spindleTorque', units)
   const turns = quantityUnit('turns', units)
-  const none = noResult(run)
   const turned = Math.max(0, frame.angle - capIn(run.scenario).chuck.startAngle)
+  const foot = `${withUnit(formatFigure(turns.toShown(turned)), turns.symbol)} on the thread, preload ${forceText(frame.preload, units)}`
+  const shows = 'jar, thread, closure and chuck in half section'
   return (
-    <figure className="lane" data-strategy={run.strategy} style={{ width }}>
-      <figcaption className="lane-head">
-        <span className="lane-name">{label}</span>
-        <strong className="lane-word">
-          {run.result ? <VerdictWord result={run.result} /> : (none?.word ?? 'Turning …')}
-        </strong>
-        <span className="lane-force">
-          {formatFigure(torque.toShown(frame.torque))} <span className="unit">{torque.symbol}</span>
-        </span>
-      </figcaption>
-      <Cap
-        scenario={run.scenario}
-        label={`${label}${run.result ? `, ${spokenVerdict(run.result)}` : ''}: jar, thread, closure and chuck in half section.`}
-        mostTorque={most.torque}
-        mostPreload={most.preload}
-        {...{ frame, width, height }}
-      />
-      <div className="lane-foot">
-        <p>
-          {none?.why ??
-            `${withUnit(formatFigure(turns.toShown(turned)), turns.symbol)} on the thread, preload ${forceText(frame.preload, units)}`}
-        </p>
-      </div>
-    </figure>
+    <JobLane {...{ run, width, foot, shows }} effort={frame.torque} quantity="spindleTorque">
+      {(label) => <Cap scenario={run.scenario} {...{ label, frame, width, height, ...most }} />}
+    </JobLane>
   )
+}
+
+/** The same scale in every lane. */
+function mostOf(runs: JobLaneProps['runs']) {
+  const columns = runs.flatMap(({ traces, rows }) => (traces && rows > 0 ? [capTraces(traces)] : []))
+  return {
+    mostTorque: Math.max(0, ...columns.map(({ torque }) => greatest(torque))),
+    mostPreload: Math.max(0, ...columns.map(({ preload }) => greatest(preload))),
+  }
 }
 
 function forceText(value: number, units: UnitSystem): string {

@@ -1,17 +1,15 @@
 import { lazy, Suspense } from 'react'
-import { ParameterDrawer } from '../../parameters/ParameterDrawer.tsx'
-import { Parameters } from '../../parameters/Parameters.tsx'
 import { useBesideRuns, useShownRuns } from '../../read/result/useShownRuns.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import { openPresent } from '../../store/present.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Button } from '../../ui/Button.tsx'
 import { useNarrow } from '../../ui/useNarrow.ts'
+import { BenchFrame } from './BenchFrame.tsx'
 import { Stage } from './stage/Stage.tsx'
 import { Traces } from './traces/Traces.tsx'
-import { usePaper } from './usePaper.ts'
+import { VerdictCard } from './verdicts/VerdictCard.tsx'
 import { Verdicts } from './verdicts/Verdicts.tsx'
-import './bench.css'
 
 /** The generic axes are not needed for the first verdicts. */
 const BesideChooser = lazy(async () => ({ default: (await import('./BesideChooser.tsx')).BesideChooser }))
@@ -40,47 +38,26 @@ export function Bench() {
 /** Parameters, picture with traces, verdicts: everything about one grip at a glance. */
 function GripBench() {
   const narrow = useNarrow()
-  const middle = usePaper()
   const beside = useScenario((state) => state.beside !== null)
-  return (
-    <div className="bench" data-beside={beside}>
-      <h1 className="sr-only">Bench</h1>
-      <OnPaper />
-      <div className="bench-head">
-        <WindowLine />
-        <Suspense fallback={<Button disabled>Second axis</Button>}>
-          <BesideChooser />
+  const head = (
+    <>
+      <WindowLine />
+      <Suspense fallback={<Button disabled>Second axis</Button>}>
+        <BesideChooser />
+      </Suspense>
+      <Button onClick={openPresent}>Present</Button>
+      {beside && (
+        <Suspense fallback={null}>
+          <BesideLine />
         </Suspense>
-        <Button onClick={openPresent}>Present</Button>
-        {beside && (
-          <Suspense fallback={null}>
-            <BesideLine />
-          </Suspense>
-        )}
-      </div>
-      {narrow ? (
-        <ParameterDrawer />
-      ) : (
-        <div className="bench-parameters">
-          <Parameters />
-        </div>
       )}
-      <Verdicts />
-      <section className="bench-middle" ref={middle} data-sheet aria-label="Picture and traces">
-        <ShownStage />
-        <Traces narrow={narrow} />
-      </section>
-    </div>
+    </>
   )
-}
-
-/** What a printed bench is headed with. */
-function OnPaper() {
-  const name = useScenario((state) => state.scenario.name)
   return (
-    <p className="bench-paper" aria-hidden="true">
-      <b>{name}</b> simulated, not measured
-    </p>
+    <BenchFrame {...{ head, beside }} verdicts={<Verdicts Card={VerdictCard} />}>
+      <ShownStage />
+      <Traces narrow={narrow} />
+    </BenchFrame>
   )
 }
 

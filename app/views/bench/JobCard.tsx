@@ -1,7 +1,8 @@
-import { type JobId, jobOf, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../sim/index.ts'
+import { jobOf, jobWords, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../sim/index.ts'
 import type { Figure } from '../../read/result/figures.ts'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { noResult, reasonText } from '../../read/result/words.ts'
+import { underWay } from '../../read/stage/JobLane.tsx'
 import { type RunView, useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -10,28 +11,37 @@ import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import { FigureValue } from './verdicts/FigureValue.tsx'
 import { WhyFold } from './why/WhyFold.tsx'
 
-export interface CardOf {
-  job: JobId
+interface Props {
+  strategy: StrategyId
   /** Figures that are always in sight. */
   main: readonly string[]
-  /** What stands in the place of a verdict that is on its way. */
-  underWay: string
 }
 
-/** What became of the work by one strategy, and why. */
-export function JobCard({ strategy, job, main, underWay }: CardOf & { strategy: StrategyId }) {
+/** What became of the work by one strategy, and why; or why that strategy makes no sense for it. */
+export function JobCard({ strategy, main }: Props) {
   const run = useResults((state) => state.runs[strategy])
-  const awaited = useScenario((state) => state.scenario !== run?.scenario)
+  const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
+  const refusal = jobWords(scenario).refuses?.[strategy]
   const { label, summary } = STRATEGIES.find((each) => each.id === strategy)!
   const none = run && noResult(run)
-  const mine = run?.scenario.job === job ? run : undefined
+  const mine = run?.scenario.job === scenario.job ? run : undefined
+  if (refusal)
+    return (
+      <article className="verdict" data-strategy={strategy} aria-label={label}>
+        <header>
+          <h2 title={summary}>{label}</h2>
+        </header>
+        <p className="word">Not for a {jobOf(scenario).label.toLowerCase()}</p>
+        <p className="reason">{refusal}</p>
+      </article>
+    )
   return (
     <article
       className="verdict"
       data-strategy={strategy}
       aria-label={label}
-      aria-busy={awaited || run?.status === 'running'}
+      aria-busy={scenario !== run?.scenario || run?.status === 'running'}
     >
       <header>
         <h2 title={summary}>{label}</h2>
@@ -54,7 +64,7 @@ export function JobCard({ strategy, job, main, underWay }: CardOf & { strategy: 
         </>
       ) : (
         <>
-          <p className="word">{none?.word ?? underWay}</p>
+          <p className="word">{none?.word ?? underWay(scenario)}</p>
           {none && <p className="reason">{none.why}</p>}
         </>
       )}

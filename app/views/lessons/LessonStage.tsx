@@ -10,16 +10,18 @@ import {
   type Scenario,
   studyWords,
 } from '../../../sim/index.ts'
-import { CapLane, type Most, mostOf, OpenCap } from '../../read/cap/CapLane.tsx'
+import { CapLane, OpenCap } from '../../read/cap/CapLane.tsx'
 import { PressLane } from '../../read/press/PressLane.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { reasonText } from '../../read/result/words.ts'
+import type { JobLaneProps } from '../../read/stage/JobLane.tsx'
 import { Lane, OpenPicture } from '../../read/stage/Lane.tsx'
 import { laneSizes } from '../../read/stage/laneSize.ts'
 import { nameOf, playSpan } from '../../read/stage/moments.ts'
 import { scalesOf } from '../../read/stage/scales.ts'
 import { TimeBar } from '../../read/stage/TimeBar.tsx'
 import { togglePlay, usePlay } from '../../read/stage/usePlay.ts'
+import { WebLane } from '../../read/web/WebLane.tsx'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -42,8 +44,6 @@ export function LessonStage({ lesson, runs, figures }: Props) {
   const named = useCallback((label: string) => lessonText(label, figures, units), [figures, units])
   const views = useMemo(() => viewsOf(seenOf(runs), named), [runs, named])
   const scales = useMemo(() => scalesOf(views.filter(({ scenario }) => scenario.job === 'grip')), [views])
-  const most = useMemo(() => mostOf(views.filter(({ scenario }) => scenario.job === 'cap')), [views])
-  const mostForce = Math.max(1e-9, ...views.map(({ result }) => result?.metrics.peakForce ?? 0))
   const duration = longest(views)
   const axis = useMemo(() => flatLens(duration), [duration])
   const play = useMemo(() => ({ lens: lensOf(views), ...playSpan(views, duration) }), [views, duration])
@@ -53,8 +53,7 @@ export function LessonStage({ lesson, runs, figures }: Props) {
     <div className="lesson-stage">
       <section className="stage" aria-label="Picture">
         <div ref={element} className="lanes" data-columns={columns}>
-          {width > 0 &&
-            views.map((run) => <OneLane key={nameOf(run)} {...{ run, scales, most, mostForce, ...each }} />)}
+          {width > 0 && views.map((run) => <OneLane key={nameOf(run)} {...{ run, runs: views, scales, ...each }} />)}
         </div>
         <div className="stage-controls">
           <PlayButton onPlay={() => togglePlay(play)} />
@@ -83,17 +82,16 @@ export function LessonStage({ lesson, runs, figures }: Props) {
   )
 }
 
-interface OneLaneProps extends Pick<ComponentProps<typeof Lane>, 'run' | 'width' | 'height' | 'scales'> {
-  most: Most
-  mostForce: number
+interface OneLaneProps extends JobLaneProps {
+  scales: ComponentProps<typeof Lane>['scales']
 }
 
 /** The picture of the job that a run carries out. */
-function OneLane({ most, mostForce, scales, ...shown }: OneLaneProps) {
-  const time = useView((state) => state.time)
+function OneLane({ scales, ...shown }: OneLaneProps) {
   const { job } = shown.run.scenario
-  if (job === 'press') return <PressLane {...shown} mostForce={mostForce} />
-  if (job === 'cap') return <CapLane {...shown} {...{ most, time }} />
+  if (job === 'press') return <PressLane {...shown} />
+  if (job === 'cap') return <CapLane {...shown} />
+  if (job === 'web') return <WebLane {...shown} />
   return <Lane {...shown} scales={scales} names={false} />
 }
 

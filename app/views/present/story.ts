@@ -1,7 +1,7 @@
 /** Geometry of the force story: scales, lines with their peaks kept, names apart. Pixels unless said otherwise. */
 import { forceWindow, type Scenario, type StrategyId } from '../../../sim/index.ts'
-import { rowAt } from '../../picture/grip/frameAt.ts'
 import { roundBelow } from '../../picture/grip/scales.ts'
+import { rowAt } from '../../picture/rowAt.ts'
 import { nameOf } from '../../read/stage/moments.ts'
 import type { RunView } from '../../store/results.ts'
 import { limits } from '../../ui/chart/data.ts'

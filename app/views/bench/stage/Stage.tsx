@@ -1,20 +1,19 @@
 /** The picture: a lane a strategy, all at the instant of the shared cursor, over one time bar with its lens. */
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { useMemo, useRef, useState } from 'react'
 import type { PictureScales } from '../../../picture/grip/scales.ts'
 import { Lane, OpenPicture } from '../../../read/stage/Lane.tsx'
 import { laneSizes } from '../../../read/stage/laneSize.ts'
 import { nameOf, playSpan } from '../../../read/stage/moments.ts'
 import { scalesOf } from '../../../read/stage/scales.ts'
-import { onKey, TimeBar } from '../../../read/stage/TimeBar.tsx'
+import { TimeBar } from '../../../read/stage/TimeBar.tsx'
 import { useLens } from '../../../read/stage/useLens.ts'
-import { type Play, usePlay, useReducedMotion } from '../../../read/stage/usePlay.ts'
-import { isFirstPlay } from '../../../store/keep.ts'
+import { usePlay } from '../../../read/stage/usePlay.ts'
 import type { RunView } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
-import type { TimeLens } from '../../../ui/timeLens.ts'
 import { useWidth } from '../../../ui/useWidth.ts'
+import { useKeys, useStart } from './habits.ts'
 import { Transport } from './Transport.tsx'
 
 /** Width of a picture that has room for part names [px]. */
@@ -103,33 +102,4 @@ function useSteadyScales(runs: RunView[]): PictureScales | undefined {
   const fresh = useMemo(() => scalesOf(runs), [runs])
   if (fresh) last.current = fresh
   return last.current
-}
-
-/**
- * On the first visit the first result plays once by itself, unless motion is not wanted. Else it is shown as it ended, but with
- * every part still in its jaws: one sees at once who holds and who does not.
- */
-function useStart(runs: RunView[], { start, rest }: Play) {
-  const begun = useRef(false)
-  const still = useReducedMotion()
-  const wanted = useView((state) => state.shown.length)
-  const finished = runs.length > 0 && runs.length >= wanted && runs.every(({ status }) => status !== 'running')
-  useEffect(() => {
-    if (begun.current || !finished) return
-    begun.current = true
-    const { time, set } = useView.getState()
-    if (time === 0) set(!still && isFirstPlay() ? { time: start, playing: true } : { time: rest })
-  }, [finished, start, rest, still])
-}
-
-/** Space plays and arrow keys step wherever nothing else on the page wants them. */
-function useKeys(axis: TimeLens, play: Play) {
-  useEffect(() => {
-    const listen = (event: KeyboardEvent) => {
-      if (event.target === document.body && [' ', 'ArrowLeft', 'ArrowRight'].includes(event.key))
-        onKey(event, axis, play)
-    }
-    window.addEventListener('keydown', listen)
-    return () => window.removeEventListener('keydown', listen)
-  }, [axis, play])
 }

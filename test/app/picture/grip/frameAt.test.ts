@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { frameAt, restFrame, rowAt } from '../../../../app/picture/grip/frameAt.ts'
+import { frameAt, restFrame } from '../../../../app/picture/grip/frameAt.ts'
+import { rowAt } from '../../../../app/picture/rowAt.ts'
 import { PRESETS, simulateGrip } from '../../../../sim/index.ts'
 import { resultOf, scenarioOf, tracesOf } from './support.ts'
 
