@@ -1,8 +1,10 @@
 /** What is said of a closure: the verdict and why in one sentence, and what the head saw where its torque is taken apart. */
+
 import type { MissedRun, Why } from '../ask/why.ts'
 import type { CapEvents, CapJudgement, CapMetrics, CapVerdict } from '../job/cap/result.ts'
 import { torqueWindow } from '../job/cap/window.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
 import { type Wording, wordingOf } from './wording.ts'
@@ -39,9 +41,9 @@ export const capWords: JobWords<CapJudgement> = {
     counted: 'tight',
     does: 'tightens',
     asks: 'are most closures tight',
-    act: 'turn on',
-    acting: 'turning on',
-    acted: 'turned on',
+    act: 'tighten',
+    acting: 'tightening',
+    acted: 'tightened',
     run: 'closure',
     runs: 'closures',
     band: 'the window of torque in the file',
@@ -93,9 +95,9 @@ function outcome(scenario: Scenario, { verdict, metrics, events }: Kept<CapJudge
     case 'cross-threaded':
       return crossed(scenario, metrics, events, words)
     case 'forced':
-      return `Turned on with ${applied} where ${words.spindleTorque(most ?? 0)} are allowed.`
+      return `Turned on with ${beside(words.spindleTorque, metrics.applicationTorque ?? 0, most ?? 0)} where ${words.spindleTorque(most ?? 0)} are allowed.`
     case 'loose':
-      return loose(metrics, events, words, words.spindleTorque(least))
+      return loose(metrics, events, words, least)
     case 'tight':
       return `Tight: turned on with ${applied}${removal(metrics, words)}.`
   }
@@ -109,13 +111,14 @@ function crossed(scenario: Scenario, metrics: CapMetrics, events: CapEvents, wor
   return `Counts as cross-threaded: its torque is there after ${words.turns(events.reachedTurns ?? 0)}, where a straight one takes ${words.turns(turns ?? 0)} at least.`
 }
 
-function loose(metrics: CapMetrics, { moving }: CapEvents, words: Wording, least: string): string {
+function loose(metrics: CapMetrics, { moving }: CapEvents, words: Wording, least: number): string {
   const torque = words.spindleTorque(metrics.applicationTorque ?? 0)
   if (metrics.contactTime === null)
     return `Stands before its liner after ${words.turns(metrics.turns ?? 0)} on the thread, with at most ${torque}.`
   if (moving !== null)
     return `Still turning as the run ends, with at most ${torque} so far: where it would stand is not known.`
-  return `Turned on with ${torque} where ${least} are needed.`
+  const short = beside(words.spindleTorque, metrics.applicationTorque ?? 0, least)
+  return `Turned on with ${short} where ${words.spindleTorque(least)} are needed.`
 }
 
 const removal = ({ removalTorque, removalAfter }: CapMetrics, words: Wording) =>

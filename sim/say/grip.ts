@@ -1,8 +1,10 @@
 /** What is said of a grip: the verdict and why in one sentence, and what the part saw where its force is taken apart. */
+
 import type { MissedRun, Why } from '../ask/why.ts'
 import type { GripJudgement, Metrics, Verdict } from '../job/grip/result.ts'
 import { forceWindow } from '../job/grip/window.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { beside } from './beside.ts'
 import { formatFigure, inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
 import { stiffWords } from './window.ts'
@@ -125,10 +127,11 @@ function slid({ slipDistance, rotation }: Metrics, words: Wording): string {
 function shortfall({ settledForce, requiredForce, minForceInMove }: Metrics, words: Wording): string {
   if (requiredForce === null || !settledForce) return '' // 0: the part had gone before the force could be taken
   const [settled, required] = [words.force(settledForce), words.force(requiredForce)]
-  if (settledForce < requiredForce) return `, with ${settled} where ${required} hold`
+  if (settledForce < requiredForce)
+    return `, with ${beside(words.force, settledForce, requiredForce)} where ${required} hold`
   const least = minForceInMove ?? settledForce
   return least < requiredForce
-    ? `, as the ${settled} that it settled at fall to ${words.force(least)} in the arm’s move, where ${required} hold`
+    ? `, as the ${settled} that it settled at fall to ${beside(words.force, least, requiredForce)} in the arm’s move, where ${required} hold`
     : `, though it settled at ${settled} and a slow pull takes ${required}: the force falls later, or the part swings on its pads`
 }
 

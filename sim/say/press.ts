@@ -1,10 +1,12 @@
 /** What is said of a pressed joint: the verdict and why in one sentence, and what the ram saw where its force is taken apart. */
+
 import type { MissedRun, Why } from '../ask/why.ts'
 import { forceLimit } from '../job/press/fill.ts'
 import type { PressEvents, PressJudgement, PressMetrics, PressVerdict } from '../job/press/result.ts'
 import { pressIn } from '../job/press/scenario.ts'
 import { jointWindow } from '../job/press/window.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
 import { type Wording, wordingOf } from './wording.ts'
@@ -116,14 +118,14 @@ function forced(scenario: Scenario, metrics: PressMetrics, events: PressEvents, 
   if (events.over !== null) {
     const own = (pressIn(scenario).bushing.mostForce ?? Infinity) <= forceLimit(scenario)
     const whose = own ? 'the bushing’s limit' : 'the limit'
-    return `Forced at ${words.length(events.overDepth ?? 0)}: up to ${words.force(metrics.peakForce ?? 0)} on ${whose} of ${words.force(forceLimit(scenario))}.`
+    return `Forced at ${words.length(events.overDepth ?? 0)}: up to ${beside(words.force, metrics.peakForce ?? 0, forceLimit(scenario))} on ${whose} of ${words.force(forceLimit(scenario))}.`
   }
   if (events.jammedDepth !== null)
     return `Above the band at ${words.length(events.jammedDepth)}, straight as it stands.`
   const { seatForce } = metrics
   if (seatForce !== null && seat.most !== null && seatForce > seat.most)
-    return `Forced onto its shoulder: ${words.force(seatForce)} where ${words.force(seat.most)} are allowed.`
-  return `Driven too deep: ${words.length(metrics.depth ?? 0)} where ${words.length(depth.most ?? 0)} are allowed.`
+    return `Forced onto its shoulder: ${beside(words.force, seatForce, seat.most)} where ${words.force(seat.most)} are allowed.`
+  return `Driven too deep: ${beside(words.length, metrics.depth ?? 0, depth.most ?? 0)} where ${words.length(depth.most ?? 0)} are allowed.`
 }
 
 function short(
@@ -136,11 +138,11 @@ function short(
   if (moving !== null)
     return `Still on its way as the run ends, ${words.length(depth ?? 0)} deep: where it would stand is not known.`
   if (depth !== null && depth < wanted.depth.least)
-    return `Ends at ${words.length(depth)} where ${words.length(wanted.depth.least)} are needed, with at most ${words.force(peakForce ?? 0)} from the ram.`
+    return `Ends at ${beside(words.length, depth, wanted.depth.least)} where ${words.length(wanted.depth.least)} are needed, with at most ${words.force(peakForce ?? 0)} from the ram.`
   const least = words.force(wanted.seat.least ?? 0)
   return seatForce === null
     ? `Deep enough, but not on the shoulder, where ${least} are needed.`
-    : `Pressed onto the shoulder with ${words.force(seatForce)} where ${least} are needed.`
+    : `Pressed onto the shoulder with ${beside(words.force, seatForce, wanted.seat.least ?? 0)} where ${least} are needed.`
 }
 
 const seating = ({ seatForce }: PressMetrics, words: Wording) =>

@@ -1,8 +1,10 @@
 /** What is said of a web: the verdict and why in one sentence, and what its tension was where that is taken apart. */
+
 import type { MissedRun, Why } from '../ask/why.ts'
 import type { WebEvents, WebJudgement, WebMetrics, WebVerdict } from '../job/web/result.ts'
 import { tensionWindow } from '../job/web/window.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
 import { type Wording, wordingOf } from './wording.ts'
@@ -86,7 +88,7 @@ function outcome(scenario: Scenario, { verdict, metrics, events }: Kept<WebJudge
     case 'torn':
       return `Torn at ${words.time(events.torn ?? 0)}: ${words.force(events.tearingTension ?? 0)} on a web that tears at ${words.force(tears ?? 0)}.`
     case 'stretched':
-      return `Stretched at ${words.time(events.over ?? 0)}: up to ${words.force(metrics.mostTension ?? 0)} where ${words.force(most)} are allowed.`
+      return `Stretched at ${words.time(events.over ?? 0)}: up to ${beside(words.force, metrics.mostTension ?? 0, most)} where ${words.force(most)} are allowed.`
     case 'slack':
       return slack(scenario, metrics, events, words)
     case 'taut':
@@ -101,7 +103,7 @@ function slack(scenario: Scenario, metrics: WebMetrics, { under }: WebEvents, wo
     return `Never as taut as ${words.force(least)}: at most ${words.force(metrics.mostTension ?? 0)}.`
   if (metrics.leastTension === 0 && under !== null)
     return `Slack at ${words.time(under)}: at ${words.time(metrics.leastTensionTime ?? 0)} the web has no tension at all, where ${words.force(least)} are needed.`
-  return `Slack at ${words.time(under ?? 0)}: down to ${words.force(metrics.leastTension ?? 0)} where ${words.force(least)} are needed.`
+  return `Slack at ${words.time(under ?? 0)}: down to ${beside(words.force, metrics.leastTension ?? 0, least)} where ${words.force(least)} are needed.`
 }
 
 /** What the tension was, beside what is allowed or needed. */

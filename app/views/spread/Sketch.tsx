@@ -1,6 +1,6 @@
 /** A law drawn small: how often which value. */
 import { densityOf, type lawOf, quantileOf, type ShownUnit } from '../../../sim/index.ts'
-import { formatPlain } from '../../ui/format.ts'
+import { formatPlain, withUnit } from '../../ui/format.ts'
 
 const POINTS = 60
 const [WIDTH, HEIGHT] = [96, 26]
@@ -14,7 +14,8 @@ interface SketchProps {
 export function Sketch({ law, value, unit }: SketchProps) {
   const [low, high] = [quantileOf(law, value, 0.005), quantileOf(law, value, 0.995)]
   const text = (at: number) => formatPlain(unit.toShown(at), 4)
-  const label = low === high ? `always ${text(low)}` : `99 of 100 from ${text(low)} to ${text(high)} ${unit.symbol}`
+  const label =
+    low === high ? `always ${text(low)}` : `99 of 100 from ${text(low)} to ${withUnit(text(high), unit.symbol)}`
   return (
     <span className="law-sketch">
       <svg viewBox={`0 -2 ${WIDTH} ${HEIGHT + 4}`} aria-hidden="true">

@@ -27,7 +27,7 @@ const USUAL: readonly Usual[] = [
   ],
   [
     'chuck.startAngle',
-    { law: 'uniform', half: 1, share: false },
+    { law: 'uniform', half: Math.PI / 2, share: false },
     'Necks come to the head turned any way, so the thread begins sooner or later.',
   ],
 ]

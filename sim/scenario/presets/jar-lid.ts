@@ -82,7 +82,7 @@ export const jarLid = {
       { path: 'closure.threadFriction', law: 'lognormal', factor: 1.12 },
       { path: 'closure.faceFriction', law: 'lognormal', factor: 1.15 },
       { path: 'liner.stiffness', law: 'lognormal', factor: 1.15 },
-      { path: 'chuck.startAngle', law: 'uniform', half: 1.5 },
+      { path: 'chuck.startAngle', law: 'uniform', half: Math.PI / 2 },
     ],
   },
 }

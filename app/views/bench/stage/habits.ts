@@ -1,9 +1,11 @@
 /** What the picture of every bench does by itself. */
 import { useEffect, useRef } from 'react'
+import { jobOf, strategiesOn } from '../../../../sim/index.ts'
 import { onKey } from '../../../read/stage/TimeBar.tsx'
 import { type Play, useReducedMotion } from '../../../read/stage/usePlay.ts'
 import { isFirstPlay } from '../../../store/keep.ts'
 import type { RunView } from '../../../store/results.ts'
+import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import type { TimeLens } from '../../../ui/timeLens.ts'
 
@@ -14,7 +16,9 @@ import type { TimeLens } from '../../../ui/timeLens.ts'
 export function useStart(runs: RunView[], { start, rest }: Play) {
   const begun = useRef(false)
   const still = useReducedMotion()
-  const wanted = useView((state) => state.shown.length)
+  const job = useScenario((state) => jobOf(state.scenario))
+  const shown = useView((state) => state.shown)
+  const wanted = strategiesOn(job).filter(({ id }) => shown.includes(id)).length
   const finished = runs.length > 0 && runs.length >= wanted && runs.every(({ status }) => status !== 'running')
   useEffect(() => {
     if (begun.current || !finished) return
