@@ -204,6 +204,8 @@ export { recommendedName, recommendSentences } from './say/recommend.ts'
 export { boundText } from './say/requirements.ts'
 export { costWords, rescueSentence } from './say/rescue.ts'
 export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
+export { assumedOf, CAUTION, shownAs } from './say/shown/index.ts'
+export type { Key } from './say/shown/shown.ts'
 export {
   afterSentence,
   demandName,
@@ -233,7 +235,7 @@ export {
 } from './say/units.ts'
 export { tensionLines } from './say/web.ts'
 export { whyRule, whySentence } from './say/why.ts'
-export { stiffWords } from './say/window.ts'
+export { damageWord, stiffWords } from './say/window.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategiesOn, strategyOf } from './strategy/index.ts'

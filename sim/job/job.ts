@@ -154,6 +154,9 @@ export interface Job<Result extends JobResult = JobResult> {
   well: Result['verdict']
   /** Least effort while the work needed one; null: it never did, or no job is done by keeping one up. */
   weakestOf(end: RunEnd): number | null
+  /** Columns of its record that the window is for; where it has several at once, the largest counts and the first is drawn. */
+  judged: readonly [string, ...string[]]
+  moments: JobMoments<Result>
   /** All that is read of a run, in the order of tables, and those whose error by the step is told with them. */
   figures: readonly Figure<Result>[]
   headlines: readonly (keyof Result['metrics'])[]
@@ -166,6 +169,19 @@ export interface Job<Result extends JobResult = JobResult> {
   rescue: JobRescue<Result>
   /** Whether the loops have a linear model of it. */
   linear: boolean
+}
+
+/** When the verdict on a run is in. */
+export interface JobMoments<Result extends JobResult = JobResult> {
+  /** When that happened which the verdict tells of [s], and the effort by then where the record has rather come near it; null: at no instant. */
+  wrong(result: Result): Moment | null
+  /** When a verdict without such an instant is in [s]; null: as the run ends. */
+  right(scenario: Scenario, result: Result): number | null
+}
+
+export interface Moment {
+  time: number
+  effort: number | null
 }
 
 /** Where a search for what would save the work looks on the work's own side, and how it tells verdicts apart. */
@@ -210,8 +226,12 @@ export interface JobStudy<Result extends JobResult = JobResult> {
   histograms: readonly (keyof Result['metrics'])[]
   /** How far a run is from the edges of its verdict, each as a share of what it must stand: below 0 beyond it. Null: no such edge. */
   margins(scenario: Scenario, result: Result): readonly (number | null)[]
-  /** Efforts between which the work is done [N or N·m]; null: no such edge. */
-  window(scenario: Scenario): { least: number | null; most: number | null }
+  /** The nearest of these edges; null: what there is to spare cannot be said. */
+  spare(scenario: Scenario, result: Result): number | null
+  /** The figure that says how soon the work is done. */
+  soon: keyof Result['metrics']
+  /** Efforts between which the work is done [N or N·m], null: no such edge; and from when on the least is asked for [s], left out: all along. */
+  window(scenario: Scenario): { least: number | null; most: number | null; from?: number }
   /** Quantities that a map goes over before others, where the scenario has them. */
   mapped: readonly string[]
   /** Spreads of its own quantities that are sensible to begin with. */

@@ -10,8 +10,10 @@ import { nameOf, playSpan } from '../../read/stage/moments.ts'
 import { TimeBar } from '../../read/stage/TimeBar.tsx'
 import { useLens } from '../../read/stage/useLens.ts'
 import { usePlay } from '../../read/stage/usePlay.ts'
+import { openPresent } from '../../store/present.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
+import { Button } from '../../ui/Button.tsx'
 import { useWidth } from '../../ui/useWidth.ts'
 import { BenchFrame } from './BenchFrame.tsx'
 import { JobCard } from './JobCard.tsx'
@@ -33,7 +35,15 @@ export function JobBench({ main, Lane, Chart }: Props) {
     [main],
   )
   return (
-    <BenchFrame head={<WindowLine />} verdicts={<Verdicts Card={Card} />}>
+    <BenchFrame
+      head={
+        <>
+          <WindowLine />
+          <Button onClick={openPresent}>Present</Button>
+        </>
+      }
+      verdicts={<Verdicts Card={Card} />}
+    >
       <Stage {...{ Lane, Chart }} />
     </BenchFrame>
   )
@@ -42,8 +52,7 @@ export function JobBench({ main, Lane, Chart }: Props) {
 /** A lane a strategy over one time bar, and the effort over what the job measures it by. */
 function Stage({ Lane, Chart }: Pick<Props, 'Lane' | 'Chart'>) {
   const scenario = useScenario((state) => state.scenario)
-  const shown = useShownRuns()
-  const runs = useMemo(() => shown.filter((run) => run.scenario.job === scenario.job), [shown, scenario.job])
+  const runs = useShownRuns()
   const [element, width] = useWidth<HTMLDivElement>()
   const time = useView((state) => state.time)
   const units = useView((state) => state.units)

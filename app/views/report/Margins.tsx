@@ -1,4 +1,4 @@
-import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
+import { jobOf, type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
 import { FigureUnit, LoopFigure } from '../../read/loops/Figure.tsx'
 import { COLUMNS } from '../../read/loops/figures.ts'
 import { standing, worstOfEach } from '../../read/loops/lines.ts'
@@ -11,11 +11,17 @@ const SHOWN = COLUMNS.filter(({ id }) => ['crossover', 'phase-margin', 'gain-mar
 interface Props {
   scenario: Scenario
   units: UnitSystem
-  loops: Answered<LoopsResult>
+  /** Null: there is no linear model of the job. */
+  loops: Answered<LoopsResult> | null
 }
 
 /** Each loop at the working point that comes closest to instability. */
-export function Margins({ scenario, units, loops: { item, failure } }: Props) {
+export function Margins({ scenario, units, loops }: Props) {
+  if (loops === null) {
+    const job = jobOf(scenario).label.toLowerCase()
+    return <p className="report-small">There is no linear model of a {job}, so no margins of its loops are stated.</p>
+  }
+  const { item, failure } = loops
   return (
     <section className="report-margins" aria-label="Margins at the worst working point">
       {item && !failure ? (

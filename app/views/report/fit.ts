@@ -6,6 +6,7 @@ export const LEAVING = {
   changes: 'what was changed',
   varies: 'how parts differ',
   log: 'what was fitted to a log',
+  over: 'traces over the way',
   causes: 'the table of causes',
   notes: 'the end of the notes',
   moves: 'further moves',
@@ -13,7 +14,7 @@ export const LEAVING = {
   margins: 'the margins of the loops',
   settings: 'the end of the settings',
   fitted: 'settings of the second axis',
-  job: 'part and axis',
+  job: 'what is worked on, and the axis',
 } as const
 
 export type Leaving = keyof typeof LEAVING

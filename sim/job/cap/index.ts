@@ -7,6 +7,7 @@ import { errorShare, isClose } from './errors.ts'
 import { capOutput, fillCap, seatAngle } from './fill.ts'
 import { CapLoad } from './load.ts'
 import { CAP_METRICS } from './metrics.ts'
+import { capMoments } from './moments.ts'
 import { capRescue } from './rescue.ts'
 import { CAP_VERDICTS, type CapJudgement } from './result.ts'
 import { capStudy } from './study.ts'
@@ -30,6 +31,8 @@ export const cap: Job<CapJudgement> = {
   verdicts: CAP_VERDICTS,
   well: 'tight',
   weakestOf: () => null,
+  judged: ['threadTorque'],
+  moments: capMoments,
   figures: CAP_METRICS,
   headlines: ['peakTorque', 'applicationTorque', 'settledTorque', 'seatAngle', 'torqueMargin'],
   errorShare,

@@ -9,6 +9,7 @@ import { fillGrip, gripOutput } from './fill.ts'
 import { contactsOf, travelToContact } from './geometry.ts'
 import { GripLoad } from './load.ts'
 import { METRICS } from './metrics.ts'
+import { gripMoments } from './moments.ts'
 import { gripRescue } from './rescue.ts'
 import { type GripJudgement, VERDICTS } from './result.ts'
 import { gripStudy } from './study.ts'
@@ -32,6 +33,8 @@ export const grip: Job<GripJudgement> = {
   verdicts: VERDICTS,
   well: 'held',
   weakestOf,
+  judged: ['force', 'farForce'],
+  moments: gripMoments,
   figures: METRICS,
   headlines: ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance'],
   errorShare,

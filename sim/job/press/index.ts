@@ -7,6 +7,7 @@ import { errorShare, isClose } from './errors.ts'
 import { fillPress, pressOutput, seatDepth } from './fill.ts'
 import { PressLoad } from './load.ts'
 import { PRESS_METRICS } from './metrics.ts'
+import { pressMoments } from './moments.ts'
 import { pressRescue } from './rescue.ts'
 import { PRESS_VERDICTS, type PressJudgement } from './result.ts'
 import { pressIn } from './scenario.ts'
@@ -31,6 +32,8 @@ export const press: Job<PressJudgement> = {
   verdicts: PRESS_VERDICTS,
   well: 'seated',
   weakestOf: () => null,
+  judged: ['force'],
+  moments: pressMoments,
   figures: PRESS_METRICS,
   headlines: ['peakForce', 'settledForce', 'seatForce', 'depth', 'bandMargin'],
   errorShare,

@@ -7,6 +7,7 @@ import { errorShare, isClose } from './errors.ts'
 import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput } from './fill.ts'
 import { WebLoad } from './load.ts'
 import { WEB_METRICS } from './metrics.ts'
+import { webMoments } from './moments.ts'
 import { webRescue } from './rescue.ts'
 import { WEB_VERDICTS, type WebJudgement } from './result.ts'
 import { webIn } from './scenario.ts'
@@ -33,6 +34,8 @@ export const web: Job<WebJudgement> = {
   verdicts: WEB_VERDICTS,
   well: 'taut',
   weakestOf: ({ load }) => (load instanceof WebLoad && load.state.count > 0 ? load.state.least : null),
+  judged: ['tension'],
+  moments: webMoments,
   figures: WEB_METRICS,
   headlines: ['meanTension', 'leastTension', 'mostTension', 'settledTension'],
   errorShare,

@@ -74,6 +74,8 @@ export const ram: Job<Pressing> = {
     }
   },
   weakestOf: () => null,
+  judged: ['force'],
+  moments: { wrong: () => null, right: () => null },
   figures: [
     { ...force, id: 'peak', label: 'Peak force', note: 'Highest.', value: ({ metrics }) => metrics.peak },
     { ...force, id: 'settled', label: 'Settled force', note: 'At the end.', value: ({ metrics }) => metrics.settled },
@@ -119,6 +121,8 @@ export const ram: Job<Pressing> = {
       const { least, most } = ramIn(scenario)
       return [metrics.settled && metrics.settled / least - 1, metrics.peak && most / metrics.peak - 1]
     },
+    spare: () => null,
+    soon: 'peak',
     window: (scenario) => ramIn(scenario),
     mapped: ['ram.stiffness'],
     usual: [['ram.gap', { law: 'normal', sd: 0.0001, share: false }, 'The spring begins where it is put.']],

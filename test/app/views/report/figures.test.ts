@@ -37,7 +37,7 @@ describe.each(PRESETS)('report of $id', ({ id, scenario }) => {
 
   it('has the figures of the command line, to the last digit', async () => {
     const printed = await commandLine(id)
-    for (const { metric, unit, cells } of figureRows(results, 'si')) {
+    for (const { metric, unit, cells } of figureRows(scenario, results, 'si')) {
       const label = metric.label.charAt(0).toLowerCase() + metric.label.slice(1)
       const row = printed.find((line) => line.slice(0, 30).trim() === `${label}${unit && ` [${unit}]`}`)
       expect(row?.slice(30).trim().split(/\s+/), metric.id).toEqual(cells.map(inPlainSpaces))
@@ -53,7 +53,7 @@ describe.each(PRESETS)('report of $id', ({ id, scenario }) => {
 
   it('takes every force apart into causes that add up as printed', () => {
     const whys = STRATEGIES.map((strategy) => explained(scenario, strategy.id))
-    const { rows, sums } = causeRows(whys, 'si')
+    const { rows, sums } = causeRows(scenario, whys, 'si')
     expect(rows.length).toBeGreaterThan(2)
     for (const [column, sum] of sums.entries()) {
       const parts = rows.map(({ cells }) => Number(plain(cells[column]!.force)))
@@ -66,7 +66,7 @@ describe.each(PRESETS)('report of $id', ({ id, scenario }) => {
 
 describe('figureRows', () => {
   it('gives dashes for a strategy that has no result', () => {
-    for (const { cells } of figureRows([null], 'us')) expect(cells).toEqual(['—'])
+    for (const { cells } of figureRows(PRESETS[0]!.scenario, [null], 'us')) expect(cells).toEqual(['—'])
   })
 })
 
@@ -87,7 +87,7 @@ describe('causeRows', () => {
   })
 
   it('keeps the order that all strategies share', () => {
-    const { rows } = causeRows([why(['a', 'b', 'd', 'z']), why(['a', 'c', 'd', 'y', 'z'])], 'si')
+    const { rows } = causeRows(PRESETS[0]!.scenario, [why(['a', 'b', 'd', 'z']), why(['a', 'c', 'd', 'y', 'z'])], 'si')
     expect(rows.map(({ label }) => label)).toEqual(['a', 'c', 'b', 'd', 'y', 'z'])
     expect(rows.find(({ label }) => label === 'y')?.cells).toEqual([
       { force: '0', share: '0 %' },
@@ -96,6 +96,6 @@ describe('causeRows', () => {
   })
 
   it('has no rows where there is no force to take apart', () => {
-    expect(causeRows([null, why([], null)], 'si')).toEqual({ rows: [], sums: ['—', '—'] })
+    expect(causeRows(PRESETS[0]!.scenario, [null, why([], null)], 'si')).toEqual({ rows: [], sums: ['—', '—'] })
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { armItems, axisItems, partItems } from '../../../../app/views/report/job.ts'
+import { axisItems, courseItems, workItems } from '../../../../app/views/report/job.ts'
 import { allParameters, changesFrom, settingsToEnter } from '../../../../app/views/report/settings.ts'
 import { editScenario, PRESETS, readPath, type Scenario, STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
 import { leavesOf, quantitiesOf } from '../../../scenario/schema-walk.ts'
@@ -69,14 +69,14 @@ describe('job', () => {
   it('names what decides the grip, and only what there is', () => {
     const words = (items: { label: string; value: string }[]) =>
       items.map(({ label, value }) => plain(`${label} ${value}`))
-    expect(words(partItems(teapot, 'si'))).toContain('Crack force 65 N')
-    expect(words(partItems(teapot, 'si')).some((text) => text.startsWith('Relax'))).toBe(false)
-    expect(words(partItems(PRESETS[2]!.scenario, 'si'))).toContain('Stiffness 3.79473 N/mm¹·⁵')
+    expect(words(workItems(teapot, 'si'))).toContain('Crack force 65 N')
+    expect(words(workItems(teapot, 'si')).some((text) => text.startsWith('Relax'))).toBe(false)
+    expect(words(workItems(PRESETS[2]!.scenario, 'si'))).toContain('Stiffness 3.79473 N/mm¹·⁵')
     expect(words(axisItems(teapot, 'us')).join()).toContain('Lead 0.19685 in')
-    expect(words(armItems(teapot, 'si'))).toContain('Move 1 up, 6 m/s² from 0.7 s for 0.36 s, jerk 300 m/s³')
+    expect(words(courseItems(teapot, 'si'))).toContain('Move 1 up, 6 m/s² from 0.7 s for 0.36 s, jerk 300 m/s³')
     const still = changed(teapot, 'arm.moves', [])
-    expect(words(armItems(still, 'si'))).toContain(' No arm move')
-    expect(words(armItems(changed(still, 'events.powerLoss', { time: 0.9 }), 'si'))).toContain(
+    expect(words(courseItems(still, 'si'))).toContain(' No arm move')
+    expect(words(courseItems(changed(still, 'events.powerLoss', { time: 0.9 }), 'si'))).toContain(
       'Power loss at 0.9 s, windings open',
     )
   })
