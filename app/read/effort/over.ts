@@ -19,8 +19,8 @@ export interface Over {
   across(run: Pick<RunView, 'scenario' | 'traces'>): Float64Array
   /** How far the work goes by the file. */
   farthest(scenario: Scenario): number
-  /** The edges that the effort has to stay between; empty: no such edge. */
-  edges(scenario: Scenario): { least: Point[]; most: Point[] }
+  /** The edges that the effort has to stay between, up to the end of the axis; empty: no such edge. */
+  edges(scenario: Scenario, end: number): { least: Point[]; most: Point[] }
   /** What lies beyond them. */
   below: string
   above: string
@@ -54,9 +54,8 @@ const OVER: Partial<Record<JobId, Over>> = {
       return capTraces(traces!).angle.map((angle) => angle - startAngle)
     },
     farthest: (scenario) => capIn(scenario).closure.engagement + BEYOND,
-    edges(scenario) {
+    edges(scenario, end) {
       const { least, most, turns } = torqueWindow(scenario)
-      const end = OVER.cap!.farthest(scenario)
       const level = (effort: number) => [
         { across: turns ?? 0, effort },
         { across: end, effort },

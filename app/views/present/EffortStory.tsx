@@ -130,15 +130,17 @@ function WindowBand({
     <>
       <Hatch id={hatch} text={text} />
       {!isEmpty(least, most) && <path d={bandOf(least, most, width, height)} className="story-band" />}
-      <Edge points={most} words={words.most} up hatch={hatch} text={text} />
-      <Edge points={least} words={words.least} up={false} hatch={hatch} text={text} />
+      <Edge points={most} words={words.most} up {...{ hatch, text, width }} />
+      <Edge points={least} words={words.least} up={false} {...{ hatch, text, width }} />
     </>
   )
 }
 
-const isEmpty = (least: Story['least'], most: Story['most']) =>
-  (least.length === 0 && most.length === 0) ||
-  (least.length > 0 && most.length > 0 && Math.max(...most.map(({ y }) => y)) >= Math.min(...least.map(({ y }) => y)))
+/** There is no edge, or what is too little at either end is too much there. */
+function isEmpty(least: Story['least'], most: Story['most']): boolean {
+  if (least.length === 0 || most.length === 0) return least.length === most.length
+  return most[0]!.y >= least[0]!.y || most.at(-1)!.y >= least.at(-1)!.y
+}
 
 /** Between the edges, or from the one there is to the end of the plot. */
 function bandOf(least: Story['least'], most: Story['most'], width: number, height: number): string {
@@ -168,22 +170,47 @@ interface EdgeProps {
   up: boolean
   hatch: string
   text: number
+  /** Of the plot. */
+  width: number
 }
 
-function Edge({ points, words, up, hatch, text }: EdgeProps) {
-  const last = points.at(-1)
-  if (!last) return null
+function Edge({ points, words, up, hatch, text, width }: EdgeProps) {
+  if (points.length === 0) return null
   const strip = (up ? -0.5 : 0.5) * text
   const beyond = points.map(({ x, y }) => ({ x, y: y + strip })).toReversed()
   return (
     <>
       <path d={`M${pathOf(points)}L${pathOf(beyond)}Z`} fill={`url(#${hatch})`} />
       <path d={`M${pathOf(points)}`} className="story-edge" />
-      <text x={last.x - 0.4 * text} y={last.y + (up ? -0.4 : 1.15) * text} textAnchor="end" className="story-note">
-        {words}
-      </text>
+      {words && <Beyond {...{ points, words, up, text, width }} />}
     </>
   )
+}
+
+/** What lies beyond an edge, clear of it: at its end, or at its beginning where that is late, as lines end in its window there. */
+function Beyond({ points, words, up, text, width }: Omit<EdgeProps, 'hatch' | 'words'> & { words: string }) {
+  const [first, last] = [points[0]!, points.at(-1)!]
+  const late = first.x > 0.5 * width
+  const x = late ? first.x + 0.4 * text : last.x - 0.4 * text
+  const long = LETTER * text * words.length
+  const ends = [late ? first.x : last.x, late ? x + long : x - long].map((at) => heightAt(points, at))
+  const y = up ? Math.min(...ends) - 0.4 * text : Math.max(...ends) + 1.15 * text
+  return (
+    <text x={x} y={y} textAnchor={late ? 'start' : 'end'} className="story-note">
+      {words}
+    </text>
+  )
+}
+
+/** Width of a letter, about, in lines of type. */
+const LETTER = 0.45
+
+/** Where an edge lies at a place; before and behind it as at its ends. */
+function heightAt(points: Story['least'], x: number): number {
+  const after = points.findIndex((point) => point.x >= x)
+  if (after < 0) return points.at(-1)!.y
+  const [from, to] = [points[Math.max(0, after - 1)]!, points[after]!]
+  return to.x > from.x ? from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x) : to.y
 }
 
 /** Moves of the arm, ramps of the line: in words where there is room for them. */

@@ -2,7 +2,7 @@
 import { jobOf, type Scenario, type StrategyId, shownAs } from '../../../sim/index.ts'
 import { roundBelow } from '../../picture/grip/scales.ts'
 import { rowAt } from '../../picture/rowAt.ts'
-import { effortsOf } from '../../read/effort/effort.ts'
+import { effortAt, effortsOf } from '../../read/effort/effort.ts'
 import type { Over, Point } from '../../read/effort/over.ts'
 import { isDamage } from '../../read/result/words.ts'
 import { nameOf } from '../../read/stage/moments.ts'
@@ -101,10 +101,10 @@ interface Drawn {
 export function storyOf(input: StoryInput): Story {
   const { runs, scenario, unit, room, text } = input
   const drawn = runs.flatMap((run) => drawnOf(run, input.over?.over ?? null))
-  const edges = edgesOf(input)
   const farthest = input.over
     ? Math.max(input.over.over.farthest(scenario), ...drawn.map(({ across, run }) => largest(across, run.rows)))
     : scenario.run.duration
+  const edges = edgesOf(input, farthest)
   const highest = Math.max(0, ...drawn.map(({ effort, run }) => largest(effort, run.rows)))
   const [, top] = limits(
     0,
@@ -138,18 +138,17 @@ function drawnOf(run: RunView, over: Over | null): Drawn[] {
 }
 
 /** The window all along, the least from when it is asked for; or what the job is held against across. */
-function edgesOf({ scenario, over }: StoryInput): { least: Point[]; most: Point[] } {
-  if (over) return over.over.edges(scenario)
+function edgesOf({ scenario, over }: StoryInput, end: number): { least: Point[]; most: Point[] } {
+  if (over) return over.over.edges(scenario, end)
   const { least, most, from = 0 } = jobOf(scenario).study.window(scenario)
-  const { duration } = scenario.run
   const level = (effort: number | null, start: number) =>
     effort === null
       ? []
       : [
           { across: start, effort },
-          { across: duration, effort },
+          { across: end, effort },
         ]
-  return { least: level(least, Math.min(from, duration)), most: level(most, 0) }
+  return { least: level(least, Math.min(from, end)), most: level(most, 0) }
 }
 
 const endsOf = (runs: RunView[], drawn: Drawn[], y: (effort: number) => number) =>
@@ -249,7 +248,7 @@ function ringsOf(
 
 /** Where and when it went wrong, on the line itself. */
 function fateMark(
-  { run, time: times, across, effort }: Drawn,
+  { run, time: times, across }: Drawn,
   x: (across: number) => number,
   y: (effort: number) => number,
 ): StoryMark[] {
@@ -265,7 +264,7 @@ function fateMark(
       strategy,
       time,
       x: x(across === times ? time : Math.max(0, across[index]!)),
-      y: y(wrong.effort ?? effort[index]!),
+      y: y(wrong.effort ?? effortAt(run, time) ?? 0),
       words,
       drop: 0,
       damage: isDamage(result.verdict),

@@ -7,6 +7,7 @@ import { notesOf } from './job.ts'
 import { ManyParts } from './ManyParts.tsx'
 import { Margins } from './Margins.tsx'
 import type { Matter } from './matter.ts'
+import { OverTraces } from './OverTrace.tsx'
 import { Changed, SettingTable } from './Settings.tsx'
 import { allParameters, changesFrom } from './settings.ts'
 import { Fitted } from './TwoAxes.tsx'
@@ -28,6 +29,7 @@ export function Appendix({ matter, left }: { matter: Matter; left: readonly Leav
           <Fitted {...{ scenario, beside, units }} />
         </p>
       )}
+      <OverTraces scenario={scenario} columns={columns} units={units} />
       {left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
       {left.includes('changes') && <Changed {...changesFrom(base, scenario, [], units)} />}
       {fitting && left.includes('log') && (

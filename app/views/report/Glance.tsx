@@ -1,6 +1,5 @@
 import { type Scenario, type StrategyId, studyWords, whySentence, wordingOf } from '../../../sim/index.ts'
 import { Ring } from '../../read/axes/Ring.tsx'
-import { acrossUnit, overOf } from '../../read/effort/over.ts'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { noResult, reasonText } from '../../read/result/words.ts'
 import { underWay } from '../../read/stage/JobLane.tsx'
@@ -8,7 +7,7 @@ import type { UnitSystem } from '../../read/units.ts'
 import type { Column } from './columns.ts'
 import type { SecondAxis } from './matter.ts'
 import { Trace } from './Trace.tsx'
-import { overGround, timeGround } from './trace.ts'
+import { timeGround } from './trace.ts'
 import type { Told } from './useCauses.ts'
 
 interface Props {
@@ -18,16 +17,12 @@ interface Props {
   beside?: SecondAxis | null
   told: Partial<Record<StrategyId, Told>>
   units: UnitSystem
-  /** Without the traces over what the job is told by. */
-  short?: boolean
 }
 
-/** One column a strategy: verdict and reason on each axis, traces of the effort, and what made it in a sentence. */
-export function Glance({ scenario, columns, beside, told, units, short = false }: Props) {
+/** One column a strategy: verdict and reason on each axis, trace of the effort, and what made it in a sentence. */
+export function Glance({ scenario, columns, beside, told, units }: Props) {
   const runs = columns.flatMap((column) => [column.run ?? [], column.beside ?? []].flat())
   const ground = timeGround(scenario, runs, units)
-  const over = overOf(scenario)
-  const further = over && overGround(over, scenario, runs, acrossUnit(over, units))
   return (
     <div className="report-glance" data-beside={Boolean(beside)}>
       {columns.map((column) => (
@@ -50,19 +45,7 @@ export function Glance({ scenario, columns, beside, told, units, short = false }
               on {beside.title}. {reasonOf({ run: column.beside }, units)}
             </p>
           )}
-          <div>
-            <Trace scenario={scenario} run={column.run} beside={column.beside} ground={ground} units={units} />
-            {further && !short && (
-              <Trace
-                scenario={scenario}
-                run={column.run}
-                beside={column.beside}
-                ground={further}
-                over={over}
-                units={units}
-              />
-            )}
-          </div>
+          <Trace scenario={scenario} run={column.run} beside={column.beside} ground={ground} units={units} />
           <p className="report-why">{whyText(scenario, column, told[column.strategy], units)}</p>
         </section>
       ))}

@@ -10,6 +10,7 @@ import {
 } from '../../../sim/index.ts'
 import { axisTitle } from '../../read/axes/names.ts'
 import { Ring } from '../../read/axes/Ring.tsx'
+import { overOf } from '../../read/effort/over.ts'
 import { RunPicture } from '../../read/picture/RunPicture.tsx'
 import { underWay } from '../../read/stage/JobLane.tsx'
 import { nameOf } from '../../read/stage/moments.ts'
@@ -18,6 +19,7 @@ import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import type { Column } from './columns.ts'
+import { OverTrace } from './OverTrace.tsx'
 
 interface Props {
   scenario: Scenario
@@ -54,7 +56,7 @@ export function HandedOver({ scenario, column, columns, recommendation, units }:
           </ul>
         )}
       </section>
-      <Holdings scenario={scenario} column={column ?? columns[0]} />
+      <Holdings scenario={scenario} column={column ?? columns[0]} units={units} />
     </div>
   )
 }
@@ -74,16 +76,30 @@ const SIZE = { width: 440, height: 170 }
 /** Beside another [px]. */
 const HALF = { width: 290, height: 170 }
 
-/** The work as it has come to rest; with either axis, where there are two. */
-function Holdings({ scenario, column }: { scenario: Scenario; column: Column | undefined }) {
+interface HoldingsProps {
+  scenario: Scenario
+  column: Column | undefined
+  units: UnitSystem
+}
+
+/** The work as it has come to rest; with either axis, where there are two, else with the effort over what the job is told by. */
+function Holdings({ scenario, column, units }: HoldingsProps) {
   const runs = [column?.run, column?.beside].flatMap((run) => (run && run.rows > 0 ? [run] : []))
+  const over = overOf(scenario)
   if (!column || runs.length === 0) return null
   const time = settledBy(scenario)
+  const alone = !column.beside
   return (
     <div className="report-pictures">
       {runs.map((run) => (
-        <Holding key={nameOf(run)} run={run} label={column.label} time={time} runs={runs} alone={!column.beside} />
+        <Holding
+          key={nameOf(run)}
+          label={column.label}
+          size={alone && !over ? SIZE : HALF}
+          {...{ run, runs, time, alone }}
+        />
       ))}
+      {alone && over && <OverTrace {...{ scenario, column, over, units }} />}
     </div>
   )
 }
@@ -95,14 +111,14 @@ interface HoldingProps {
   time: number
   runs: RunView[]
   alone: boolean
+  size: { width: number; height: number }
 }
 
-function Holding({ run, label, time, runs, alone }: HoldingProps) {
+function Holding({ run, label, time, runs, alone, size }: HoldingProps) {
   const seen = Math.min(time, run.traces?.time[run.rows - 1] ?? time)
   const at = `${label} at ${formatFigure(seen)} s`
   const { picture } = shownAs(run.scenario)
   const whose = run.axis === undefined ? '' : `, ${run.axis}`
-  const size = alone ? SIZE : HALF
   return (
     <figure className="report-picture">
       <RunPicture

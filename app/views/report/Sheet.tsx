@@ -57,14 +57,7 @@ function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[]
   return (
     <>
       <HandedOver column={handed} {...matter} />
-      <Glance
-        scenario={scenario}
-        columns={columns}
-        beside={beside}
-        told={told}
-        units={units}
-        short={left.includes('over')}
-      />
+      <Glance {...{ scenario, columns, beside, told, units }} />
       {beside && <TwoAxes {...{ scenario, beside, columns, units, left }} />}
       <div className="report-thirds">
         <div>

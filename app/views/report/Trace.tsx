@@ -88,7 +88,7 @@ function Beside({ run, over, place }: LineProps) {
 }
 
 /** Hatched where there is too little or too much; blank between. */
-function Window({ ground: { edges, words, top }, place: { x, y } }: { ground: Ground; place: Place }) {
+function Window({ ground: { edges, words, top, empty }, place: { x, y } }: { ground: Ground; place: Place }) {
   const hatch = useId()
   const { least, most } = edges
   const path = (points: Ground['edges']['least']) =>
@@ -97,7 +97,6 @@ function Window({ ground: { edges, words, top }, place: { x, y } }: { ground: Gr
     `M${x(points[0]!.across)} ${end}L${path(points)}V${end}Z`
   const [first, last] = [least[0], least.at(-1)]
   const lowest = Math.min(...most.map(({ effort }) => effort))
-  const empty = last !== undefined && most.length > 0 && last.effort >= lowest
   return (
     <>
       <defs>

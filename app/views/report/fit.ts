@@ -6,7 +6,6 @@ export const LEAVING = {
   changes: 'what was changed',
   varies: 'how parts differ',
   log: 'what was fitted to a log',
-  over: 'traces over the way',
   causes: 'the table of causes',
   notes: 'the end of the notes',
   moves: 'further moves',

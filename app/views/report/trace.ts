@@ -22,6 +22,8 @@ export interface Ground {
   top: number
   edges: { least: Point[]; most: Point[] }
   words: { least: string | null; most: string | null }
+  /** Nothing lies between them. */
+  empty: boolean
   /** Figures along the axis across; the last one with its unit. */
   figures: { at: number; text: string }[]
 }
@@ -44,14 +46,15 @@ export function timeGround(scenario: Scenario, runs: RunView[], units: UnitSyste
     top: topEffort(runs, least, most),
     edges: { least: level(least, Math.min(from, duration)), most: level(most, 0) },
     words: limitWords(scenario, units),
+    empty: least !== null && most !== null && least >= most,
     figures: times.map((at, n) => ({ at, text: n === times.length - 1 ? `${texts[n]} s` : texts[n]! })),
   }
 }
 
 /** Over what the job is told by. */
 export function overGround(over: Over, scenario: Scenario, runs: RunView[], unit: ShownUnit): Ground {
-  const edges = over.edges(scenario)
-  const farthest = Math.max(over.farthest(scenario), ...runs.map((run) => farthestOf(over, run)))
+  const farthest = BEHIND * Math.max(over.farthest(scenario), ...runs.map((run) => farthestOf(over, run)))
+  const edges = over.edges(scenario, farthest)
   const high = (points: Point[]) => (points.length > 0 ? Math.max(...points.map(({ effort }) => effort)) : null)
   const ats = ticksOf(farthest, unit)
   return {
@@ -59,12 +62,16 @@ export function overGround(over: Over, scenario: Scenario, runs: RunView[], unit
     top: topEffort(runs, high(edges.least), high(edges.most)),
     edges,
     words: { least: over.below, most: over.above },
+    empty: false,
     figures: ats.map((at, n) => {
       const text = formatPlain(unit.toShown(at), 3)
       return { at, text: n === ats.length - 1 ? `${text} ${unit.symbol}` : text }
     }),
   }
 }
+
+/** Room behind the farthest place [share]. */
+const BEHIND = 1.04
 
 function farthestOf(over: Over, run: RunView): number {
   if (!run.traces) return 0

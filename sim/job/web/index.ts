@@ -34,7 +34,7 @@ export const web: Job<WebJudgement> = {
   verdicts: WEB_VERDICTS,
   well: 'taut',
   weakestOf: ({ load }) => (load instanceof WebLoad && load.state.count > 0 ? load.state.least : null),
-  judged: ['tension'],
+  judged: ['tension', 'rollTension'],
   moments: webMoments,
   figures: WEB_METRICS,
   headlines: ['meanTension', 'leastTension', 'mostTension', 'settledTension'],

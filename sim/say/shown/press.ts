@@ -58,7 +58,6 @@ export const pressShown: Shown<PressJudgement> = {
     course: {
       title: 'Way of the ram',
       keys: [
-        ['arm.gravity', 'Gravity'],
         ['ram.gap', 'To the bore'],
         'approach.speed',
         'approach.creepSpeed',
