@@ -164,8 +164,6 @@ export interface Job<Result extends JobResult = JobResult> {
   why: JobWhy<Result>
   study: JobStudy<Result>
   rescue: JobRescue<Result>
-  /** Whether the loops have a linear model of it. */
-  linear: boolean
 }
 
 /** Where a search for what would save the work looks on the work's own side, and how it tells verdicts apart. */

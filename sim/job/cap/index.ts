@@ -37,7 +37,6 @@ export const cap: Job<CapJudgement> = {
   why: capWhy,
   study: capStudy,
   rescue: capRescue,
-  linear: false,
 }
 
 /** An effort is the torque of the chuck; places are told from the nominal seat back. */

@@ -39,7 +39,6 @@ export const grip: Job<GripJudgement> = {
   why: gripWhy,
   study: gripStudy,
   rescue: gripRescue,
-  linear: true,
 }
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */

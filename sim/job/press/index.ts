@@ -38,7 +38,6 @@ export const press: Job<PressJudgement> = {
   why: pressWhy,
   study: pressStudy,
   rescue: pressRescue,
-  linear: false,
 }
 
 /** An effort is the force of the ram; places are told from the seat back. */

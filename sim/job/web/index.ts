@@ -40,7 +40,6 @@ export const web: Job<WebJudgement> = {
   why: webWhy,
   study: webStudy,
   rescue: webRescue,
-  linear: false,
 }
 
 /** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */

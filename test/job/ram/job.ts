@@ -1,30 +1,16 @@
 /** A second job, kept in the tests: a ram presses a spring, no less than some force and no more than another. */
-import type Type from 'typebox'
 import { JOBS } from '../../../sim/job/index.ts'
 import type { Job } from '../../../sim/job/job.ts'
 import { LoadId } from '../../../sim/job/loads.ts'
+import { JOB_LOOPS } from '../../../sim/loops/jobs/index.ts'
 import { formatFigure } from '../../../sim/say/figure.ts'
 import type { JobWords } from '../../../sim/say/job.ts'
 import { JOB_WORDS } from '../../../sim/say/jobs.ts'
 import type { Scenario } from '../../../sim/scenario/index.ts'
-import { group, quantity } from '../../../sim/scenario/quantity.ts'
 import { kindsOf, JOBS as SCHEMAS } from '../../../sim/scenario/schema/index.ts'
+import { ramIn, ramSchema } from './groups.ts'
 import { RamLoad } from './load.ts'
-
-const of = (label: string, unit: string, preset: number, range: [number, number]) =>
-  quantity({ label, symbol: 'x', unit, default: preset, range, note: `${label} of a ram.` })
-
-const ramSchema = group('Ram', {
-  mass: of('Mass', 'kg', 0.5, [0.01, 10]),
-  stroke: of('Stroke', 'm', 0.05, [0.01, 1]),
-  gap: of('Way to the spring', 'm', 0.01, [0, 1]),
-  stiffness: of('Stiffness', 'N/m', 5e4, [1, 1e9]),
-  damping: of('Damping', 'N·s/m', 0, [0, 1e6]),
-  least: of('Least force', 'N', 20, [0, 1e6]),
-  most: of('Most force', 'N', 200, [0, 1e9]),
-})
-
-const ramIn = (scenario: Scenario) => (scenario as unknown as { ram: Type.Static<typeof ramSchema> }).ram
+import { ramLoops } from './loops.ts'
 
 interface Pressing {
   verdict: 'pressed' | 'short' | 'bent' | 'missed' | 'unstable'
@@ -131,7 +117,6 @@ export const ram: Job<Pressing> = {
     worsens: new Set(['short'] as const),
     supported: false,
   },
-  linear: false,
 }
 
 const ramWords: JobWords<Pressing> = {
@@ -186,6 +171,20 @@ const ramWords: JobWords<Pressing> = {
     late: 'the ram comes too late',
     of: 'the spring',
   },
+  loops: {
+    at: { free: 'before the spring', softest: 'on the softest spring', stiffest: 'on the stiffest spring' },
+    feels: 'nothing but inertia',
+    inertia: 'what is in front of it,',
+    relaxes: 'the spring',
+    contact: '',
+    calmer: 'A damper',
+    met: { contact: 'the ram lifts off', part: 'the spring is bent', slides: 'the spring slides' },
+    travel: 'ram travel',
+    onwards: 'pressing',
+    back: 'going back',
+    commissioning: ['Keep hands out of the spring.'],
+    cautions: ['A spring that leaps off hurts.'],
+  },
 }
 
 type Registry = Record<string, unknown>
@@ -196,6 +195,7 @@ export function register(): () => void {
     [SCHEMAS, kindsOf('ram', { ram: ramSchema })],
     [JOBS, ram],
     [JOB_WORDS, ramWords],
+    [JOB_LOOPS, ramLoops],
   ]
   for (const [registry, entry] of entries) registry.ram = entry
   return () => {
