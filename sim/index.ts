@@ -3,14 +3,14 @@
 export {
   type AxisFigures,
   type AxisReport,
+  axisEfforts,
   axisFigures,
-  axisForces,
   type PowerLossFate,
   reportAxis,
   type StrategyFitness,
 } from './ask/actuators.ts'
 export { type ComparedAxis, compareAxes } from './ask/compare-axes.ts'
-export { fitAxis, wantedForce } from './ask/fit-axis.ts'
+export { fitAxis, wantedEffort } from './ask/fit-axis.ts'
 export { type CheckedLesson, checkLesson } from './ask/lesson/check.ts'
 export { type LessonFigure, placeholdersOf } from './ask/lesson/figures.ts'
 export type { Lesson, Question } from './ask/lesson/format.ts'
@@ -84,7 +84,7 @@ export {
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export { JOBS, jobOf } from './job/index.ts'
-export type { ChannelKind, Doubt } from './job/job.ts'
+export type { ChannelKind, Doubt, RunResult } from './job/job.ts'
 export { fitOf, forceLimit, jointPressure } from './job/press/fill.ts'
 export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'

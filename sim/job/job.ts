@@ -154,6 +154,11 @@ export interface Job<Result extends JobResult = JobResult> {
   well: Result['verdict']
   /** Least effort while the work needed one; null: it never did, or no job is done by keeping one up. */
   weakestOf(end: RunEnd): number | null
+  /**
+   * Highest effort as the output first meets what stops it, from the balance of energy: all of a moving mass [kg or kg·m²] at the speed
+   * that the way has there, without damping; null: nothing stops it.
+   */
+  impactOf(scenario: Scenario, mass: number): number | null
   /** All that is read of a run, in the order of tables, and those whose error by the step is told with them. */
   figures: readonly Figure<Result>[]
   headlines: readonly (keyof Result['metrics'])[]

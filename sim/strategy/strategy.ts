@@ -68,17 +68,17 @@ export interface Look {
   dark: { line: string; text: string }
 }
 
-/** What a setting means on an axis, for the question which axis suits; forces at one contact [N]. */
+/** What a setting means on an axis, for the question which axis suits; efforts [N or N·m], of a grip at one contact. */
 export interface AxisFacts {
   openLoop: boolean
   backDrivable: boolean
   wanted: number
-  /** With the continuous current, and at first touch. */
+  /** With the continuous current, and where the output first meets what stops it; null: nothing does. */
   continuous: number
-  impact: number
-  /** Least damage limit; Infinity: none. */
+  impact: number | null
+  /** Most that the work takes; Infinity: any. */
   limit: number
-  /** Share of the wanted force that friction hides, and whether a current still tells the force. */
+  /** Share of the wanted effort that friction hides, and whether a current still tells it. */
   share: number
   readable: boolean
 }

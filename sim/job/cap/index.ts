@@ -2,6 +2,7 @@
 import type { Scenario } from '../../scenario/index.ts'
 import type { Job, Work } from '../job.ts'
 import { LoadId } from '../loads.ts'
+import { meetingSpeed, springImpact } from '../meeting.ts'
 import { CAP_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { capOutput, fillCap, seatAngle } from './fill.ts'
@@ -9,9 +10,11 @@ import { CapLoad } from './load.ts'
 import { CAP_METRICS } from './metrics.ts'
 import { capRescue } from './rescue.ts'
 import { CAP_VERDICTS, type CapJudgement } from './result.ts'
+import { capIn } from './scenario.ts'
 import { capStudy } from './study.ts'
 import { judgeCap } from './verdict.ts'
 import { capWhy } from './why.ts'
+import { seatRate } from './window.ts'
 
 export const cap: Job<CapJudgement> = {
   id: 'cap',
@@ -30,6 +33,7 @@ export const cap: Job<CapJudgement> = {
   verdicts: CAP_VERDICTS,
   well: 'tight',
   weakestOf: () => null,
+  impactOf: seatImpact,
   figures: CAP_METRICS,
   headlines: ['peakTorque', 'applicationTorque', 'settledTorque', 'seatAngle', 'torqueMargin'],
   errorShare,
@@ -38,6 +42,14 @@ export const cap: Job<CapJudgement> = {
   study: capStudy,
   rescue: capRescue,
   linear: false,
+}
+
+/** On the liner, through what the chuck gives, beside the torque that runs the closure down. */
+function seatImpact(scenario: Scenario, inertia: number): number {
+  const { chuck, closure } = capIn(scenario)
+  const rate = seatRate(scenario)
+  const both = (rate * chuck.stiffness) / (rate + chuck.stiffness)
+  return closure.runDown + springImpact(both, inertia, meetingSpeed(scenario, capWork(scenario)))
 }
 
 /** An effort is the torque of the chuck; places are told from the nominal seat back. */

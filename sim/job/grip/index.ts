@@ -3,6 +3,7 @@
 import type { Scenario } from '../../scenario/index.ts'
 import type { Job, Work } from '../job.ts'
 import { LoadId } from '../loads.ts'
+import { meetingSpeed } from '../meeting.ts'
 import { GRIP_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { fillGrip, gripOutput } from './fill.ts'
@@ -11,6 +12,7 @@ import { GripLoad } from './load.ts'
 import { METRICS } from './metrics.ts'
 import { gripRescue } from './rescue.ts'
 import { type GripJudgement, VERDICTS } from './result.ts'
+import { impactForce } from './statics.ts'
 import { gripStudy } from './study.ts'
 import { judgeEnd, weakestOf } from './verdict.ts'
 import { gripWhy } from './why.ts'
@@ -32,6 +34,7 @@ export const grip: Job<GripJudgement> = {
   verdicts: VERDICTS,
   well: 'held',
   weakestOf,
+  impactOf: (scenario, mass) => impactForce(scenario, mass, meetingSpeed(scenario, gripWork(scenario))),
   figures: METRICS,
   headlines: ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance'],
   errorShare,

@@ -2,9 +2,10 @@
 import type { Scenario } from '../../scenario/index.ts'
 import type { Job, Work } from '../job.ts'
 import { LoadId } from '../loads.ts'
+import { meetingSpeed, springImpact } from '../meeting.ts'
 import { PRESS_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
-import { fillPress, pressOutput, seatDepth } from './fill.ts'
+import { fillPress, pressOutput, seatDepth, shoulderDepth } from './fill.ts'
 import { PressLoad } from './load.ts'
 import { PRESS_METRICS } from './metrics.ts'
 import { pressRescue } from './rescue.ts'
@@ -13,6 +14,7 @@ import { pressIn } from './scenario.ts'
 import { pressStudy } from './study.ts'
 import { judgePress } from './verdict.ts'
 import { meetingTravel, pressWhy } from './why.ts'
+import { slidingForce } from './window.ts'
 
 export const press: Job<PressJudgement> = {
   id: 'press',
@@ -31,6 +33,7 @@ export const press: Job<PressJudgement> = {
   verdicts: PRESS_VERDICTS,
   well: 'seated',
   weakestOf: () => null,
+  impactOf: shoulderImpact,
   figures: PRESS_METRICS,
   headlines: ['peakForce', 'settledForce', 'seatForce', 'depth', 'bandMargin'],
   errorShare,
@@ -39,6 +42,16 @@ export const press: Job<PressJudgement> = {
   study: pressStudy,
   rescue: pressRescue,
   linear: false,
+}
+
+/** On the shoulder, beside the force that slides the bushing on to it; a bore without one stops nothing. */
+function shoulderImpact(scenario: Scenario, mass: number): number | null {
+  const { bore, ram } = pressIn(scenario)
+  if (bore.shoulder === null) return null
+  const { stiffness } = bore.shoulder
+  const both = (stiffness * ram.stiffness) / (stiffness + ram.stiffness)
+  const slide = slidingForce(scenario, shoulderDepth(scenario))
+  return slide + springImpact(both, mass, meetingSpeed(scenario, pressWork(scenario)))
 }
 
 /** An effort is the force of the ram; places are told from the seat back. */

@@ -2,9 +2,10 @@
 import type { Scenario } from '../../scenario/index.ts'
 import type { Job, Work } from '../job.ts'
 import { LoadId } from '../loads.ts'
+import { meetingSpeed, springImpact } from '../meeting.ts'
 import { WEB_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
-import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput } from './fill.ts'
+import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput, webStiffness } from './fill.ts'
 import { WebLoad } from './load.ts'
 import { WEB_METRICS } from './metrics.ts'
 import { webRescue } from './rescue.ts'
@@ -33,6 +34,7 @@ export const web: Job<WebJudgement> = {
   verdicts: WEB_VERDICTS,
   well: 'taut',
   weakestOf: ({ load }) => (load instanceof WebLoad && load.state.count > 0 ? load.state.least : null),
+  impactOf: tautImpact,
   figures: WEB_METRICS,
   headlines: ['meanTension', 'leastTension', 'mostTension', 'settledTension'],
   errorShare,
@@ -41,6 +43,13 @@ export const web: Job<WebJudgement> = {
   study: webStudy,
   rescue: webRescue,
   linear: false,
+}
+
+/** As the slack is taken up: the web is a spring of E·A/L, with which the roll meets its own momentum at the rim. */
+function tautImpact(scenario: Scenario, inertia: number): number {
+  const { roll, span } = webIn(scenario)
+  const rim = meetingSpeed(scenario, webWork(scenario)) * roll.radius
+  return springImpact(webStiffness(scenario) / span.length, inertia / roll.radius ** 2, rim)
 }
 
 /** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */

@@ -32,7 +32,7 @@ export const currentClamp: StrategyKind = {
     const { openLoop, continuous, wanted, impact, limit } = facts
     if (openLoop) return { kind: 'stalled rotor' }
     if (continuous < wanted) return { kind: 'too weak', continuous, wanted }
-    return impact > limit ? { kind: 'impact damages', impact, limit } : readable(facts)
+    return impact !== null && impact > limit ? { kind: 'impact damages', impact, limit } : readable(facts)
   },
   sheet: [{ path: LIMIT, label: 'Clamp current', unit: 'A', gives: 'current' }],
   look: {

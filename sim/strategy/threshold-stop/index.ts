@@ -55,7 +55,7 @@ export const thresholdStop: StrategyKind = {
   ground(facts) {
     const { openLoop, impact, wanted, share } = facts
     if (openLoop) return { kind: 'fixed current' }
-    if (!facts.readable) return readable(facts)
+    if (!facts.readable || impact === null) return readable(facts)
     return impact > wanted
       ? { kind: 'impact above wanted', impact, wanted }
       : { kind: 'impact below wanted', impact, share }

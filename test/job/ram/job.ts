@@ -74,6 +74,7 @@ export const ram: Job<Pressing> = {
     }
   },
   weakestOf: () => null,
+  impactOf: (scenario, mass) => scenario.approach.speed * Math.sqrt(ramIn(scenario).stiffness * mass),
   figures: [
     { ...force, id: 'peak', label: 'Peak force', note: 'Highest.', value: ({ metrics }) => metrics.peak },
     { ...force, id: 'settled', label: 'Settled force', note: 'At the end.', value: ({ metrics }) => metrics.settled },
@@ -173,6 +174,18 @@ const ramWords: JobWords<Pressing> = {
       missed: 'the misses',
       unstable: 'the unstable runs',
     },
+  },
+  axes: {
+    asks: 'Which axis suits the spring?',
+    wanted: 'force',
+    where: '',
+    does: 'presses',
+    act: 'press',
+    limit: 'limit',
+    impact: 'All the energy in the spring.',
+    back: 'a force on the ram',
+    well: 'every strategy pressing',
+    kept: 'force kept at power loss',
   },
   rescue: {
     tooling: 'a new spring',
