@@ -4,7 +4,7 @@
  */
 
 import { dutyTemperatures } from '../axis/cooling.ts'
-import { forcePerAmpereAt } from '../axis/fill.ts'
+import { forcePerAmpereAt } from '../axis/flux.ts'
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { contactsOf, jawMassOf, travelToContact } from '../job/grip/geometry.ts'
 import type { GripResult } from '../job/grip/result.ts'
