@@ -24,7 +24,7 @@ const later = <N extends string>(name: N, load: () => Promise<Record<N, Componen
   lazy(async () => ({ default: (await load())[name] }))
 
 export const VIEWS: View[] = [
-  { id: 'bench', label: 'Bench', Component: Bench, jobs: ['grip', 'press', 'cap', 'web'] },
+  { id: 'bench', label: 'Bench', Component: Bench, jobs: 'any' },
   { id: 'live', label: 'Live', Component: later('Live', () => import('./live/Live.tsx')) },
   {
     id: 'actuators',

@@ -4,7 +4,7 @@
  */
 
 import { dutyTemperatures } from '../axis/cooling.ts'
-import { forcePerAmpereAt } from '../axis/fill.ts'
+import { forcePerAmpereAt } from '../axis/flux.ts'
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { jobOf } from '../job/index.ts'
 import type { RunResult } from '../job/job.ts'

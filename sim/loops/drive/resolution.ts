@@ -1,5 +1,5 @@
 /** What one unit of each reading and each output of the drive amounts to. */
-import { forcePerAmpereAt } from '../../axis/fill.ts'
+import { forcePerAmpereAt } from '../../axis/flux.ts'
 import { contactsOf } from '../../job/grip/geometry.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { forceSlopes } from '../design/axis-figures.ts'
