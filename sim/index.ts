@@ -3,14 +3,14 @@
 export {
   type AxisFigures,
   type AxisReport,
+  axisEfforts,
   axisFigures,
-  axisForces,
   type PowerLossFate,
   reportAxis,
   type StrategyFitness,
 } from './ask/actuators.ts'
 export { type ComparedAxis, compareAxes } from './ask/compare-axes.ts'
-export { fitAxis, wantedForce } from './ask/fit-axis.ts'
+export { fitAxis, wantedEffort } from './ask/fit-axis.ts'
 export { type CheckedLesson, checkLesson } from './ask/lesson/check.ts'
 export { type LessonFigure, placeholdersOf } from './ask/lesson/figures.ts'
 export type { Lesson, Question } from './ask/lesson/format.ts'
@@ -66,7 +66,7 @@ export { type UsualSpread, usualSpreads } from './ask/spread/usual.ts'
 export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
 export { REACH, type TuneCandidate, type TuneFigure, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
 export { type Cause, explain, type Why } from './ask/why.ts'
-export { accelerationOf } from './axis/fill.ts'
+export { accelerationOf } from './axis/fill-arm.ts'
 export { axisOf } from './axis/reflect.ts'
 export type { CapResult, CapVerdict } from './job/cap/result.ts'
 export { capIn } from './job/cap/scenario.ts'
@@ -83,8 +83,8 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
-export { JOBS, jobOf } from './job/index.ts'
-export type { ChannelKind, Doubt } from './job/job.ts'
+export { isWell, JOBS, jobOf } from './job/index.ts'
+export type { ChannelKind, Doubt, RunResult } from './job/job.ts'
 export { fitOf, forceLimit, jointPressure } from './job/press/fill.ts'
 export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'

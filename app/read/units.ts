@@ -1,4 +1,6 @@
 /** Units on the page: those of the simulator's sentences. */
+import { jobOf, type Quantity, type Scenario } from '../../sim/index.ts'
+
 export {
   knowsUnit,
   type Quantity,
@@ -6,3 +8,7 @@ export {
   shownUnit,
   type UnitSystem,
 } from '../../sim/index.ts'
+
+/** The kind of quantity that a job's effort is. */
+export const effortQuantity = (scenario: Pick<Scenario, 'job'>): Quantity =>
+  jobOf(scenario).output.effort === 'N·m' ? 'spindleTorque' : 'force'

@@ -11,6 +11,7 @@ import { PositionPid } from '../control/position-pid.ts'
 import { VelocityPi } from '../control/velocity-pi.ts'
 import { Bench } from '../cycle/bench.ts'
 import { jobOf } from '../job/index.ts'
+import { loadOf } from '../job/loads.ts'
 import { loopsOf } from '../loops/jobs/index.ts'
 import type { WorkBound } from '../loops/jobs/job.ts'
 import type { LoopId } from '../loops/model.ts'
@@ -197,7 +198,7 @@ function trialBench(scenario: Scenario, trial: Trial, rest: number) {
   const { point } = trial
   const job = jobOf(scenario)
   const work = workAt(scenario, point)
-  const load = job.newLoad()
+  const load = loadOf(job.load)
   const balance = balanceAt(scenario, point, axisFilled(scenario.actuator, job.outputOf(work)))
   const line = loopsOf(scenario).lineSpeed?.(work, point) ?? 0
   const machine = new LoopTrial(scenario, trial, rest, balance, point.speed - line)

@@ -1,5 +1,5 @@
 /** What a loop's figures do not say by themselves, as facts; `sim/say` puts them into sentences. */
-import { forcePerAmpereAt } from '../axis/fill.ts'
+import { forcePerAmpereAt } from '../axis/flux.ts'
 import { axisOf } from '../axis/reflect.ts'
 import type { JobId, Scenario } from '../scenario/index.ts'
 import type { Examined } from './examine.ts'

@@ -58,6 +58,19 @@ export const capWords: JobWords<CapJudgement> = {
       unstable: 'the unstable runs',
     },
   },
+  axes: {
+    asks: 'Which axis suits the closure?',
+    wanted: 'application torque',
+    where: '',
+    does: 'turns',
+    act: 'turn',
+    limit: 'limit',
+    impact:
+      'As the liner is met: the torque that runs the closure down, and all the energy of what turns in liner and chuck, without damping.',
+    back: 'a torque on the head',
+    well: 'every strategy tightening the closure',
+    kept: 'torque kept at power loss',
+  },
   rescue: {
     tooling: 'another liner, thread or lubricant',
     happens: {

@@ -61,6 +61,19 @@ export const gripWords: JobWords<GripJudgement> = {
       unstable: 'the unstable grips',
     },
   },
+  axes: {
+    asks: 'Which axis suits the part?',
+    wanted: 'grip force',
+    where: 'at one contact',
+    does: 'presses',
+    act: 'press',
+    limit: 'damage limit',
+    impact:
+      'First impact at the speed of touching: all the energy of the moving mass in pads and part, without damping.',
+    back: 'a force on the jaws',
+    well: 'every strategy holding the part',
+    kept: 'hold kept at power loss',
+  },
   rescue: {
     tooling: 'new pads',
     happens: {

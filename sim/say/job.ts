@@ -23,6 +23,7 @@ export interface JobWords<R extends JobResult = JobResult> {
   refuses?: Partial<Record<StrategyId, string>>
   why: WhyWords<R>
   study: StudyWords<R>
+  axes: AxesWords
   rescue: RescueWords<R>
   loops: LoopWords
 }
@@ -59,6 +60,27 @@ interface RescueWords<R extends JobResult> {
   late: string
   /** What is said of it as a whole: "the part". */
   of: string
+}
+
+/** How a comparison of axes speaks of the work. */
+interface AxesWords {
+  /** As a question: "Which axis suits the part?" */
+  asks: string
+  /** The effort that is wanted: "grip force"; and as it stands behind "Force", where it has to be said: "at one contact". */
+  wanted: string
+  where: string
+  /** What a strategy does as it is set, or does not: "presses", "press". */
+  does: string
+  act: string
+  /** What its most is: "damage limit". */
+  limit: string
+  /** What is met first, and how: one sentence. */
+  impact: string
+  /** What would drive the axis back without current: "a force on the jaws". */
+  back: string
+  /** Axes by which every strategy does it well: "every strategy holding the part"; and those without power: "hold kept at power loss". */
+  well: string
+  kept: string
 }
 
 /** How a study of many speaks of work that is done well. */

@@ -60,6 +60,19 @@ export const pressWords: JobWords<PressJudgement> = {
       unstable: 'the unstable runs',
     },
   },
+  axes: {
+    asks: 'Which axis suits the joint?',
+    wanted: 'force of the ram',
+    where: '',
+    does: 'presses',
+    act: 'press',
+    limit: 'limit',
+    impact:
+      'As the bushing meets its shoulder: the force that slides it, and all the energy of the moving mass in frame and shoulder, without damping.',
+    back: 'a force on the ram',
+    well: 'every strategy seating the bushing',
+    kept: 'force kept at power loss',
+  },
   rescue: {
     tooling: 'another fit, lubricant or holder',
     happens: {

@@ -58,6 +58,18 @@ export const webWords: JobWords<WebJudgement> = {
       unstable: 'the unstable runs',
     },
   },
+  axes: {
+    asks: 'Which axis suits the web?',
+    wanted: 'tension',
+    where: '',
+    does: 'pulls',
+    act: 'pull',
+    limit: 'limit',
+    impact: 'As the slack is taken up: all the energy of what turns in the stretch of the web, without damping.',
+    back: 'a pull on the roll',
+    well: 'every strategy keeping the web taut',
+    kept: 'tension kept at power loss',
+  },
   rescue: {
     tooling: 'a roll turned true',
     happens: {

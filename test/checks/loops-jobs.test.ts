@@ -10,6 +10,7 @@ import type { Load } from '../../sim/axis/load.ts'
 import { LineFollower } from '../../sim/control/line-follower.ts'
 import { ALL_PRESETS, LOOPS, type Scenario, workingPointsOf } from '../../sim/index.ts'
 import { jobOf } from '../../sim/job/index.ts'
+import { loadOf } from '../../sim/job/loads.ts'
 import { analyseLoops } from '../../sim/loops/analyse.ts'
 import { loopsOf } from '../../sim/loops/jobs/index.ts'
 import type { WorkingPointId } from '../../sim/loops/jobs/job.ts'
@@ -112,7 +113,7 @@ describe('an output that slides on the work at a steady speed', () => {
   ) {
     const step = 2e-6
     const { speed } = workingPoint(scenario, 'sliding')
-    const load = jobOf(scenario).newLoad()
+    const load = loadOf(jobOf(scenario).load)
     jobOf(scenario).fill(load, scenario)
     load.setStep(step)
     load.settle()
@@ -263,7 +264,7 @@ it('a point is set down in balance: nothing moves by itself', () => {
       const point = workingPoint(scenario, at)
       if (!point.contact || at === 'sliding') continue
       const job = jobOf(scenario)
-      const load = job.newLoad()
+      const load = loadOf(job.load)
       const work = loopsOf(scenario).stiffened(scenario, point.factor)
       job.fill(load, work)
       load.setStep(1e-6)

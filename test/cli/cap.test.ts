@@ -56,7 +56,9 @@ describe('the command line of a closure', () => {
     for (const loop of ['current', 'position', 'velocity', 'force'])
       expect(table.match(new RegExp(`^${loop} +(free|sliding|softest|nominal|stiffest) .+ yes$`, 'gm'))).toHaveLength(5)
     expect(table).toMatch(/^force, sliding: Passed at 60 rev\/min, where the torque grows by 1\.98 N·m\/rad; /m)
-    expect(table).toMatch(/Quick changes meet 1\.98 N·m\/rad, slow ones, to which the liner has time to give way, 1\.3 N·m\/rad\./)
+    expect(table).toMatch(
+      /Quick changes meet 1\.98 N·m\/rad, slow ones, to which the liner has time to give way, 1\.3 N·m\/rad\./,
+    )
   })
 
   it('does not take it for another job', async () => {

@@ -55,7 +55,11 @@ describe('the command line of a web', () => {
     expect(table).toMatch(/^force, running: A stretch leaves with the web: .+ forgets it within 1670 ms\.$/m)
     expect(table).toMatch(/friction of up to 0\.02 N·m \(0\.0667 A\) holds it like a spring of 40 N·m\/rad/)
     const { workingPoints } = JSON.parse(await jawbench('loops', 'tray-film', '--format', 'json'))
-    expect(workingPoints.at(-1)).toMatchObject({ id: 'running', label: 'Nominal web, running', speed: expect.any(Number) })
+    expect(workingPoints.at(-1)).toMatchObject({
+      id: 'running',
+      label: 'Nominal web, running',
+      speed: expect.any(Number),
+    })
   })
 
   it.each(['grip', 'model', 'fit'])('is refused by %s in words', async (name) => {

@@ -193,7 +193,7 @@ describe('why a setting means its force or does not', () => {
       'The impact alone, 90 N, is above the damage limit of 65 N, whatever the clamp.',
     ],
   ])('%j', (ground, text) => {
-    expect(inPlainSpaces(fitnessWhy({ ground }, SI))).toBe(text)
+    expect(inPlainSpaces(fitnessWhy({ job: 'grip' }, { ground }, SI))).toBe(text)
   })
 })
 

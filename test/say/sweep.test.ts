@@ -287,7 +287,7 @@ describe('in US units', () => {
       { kind: 'too weak', continuous: 5, wanted: 20 },
       { kind: 'impact damages', impact: 90, limit: 65 },
     ]
-    for (const ground of forces) follows((words) => fitnessWhy({ ground }, words))
+    for (const ground of forces) follows((words) => fitnessWhy({ job: 'grip' }, { ground }, words))
     const bare: Ground[] = [
       { kind: 'fixed current' },
       { kind: 'stalled rotor' },
@@ -296,7 +296,7 @@ describe('in US units', () => {
       { kind: 'hidden', share: 0.4 },
       { kind: 'readable', share: 0.04 },
     ]
-    for (const ground of bare) follows((words) => fitnessWhy({ ground }, words), false)
+    for (const ground of bare) follows((words) => fitnessWhy({ job: 'grip' }, { ground }, words), false)
   })
 
   it('texts that stand beside what they describe', () => {

@@ -1,5 +1,5 @@
 /** What one unit of each reading and each output of the drive amounts to. */
-import { forcePerAmpereAt } from '../../axis/fill.ts'
+import { forcePerAmpereAt } from '../../axis/flux.ts'
 import { jobOf } from '../../job/index.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { forceSlopes } from '../design/axis-figures.ts'

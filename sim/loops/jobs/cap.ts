@@ -6,7 +6,7 @@
  */
 import { ELASTIC } from '../../axis/friction.ts'
 import { capOutput, perNewton, seatAngle } from '../../job/cap/fill.ts'
-import { CapLoad } from '../../job/cap/load.ts'
+import type { CapLoad } from '../../job/cap/load.ts'
 import { capIn } from '../../job/cap/scenario.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { axisPlant, type PlantModel, type PlantState, type Weights } from '../axis-plant.ts'
@@ -28,7 +28,7 @@ const ROOM = 0.4
 /** Farther than any thread [rad]. */
 const NEVER = 1e9
 
-export const capLoops: JobLoops = {
+export const capLoops: JobLoops<CapLoad> = {
   points: () => ['free', 'sliding', 'softest', 'nominal', 'stiffest'],
   stiffened(scenario, factor) {
     const { liner, chuck, closure } = capIn(scenario)
@@ -47,7 +47,6 @@ export const capLoops: JobLoops = {
   },
   pull: (_, { force }) => force,
   setDown(load, scenario, point) {
-    if (!(load instanceof CapLoad)) throw new TypeError('not the load of a closure')
     const { thread } = load
     const angle = point.travel - point.force / load.stiffness
     load.state.angle = angle
@@ -64,7 +63,7 @@ export const capLoops: JobLoops = {
     thread.friction.state.bristle = bent / thread.friction.stiffness
   },
   met(load, { contact }) {
-    if (!(load instanceof CapLoad) || !contact) return []
+    if (!contact) return []
     const { friction } = load.thread
     const most = ELASTIC * (Math.min(friction.coulomb, friction.coulombBack) + friction.rise)
     const bounds: WorkBound[] = friction.stiffness * Math.abs(friction.state.bristle) > most ? ['slides'] : []

@@ -5,7 +5,7 @@
 import { lawOf } from '../../job/grip/contact/laws.ts'
 import { gripOutput } from '../../job/grip/fill.ts'
 import { contactsOf, travelToContact } from '../../job/grip/geometry.ts'
-import { GripLoad } from '../../job/grip/load.ts'
+import type { GripLoad } from '../../job/grip/load.ts'
 import { inSeries, jawStiffness, type Springs, springsAt } from '../../job/grip/statics.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { axisPlant, type PlantModel, type PlantState, type Weights } from '../axis-plant.ts'
@@ -31,7 +31,7 @@ const LABELS: Partial<Record<WorkingPointId, string>> = {
 /** Share of the working force by which it may swing on a straight law, and on one that is curved. */
 const ROOM = { straight: 0.4, curved: 0.2 }
 
-export const gripLoops: JobLoops = {
+export const gripLoops: JobLoops<GripLoad> = {
   /** All that tell a difference: under a proportional law a relaxed part is as stiff as a fresh one. */
   points: ({ part }) =>
     part.relaxation.fraction > 0 && !lawOf(part.exponent).proportional() ? [...POINTS, 'relaxed'] : POINTS,
@@ -48,13 +48,11 @@ export const gripLoops: JobLoops = {
   },
   pull: (scenario, { force }) => contactsOf(scenario) * force,
   setDown(load, scenario, { travel, contact }) {
-    if (!(load instanceof GripLoad)) throw new TypeError('not the load of a grip')
     load.liftTime = Number.POSITIVE_INFINITY
     // Against an anvil the part sinks into the far contact as deep as the jaw into the near one.
     load.state.shift = contact && contactsOf(scenario) === 1 ? (travel - travelToContact(scenario)) / 2 : 0
   },
   met(load, { contact }) {
-    if (!(load instanceof GripLoad)) return []
     const lifts = contact && (load.state.nearForce === 0 || load.state.farForce === 0)
     const breaks = load.near.state.dent > 0 || load.far.state.dent > 0 || load.state.crackTime > 0
     const bounds: WorkBound[] = lifts ? ['contact'] : []

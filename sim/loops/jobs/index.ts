@@ -7,10 +7,10 @@ import { pressLoops } from './press.ts'
 import { webLoops } from './web.ts'
 
 export const JOB_LOOPS: Record<JobId, JobLoops> = {
-  grip: gripLoops,
-  press: pressLoops,
-  cap: capLoops,
-  web: webLoops,
+  grip: gripLoops as unknown as JobLoops,
+  press: pressLoops as unknown as JobLoops,
+  cap: capLoops as unknown as JobLoops,
+  web: webLoops as unknown as JobLoops,
 }
 
 /** What the job of a scenario says to the loops. */

@@ -51,7 +51,8 @@ export interface WorkLimit {
 /** Where a trial left what the linear model of the work knows: it lost touch, broke, or its friction gave way. */
 export type WorkBound = 'contact' | 'part' | 'slides'
 
-export interface JobLoops {
+/** `Worked` is its half in the compiled core, a type only, as for `Job`. */
+export interface JobLoops<Worked extends Load = Load> {
   /** Working points that a scenario has, in the order of tables. */
   points(scenario: Scenario): readonly WorkingPointId[]
   /** With all that gives under the effort so many times as stiff. */
@@ -67,9 +68,9 @@ export interface JobLoops {
   /** Speed of the line that the output follows there, as the drive reckons with it [m/s or rad/s]. */
   lineSpeed?(scenario: Scenario, point: WorkingPoint): number
   /** Puts the work there, in balance, for a trial of a loop, and what the drive follows with it. */
-  setDown(load: Load, scenario: Scenario, point: WorkingPoint, follower: LineFollower): void
+  setDown(load: Worked, scenario: Scenario, point: WorkingPoint, follower: LineFollower): void
   /** What the work has met by now that its linear model does not know. */
-  met(load: Load, point: WorkingPoint): readonly WorkBound[]
+  met(load: Worked, point: WorkingPoint): readonly WorkBound[]
   /** Without the dry friction that its linear model leaves out. */
   calm(scenario: Scenario): Scenario
 }

@@ -7,7 +7,7 @@
 import { ELASTIC } from '../../axis/friction.ts'
 import { pressOutput, seatDepth, shoulderDepth } from '../../job/press/fill.ts'
 import type { Joint } from '../../job/press/joint.ts'
-import { PressLoad } from '../../job/press/load.ts'
+import type { PressLoad } from '../../job/press/load.ts'
 import { pressIn } from '../../job/press/scenario.ts'
 import { jointOf } from '../../job/press/window.ts'
 import type { Scenario } from '../../scenario/index.ts'
@@ -38,7 +38,7 @@ const ROOM = 0.4
 
 const hasShoulder = (scenario: Scenario) => Number.isFinite(shoulderDepth(scenario))
 
-export const pressLoops: JobLoops = {
+export const pressLoops: JobLoops<PressLoad> = {
   points(scenario) {
     const seated: WorkingPointId[] = ['softest', 'nominal', 'stiffest']
     const [joins, faces] = [hasJoint(scenario, seatDepth(scenario) / 2), hasShoulder(scenario)]
@@ -54,7 +54,6 @@ export const pressLoops: JobLoops = {
   },
   pull: (_, { force }) => force,
   setDown(load, scenario, point) {
-    if (!(load instanceof PressLoad)) throw new TypeError('not the load of a press')
     if (!point.contact) return
     const { depth, bent } = stands(scenario, point)
     load.state.depth = depth
@@ -62,7 +61,7 @@ export const pressLoops: JobLoops = {
     load.joint.friction.state.bristle = bent / load.joint.friction.stiffness
   },
   met(load, { contact }) {
-    if (!(load instanceof PressLoad) || !contact) return []
+    if (!contact) return []
     const { friction } = load.joint
     const most = ELASTIC * (friction.coulomb + friction.rise)
     const bounds: WorkBound[] = load.state.force === 0 ? ['contact'] : []

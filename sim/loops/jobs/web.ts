@@ -6,7 +6,7 @@
 import { LINE_PHASE } from '../../control/line.ts'
 import { numbers } from '../../core/native.ts'
 import { topSpeed, turnToTaut, webOutput, webStiffness } from '../../job/web/fill.ts'
-import { WebLoad } from '../../job/web/load.ts'
+import type { WebLoad } from '../../job/web/load.ts'
 import { webIn } from '../../job/web/scenario.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { axisPlant, type PlantModel } from '../axis-plant.ts'
@@ -25,7 +25,7 @@ const ROOM = 0.4
 /** A web that is slack all through a trial [m]. */
 const SLACK = 1000
 
-export const webLoops: JobLoops = {
+export const webLoops: JobLoops<WebLoad> = {
   points(scenario) {
     const standing: WorkingPointId[] = ['free', 'softest', 'nominal', 'stiffest']
     return topSpeed(scenario) > 0 ? [...standing, 'running'] : standing
@@ -47,7 +47,6 @@ export const webLoops: JobLoops = {
   },
   lineSpeed: (scenario, { id }) => (id === 'running' ? topSpeed(scenario) / webIn(scenario).roll.radius : 0),
   setDown(load, scenario, { id, force }, follower) {
-    if (!(load instanceof WebLoad)) throw new TypeError('not the load of a web')
     load.state.drawn = id === 'free' ? -SLACK : tautAt(scenario, force).stretch
     // A round roll that does not grow: both would stir the tension whatever a loop does.
     load.runout = 0
@@ -63,7 +62,7 @@ export const webLoops: JobLoops = {
     load.state.fed = speed / (1 + load.entry)
   },
   met(load, { contact }) {
-    if (!(load instanceof WebLoad) || !contact) return []
+    if (!contact) return []
     const bounds: WorkBound[] = load.state.tension === 0 ? ['contact'] : []
     return Number.isNaN(load.state.torn) ? bounds : [...bounds, 'part']
   },
