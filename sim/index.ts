@@ -3,14 +3,14 @@
 export {
   type AxisFigures,
   type AxisReport,
+  axisEfforts,
   axisFigures,
-  axisForces,
   type PowerLossFate,
   reportAxis,
   type StrategyFitness,
 } from './ask/actuators.ts'
 export { type ComparedAxis, compareAxes } from './ask/compare-axes.ts'
-export { fitAxis, wantedForce } from './ask/fit-axis.ts'
+export { fitAxis, wantedEffort } from './ask/fit-axis.ts'
 export { type CheckedLesson, checkLesson } from './ask/lesson/check.ts'
 export { type LessonFigure, placeholdersOf } from './ask/lesson/figures.ts'
 export type { Lesson, Question } from './ask/lesson/format.ts'
@@ -66,7 +66,7 @@ export { type UsualSpread, usualSpreads } from './ask/spread/usual.ts'
 export { bestOf, type TuneProgress, tradeOff, tuneGains } from './ask/tune.ts'
 export { REACH, type TuneCandidate, type TuneFigure, type TuneObjective, type TuneOptions } from './ask/tune-judge.ts'
 export { type Cause, explain, type Why } from './ask/why.ts'
-export { accelerationOf } from './axis/fill.ts'
+export { accelerationOf } from './axis/fill-arm.ts'
 export { axisOf } from './axis/reflect.ts'
 export type { CapResult, CapVerdict } from './job/cap/result.ts'
 export { capIn } from './job/cap/scenario.ts'
@@ -83,8 +83,8 @@ export {
   type Verdict,
 } from './job/grip/result.ts'
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
-export { JOBS, jobOf } from './job/index.ts'
-export type { ChannelKind, Doubt } from './job/job.ts'
+export { isWell, JOBS, jobOf } from './job/index.ts'
+export type { ChannelKind, Doubt, RunResult } from './job/job.ts'
 export { fitOf, forceLimit, jointPressure } from './job/press/fill.ts'
 export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'
@@ -147,6 +147,7 @@ export { type DesignOutcome, outcomeOf } from './loops/design/outcome.ts'
 export { driveResolutions } from './loops/drive/resolution.ts'
 export { type DriveScales, driveSettings, scalesFrom } from './loops/drive/settings.ts'
 export { driveSheet, type EnteredLoops, enteredLoops, type JudgedSetting, judgedSettings } from './loops/drive/sheet.ts'
+export type { WorkBound } from './loops/jobs/job.ts'
 export type { Margins } from './loops/margins.ts'
 export { LOOPS, type LoopId } from './loops/model.ts'
 export { loopModels, responseCsv } from './loops/models.ts'
@@ -164,7 +165,7 @@ export { finerScenarios, stepCheck, uncheckable } from './run/step-error.ts'
 export { fitnessWhy } from './say/axes.ts'
 export { torqueLines } from './say/cap.ts'
 export { designWords } from './say/design.ts'
-export { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './say/drive.ts'
+export { enteredWords, remarkOn, resolutionLabel, resolutionWords, settingLabel } from './say/drive.ts'
 export { faultIn } from './say/fault.ts'
 export {
   formatFigure,
@@ -189,12 +190,13 @@ export {
   takenText,
   untoldText,
 } from './say/fit.ts'
-export { jobWords, rescueWords, studyWords, whyFigure } from './say/jobs.ts'
+export { jobWords, loopWords, rescueWords, studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
+export { type OutputUnits, outputUnits } from './say/output.ts'
 export { windowLines } from './say/press.ts'
 export { progressText } from './say/progress.ts'
 export { rareSentences } from './say/rare.ts'

@@ -57,7 +57,7 @@ const SectionView = memo(function SectionView({ section, kind, job }: SectionPro
   )
   return (
     <>
-      {section.id === 'transmission' && job === 'grip' && <ActuatorChoice />}
+      {section.id === 'transmission' && <ActuatorChoice />}
       <Fold id={section.id} title={section.title} line={line} level="section">
         {strategies && job === 'grip' && <WantedForce />}
         {required ? <Requirements /> : <Fields fields={fields} />}

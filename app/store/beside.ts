@@ -1,4 +1,4 @@
-/** The axis beside that of the bench: under the same part, its gains and settings fitted anew to whatever is on the bench. */
+/** The axis beside that of the bench: under the same work, its gains and settings fitted anew to whatever is on the bench. */
 import { type Checked, fitAxis, type Scenario } from '../../sim/index.ts'
 import { type Axis, useScenario } from './scenario.ts'
 
@@ -12,7 +12,7 @@ let last: { scenario: Scenario; beside: Beside } | null = null
 
 /** The same object for the same scenario and axis; null: no axis stands beside. */
 export function besideOf({ scenario, beside: axis }: { scenario: Scenario; beside: Axis | null }): Beside | null {
-  if (!axis || scenario.job !== 'grip') return null
+  if (!axis) return null
   if (last?.scenario !== scenario || last.beside.axis !== axis)
     last = { scenario, beside: { axis, fitted: fitAxis(scenario, axis.actuator) } }
   return last.beside

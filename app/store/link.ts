@@ -8,6 +8,7 @@ import {
   checkScenario,
   type Fault,
   faultLine,
+  jobTaking,
   LONGEST_FILE,
   type Scenario,
   SETTINGS_ANYWHERE,
@@ -54,7 +55,8 @@ export function linkToScenario(link: string): Opened {
 /** An axis as the link of a scenario that has its title for a name, and nothing else of its own. Null: it is in no sound scenario. */
 export function axisToLink({ title, actuator }: Axis): string | null {
   const servo = { currentLimit: Math.min(1, actuator.motor.peakCurrent) }
-  const checked = checkScenario({ name: title, actuator, servo, strategies: SETTINGS_ANYWHERE })
+  const job = jobTaking(actuator.kind)
+  const checked = checkScenario({ job, name: title, actuator, servo, strategies: SETTINGS_ANYWHERE })
   return checked.ok ? scenarioToLink(checked.scenario) : null
 }
 

@@ -24,9 +24,14 @@ const later = <N extends string>(name: N, load: () => Promise<Record<N, Componen
   lazy(async () => ({ default: (await load())[name] }))
 
 export const VIEWS: View[] = [
-  { id: 'bench', label: 'Bench', Component: Bench, jobs: ['grip', 'press', 'cap', 'web'] },
+  { id: 'bench', label: 'Bench', Component: Bench, jobs: 'any' },
   { id: 'live', label: 'Live', Component: later('Live', () => import('./live/Live.tsx')) },
-  { id: 'actuators', label: 'Actuators', Component: later('Actuators', () => import('./actuators/Actuators.tsx')) },
+  {
+    id: 'actuators',
+    label: 'Actuators',
+    Component: later('Actuators', () => import('./actuators/Actuators.tsx')),
+    jobs: 'any',
+  },
   { id: 'loops', label: 'Loops', Component: later('Loops', () => import('./loops/Loops.tsx')) },
   { id: 'spread', label: 'Spread', Component: later('Spread', () => import('./spread/Spread.tsx')), jobs: 'any' },
   { id: 'log', label: 'Log', Component: later('Log', () => import('./log/Log.tsx')) },

@@ -1,5 +1,5 @@
 /** Every generic axis and the one on the bench under one scenario, a report at a time. */
-import { AXIS_PRESETS, type Scenario } from '../scenario/index.ts'
+import { axesFor, type Scenario } from '../scenario/index.ts'
 import { type AxisReport, reportAxis } from './actuators.ts'
 import { runHere } from './runner.ts'
 
@@ -12,5 +12,6 @@ export interface ComparedAxis {
 
 export function* compareAxes(scenario: Scenario, run = runHere): Generator<ComparedAxis> {
   yield { id: 'own', title: 'On the bench', report: reportAxis(scenario, scenario.actuator, run) }
-  for (const { id, title, actuator } of AXIS_PRESETS) yield { id, title, report: reportAxis(scenario, actuator, run) }
+  for (const { id, title, actuator } of axesFor(scenario.job))
+    yield { id, title, report: reportAxis(scenario, actuator, run) }
 }

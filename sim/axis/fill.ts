@@ -1,9 +1,6 @@
-/** The constants of an axis and of the arm that carries it, from their part of the scenario. */
-import { numbers } from '../core/native.ts'
-import type { Actuator, ArmMove, Scenario } from '../scenario/index.ts'
-import { ACROSS, ALONG, Arm, GRAVITY, MOVE_SIZE, moveAcceleration, UP } from './arm.ts'
+/** The constants of an axis, from their part of the scenario. */
+import type { Actuator } from '../scenario/index.ts'
 import { Axis } from './axis.ts'
-import { Heat } from './heat.ts'
 import { axisOf, isOpenLoop } from './reflect.ts'
 
 /** What a job says of the output: its mass [kg], and the stroke [m] of actuator and of what it moves; kg·m² and rad where it turns. */
@@ -81,40 +78,4 @@ function fillHeat({ heat }: Axis, thermal: Actuator['motor']['thermal']): void {
   heat.magnetCoefficient = thermal.magnetCoefficient
   heat.state.winding = thermal.ambient
   heat.state.housing = thermal.ambient
-}
-
-/** Factor on the force constant where the magnets are at `temperature` [°C]. */
-export function fluxAt({ magnetCoefficient }: Actuator['motor']['thermal'], temperature: number): number {
-  const heat = new Heat()
-  heat.magnetCoefficient = magnetCoefficient
-  heat.state.housing = temperature
-  heat.settle()
-  return heat.flux
-}
-
-/** Force at the output for each ampere [N/A] with the magnets at a temperature [°C]: that of what is around the motor, if left out. */
-export const forcePerAmpereAt = (actuator: Actuator, magnets = actuator.motor.thermal.ambient): number =>
-  axisOf(actuator).forcePerAmpere * fluxAt(actuator.motor.thermal, magnets)
-
-export const DIRECTIONS: Record<ArmMove['axis'], number> = { along: ALONG, across: ACROSS, up: UP }
-
-export function armOf(arm: Scenario['arm']): Arm {
-  const made = new Arm()
-  fillArm(made, arm)
-  return made
-}
-
-/** Acceleration of one move at time `t` [m/s²]. */
-export const accelerationOf = ({ start, acceleration, duration, jerk }: ArmMove, t: number) =>
-  moveAcceleration(t - start, acceleration, duration, jerk)
-
-/** `room` is how many more moves may be added later. */
-export function fillArm(arm: Arm, { moves, gravity }: Scenario['arm'], room = 0): void {
-  arm.gravityAlong = gravity === 'along' ? GRAVITY : 0
-  arm.gravityDown = gravity === 'across' ? GRAVITY : 0
-  arm.count = moves.length
-  arm.moves = numbers(MOVE_SIZE * (moves.length + room))
-  moves.forEach((move, n) => {
-    arm.moves.set([move.start, DIRECTIONS[move.axis], move.acceleration, move.duration, move.jerk], MOVE_SIZE * n)
-  })
 }

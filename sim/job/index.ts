@@ -16,5 +16,8 @@ export const JOBS: Record<JobId, Job> = {
   web: web as unknown as Job,
 }
 
+/** Whether a verdict is the one on work that is done well, of any job. */
+export const isWell = (verdict: string): boolean => Object.values(JOBS).some(({ well }) => well === verdict)
+
 /** The job that a scenario describes. */
 export const jobOf = ({ job }: Pick<Scenario, 'job'>): Job => JOBS[job]

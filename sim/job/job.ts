@@ -6,7 +6,7 @@ import type { Output } from '../axis/fill.ts'
 import type { Load } from '../axis/load.ts'
 import type { LineFollower } from '../control/line-follower.ts'
 import type { Edit, Scenario, StrategyId } from '../scenario/index.ts'
-import type { LoadId } from './loads.ts'
+import type { LoadId } from './load-id.ts'
 import type { Overload } from './ratings.ts'
 import type { Requirement } from './requirements.ts'
 import type { Sums } from './sums.ts'
@@ -23,8 +23,8 @@ export interface ChannelKind {
 export type Cause = '' | 'numbers' | 'travel' | 'position loop' | 'current loop'
 
 /** A run as it has ended. */
-export interface RunEnd {
-  load: Load
+export interface RunEnd<Worked extends Load = Load> {
+  load: Worked
   sums: Sums
   /** Period of the current loop and integration step [s]. */
   period: number
@@ -131,12 +131,12 @@ export interface Ran<Result extends JobResult = JobResult> {
   weakest: number | null
 }
 
-export interface Job<Result extends JobResult = JobResult> {
+/** `Worked` is its half in the compiled core, a type only: what is said of a job carries none of what carries it out. */
+export interface Job<Result extends JobResult = JobResult, Worked extends Load = Load> {
   id: string
   label: string
-  /** Its half in the compiled core, and one of these as the simulator's own files make it. */
+  /** Its half in the compiled core. */
   load: LoadId
-  newLoad(): Load
   /** Strategies that make no sense on it; `sim/say` says why of each. */
   refuses?: readonly StrategyId[]
   /** What moves, and what its coordinate and effort are. */
@@ -145,18 +145,23 @@ export interface Job<Result extends JobResult = JobResult> {
   channels: readonly ChannelKind[]
   outputOf(scenario: Scenario): Output
   workOf(scenario: Scenario): Work
-  fill(load: Load, scenario: Scenario): void
+  fill(load: Worked, scenario: Scenario): void
   /** Where the output follows a line: how the drive does; `sensed`, with a strategy that works with the gauge. */
   follow?(follower: LineFollower, scenario: Scenario, sensed: boolean): void
-  judge(scenario: Scenario, end: RunEnd): Result
+  judge(scenario: Scenario, end: RunEnd<Worked>): Result
   /** All verdicts in the order of tables, and the one on work that is done well. */
   verdicts: readonly Result['verdict'][]
   well: Result['verdict']
   /** Least effort while the work needed one; null: it never did, or no job is done by keeping one up. */
-  weakestOf(end: RunEnd): number | null
   /** Columns of its record that the window is for; where it has several at once, the largest counts and the first is drawn. */
   judged: readonly [string, ...string[]]
   moments: JobMoments<Result>
+  weakestOf(end: Pick<RunEnd<Worked>, 'load'>): number | null
+  /**
+   * Highest effort as the output first meets what stops it, from the balance of energy: all of a moving mass [kg or kg·m²] at the speed
+   * that the way has there, without damping; null: nothing stops it.
+   */
+  impactOf(scenario: Scenario, mass: number): number | null
   /** All that is read of a run, in the order of tables, and those whose error by the step is told with them. */
   figures: readonly Figure<Result>[]
   headlines: readonly (keyof Result['metrics'])[]
@@ -167,8 +172,6 @@ export interface Job<Result extends JobResult = JobResult> {
   why: JobWhy<Result>
   study: JobStudy<Result>
   rescue: JobRescue<Result>
-  /** Whether the loops have a linear model of it. */
-  linear: boolean
 }
 
 /** When the verdict on a run is in. */

@@ -3,16 +3,9 @@ import type { Load } from '../axis/load.ts'
 import { CapLoad } from './cap/load.ts'
 import { FreeLoad } from './free.ts'
 import { GripLoad } from './grip/load.ts'
+import { LoadId } from './load-id.ts'
 import { PressLoad } from './press/load.ts'
 import { WebLoad } from './web/load.ts'
-
-export enum LoadId {
-  grip,
-  free,
-  press,
-  cap,
-  web,
-}
 
 export function loadOf(id: LoadId): Load {
   if (id === LoadId.free) return new FreeLoad()

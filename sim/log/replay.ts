@@ -8,13 +8,13 @@ import { FreeLoad } from '../job/free.ts'
 import { GripLoad } from '../job/grip/load.ts'
 import { jobOf } from '../job/index.ts'
 import type { Job } from '../job/job.ts'
-import { LoadId } from '../job/loads.ts'
+import { LoadId } from '../job/load-id.ts'
 import { type Model, modelOf } from '../model/model.ts'
 import type { Core } from '../run/core.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { currentClamp } from '../strategy/current-clamp/index.ts'
 import { fillPosition } from '../strategy/follow.ts'
-import { MachineId } from '../strategy/machines.ts'
+import { MachineId } from '../strategy/machine-id.ts'
 import { Replay } from '../strategy/replay.ts'
 import type { StrategyKind } from '../strategy/strategy.ts'
 import { filled, interpolated, slopeOf, ticks } from './grid.ts'
@@ -203,7 +203,6 @@ export class Replayer {
 const freeAir = (job: Job): Job => ({
   ...job,
   load: LoadId.free,
-  newLoad: () => new FreeLoad(),
   fill: (load, { jaws }) => {
     if (load instanceof FreeLoad) load.pulled = jaws.layout === 'anvil' ? 1 : 0
   },

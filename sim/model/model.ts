@@ -2,12 +2,15 @@
  * A scenario compiled once into the constants of a run, each in the field of the block that it belongs to. The bench made here is
  * never run itself: whoever runs it lays a copy into memory (`run/core.ts`).
  */
-import { fillArm, fillAxis } from '../axis/fill.ts'
+
+import { fillAxis } from '../axis/fill.ts'
+import { fillArm } from '../axis/fill-arm.ts'
 import { axisOf, isOpenLoop } from '../axis/reflect.ts'
 import { Bench } from '../cycle/bench.ts'
 import type { Drive } from '../cycle/drive.ts'
 import { jobOf } from '../job/index.ts'
 import type { Job, Work } from '../job/job.ts'
+import { loadOf } from '../job/loads.ts'
 import { SETTLED } from '../job/sums.ts'
 import { type Fault, Refusal, type Scenario } from '../scenario/index.ts'
 import { liftTime } from '../scenario/lift.ts'
@@ -45,7 +48,7 @@ export interface ModelOptions {
 export function modelOf(scenario: Scenario, strategy: StrategyKind, options: ModelOptions = {}): Model {
   const { job = jobOf(scenario) } = options
   if (job.refuses?.includes(strategy.id)) throw new Refusal(refusedStrategy(job, strategy))
-  const { make = () => new Bench(job.newLoad(), machineOf(strategy.machine)) } = options
+  const { make = () => new Bench(loadOf(job.load), machineOf(strategy.machine)) } = options
   const work = job.workOf(scenario)
   const bench = make()
   const { drive, events } = scenario

@@ -1,7 +1,7 @@
 /** What a bench that runs on says of itself, and the move that shakes it. */
 
 import { MOVE_SIZE } from '../axis/arm.ts'
-import { DIRECTIONS } from '../axis/fill.ts'
+import { DIRECTIONS } from '../axis/fill-arm.ts'
 import type { Bench } from '../cycle/bench.ts'
 import { NUMBERS, TRAVEL } from '../cycle/rails.ts'
 import { travelToContact } from '../job/grip/geometry.ts'

@@ -2,7 +2,7 @@
  * A bench that runs on: no clock, no end, no events of its own. The person closes and opens the jaws, takes the support away,
  * shakes the arm, cuts the power, and turns parameters while it runs. The schedule is that of every run.
  */
-import { DIRECTIONS, fillArm } from '../axis/fill.ts'
+import { DIRECTIONS, fillArm } from '../axis/fill-arm.ts'
 import type { Bench } from '../cycle/bench.ts'
 import { travelToContact } from '../job/grip/geometry.ts'
 import { GripLoad } from '../job/grip/load.ts'

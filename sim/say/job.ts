@@ -1,6 +1,7 @@
 /** What is said of a job: one file each, and one line in `jobs.ts`. */
 import type { MissedRun, Why } from '../ask/why.ts'
 import type { JobResult, RunResult } from '../job/job.ts'
+import type { WorkBound, WorkingPointId } from '../loops/jobs/job.ts'
 import type { Scenario, StrategyId } from '../scenario/index.ts'
 import type { Wording } from './wording.ts'
 
@@ -22,7 +23,33 @@ export interface JobWords<R extends JobResult = JobResult> {
   refuses?: Partial<Record<StrategyId, string>>
   why: WhyWords<R>
   study: StudyWords<R>
+  axes: AxesWords
   rescue: RescueWords<R>
+  loops: LoopWords
+}
+
+/** How the loops speak of what the output presses on. */
+interface LoopWords {
+  /** Where a working point is, as it stands behind "unstable": "on the softest part". */
+  at: Readonly<Partial<Record<WorkingPointId, string>>>
+  /** What the gauge feels before anything is touched, and, of that, what the force loop answers to. */
+  feels: string
+  inertia: string
+  /** What gives way slowly, and where its stiffness is told: "the part", " at one contact". */
+  relaxes: string
+  contact: string
+  /** What would calm the swing in contact. */
+  calmer: string
+  /** What a trial met that the linear model does not know. */
+  met: Readonly<Record<WorkBound, string>>
+  /** What a drive counts: "jaw travel". */
+  travel: string
+  /** Its two directions: "closing", "opening". */
+  onwards: string
+  back: string
+  /** How the drive is commissioned, step by step, and how it can hurt. */
+  commissioning: readonly string[]
+  cautions: readonly string[]
 }
 
 interface RescueWords<R extends JobResult> {
@@ -33,6 +60,27 @@ interface RescueWords<R extends JobResult> {
   late: string
   /** What is said of it as a whole: "the part". */
   of: string
+}
+
+/** How a comparison of axes speaks of the work. */
+interface AxesWords {
+  /** As a question: "Which axis suits the part?" */
+  asks: string
+  /** The effort that is wanted: "grip force"; and as it stands behind "Force", where it has to be said: "at one contact". */
+  wanted: string
+  where: string
+  /** What a strategy does as it is set, or does not: "presses", "press". */
+  does: string
+  act: string
+  /** What its most is: "damage limit". */
+  limit: string
+  /** What is met first, and how: one sentence. */
+  impact: string
+  /** What would drive the axis back without current: "a force on the jaws". */
+  back: string
+  /** Axes by which every strategy does it well: "every strategy holding the part"; and those without power: "hold kept at power loss". */
+  well: string
+  kept: string
 }
 
 /** How a study of many speaks of work that is done well. */

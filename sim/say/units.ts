@@ -197,6 +197,7 @@ export const QUANTITIES = {
   turningSpeed: { unit: 'rad/s', shown: 'rev/min' },
   spindleTorque: { unit: 'N·m' },
   turns: { unit: 'rad', shown: 'rev' },
+  inertia: { unit: 'kg·m²', shown: 'g·cm²' },
   torqueRate: { unit: 'N·m/rad' },
   temperature: { unit: '°C' },
   ratio: { unit: '', shown: '%' },

@@ -1,5 +1,5 @@
 /** The scenario room: the file format, its defaults, checks, presets and edits by path. */
-export { AXIS_PRESETS, type AxisPreset } from './axes/index.ts'
+export { ALL_AXES, AXIS_PRESETS, type AxisPreset, axesFor, jobTaking, kindsTaken } from './axes/index.ts'
 export { type Edit, editScenario } from './edit.ts'
 export { exponentOf } from './exponent.ts'
 export { liftTime } from './lift.ts'

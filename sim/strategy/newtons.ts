@@ -5,7 +5,7 @@
  * At rest the same current stands for any force between friction against the jaw and friction with it.
  */
 import { dutyTemperatures } from '../axis/cooling.ts'
-import { forcePerAmpereAt } from '../axis/fill.ts'
+import { forcePerAmpereAt } from '../axis/flux.ts'
 import { axisOf } from '../axis/reflect.ts'
 import { jobOf } from '../job/index.ts'
 import type { Scenario } from '../scenario/index.ts'

@@ -3,7 +3,7 @@
 import type { Work } from '../job/job.ts'
 import type { Edit, Scenario, StrategyId } from '../scenario/index.ts'
 import type { Machine } from './machine.ts'
-import type { MachineId } from './machines.ts'
+import type { MachineId } from './machine-id.ts'
 
 export type { StrategyId }
 
@@ -68,17 +68,17 @@ export interface Look {
   dark: { line: string; text: string }
 }
 
-/** What a setting means on an axis, for the question which axis suits; forces at one contact [N]. */
+/** What a setting means on an axis, for the question which axis suits; efforts [N or N·m], of a grip at one contact. */
 export interface AxisFacts {
   openLoop: boolean
   backDrivable: boolean
   wanted: number
-  /** With the continuous current, and at first touch. */
+  /** With the continuous current, and where the output first meets what stops it; null: nothing does. */
   continuous: number
-  impact: number
-  /** Least damage limit; Infinity: none. */
+  impact: number | null
+  /** Most that the work takes; Infinity: any. */
   limit: number
-  /** Share of the wanted force that friction hides, and whether a current still tells the force. */
+  /** Share of the wanted effort that friction hides, and whether a current still tells it. */
   share: number
   readable: boolean
 }
@@ -93,14 +93,14 @@ export type Ground =
   | { kind: 'impact damages'; impact: number; limit: number }
 
 /** A strategy as the registry lists it. */
-export interface StrategyKind {
+export interface StrategyKind<Driven extends Machine = Machine> {
   id: StrategyId
   label: string
   /** One sentence on what it does. */
   summary: string
   /** Its half in the compiled core, and how that is filled from a scenario. */
   machine: MachineId
-  fill(machine: Machine, scenario: Scenario, work: Work): void
+  fill(machine: Driven, scenario: Scenario, work: Work): void
   /** Works with a force gauge. */
   sensed: boolean
   /** Path of the setting that means newtons, its unit, and what stands before it in a line. */

@@ -1,6 +1,6 @@
 /** What an axis is under a part, by hand: magnets lose a share of their flux for each kelvin, and every force with it. */
 import { describe, expect, it } from 'vitest'
-import { axisFigures, axisForces, driveResolutions, scalesFrom } from '../../sim/index.ts'
+import { axisEfforts, axisFigures, driveResolutions, scalesFrom } from '../../sim/index.ts'
 import { scenarioOf } from '../checks/support.ts'
 
 const COPPER = 0.00393
@@ -32,12 +32,12 @@ describe.each([25, 65])('an axis in air of %d °C', (ambient) => {
     // P = I²·R·(1 + α·(T_w − 25)), T_w = ambient + 5·P, and the housing lies at ambient + 2·P.
     const loss = (8 * (1 + COPPER * (ambient - 25))) / (1 - 8 * COPPER * 5)
     const warm = 20 * (1 + MAGNETS * (ambient + 2 * loss - 25))
-    expect(axisForces(scenario, scenario.actuator).continuousForce).toBeCloseTo((warm * 2 - 1) / 2, 9)
+    expect(axisEfforts(scenario, scenario.actuator).continuous).toBeCloseTo((warm * 2 - 1) / 2, 9)
   })
 
   it('peaks, and runs freely, with the magnets of a motor from cold', () => {
-    const { peakForce, topSpeed } = axisFigures(scenario, scenario.actuator)
-    expect(peakForce).toBeCloseTo((cold * 6 - 1) / 2, 9)
+    const { peak, topSpeed } = axisFigures(scenario, scenario.actuator)
+    expect(peak).toBeCloseTo((cold * 6 - 1) / 2, 9)
     expect(topSpeed).toBeCloseTo((24 - 2 / cold) / cold, 9) // 1 N of friction takes 1/K
   })
 

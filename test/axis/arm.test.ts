@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { GRAVITY } from '../../sim/axis/arm.ts'
-import { accelerationOf, armOf } from '../../sim/axis/fill.ts'
+import { accelerationOf, armOf } from '../../sim/axis/fill-arm.ts'
 import type { ArmMove } from '../../sim/index.ts'
 import { liftTime } from '../../sim/scenario/lift.ts'
 import { make } from '../scenario/make.ts'

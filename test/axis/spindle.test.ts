@@ -2,10 +2,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { axisOf, isOpenLoop } from '../../sim/axis/reflect.ts'
 import { checkScenario, type Scenario } from '../../sim/index.ts'
-import { FreeLoad } from '../../sim/job/free.ts'
 import { JOBS } from '../../sim/job/index.ts'
 import type { Job } from '../../sim/job/job.ts'
-import { LoadId } from '../../sim/job/loads.ts'
+import { LoadId } from '../../sim/job/load-id.ts'
 import { modelOf } from '../../sim/model/model.ts'
 import { channelsOf, tracesOf } from '../../sim/run/channels.ts'
 import { runCycle } from '../../sim/run/run.ts'
@@ -29,7 +28,6 @@ const spin = {
   id: 'spin',
   label: 'Spin',
   load: LoadId.free,
-  newLoad: () => new FreeLoad(),
   output: { label: 'spindle', travel: 'rad', effort: 'N·m' },
   channels: [],
   outputOf: () => ({ mass: FLYWHEEL, stroke: 1e6, reach: 1e6 }),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { GRAVITY } from '../../sim/axis/arm.ts'
-import { accelerationOf, armOf } from '../../sim/axis/fill.ts'
+import { accelerationOf, armOf } from '../../sim/axis/fill-arm.ts'
 import type { ArmMove } from '../../sim/index.ts'
 import { scenarioOf } from './support.ts'
 

@@ -54,7 +54,7 @@ describe('generic axes', () => {
     expect(screw.frictionBand).toBeGreaterThan(20 * coil.frictionBand)
     expect(screw.powerLoss).toBe('locks')
     expect(coil.powerLoss).toBe('lets go')
-    expect(screw.impactForce).toBeGreaterThan(5 * coil.impactForce)
+    expect(screw.impact!).toBeGreaterThan(5 * coil.impact!)
     expect(screw.strategies.find(({ strategy }) => strategy === 'current-clamp')!.honest).toBe(false)
     expect(screw.strategies.find(({ strategy }) => strategy === 'sensed-force')!.honest).toBe(true)
   })

@@ -14,6 +14,7 @@ import {
 } from '../../sim/index.ts'
 import { GripLoad } from '../../sim/job/grip/load.ts'
 import { judgeEnd } from '../../sim/job/grip/verdict.ts'
+import type { RunEnd } from '../../sim/job/job.ts'
 import { type Model, modelOf } from '../../sim/model/model.ts'
 import { tracesOf } from '../../sim/run/channels.ts'
 import { endOf } from '../../sim/run/end.ts'
@@ -86,7 +87,7 @@ export interface Run extends Pick<GripResult, 'metrics' | 'events' | 'cause'> {
 
 export function runModel(model: Model): Run {
   const { bench, columns, hash } = runCycle(model, { record: true })
-  const end = endOf(bench, hash)
+  const end = endOf(bench, hash) as RunEnd<GripLoad>
   const { winding, housing } = bench.axis.heat.state
   const { metrics, events } = judgeEnd(model.scenario, end)
   return { metrics, events, cause: end.cause, traces: tracesOf(columns ?? []), temperatures: { winding, housing } }

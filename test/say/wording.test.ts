@@ -22,6 +22,7 @@ const US: Partial<Record<Quantity, [si: number, text: string]>> = {
   temperature: [100, '212 °F'],
   spindleTorque: [0.1129848, '1 lbf·in'],
   torqueRate: [0.1129848, '1 lbf·in/rad'],
+  inertia: [0.02834952 * 0.0254 ** 2, '1 oz·in²'],
 }
 
 const SI: Record<Quantity, [si: number, text: string]> = {
@@ -51,6 +52,7 @@ const SI: Record<Quantity, [si: number, text: string]> = {
   turningSpeed: [10 * Math.PI, '300 rev/min'],
   spindleTorque: [1.234, '1.23 N·m'],
   turns: [3 * Math.PI, '1.5 rev'],
+  inertia: [0.00012, '1200 g·cm²'],
   torqueRate: [2.5, '2.5 N·m/rad'],
   temperature: [60, '60 °C'],
   ratio: [0.1234, '12.3 %'],

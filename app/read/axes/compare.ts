@@ -1,8 +1,8 @@
 /** Two axes under one part, figure by figure. Knows no React. */
-import { type GripResult, recommend, recommendedName, type Scenario, wantedForce } from '../../../sim/index.ts'
+import { type GripResult, recommend, recommendedName, type Scenario, wantedEffort } from '../../../sim/index.ts'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
 import { quantityUnit, type UnitSystem } from '../units.ts'
-import { COLUMNS, knownAxis } from './columns.ts'
+import { columnsOf, knownAxis } from './columns.ts'
 
 /** An axis with the grips that were run on it. */
 export interface RunAxis {
@@ -23,11 +23,12 @@ export interface ComparedRow {
 const SHOWN = ['mass', 'impact', 'friction', 'continuous', 'peak', 'speed', 'asked', 'rating', 'winding']
 
 export function comparedAxes(own: RunAxis, beside: RunAxis, units: UnitSystem): ComparedRow[] {
-  const wanted = wantedForce(own.scenario)
+  const wanted = wantedEffort(own.scenario)
   const known = [own, beside].map(({ scenario, results }) => knownAxis(scenario, results, wanted))
+  const columns = columnsOf(own.scenario)
   const both = (text: (n: 0 | 1) => string): [string, string] => [text(0), text(1)]
   const figures = SHOWN.map((id): ComparedRow => {
-    const { label, note, quantity, value } = COLUMNS.find((column) => column.id === id)!
+    const { label, note, quantity, value } = columns.find((column) => column.id === id)!
     const { symbol, toShown } = quantityUnit(quantity, units)
     const said = (figure: number | null) => formatFigure(figure === null ? null : toShown(figure))
     return { id, label, note, unit: symbol, cells: both((n) => said(value(known[n]!))) }

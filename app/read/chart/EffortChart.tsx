@@ -4,6 +4,7 @@ import { type Scenario, STRATEGIES } from '../../../sim/index.ts'
 import { rowAt } from '../../picture/rowAt.ts'
 import type { RunView } from '../../store/results.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
+import { dashOf, nameOf } from '../stage/moments.ts'
 import type { UnitSystem } from '../units.ts'
 import { greatest, ticks } from './ticks.ts'
 import './effortChart.css'
@@ -94,7 +95,7 @@ export function EffortChart(props: Props) {
           </text>
         ))}
         {lines.map((line) => (
-          <Drawn key={line.run.strategy} {...{ line, time, x, y }} />
+          <Drawn key={nameOf(line.run)} {...{ line, time, x, y }} />
         ))}
         {over?.(places)}
       </svg>
@@ -121,17 +122,43 @@ interface DrawnProps extends Pick<Places, 'x' | 'y'> {
   time: number
 }
 
-function Drawn({ line: { run, time: times, across, effort }, time, x, y }: DrawnProps) {
+function Drawn({ line, time, x, y }: DrawnProps) {
+  const { run, time: times, across, effort } = line
   const { index } = rowAt(times, times.length, time)
   return (
-    <g className="effort-line" style={{ stroke: `var(--strategy-${run.strategy})` }}>
-      <polyline
-        points={pointsOf(across, effort, x, y)}
-        strokeDasharray={STRATEGIES.find(({ id }) => id === run.strategy)?.look.dash.join(' ')}
-      />
+    <g
+      className="effort-line"
+      data-beside={run.axis !== undefined}
+      style={{ stroke: `var(--strategy-${run.strategy})` }}
+    >
+      <polyline points={pointsOf(across, effort, x, y)} strokeDasharray={dashOf(run)} />
+      {run.look?.sign &&
+        ringsOf(line, { x, y }).map((ring) => (
+          <circle key={ring.row} className="effort-ring" cx={ring.x.toFixed(1)} cy={ring.y.toFixed(1)} r={3} />
+        ))}
       <circle className="effort-here" cx={x(across[index] ?? 0)} cy={y(effort[index] ?? 0)} r={3.5} />
     </g>
   )
+}
+
+/** Distance of two rings along a line [px]. */
+const APART = 60
+
+/** Where the rings of the axis beside stand, as far from each other along the line. */
+function ringsOf({ across, effort }: Line, { x, y }: Pick<Places, 'x' | 'y'>) {
+  const rings: { row: number; x: number; y: number }[] = []
+  let left = APART / 2
+  let before: { x: number; y: number } | null = null
+  for (const [row, at] of across.entries()) {
+    if (at < 0) continue
+    const here = { x: x(at), y: y(effort[row]!) }
+    if (before) left -= Math.hypot(here.x - before.x, here.y - before.y)
+    before = here
+    if (left > 0) continue
+    rings.push({ row, ...here })
+    left = APART
+  }
+  return rings
 }
 
 /** Points of a polyline; what lies before the axis begins is left out. */
@@ -150,5 +177,8 @@ export const linesOf = (runs: RunView[], read: (run: RunView) => Omit<Line, 'run
 export const saidIn = ({ toShown, symbol }: Unit, value: number): string =>
   withUnit(formatPlain(toShown(value), 3), symbol)
 
-export const strategyLabel = ({ strategy }: RunView): string =>
-  STRATEGIES.find(({ id }) => id === strategy)?.label ?? strategy
+/** What a line is called: by its strategy, and the axis that it ran on if that is the one beside. */
+export const strategyLabel = ({ strategy, axis }: RunView): string => {
+  const label = STRATEGIES.find(({ id }) => id === strategy)?.label ?? strategy
+  return axis === undefined ? label : `${label} on ${axis}`
+}

@@ -1,5 +1,5 @@
 /** A verdict by colour, shape and word, and beside it what else is to be known of the run: overloaded, short of a requirement, in doubt. */
-import type { GripResult } from '../../../sim/index.ts'
+import type { RunResult } from '../../../sim/index.ts'
 import { type AnyVerdict, type Tone, toneOf, VERDICT_WORDS } from './words.ts'
 import './verdictWord.css'
 
@@ -45,12 +45,12 @@ export const BareVerdict = ({ verdict }: { verdict: AnyVerdict }) => (
   <Said mark={verdict} tone={toneOf(verdict)} word={VERDICT_WORDS[verdict]} />
 )
 
-type Known = Pick<GripResult, 'verdict' | 'overloads' | 'requirements' | 'doubt'>
+type Known = Pick<RunResult, 'verdict' | 'overloads' | 'requirements' | 'doubt'>
 
 export function VerdictWord({ result: { verdict, overloads, requirements, doubt } }: { result: Known }) {
   return (
     <span className="verdict-words">
-      <BareVerdict verdict={verdict} />
+      <BareVerdict verdict={verdict as AnyVerdict} />
       {doubt && <> {<Said mark="doubted" tone="failure" word="In doubt" />}</>}
       {overloads.length > 0 && <> {<Said mark="overloaded" tone="failure" word="Overloaded" />}</>}
       {requirements.some(({ met }) => !met) && <> {<Said mark="wanting" tone="failure" word="Requirement missed" />}</>}

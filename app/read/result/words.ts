@@ -2,6 +2,7 @@
 import {
   type CapVerdict,
   type GripResult,
+  isWell,
   type PressVerdict,
   reasonOf,
   type Verdict,
@@ -48,8 +49,7 @@ export const isDamage = (verdict: string) =>
 /** Damage has a colour of its own, every other failure another; what is held stays calm. */
 export type Tone = 'calm' | 'damage' | 'failure'
 
-export const toneOf = (verdict: string): Tone =>
-  ['held', 'seated', 'tight', 'taut'].includes(verdict) ? 'calm' : isDamage(verdict) ? 'damage' : 'failure'
+export const toneOf = (verdict: string): Tone => (isWell(verdict) ? 'calm' : isDamage(verdict) ? 'damage' : 'failure')
 
 /** A result in words alone, for those who hear the page and for labels. */
 export function spokenVerdict({

@@ -244,6 +244,10 @@ function MomentMark({ moment: { kind } }: { moment: Moment }) {
     case 'jam':
     case 'strip':
       return <path d="M-4.6 -3L0 3L4.6 -3M-4.6 1.5H4.6" className="time-mark-damage" />
+    case 'tear':
+      return <path d="M-5.5 0H-2L-0.5 -4M5.5 0H2L0.5 4" className="time-mark-damage" />
+    case 'sag':
+      return <path d="M-5 -2.5Q0 6.5 5 -2.5" className="time-mark-line" />
     case 'mark':
       return <path d="M0 -4.6L4.6 0L0 4.6L-4.6 0Z" className="time-mark-damage" />
     case 'slip':

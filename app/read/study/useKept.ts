@@ -9,14 +9,8 @@ export interface Answered<T> {
   failure: string
 }
 
-/**
- * The answer to an input that changes under a slider: the newest there is, the one before until then. `input` is compared by identity;
- * null: nothing is asked.
- */
-export function useKept<S extends StudyName>(
-  study: S,
-  input: Studies[S]['input'] | null,
-): Answered<Studies[S]['item']> {
+/** The answer to an input that changes under a slider: the newest there is, the one before until then. `input` is compared by identity. */
+export function useKept<S extends StudyName>(study: S, input: Studies[S]['input']): Answered<Studies[S]['item']> {
   const [answer, setAnswer] = useState<Answered<Studies[S]['item']>>({ item: null, busy: true, failure: '' })
   const kept = useRef<KeptStudy<S>>(null)
   useEffect(() => {
@@ -29,7 +23,6 @@ export function useKept<S extends StudyName>(
     return () => opened.end()
   }, [study])
   useEffect(() => {
-    if (input === null) return setAnswer({ item: null, busy: false, failure: '' })
     setAnswer((before) => (before.busy ? before : { ...before, busy: true }))
     kept.current?.ask(input)
   }, [input])

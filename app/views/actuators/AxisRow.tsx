@@ -1,15 +1,17 @@
-import { type ComparedAxis, type ForceWindow, fitnessWhy, STRATEGIES, wordingOf } from '../../../sim/index.ts'
-import { COLUMNS, familyLabel } from '../../read/axes/columns.ts'
+import { type ComparedAxis, fitnessWhy, jobWords, type Scenario, STRATEGIES, wordingOf } from '../../../sim/index.ts'
+import { type Column, familyLabel } from '../../read/axes/columns.ts'
 import { Ring } from '../../read/axes/Ring.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { Button } from '../../ui/Button.tsx'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
-import { ForceBar } from './ForceBar.tsx'
+import { EffortBar } from './EffortBar.tsx'
 
 interface Props {
   row: ComparedAxis
-  window: ForceWindow
+  columns: Column[]
+  scenario: Scenario
+  window: { least: number | null; most: number | null }
   wanted: number
   most: number
   units: UnitSystem
@@ -19,8 +21,9 @@ interface Props {
   putBeside(): void
 }
 
-export function AxisRow({ row, window, wanted, most, units, isBeside, take, putBeside }: Props) {
+export function AxisRow({ row, columns, scenario, window, wanted, most, units, isBeside, take, putBeside }: Props) {
   const { report } = row
+  const { axes } = jobWords(scenario)
   const own = row.id === 'own'
   return (
     <tr data-own={own}>
@@ -49,9 +52,9 @@ export function AxisRow({ row, window, wanted, most, units, isBeside, take, putB
           ))}
       </th>
       <td className="bar-cell">
-        <ForceBar report={report} window={window} wanted={wanted} most={most} />
+        <EffortBar report={report} window={window} wanted={wanted} most={most} />
       </td>
-      {COLUMNS.map((column) => (
+      {columns.map((column) => (
         <td key={column.id} className="figure">
           {formatFigure(nullable(column.value(report), (value) => quantityUnit(column.quantity, units).toShown(value)))}
         </td>
@@ -63,10 +66,10 @@ export function AxisRow({ row, window, wanted, most, units, isBeside, take, putB
           {fitness.result ? <VerdictWord result={fitness.result} /> : NO_FIGURE}
           <details>
             <summary>
-              {fitness.honest ? 'presses as set' : 'does not press as set'}
+              {fitness.honest ? `${axes.does} as set` : `does not ${axes.act} as set`}
               <span className="sr-only"> by {STRATEGIES.find(({ id }) => id === fitness.strategy)?.label}</span>
             </summary>
-            <p>{fitnessWhy(fitness, wordingOf(units))}</p>
+            <p>{fitnessWhy(scenario, fitness, wordingOf(units))}</p>
           </details>
         </td>
       ))}

@@ -1,19 +1,12 @@
 import { lazy, Suspense } from 'react'
+import { FIGURES } from '../../read/result/figures.ts'
 import { useBesideRuns, useShownRuns } from '../../read/result/useShownRuns.ts'
-import { WindowLine } from '../../read/result/WindowLine.tsx'
-import { openPresent } from '../../store/present.ts'
 import { useScenario } from '../../store/scenario.ts'
-import { Button } from '../../ui/Button.tsx'
 import { useNarrow } from '../../ui/useNarrow.ts'
 import { BenchFrame } from './BenchFrame.tsx'
 import { Stage } from './stage/Stage.tsx'
 import { Traces } from './traces/Traces.tsx'
-import { VerdictCard } from './verdicts/VerdictCard.tsx'
 import { Verdicts } from './verdicts/Verdicts.tsx'
-
-/** The generic axes are not needed for the first verdicts. */
-const BesideChooser = lazy(async () => ({ default: (await import('./BesideChooser.tsx')).BesideChooser }))
-const BesideLine = lazy(async () => ({ default: (await import('../../read/axes/BesideLine.tsx')).BesideLine }))
 
 const PressBench = lazy(async () => ({ default: (await import('./press/PressBench.tsx')).PressBench }))
 
@@ -38,28 +31,16 @@ export function Bench() {
 /** Parameters, picture with traces, verdicts: everything about one grip at a glance. */
 function GripBench() {
   const narrow = useNarrow()
-  const beside = useScenario((state) => state.beside !== null)
-  const head = (
-    <>
-      <WindowLine />
-      <Suspense fallback={<Button disabled>Second axis</Button>}>
-        <BesideChooser />
-      </Suspense>
-      <Button onClick={openPresent}>Present</Button>
-      {beside && (
-        <Suspense fallback={null}>
-          <BesideLine />
-        </Suspense>
-      )}
-    </>
-  )
   return (
-    <BenchFrame {...{ head, beside }} verdicts={<Verdicts Card={VerdictCard} />}>
+    <BenchFrame verdicts={<Verdicts figures={FIGURES} main={MAIN} />}>
       <ShownStage />
       <Traces narrow={narrow} />
     </BenchFrame>
   )
 }
+
+/** Figures that are always in sight on a wide page. */
+const MAIN = 6
 
 /** By itself, so that new runs redraw the picture alone. */
 function ShownStage() {

@@ -2,27 +2,34 @@
 import type { ReactNode } from 'react'
 import { ParameterDrawer } from '../../parameters/ParameterDrawer.tsx'
 import { Parameters } from '../../parameters/Parameters.tsx'
+import { WindowLine } from '../../read/result/WindowLine.tsx'
+import { openPresent } from '../../store/present.ts'
 import { useScenario } from '../../store/scenario.ts'
+import { Button } from '../../ui/Button.tsx'
 import { useNarrow } from '../../ui/useNarrow.ts'
+import { BesideShown, SecondAxis } from './SecondAxis.tsx'
 import { usePaper } from './usePaper.ts'
 import './bench.css'
 
 interface Props {
-  head: ReactNode
   verdicts: ReactNode
-  /** A second axis stands beside that of the bench. */
-  beside?: boolean
   children: ReactNode
 }
 
-export function BenchFrame({ head, verdicts, beside = false, children }: Props) {
+export function BenchFrame({ verdicts, children }: Props) {
   const narrow = useNarrow()
+  const beside = useScenario((state) => state.beside !== null)
   const middle = usePaper()
   return (
     <div className="bench" data-beside={beside}>
       <h1 className="sr-only">Bench</h1>
       <OnPaper />
-      <div className="bench-head">{head}</div>
+      <div className="bench-head">
+        <WindowLine />
+        <SecondAxis />
+        <Button onClick={openPresent}>Present</Button>
+        <BesideShown />
+      </div>
       {narrow ? (
         <ParameterDrawer />
       ) : (

@@ -1,22 +1,19 @@
 /** The bench of any job but gripping: its card, its lane and its chart in the frame that all benches have. */
 import { type ComponentType, useMemo } from 'react'
-import { jobWords, type StrategyId } from '../../../sim/index.ts'
+import { type JobId, jobOf, jobWords } from '../../../sim/index.ts'
 import type { JobChartProps } from '../../read/chart/EffortChart.tsx'
-import { useShownRuns } from '../../read/result/useShownRuns.ts'
-import { WindowLine } from '../../read/result/WindowLine.tsx'
+import type { Figure } from '../../read/result/figures.ts'
+import { useBesideRuns, useShownRuns } from '../../read/result/useShownRuns.ts'
 import type { JobLaneProps } from '../../read/stage/JobLane.tsx'
 import { laneSizes } from '../../read/stage/laneSize.ts'
 import { nameOf, playSpan } from '../../read/stage/moments.ts'
 import { TimeBar } from '../../read/stage/TimeBar.tsx'
 import { useLens } from '../../read/stage/useLens.ts'
 import { usePlay } from '../../read/stage/usePlay.ts'
-import { openPresent } from '../../store/present.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
-import { Button } from '../../ui/Button.tsx'
 import { useWidth } from '../../ui/useWidth.ts'
 import { BenchFrame } from './BenchFrame.tsx'
-import { JobCard } from './JobCard.tsx'
 import { useKeys, useStart } from './stage/habits.ts'
 import { Transport } from './stage/Transport.tsx'
 import { Verdicts } from './verdicts/Verdicts.tsx'
@@ -29,30 +26,27 @@ interface Props {
 }
 
 export function JobBench({ main, Lane, Chart }: Props) {
-  const Card = useMemo(
-    () =>
-      ({ strategy }: { strategy: StrategyId }) => <JobCard {...{ strategy, main }} />,
-    [main],
-  )
+  const job = useScenario((state) => state.scenario.job)
+  const figures = useMemo(() => inOrder(job, main), [job, main])
   return (
-    <BenchFrame
-      head={
-        <>
-          <WindowLine />
-          <Button onClick={openPresent}>Present</Button>
-        </>
-      }
-      verdicts={<Verdicts Card={Card} />}
-    >
+    <BenchFrame verdicts={<Verdicts figures={figures} main={main.length} />}>
       <Stage {...{ Lane, Chart }} />
     </BenchFrame>
   )
 }
 
-/** A lane a strategy over one time bar, and the effort over what the job measures it by. */
+/** The figures of a job, those that are always in sight first. */
+function inOrder(job: JobId, main: readonly string[]): Figure[] {
+  const all = jobOf({ job }).figures as unknown as Figure[]
+  const [first, others] = [true, false].map((sight) => all.filter(({ id }) => main.includes(id) === sight))
+  return [...first!, ...others!]
+}
+
+/** A lane a strategy over one time bar, the axis beside under that of the bench, and the effort over what the job measures it by. */
 function Stage({ Lane, Chart }: Pick<Props, 'Lane' | 'Chart'>) {
   const scenario = useScenario((state) => state.scenario)
-  const runs = useShownRuns()
+  const [own, beside] = [useShownRuns(), useBesideRuns()]
+  const runs = useMemo(() => [...own, ...beside], [own, beside])
   const [element, width] = useWidth<HTMLDivElement>()
   const time = useView((state) => state.time)
   const units = useView((state) => state.units)
@@ -61,11 +55,13 @@ function Stage({ Lane, Chart }: Pick<Props, 'Lane' | 'Chart'>) {
   usePlay(lens)
   useStart(runs, play)
   useKeys(axis, play)
-  const { columns, each } = laneSizes(width, Math.max(1, runs.length))
+  // A row an axis; a single strategy has both in one, and on a narrow page each lane has its own.
+  const { columns, each } = laneSizes(width, Math.max(1, own.length === 1 ? runs.length : own.length))
+  const lanes = columns > 1 ? runs : own.flatMap((run) => [run, ...beside.filter((o) => o.strategy === run.strategy)])
   return (
     <section className="stage" aria-label="Picture">
       <div ref={element} className="lanes" data-columns={columns}>
-        {width > 0 && runs.map((run) => <Lane key={nameOf(run)} {...{ run, runs }} {...each} />)}
+        {width > 0 && lanes.map((run) => <Lane key={nameOf(run)} {...{ run, runs }} {...each} />)}
         {width > 0 && runs.length === 0 && <NothingYet />}
       </div>
       <div className="stage-controls">

@@ -1,5 +1,5 @@
 import { Fragment } from 'react'
-import { AXIS_PRESETS, axisForces, type QuantitySchema, SCHEMAS } from '../../../sim/index.ts'
+import { AXIS_PRESETS, axisEfforts, type QuantitySchema, SCHEMAS } from '../../../sim/index.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
 import { quantityUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
@@ -53,8 +53,8 @@ export function Axes() {
             <h3>{label}</h3>
             {AXIS_PRESETS.filter(({ actuator }) => actuator.kind === kind && actuator.family === family).map(
               ({ id, title, actuator }) => {
-                const { continuousForce, peakForce } = axisForces(job.scenario, actuator)
-                const figures = [continuousForce, peakForce].map((force) => formatFigure(toShown(force)))
+                const { continuous, peak } = axisEfforts(job.scenario, actuator)
+                const figures = [continuous, peak].map((force) => formatFigure(toShown(force)))
                 return (
                   <label key={id}>
                     <input
@@ -68,7 +68,7 @@ export function Axes() {
                       <span className="sr-only">continuous and peak force in {symbol}: </span>
                       {figures.join(' · ')}
                     </span>
-                    <span className="ask-axis-word">{reach(wanted, continuousForce, peakForce)}</span>
+                    <span className="ask-axis-word">{reach(wanted, continuous, peak)}</span>
                   </label>
                 )
               },

@@ -1,4 +1,4 @@
-import { jobOf, type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
+import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD, shownAs } from '../../../sim/index.ts'
 import { FigureUnit, LoopFigure } from '../../read/loops/Figure.tsx'
 import { COLUMNS } from '../../read/loops/figures.ts'
 import { standing, worstOfEach } from '../../read/loops/lines.ts'
@@ -11,26 +11,20 @@ const SHOWN = COLUMNS.filter(({ id }) => ['crossover', 'phase-margin', 'gain-mar
 interface Props {
   scenario: Scenario
   units: UnitSystem
-  /** Null: there is no linear model of the job. */
-  loops: Answered<LoopsResult> | null
+  loops: Answered<LoopsResult>
 }
 
 /** Each loop at the working point that comes closest to instability. */
-export function Margins({ scenario, units, loops }: Props) {
-  if (loops === null) {
-    const job = jobOf(scenario).label.toLowerCase()
-    return <p className="report-small">There is no linear model of a {job}, so no margins of its loops are stated.</p>
-  }
-  const { item, failure } = loops
+export function Margins({ scenario, units, loops: { item, failure } }: Props) {
   return (
     <section className="report-margins" aria-label="Margins at the worst working point">
       {item && !failure ? (
         <>
           <MarginRows result={item} />
           <p className="report-small">
-            Worst of free air and contact at {textAt(scenario, 'strategies.sensedForce.target', units)} with a part as
-            stiff as stated or {100 * STIFFNESS_SPREAD} % softer or stiffer; linear loops without dry friction.{' '}
-            {missingLoops(item)}
+            Worst of all working points, at a target of {textAt(scenario, 'strategies.sensedForce.target', units)} with{' '}
+            {shownAs(scenario).stiff} as stiff as stated or {100 * STIFFNESS_SPREAD} % softer or stiffer; linear loops
+            without dry friction. {missingLoops(item)}
           </p>
         </>
       ) : (

@@ -67,9 +67,7 @@ function useMatter(handed: Handed): Matter {
     [second],
   )
   const told = useCauses(scenario, columns)
-  const { linear } = jobOf(scenario)
-  const kept = useKept('loops', linear ? scenario : null)
-  const loops = linear ? kept : null
+  const loops = useKept('loops', scenario)
   const many = useMany()
   const fitting = useFittingHere()
   const recommendation = useMemo(

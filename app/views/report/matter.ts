@@ -29,8 +29,7 @@ export interface Matter {
   told: Partial<Record<StrategyId, Told>>
   /** A study of many parts, of what is on the bench; null: there is none at hand. */
   many: Answers | null
-  /** Null: the loops have no linear model of the job. */
-  loops: Answered<LoopsResult> | null
+  loops: Answered<LoopsResult>
   /** What the axis was fitted to; null: to nothing that is known here. */
   fitting: Fitting | null
   recommendation: Recommendation
@@ -44,7 +43,7 @@ export function missingFrom({ scenario, columns, beside, told, loops }: Matter):
   return [
     runs.every(ended) ? '' : studyWords(scenario.job).runs,
     columns.every(({ strategy, run }) => run?.status === 'failed' || told[strategy]) ? '' : 'causes',
-    loops?.busy ? 'margins' : '',
+    loops.busy ? 'margins' : '',
     runs.every(isChecked) ? '' : 'step errors',
   ].filter((each) => each !== '')
 }

@@ -1,6 +1,6 @@
 /** Simplifications of part, pads and arm. */
 
-import { armOf } from '../../axis/fill.ts'
+import { armOf } from '../../axis/fill-arm.ts'
 import { axisOf } from '../../axis/reflect.ts'
 import { padLever } from '../../job/grip/fill.ts'
 import { jawMassOf } from '../../job/grip/geometry.ts'

@@ -1,10 +1,9 @@
 /** What became of the closure; `sim/say` puts it into words. */
-import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { isDriven } from '../driven.ts'
 import type { RunEnd } from '../job.ts'
 import { SETTLED } from '../sums.ts'
-import { CapLoad } from './load.ts'
+import type { CapLoad } from './load.ts'
 import { capMetrics } from './metrics.ts'
 import type { CapEvents, CapJudgement, CapMetrics, CapVerdict } from './result.ts'
 import { allowedTorque, torqueWindow } from './window.ts'
@@ -31,17 +30,11 @@ export function isEarly(scenario: Scenario, { reachedTurns }: Pick<CapEvents, 'r
   return turns !== null && reachedTurns !== null && reachedTurns < turns
 }
 
-/** Throws a TypeError if the run did not turn a closure on. */
-export function judgeCap(scenario: Scenario, end: RunEnd): CapJudgement {
-  const load = capOf(end.load)
+export function judgeCap(scenario: Scenario, end: RunEnd<CapLoad>): CapJudgement {
+  const { load } = end
   const metrics: CapMetrics = capMetrics({ scenario, load, sums: end.sums, period: end.period })
   const events = eventsOf(scenario, end, load)
   return { verdict: capVerdict(scenario, { metrics, events }), metrics, events }
-}
-
-function capOf(load: Load): CapLoad {
-  if (load instanceof CapLoad) return load
-  throw new TypeError('a run that turns no closure on')
 }
 
 const known = (value: number) => (Number.isFinite(value) ? value : null)

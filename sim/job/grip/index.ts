@@ -2,39 +2,38 @@
 
 import type { Scenario } from '../../scenario/index.ts'
 import type { Job, Work } from '../job.ts'
-import { LoadId } from '../loads.ts'
+import { LoadId } from '../load-id.ts'
+import { meetingSpeed } from '../meeting.ts'
 import { GRIP_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { fillGrip, gripOutput } from './fill.ts'
 import { contactsOf, travelToContact } from './geometry.ts'
-import { GripLoad } from './load.ts'
+import type { GripLoad } from './load.ts'
 import { METRICS } from './metrics.ts'
 import { gripMoments } from './moments.ts'
 import { gripRescue } from './rescue.ts'
 import { type GripJudgement, VERDICTS } from './result.ts'
+import { impactForce } from './statics.ts'
 import { gripStudy } from './study.ts'
 import { judgeEnd, weakestOf } from './verdict.ts'
 import { gripWhy } from './why.ts'
 
-export const grip: Job<GripJudgement> = {
+export const grip: Job<GripJudgement, GripLoad> = {
   id: 'grip',
   label: 'Grip',
   load: LoadId.grip,
-  newLoad: () => new GripLoad(),
   output: { label: 'jaw', travel: 'm', effort: 'N' },
   channels: GRIP_CHANNELS,
   outputOf: gripOutput,
   workOf: gripWork,
-  fill(load, scenario) {
-    if (!(load instanceof GripLoad)) throw new TypeError('not the load of a grip')
-    fillGrip(load, scenario)
-  },
+  fill: fillGrip,
   judge: judgeEnd,
   verdicts: VERDICTS,
   well: 'held',
   weakestOf,
   judged: ['force', 'farForce'],
   moments: gripMoments,
+  impactOf: (scenario, mass) => impactForce(scenario, mass, meetingSpeed(scenario, gripWork(scenario))),
   figures: METRICS,
   headlines: ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance'],
   errorShare,
@@ -42,7 +41,6 @@ export const grip: Job<GripJudgement> = {
   why: gripWhy,
   study: gripStudy,
   rescue: gripRescue,
-  linear: true,
 }
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */

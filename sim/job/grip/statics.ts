@@ -33,10 +33,6 @@ export function springsAt({ part, jaws }: Gripped, force: number, elastic = forc
 export const jawStiffness = (scenario: Pick<Scenario, 'jaws'>, contact: Pick<Springs, 'stiffness'>) =>
   contactsOf(scenario) === 2 ? 2 * contact.stiffness : contact.stiffness / 2
 
-/** Speed of the jaws as they touch the nominal part, where the way leaves them room to slow down [m/s]. */
-export const touchSpeed = ({ approach, part }: Pick<Scenario, 'approach' | 'part'>) =>
-  approach.creepFrom > part.width ? Math.min(approach.creepSpeed, approach.speed) : approach.speed
-
 /**
  * Highest force at one contact [N] of a rigid mass [kg] that meets the part at `speed` [m/s], from the balance of energy: half of
  * m·v² goes into two pads, F²/(2·k_p) each, and into the part, K·∫f de; a part held between springs moves with them.

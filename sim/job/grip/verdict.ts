@@ -1,8 +1,7 @@
 /** What became of the part; `sim/say` puts it into words. */
-import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { RunEnd } from '../job.ts'
-import { GripLoad } from './load.ts'
+import type { GripLoad } from './load.ts'
 import { metricsOf } from './metrics.ts'
 import type { GripEvents, GripJudgement, Verdict } from './result.ts'
 
@@ -27,21 +26,15 @@ export const markLimit = ({ part }: Scenario) => Math.min(part.markForce ?? Infi
 
 const known = (time: number) => (Number.isFinite(time) ? time : null)
 
-/** Throws a TypeError if the run did not grip. */
-export function judgeEnd(scenario: Scenario, end: RunEnd): GripJudgement {
-  const load = gripOf(end.load)
+export function judgeEnd(scenario: Scenario, end: RunEnd<GripLoad>): GripJudgement {
+  const { load } = end
   const metrics = metricsOf({ scenario, load, sums: end.sums, period: end.period })
   const events = eventsOf(end, load)
   return { verdict: verdictOf(scenario, { metrics, events }), metrics, events }
 }
 
 /** Least mean force of the two contacts while the part hung in them [N]; null: it never did. */
-export const weakestOf = ({ load }: Pick<RunEnd, 'load'>) => known(gripOf(load).sums.weakest)
-
-function gripOf(load: Load): GripLoad {
-  if (load instanceof GripLoad) return load
-  throw new TypeError('a run that does not grip')
-}
+export const weakestOf = ({ load }: Pick<RunEnd<GripLoad>, 'load'>) => known(load.sums.weakest)
 
 function eventsOf({ engaged, left }: RunEnd, { state }: GripLoad): GripEvents {
   return {

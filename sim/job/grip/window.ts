@@ -1,6 +1,6 @@
 /** The force window: the least grip force that holds and the most that the part takes [N at one contact]. */
 import { GRAVITY } from '../../axis/arm.ts'
-import { armOf } from '../../axis/fill.ts'
+import { armOf } from '../../axis/fill-arm.ts'
 import type { ArmMove, Scenario } from '../../scenario/index.ts'
 import { liftTime } from '../../scenario/lift.ts'
 import { backMass, padLever } from './fill.ts'

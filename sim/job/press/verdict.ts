@@ -1,10 +1,9 @@
 /** What became of the joint; `sim/say` puts it into words. */
-import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { isDriven } from '../driven.ts'
 import type { RunEnd } from '../job.ts'
 import { SETTLED } from '../sums.ts'
-import { PressLoad } from './load.ts'
+import type { PressLoad } from './load.ts'
 import { pressMetrics } from './metrics.ts'
 import type { PressEvents, PressJudgement, PressMetrics, PressVerdict } from './result.ts'
 import { jointWindow } from './window.ts'
@@ -29,17 +28,11 @@ export function pressVerdict(scenario: Scenario, { metrics, events }: Omit<Press
 
 const exceeds = (value: number | null, most: number | null) => value !== null && most !== null && value > most
 
-/** Throws a TypeError if the run did not press. */
-export function judgePress(scenario: Scenario, end: RunEnd): PressJudgement {
-  const load = pressOf(end.load)
+export function judgePress(scenario: Scenario, end: RunEnd<PressLoad>): PressJudgement {
+  const { load } = end
   const metrics: PressMetrics = pressMetrics({ scenario, load, sums: end.sums, period: end.period })
   const events = eventsOf(scenario, end, load)
   return { verdict: pressVerdict(scenario, { metrics, events }), metrics, events }
-}
-
-function pressOf(load: Load): PressLoad {
-  if (load instanceof PressLoad) return load
-  throw new TypeError('a run that does not press')
 }
 
 const known = (value: number) => (Number.isFinite(value) ? value : null)

@@ -1,6 +1,6 @@
 /** The constants of a web, its line and its roll, from their part of the scenario. */
 import type { Output } from '../../axis/fill.ts'
-import { forcePerAmpereAt } from '../../axis/fill.ts'
+import { forcePerAmpereAt } from '../../axis/flux.ts'
 import { axisOf } from '../../axis/reflect.ts'
 import { LINE_PHASE, type Line } from '../../control/line.ts'
 import type { LineFollower } from '../../control/line-follower.ts'

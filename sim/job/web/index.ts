@@ -1,11 +1,12 @@
 /** The job of holding a web's tension: a roll that pulls it from a line that hands it out. */
 import type { Scenario } from '../../scenario/index.ts'
 import type { Job, Work } from '../job.ts'
-import { LoadId } from '../loads.ts'
+import { LoadId } from '../load-id.ts'
+import { meetingSpeed, springImpact } from '../meeting.ts'
 import { WEB_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
-import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput } from './fill.ts'
-import { WebLoad } from './load.ts'
+import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput, webStiffness } from './fill.ts'
+import type { WebLoad } from './load.ts'
 import { WEB_METRICS } from './metrics.ts'
 import { webMoments } from './moments.ts'
 import { webRescue } from './rescue.ts'
@@ -15,27 +16,24 @@ import { webStudy } from './study.ts'
 import { judgeWeb } from './verdict.ts'
 import { webWhy } from './why.ts'
 
-export const web: Job<WebJudgement> = {
+export const web: Job<WebJudgement, WebLoad> = {
   id: 'web',
   label: 'Web',
   load: LoadId.web,
-  newLoad: () => new WebLoad(),
   output: { label: 'roll', travel: 'rad', effort: 'N' },
   channels: WEB_CHANNELS,
   refuses: ['threshold-stop'],
   outputOf: webOutput,
   workOf: webWork,
-  fill(load, scenario) {
-    if (!(load instanceof WebLoad)) throw new TypeError('not the load of a web')
-    fillWeb(load, scenario)
-  },
+  fill: fillWeb,
   follow: fillFollower,
   judge: judgeWeb,
   verdicts: WEB_VERDICTS,
   well: 'taut',
-  weakestOf: ({ load }) => (load instanceof WebLoad && load.state.count > 0 ? load.state.least : null),
   judged: ['tension', 'rollTension'],
   moments: webMoments,
+  weakestOf: ({ load }) => (load.state.count > 0 ? load.state.least : null),
+  impactOf: tautImpact,
   figures: WEB_METRICS,
   headlines: ['meanTension', 'leastTension', 'mostTension', 'settledTension'],
   errorShare,
@@ -43,7 +41,13 @@ export const web: Job<WebJudgement> = {
   why: webWhy,
   study: webStudy,
   rescue: webRescue,
-  linear: false,
+}
+
+/** As the slack is taken up: the web is a spring of E·A/L, with which the roll meets its own momentum at the rim. */
+function tautImpact(scenario: Scenario, inertia: number): number {
+  const { roll, span } = webIn(scenario)
+  const rim = meetingSpeed(scenario, webWork(scenario)) * roll.radius
+  return springImpact(webStiffness(scenario) / span.length, inertia / roll.radius ** 2, rim)
 }
 
 /** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */

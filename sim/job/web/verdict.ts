@@ -1,8 +1,7 @@
 /** What became of the web; `sim/say` puts it into words. */
-import type { Load } from '../../axis/load.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import type { RunEnd } from '../job.ts'
-import { WebLoad } from './load.ts'
+import type { WebLoad } from './load.ts'
 import { webMetrics } from './metrics.ts'
 import type { WebEvents, WebJudgement, WebVerdict } from './result.ts'
 
@@ -18,17 +17,11 @@ export function webVerdict({ metrics, events }: Omit<WebJudgement, 'verdict'>): 
   return taut ? 'taut' : 'slack'
 }
 
-/** Throws a TypeError if the run pulled no web. */
-export function judgeWeb(scenario: Scenario, end: RunEnd): WebJudgement {
-  const load = webOf(end.load)
+export function judgeWeb(scenario: Scenario, end: RunEnd<WebLoad>): WebJudgement {
+  const { load } = end
   const metrics = webMetrics({ scenario, load, sums: end.sums, period: end.period })
   const events = eventsOf(end, load)
   return { verdict: webVerdict({ metrics, events }), metrics, events }
-}
-
-function webOf(load: Load): WebLoad {
-  if (load instanceof WebLoad) return load
-  throw new TypeError('a run that pulls no web')
 }
 
 const known = (value: number) => (Number.isFinite(value) ? value : null)

@@ -18,6 +18,7 @@ export const capShown: Shown<CapJudgement> = {
   },
   between: 'tight',
   picture: 'jar, thread, closure and chuck in half section',
+  stiff: 'a liner',
   stage(result, time) {
     const start = result?.events.start ?? null
     const contact = result?.metrics.contactTime ?? null

@@ -14,6 +14,7 @@ export const gripShown: Shown<GripJudgement> = {
   above: damageWord,
   between: 'holds',
   picture: 'the gripper in section',
+  stiff: 'a part',
   stage(result, time) {
     const contact = result?.metrics.contactTime ?? null
     if (!result || contact === null || time < contact) return 'Closing'

@@ -17,6 +17,7 @@ export const pressShown: Shown<PressJudgement> = {
     forceLimit(scenario) <= (jointWindow(scenario).seat.most ?? Infinity) ? 'is forced' : 'seats too hard',
   between: 'seats',
   picture: 'ram, bushing and bore in section',
+  stiff: 'a joint',
   stage(result, time) {
     const contact = result?.metrics.contactTime ?? null
     if (!result || contact === null || time < contact) return 'Approaching'

@@ -22,6 +22,8 @@ export interface Shown<R extends JobResult = JobResult> {
   between: string
   /** What is to be seen in the picture: "the gripper in section". */
   picture: string
+  /** What is as stiff as stated, or softer or stiffer: "a part". */
+  stiff: string
   /** What goes on at a time, until the verdict is in; null: nothing is known of the run yet. */
   stage(result: RunResult<R> | null, time: number): string
   /** What went wrong, as it follows a strategy: "cracks". */

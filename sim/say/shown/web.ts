@@ -20,6 +20,7 @@ export const webShown: Shown<WebJudgement> = {
   },
   between: 'taut',
   picture: 'line, gauge roll, idlers and driven roll in section',
+  stiff: 'a web',
   stage(result, time) {
     const taut = result?.metrics.tautTime ?? null
     return !result || taut === null || time < taut ? 'Taking up slack' : 'Pulling'

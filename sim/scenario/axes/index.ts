@@ -1,11 +1,13 @@
-/** Generic axes of every family, at least two each, to be compared for a part and put on the bench. */
-import type { Actuator } from '../schema/index.ts'
+/** Generic axes of every family, at least two each, to be compared for a job and put on the bench. */
+import { type Actuator, type ActuatorKind, JOBS, type JobId } from '../schema/index.ts'
 import { SETTINGS_ANYWHERE } from '../schema/strategies.ts'
 import { checkScenario, faultLine } from '../validate.ts'
 import type { AxisInput } from './axis.ts'
 import { DIRECT_AXES } from './direct.ts'
+import { PRESS_AXES } from './press.ts'
 import { RACK_AXES } from './rack.ts'
 import { SCREW_AXES } from './screw.ts'
+import { SPINDLE_AXES } from './spindle.ts'
 
 export interface AxisPreset {
   id: string
@@ -13,10 +15,31 @@ export interface AxisPreset {
   actuator: Actuator
 }
 
+/** The first job that an axis of a kind can do. */
+export const jobTaking = (kind: ActuatorKind): JobId => (Object.keys(JOBS) as JobId[]).find((job) => JOBS[job][kind])!
+
+/** Kinds of axis that can do a job, in the order of its format. */
+export const kindsTaken = (job: JobId): ActuatorKind[] => Object.keys(JOBS[job]) as ActuatorKind[]
+
 const axisPreset = ({ id, title, actuator }: AxisInput): AxisPreset => {
-  const checked = checkScenario({ actuator, servo: { currentLimit: 1 }, strategies: SETTINGS_ANYWHERE })
+  const job = jobTaking(actuator.kind as ActuatorKind)
+  const checked = checkScenario({ job, actuator, servo: { currentLimit: 1 }, strategies: SETTINGS_ANYWHERE })
   if (!checked.ok) throw new Error(`axis ${id}: ${checked.faults.map(faultLine).join('; ')}`)
   return { id, title, actuator: checked.scenario.actuator }
 }
 
+/** Those of the size of a gripper. */
 export const AXIS_PRESETS: AxisPreset[] = [...SCREW_AXES, ...RACK_AXES, ...DIRECT_AXES].map(axisPreset)
+
+const PRESSES = PRESS_AXES.map(axisPreset)
+
+const SPINDLES = SPINDLE_AXES.map(axisPreset)
+
+export const ALL_AXES: AxisPreset[] = [...AXIS_PRESETS, ...PRESSES, ...SPINDLES]
+
+/** What the axes of a job are chosen from; those of its size first. */
+const OF_JOB: Partial<Record<JobId, AxisPreset[]>> = { grip: AXIS_PRESETS, press: [...PRESSES, ...AXIS_PRESETS] }
+
+/** Generic axes of the kinds that can do a job. */
+export const axesFor = (job: JobId): AxisPreset[] =>
+  (OF_JOB[job] ?? ALL_AXES).filter(({ actuator }) => kindsTaken(job).includes(actuator.kind))

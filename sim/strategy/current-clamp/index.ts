@@ -1,20 +1,19 @@
 import { fillFollower } from '../follow.ts'
-import { MachineId } from '../machines.ts'
+import { MachineId } from '../machine-id.ts'
 import { currentFor, forceBand } from '../newtons.ts'
 import { POSITION_CAUSES, POSITION_SEARCH, readable, set } from '../position.ts'
 import type { StrategyKind } from '../strategy.ts'
 import { clampLimit } from './limit.ts'
-import { CurrentClamp } from './machine.ts'
+import type { CurrentClamp } from './machine.ts'
 
 const LIMIT = 'strategies.currentClamp.limit'
 
-export const currentClamp: StrategyKind = {
+export const currentClamp: StrategyKind<CurrentClamp> = {
   id: 'current-clamp',
   label: 'Current clamp',
   summary: 'Follows the profile into the part with limited current, and presses with that limit.',
   machine: MachineId.currentClamp,
   fill(machine, scenario, work) {
-    if (!(machine instanceof CurrentClamp)) throw new TypeError('not the machine of current clamp')
     fillFollower(machine.follower, scenario, work)
     machine.limit = clampLimit(scenario)
     machine.limitBefore = scenario.servo.currentLimit
@@ -32,7 +31,7 @@ export const currentClamp: StrategyKind = {
     const { openLoop, continuous, wanted, impact, limit } = facts
     if (openLoop) return { kind: 'stalled rotor' }
     if (continuous < wanted) return { kind: 'too weak', continuous, wanted }
-    return impact > limit ? { kind: 'impact damages', impact, limit } : readable(facts)
+    return impact !== null && impact > limit ? { kind: 'impact damages', impact, limit } : readable(facts)
   },
   sheet: [{ path: LIMIT, label: 'Clamp current', unit: 'A', gives: 'current' }],
   look: {

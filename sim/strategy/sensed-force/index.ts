@@ -1,11 +1,11 @@
 import { isOpenLoop } from '../../axis/reflect.ts'
 import type { Edit, Scenario } from '../../scenario/index.ts'
 import { fillApproach } from '../follow.ts'
-import { MachineId } from '../machines.ts'
+import { MachineId } from '../machine-id.ts'
 import { set } from '../position.ts'
 import type { DriveQuantity, ForceBand, SheetRow, StrategyKind } from '../strategy.ts'
 import { derivativeFilterOf } from './filter.ts'
-import { SensedForce } from './machine.ts'
+import type { SensedForce } from './machine.ts'
 
 /**
  * Force that the target means: the gauge's own errors, and the dead band, inside which the axis stands still; with an
@@ -56,13 +56,12 @@ const SHEET: SheetRow[] = [
   row('speedLimit', 'Speed limit', 'm/s', 'speed'),
 ]
 
-export const sensedForce: StrategyKind = {
+export const sensedForce: StrategyKind<SensedForce> = {
   id: 'sensed-force',
   label: 'Sensed force',
   summary: 'Feels contact with a gauge and closes a force loop around a velocity loop, with a dead band between.',
   machine: MachineId.sensedForce,
   fill(machine, scenario, work) {
-    if (!(machine instanceof SensedForce)) throw new TypeError('not the machine of sensed force')
     const { servo, approach } = scenario
     const { target, contactForce, rate, kp, ki, kd, deadband, speedLimit, velocity } = scenario.strategies.sensedForce
     const period = 1 / servo.rate

@@ -1,10 +1,10 @@
 import { clampLimit } from '../current-clamp/limit.ts'
 import { fillFollower } from '../follow.ts'
-import { MachineId } from '../machines.ts'
+import { MachineId } from '../machine-id.ts'
 import { currentFor, forceBand } from '../newtons.ts'
 import { POSITION_CAUSES, POSITION_SEARCH, readable, set } from '../position.ts'
 import type { StrategyKind } from '../strategy.ts'
-import { ThresholdStop } from './machine.ts'
+import type { ThresholdStop } from './machine.ts'
 
 const THRESHOLD = 'strategies.thresholdStop.threshold'
 const CONFIRM = 'strategies.thresholdStop.confirmTime'
@@ -12,13 +12,12 @@ const FILTER = 'strategies.thresholdStop.filter'
 const AFTERWARDS = 'strategies.thresholdStop.afterwards'
 const CLAMP = 'strategies.currentClamp.limit'
 
-export const thresholdStop: StrategyKind = {
+export const thresholdStop: StrategyKind<ThresholdStop> = {
   id: 'threshold-stop',
   label: 'Threshold stop',
   summary: 'Halts the move when the current stands above a threshold, and holds that position.',
   machine: MachineId.thresholdStop,
   fill(machine, scenario, work) {
-    if (!(machine instanceof ThresholdStop)) throw new TypeError('not the machine of threshold stop')
     const { threshold, confirmTime, filter, afterwards } = scenario.strategies.thresholdStop
     const period = 1 / scenario.servo.rate
     fillFollower(machine.follower, scenario, work)
@@ -55,7 +54,7 @@ export const thresholdStop: StrategyKind = {
   ground(facts) {
     const { openLoop, impact, wanted, share } = facts
     if (openLoop) return { kind: 'fixed current' }
-    if (!facts.readable) return readable(facts)
+    if (!facts.readable || impact === null) return readable(facts)
     return impact > wanted
       ? { kind: 'impact above wanted', impact, wanted }
       : { kind: 'impact below wanted', impact, share }

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest'
 import { besideOf } from '../../../app/store/beside.ts'
 import { useScenario } from '../../../app/store/scenario.ts'
-import { AXIS_PRESETS, fitAxis, PRESETS } from '../../../sim/index.ts'
+import { ALL_PRESETS, AXIS_PRESETS, axesFor, fitAxis, kindsTaken, PRESETS } from '../../../sim/index.ts'
 
 const bench = () => useScenario.getState()
 const speed = () => bench().scenario.approach.speed
@@ -90,5 +90,18 @@ describe('the scenario on the bench', () => {
     bench().edit('part.mass', 0.2)
     const after = besideOf(bench())!
     expect(after.fitted.ok && after.fitted.scenario.part.mass).toBe(0.2)
+  })
+
+  it('does so for every job, and says which axis does not go with one', () => {
+    for (const { scenario } of ALL_PRESETS) {
+      const [axis] = axesFor(scenario.job)
+      bench().load(scenario, scenario, axis!)
+      expect(besideOf(bench())!.fitted, scenario.name).toEqual(fitAxis(scenario, axis!.actuator))
+      expect(besideOf(bench())!.fitted.ok).toBe(true)
+      const other = axesFor(scenario.job === 'cap' ? 'grip' : 'cap')[0]!
+      if (kindsTaken(scenario.job).includes(other.actuator.kind)) continue
+      bench().setBeside(other)
+      expect(besideOf(bench())!.fitted).toMatchObject({ ok: false, faults: [{ path: 'actuator.kind' }] })
+    }
   })
 })

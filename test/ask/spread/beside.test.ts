@@ -9,7 +9,7 @@ import {
   type Scenario,
   STRATEGIES,
   usualSpreads,
-  wantedForce,
+  wantedEffort,
 } from '../../../sim/index.ts'
 import { explained } from '../../grip/remembered.ts'
 
@@ -42,6 +42,6 @@ describe('beside a spread of everything that usually varies', () => {
       const bare = editScenario(PRESETS[0]!.scenario, [{ path: 'actuator', value: actuator }])
       expect(edited.ok, title).toBe(bare.ok)
     }
-    expect(wantedForce(spread)).toBe(wantedForce(PRESETS[0]!.scenario))
+    expect(wantedEffort(spread)).toBe(wantedEffort(PRESETS[0]!.scenario))
   })
 })

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { GRAVITY } from '../../../sim/axis/arm.ts'
-import { armOf } from '../../../sim/axis/fill.ts'
+import { armOf } from '../../../sim/axis/fill-arm.ts'
 import { forceWindow } from '../../../sim/index.ts'
 import { neededForce } from '../../../sim/job/grip/window.ts'
 import { liftTime } from '../../../sim/scenario/lift.ts'

@@ -11,7 +11,7 @@ import { FigureValue } from './FigureValue.tsx'
 interface Props {
   /** On the bench, and on the axis beside. */
   runs: readonly [RunView | undefined, RunView | undefined]
-  figures: Figure[]
+  figures: readonly Figure[]
 }
 
 /** The figures of one strategy on both axes, each with its distance from the run before or from the chosen pin. */

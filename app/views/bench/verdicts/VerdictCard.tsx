@@ -1,9 +1,10 @@
 import { memo, useRef } from 'react'
-import { progressText, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
+import { jobOf, jobWords, progressText, STRATEGIES, type StrategyId, textIn, wordingOf } from '../../../../sim/index.ts'
 import { Ring } from '../../../read/axes/Ring.tsx'
-import { FIGURES, type Figure } from '../../../read/result/figures.ts'
+import type { Figure } from '../../../read/result/figures.ts'
 import { VerdictWord } from '../../../read/result/VerdictWord.tsx'
 import { differenceText, noResult, reasonText } from '../../../read/result/words.ts'
+import { underWay } from '../../../read/stage/JobLane.tsx'
 import { useBeside } from '../../../store/beside.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
 import { useScenario } from '../../../store/scenario.ts'
@@ -15,12 +16,25 @@ import { WhyFold } from '../why/WhyFold.tsx'
 import { FigureValue } from './FigureValue.tsx'
 import { PairFigures, useReference } from './PairFigures.tsx'
 
-/** What became of one strategy's grip, and why; on the axis beside as well, where one stands there. */
-export function VerdictCard({ strategy }: { strategy: StrategyId }) {
+/** Figures of a card in their order, the first of them always in sight on a wide page. */
+export interface CardFigures {
+  figures: readonly Figure[]
+  main: number
+}
+
+interface Props extends CardFigures {
+  strategy: StrategyId
+}
+
+/** What became of one strategy, and why; on the axis beside as well, where one stands there; or why that strategy makes no sense. */
+export function VerdictCard({ strategy, ...shown }: Props) {
   const { run, outcome, awaited } = useOutcome(strategy)
   const second = useBesideOutcome(strategy)
+  const scenario = useScenario((state) => state.scenario)
   const { pin } = useResults.getState()
   const { label, summary } = STRATEGIES.find((each) => each.id === strategy)!
+  const refusal = jobWords(scenario).refuses?.[strategy]
+  if (refusal) return <Refused {...{ strategy, refusal }} />
   return (
     <article
       className="verdict"
@@ -30,20 +44,34 @@ export function VerdictCard({ strategy }: { strategy: StrategyId }) {
     >
       <header>
         <h2 title={summary}>{label}</h2>
-        {run?.status === 'running' && <span className="closing">closing …</span>}
+        {run?.status === 'running' && <span className="closing">{underWay(scenario).toLowerCase()}</span>}
         <Button quiet disabled={run?.status !== 'done'} onClick={() => pin(run, label)}>
           Pin<span className="sr-only"> this run of {label}</span>
         </Button>
       </header>
       {run?.status === 'running' && <LongRun run={run} label={label} />}
       {second ? (
-        <Pair own={{ run, outcome }} second={second} label={label} />
+        <Pair own={{ run, outcome }} second={second} label={label} {...shown} />
       ) : outcome?.result ? (
-        <Outcome run={outcome} />
+        <Outcome run={outcome} {...shown} />
       ) : (
         <Waiting run={run} />
       )}
       <WhyFold strategy={strategy} />
+    </article>
+  )
+}
+
+function Refused({ strategy, refusal }: { strategy: StrategyId; refusal: string }) {
+  const scenario = useScenario((state) => state.scenario)
+  const { label, summary } = STRATEGIES.find((each) => each.id === strategy)!
+  return (
+    <article className="verdict" data-strategy={strategy} aria-label={label}>
+      <header>
+        <h2 title={summary}>{label}</h2>
+      </header>
+      <p className="word">Not for a {jobOf(scenario).label.toLowerCase()}</p>
+      <p className="reason">{refusal}</p>
     </article>
   )
 }
@@ -61,7 +89,9 @@ function useKnown(run: RunView | undefined): Known {
 }
 
 function useOutcome(strategy: StrategyId): Known & { awaited: boolean } {
-  const run = useResults((state) => state.runs[strategy])
+  const job = useScenario((state) => state.scenario.job)
+  const last = useResults((state) => state.runs[strategy])
+  const run = last?.scenario.job === job ? last : undefined
   const awaited = useScenario((state) => state.scenario !== run?.scenario)
   return { ...useKnown(run), awaited }
 }
@@ -75,14 +105,14 @@ function useBesideOutcome(strategy: StrategyId): (Known & { axis: string; awaite
   return { ...known, axis: beside.axis.title, awaited: run?.scenario !== beside.fitted.scenario }
 }
 
-interface PairProps {
+interface PairProps extends CardFigures {
   own: Known
   second: Known & { axis: string }
   label: string
 }
 
 /** One strategy on both axes: a word and a reason each, and their figures side by side. */
-function Pair({ own, second, label }: PairProps) {
+function Pair({ own, second, label, figures, main }: PairProps) {
   const narrow = useNarrow()
   const { pin } = useResults.getState()
   const { run, axis } = second
@@ -107,10 +137,10 @@ function Pair({ own, second, label }: PairProps) {
         {run?.status === 'running' && <LongRun run={run} label={`${label} on ${axis}`} />}
         {second.outcome?.result ? <Verdict run={second.outcome} /> : <Waiting run={run} />}
       </section>
-      {!narrow && <PairFigures runs={both} figures={FIGURES.slice(0, MAIN)} />}
+      {!narrow && <PairFigures runs={both} figures={figures.slice(0, main)} />}
       <details>
         <summary>{narrow ? 'Figures' : 'More figures'}</summary>
-        <PairFigures runs={both} figures={narrow ? FIGURES : FIGURES.slice(MAIN)} />
+        <PairFigures runs={both} figures={narrow ? figures : figures.slice(main)} />
       </details>
     </>
   )
@@ -135,7 +165,7 @@ function LongRun({ run: { progress, stop }, label }: { run: RunView; label: stri
 
 function Waiting({ run }: { run: RunView | undefined }) {
   const none = run && noResult(run)
-  if (!none) return <p className="word">Closing …</p>
+  if (!none) return <Awaited />
   return (
     <>
       <p className="word">{none.word}</p>
@@ -145,8 +175,10 @@ function Waiting({ run }: { run: RunView | undefined }) {
   )
 }
 
-/** Figures that are always in sight on a wide page. */
-const MAIN = 6
+function Awaited() {
+  const scenario = useScenario((state) => state.scenario)
+  return <p className="word">{underWay(scenario)}</p>
+}
 
 function Verdict({ run }: { run: RunView }) {
   const units = useView((state) => state.units)
@@ -160,22 +192,22 @@ function Verdict({ run }: { run: RunView }) {
   )
 }
 
-const Outcome = memo(function Outcome({ run }: { run: RunView }) {
+const Outcome = memo(function Outcome({ run, figures, main: wide }: CardFigures & { run: RunView }) {
   const narrow = useNarrow()
-  const main = narrow ? 0 : MAIN
+  const main = narrow ? 0 : wide
   return (
     <>
       <Verdict run={run} />
-      {main > 0 && <FigureList run={run} figures={FIGURES.slice(0, main)} />}
+      {main > 0 && <FigureList run={run} figures={figures.slice(0, main)} />}
       <details>
         <summary>{main > 0 ? 'More figures' : 'Figures'}</summary>
-        <FigureList run={run} figures={FIGURES.slice(main)} />
+        <FigureList run={run} figures={figures.slice(main)} />
       </details>
     </>
   )
 })
 
-function FigureList({ run, figures }: { run: RunView; figures: Figure[] }) {
+function FigureList({ run, figures }: { run: RunView; figures: readonly Figure[] }) {
   const units = useView((state) => state.units)
   const reference = useReference(run)?.result
   const result = run.result!

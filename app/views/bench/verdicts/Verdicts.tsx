@@ -1,19 +1,20 @@
-import { type ComponentType, useEffect, useState } from 'react'
-import { STRATEGIES, type StrategyId } from '../../../../sim/index.ts'
+import { useEffect, useState } from 'react'
+import { STRATEGIES } from '../../../../sim/index.ts'
 import { StrategyChooser } from '../../../read/result/StrategyChooser.tsx'
 import { spokenVerdict } from '../../../read/result/words.ts'
 import { useResults } from '../../../store/results.ts'
 import { useView } from '../../../store/view.ts'
 import { Pins } from '../pins/Pins.tsx'
+import { type CardFigures, VerdictCard } from './VerdictCard.tsx'
 import './verdicts.css'
 
 /** One card a strategy, then the pinned runs. */
-export function Verdicts({ Card }: { Card: ComponentType<{ strategy: StrategyId }> }) {
+export function Verdicts(figures: CardFigures) {
   const shown = useView((state) => state.shown)
   return (
     <section className="verdicts" data-sheet aria-label="Verdicts">
       {STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id }) => (
-        <Card key={id} strategy={id} />
+        <VerdictCard key={id} strategy={id} {...figures} />
       ))}
       <StrategyChooser />
       <Pins />

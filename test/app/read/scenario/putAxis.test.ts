@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { axisOfFamily, putAxis } from '../../../../app/read/scenario/putAxis.ts'
 import { useResults } from '../../../../app/store/results.ts'
 import { useScenario } from '../../../../app/store/scenario.ts'
-import { AXIS_PRESETS, fitAxis, PRESETS, SCHEMAS, STRATEGIES, wantedForce } from '../../../../sim/index.ts'
+import { AXIS_PRESETS, fitAxis, PRESETS, SCHEMAS, STRATEGIES, wantedEffort } from '../../../../sim/index.ts'
 
 const bench = () => useScenario.getState()
 
@@ -39,7 +39,7 @@ describe('putting an axis on the bench', () => {
 
   it('keeps the wanted newtons, unless the axis cannot give them', () => {
     const { scenario: before } = bench()
-    const force = wantedForce(before)
+    const force = wantedEffort(before)
     putAxis(axisOfFamily('screw', 'brush-screw')!)
     // Settings are rounded to four digits for the drive.
     for (const strategy of STRATEGIES) {
@@ -51,10 +51,10 @@ describe('putting an axis on the bench', () => {
   it('does not lose the wanted newtons on an axis that cannot give them, and says what it gives', () => {
     const { scenario: before } = bench()
     const weak = AXIS_PRESETS.find(({ id }) => id === 'brush-lead-10x10')!
-    const force = wantedForce(before)
+    const force = wantedEffort(before)
     putAxis(weak)
     expect(useResults.getState().notice).toMatch(/at its current limit this axis gives [\d.]+\sN of them/)
-    expect(wantedForce(bench().scenario) / force).toBeCloseTo(1, 2)
+    expect(wantedEffort(bench().scenario) / force).toBeCloseTo(1, 2)
     putAxis({ title: 'As before', actuator: before.actuator })
     for (const { forceOf } of STRATEGIES) expect(forceOf(bench().scenario).expected / force).toBeCloseTo(1, 2)
   })

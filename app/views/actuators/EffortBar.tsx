@@ -1,16 +1,17 @@
-import type { AxisReport, ForceWindow } from '../../../sim/index.ts'
+import type { AxisReport } from '../../../sim/index.ts'
 
 interface Props {
   report: AxisReport
-  window: ForceWindow
+  /** Efforts between which the work is done [N or N·m]; null: no such edge. */
+  window: { least: number | null; most: number | null }
   wanted: number
-  /** Force at the right edge [N]. */
+  /** Effort at the right edge. */
   most: number
 }
 
-/** Force of one axis over the force window, on one scale for all rows: continuous, peak, and what friction hides at the wanted force. */
-export function ForceBar({ report, window, wanted, most }: Props) {
-  const x = (force: number) => `${(100 * Math.sqrt(Math.min(force, most) / most)).toFixed(2)}%`
+/** Effort of one axis over its window, on one scale for all rows: continuous, peak, and what friction hides at the wanted one. */
+export function EffortBar({ report, window, wanted, most }: Props) {
+  const x = (effort: number) => `${(100 * Math.sqrt(Math.min(effort, most) / most)).toFixed(2)}%`
   const span = (from: number, to: number) => ({
     x: x(from),
     width: `${(100 * (Math.sqrt(Math.min(to, most) / most) - Math.sqrt(Math.min(from, most) / most))).toFixed(2)}%`,
@@ -18,8 +19,8 @@ export function ForceBar({ report, window, wanted, most }: Props) {
   return (
     <svg className="force-bar" aria-hidden="true">
       <rect className="window" y="0" height="100%" {...span(window.least ?? 0, window.most ?? most)} />
-      <rect className="peak" y="9" height="6" {...span(0, report.peakForce)} />
-      <rect className="continuous" y="9" height="6" {...span(0, report.continuousForce)} />
+      <rect className="peak" y="9" height="6" {...span(0, report.peak)} />
+      <rect className="continuous" y="9" height="6" {...span(0, report.continuous)} />
       <rect
         className="hidden-force"
         y="4"
