@@ -99,7 +99,7 @@ function facts(scenario: Scenario, words: Wording) {
       name: 'Line',
       words:
         top > 0
-          ? `up to ${words.speed(top)}, ${changes}, ${words.length(span.length)} before the roll`
+          ? `up to ${words.of({ unit: 'm/s' }, top)}, ${changes}, ${words.of({ unit: 'm' }, span.length)} before the roll`
           : 'stands still',
     },
     {
