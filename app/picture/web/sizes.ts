@@ -12,6 +12,11 @@ export interface Sizes {
   roll: Disc & { core: number }
 }
 
+/** Heights of the web and of how far the roll comes over it, as shares of all, and room for the words under them [px]. */
+const LEVEL = 0.46
+const OVER = 0.08
+const WORDS = 20
+
 /** Largest share of the height that the roll takes, and the least radius that still can be seen turning [px]. */
 const LARGEST = 0.3
 const LEAST = 9
@@ -19,10 +24,15 @@ const LEAST = 9
 export function sizesOf(scenario: Scenario, radius: number, width: number, height: number): Sizes {
   const { roll, line } = webIn(scenario)
   const largest = Math.max(roll.radius, radius, line.radius)
-  const scale = Math.min(LARGEST * height, 0.17 * width) / (1.08 * largest)
+  const under = (share: number) => Math.max(0, (1 - share) * height - WORDS) / 2
+  const scale = Math.min(
+    Math.min(LARGEST * height, 0.17 * width) / (1.08 * largest),
+    under(LEVEL) / line.radius,
+    under(LEVEL - OVER) / Math.max(roll.radius, radius),
+  )
   const px = (length: number) => Math.max(LEAST, length * scale)
   const [own, first, small] = [px(radius), px(line.radius), Math.max(LEAST, 0.055 * height)]
-  const level = 0.46 * height
+  const level = LEVEL * height
   const left = 0.06 * width + first
   const right = width - 0.05 * width - own
   const between = (share: number) => left + first + share * (right - own - left - first)
@@ -33,6 +43,6 @@ export function sizesOf(scenario: Scenario, radius: number, width: number, heigh
     nip: { x: left, y: level - 0.6 * first, r: 0.6 * first, side: -1 },
     gauge: { x: between(0.34), y: level - 0.07 * height + small, r: small, side: 1 },
     idler: { x: between(0.78), y: level - 0.02 * height - small, r: small, side: -1 },
-    roll: { x: right, y: level + own - 0.08 * height, r: own, side: 1, core: Math.min(0.85 * own, px(rollCore)) },
+    roll: { x: right, y: level + own - OVER * height, r: own, side: 1, core: Math.min(0.85 * own, px(rollCore)) },
   }
 }

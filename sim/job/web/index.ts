@@ -6,6 +6,7 @@ import { meetingSpeed, springImpact } from '../meeting.ts'
 import { WEB_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput, webStiffness } from './fill.ts'
+import { webLive } from './live.ts'
 import type { WebLoad } from './load.ts'
 import { WEB_METRICS } from './metrics.ts'
 import { webRescue } from './rescue.ts'
@@ -38,6 +39,7 @@ export const web: Job<WebJudgement, WebLoad> = {
   why: webWhy,
   study: webStudy,
   rescue: webRescue,
+  live: webLive,
   linear: false,
 }
 
