@@ -44,7 +44,7 @@ export const web: Job<WebJudgement, WebLoad> = {
 function tautImpact(scenario: Scenario, inertia: number): number {
   const { roll, span } = webIn(scenario)
   const rim = meetingSpeed(scenario, webWork(scenario)) * roll.radius
-  return springImpact(webStiffness(scenario) / span.length, inertia / roll.radius ** 2, rim)
+  return springImpact(webStiffness(scenario) / span.length, inertia / (roll.radius * roll.radius), rim)
 }
 
 /** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */
