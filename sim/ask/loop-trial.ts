@@ -10,10 +10,12 @@ import { ForcePid } from '../control/force-pid.ts'
 import { PositionPid } from '../control/position-pid.ts'
 import { VelocityPi } from '../control/velocity-pi.ts'
 import { Bench } from '../cycle/bench.ts'
-import { gripOutput } from '../job/grip/fill.ts'
-import { GripLoad } from '../job/grip/load.ts'
+import { jobOf } from '../job/index.ts'
+import { loadOf } from '../job/loads.ts'
+import { loopsOf } from '../loops/jobs/index.ts'
+import type { WorkBound } from '../loops/jobs/job.ts'
 import type { LoopId } from '../loops/model.ts'
-import type { WorkingPoint } from '../loops/working-point.ts'
+import { type WorkingPoint, workAt } from '../loops/working-point.ts'
 import { modelOf } from '../model/model.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { fillPosition } from '../strategy/follow.ts'
@@ -35,8 +37,8 @@ export interface Trial {
   disturbance?: (time: number) => number
 }
 
-/** A bound that the loop met: the linear one knows none of them. `contact`: a jaw lifts off; `part`: it breaks or dents. */
-export type Bound = 'current' | 'voltage' | 'speed' | 'acceleration' | 'dead-band' | 'contact' | 'part'
+/** A bound that the loop met: the linear one knows none of them. */
+export type Bound = 'current' | 'voltage' | 'speed' | 'acceleration' | 'dead-band' | WorkBound
 
 export interface Tried {
   /**
@@ -89,10 +91,12 @@ class LoopTrial extends Machine {
   private readonly period: number
   /** A step motor's field stays where it pulls most, as in the linear loops. */
   private readonly ahead: number
+  /** Speed of an output that follows a line beyond that of the line [m/s]. */
+  private readonly drift: number
   private rest = Number.NaN
   private count = 0
 
-  constructor(scenario: Scenario, trial: Trial, start: number, balance: Balance) {
+  constructor(scenario: Scenario, trial: Trial, start: number, balance: Balance, drift: number) {
     super()
     const { servo, strategies, approach, actuator } = scenario
     const { rate, deadband, speedLimit } = strategies.sensedForce
@@ -101,6 +105,7 @@ class LoopTrial extends Machine {
     this.start = start
     this.balance = balance
     this.period = period
+    this.drift = drift
     this.ahead = isOpenLoop(scenario) ? axisOf(actuator).cyclePitch / 4 : 0
     const gains = gainsOf(scenario, trial)
     fillPosition(this.position, scenario)
@@ -142,9 +147,13 @@ class LoopTrial extends Machine {
     if (Number.isNaN(this.rest)) this.handOver(position, force)
     const { loop, step, disturbance = () => 0 } = this.trial
     if (loop === 'current') return this.balance.command + (step ?? 0) + disturbance(since)
-    if (loop === 'position')
-      return this.cut(this.position.tick(this.rest + this.step(this.count++), 0, 0, position), since, position)
-    if (loop === 'velocity') return this.cut(this.velocity.tick(this.step(this.count++), speed), since, speed)
+    if (loop === 'position') {
+      const way = this.drift * this.count * this.period
+      const wanted = this.rest + way + this.step(this.count++)
+      return this.cut(this.position.tick(wanted, 0, 0, position), since, position - way)
+    }
+    if (loop === 'velocity')
+      return this.cut(this.velocity.tick(this.rest + this.step(this.count++), speed), since, speed)
     if (this.count % this.perForce === 0) this.press(force, since)
     this.count++
     return this.velocity.tick(this.state.wantedSpeed, speed)
@@ -166,10 +175,11 @@ class LoopTrial extends Machine {
 
   private handOver(position: number, force: number): void {
     const { loop, point } = this.trial
-    this.rest = { current: 0, position, velocity: 0, force: point.contact ? force : 0 }[loop]
+    this.rest = { current: 0, position, velocity: this.drift, force: point.contact ? force : 0 }[loop]
     this.position.preset(this.balance.command)
     this.velocity.preset(this.balance.command)
-    this.force.preset(0)
+    this.force.preset(this.drift)
+    this.state.wantedSpeed = this.drift
   }
 
   private cut(given: number, since: number, measured: number): number {
@@ -185,26 +195,30 @@ class LoopTrial extends Machine {
 
 /** A bench whose strategy is the trial, in balance, with nothing that pulls on it. */
 function trialBench(scenario: Scenario, trial: Trial, rest: number) {
-  const load = new GripLoad()
-  const balance = balanceAt(scenario, trial.point, axisFilled(scenario.actuator, gripOutput(scenario)))
-  const machine = new LoopTrial(scenario, trial, rest, balance)
+  const { point } = trial
+  const job = jobOf(scenario)
+  const work = workAt(scenario, point)
+  const load = loadOf(job.load)
+  const balance = balanceAt(scenario, point, axisFilled(scenario.actuator, job.outputOf(work)))
+  const line = loopsOf(scenario).lineSpeed?.(work, point) ?? 0
+  const machine = new LoopTrial(scenario, trial, rest, balance, point.speed - line)
   const kind = { ...sensedForce, fill: () => {} }
-  const still = { ...scenario, arm: { ...scenario.arm, gravity: 'none' as const, moves: [], lift: null } }
+  const still = { ...work, arm: { ...work.arm, gravity: 'none' as const, moves: [], lift: null } }
   const { bench } = modelOf(still, kind, { make: () => new Bench(load, machine) })
-  load.liftTime = Number.POSITIVE_INFINITY
+  // What the drive adds for the line by itself is no business of the loops.
+  balance.command -= bench.drive.follower.losses * line
   bench.powerLoss = Number.POSITIVE_INFINITY
   bench.release = Number.POSITIVE_INFINITY
   bench.untilBanging = 0
   bench.settle()
-  setDown(bench.axis, load, trial.point, balance)
+  loopsOf(scenario).setDown(load, work, point, bench.drive.follower)
+  setDown(bench.axis, point, balance)
   bench.drive.rest(balance.command, balance.voltage)
+  bench.drive.currentLoop.state.integral -= bench.drive.currentLoop.backEmf * line
   return { bench, load, machine, balance }
 }
 
-/**
- * Runs a trial. `scenario` carries the part of the working point (`partAt`). Throws a RangeError where it would take more steps
- * than a run may.
- */
+/** Runs a trial. Throws a RangeError where it would take more steps than a run may. */
 export function tryLoop(scenario: Scenario, trial: Trial): Tried {
   const { servo, sensors, strategies } = scenario
   const period = 1 / scenario.drive.currentRate
@@ -222,14 +236,14 @@ export function tryLoop(scenario: Scenario, trial: Trial): Tried {
   }
   const { bench, load, machine, balance } = trialBench(tried, trial, rest)
   const { bounds } = machine
+  const { met } = loopsOf(scenario)
   const current: number[] = []
   for (let k = 0; k < samples; k++) {
     if (k >= first) current.push(bench.axis.current() - balance.current)
     if (!bench.advance(1)) break
     if (k < first) continue
     if (bench.drive.bridgeSaturated() !== 0) bounds.add('voltage')
-    if (trial.point.contact && (load.state.nearForce === 0 || load.state.farForce === 0)) bounds.add('contact')
-    if (load.near.state.dent > 0 || load.far.state.dent > 0 || load.state.crackTime > 0) bounds.add('part')
+    for (const bound of met(load, trial.point)) bounds.add(bound)
   }
   if (trial.loop === 'current') return { period, given: current, got: current, answer: current, bounds }
   const [given, got, answer] = [machine.given, machine.got, machine.answer].map((column) => column.slice(skipped))

@@ -31,7 +31,6 @@ export interface Question {
 
 /** Of the strategy's loops; null where there is no linear model of finite numbers. */
 export function marginsOf(scenario: Scenario, strategy: StrategyId): LoopMargins | null {
-  if (!jobOf(scenario).linear) return null
   try {
     return loopMargins(scenario, strategy)
   } catch (error) {

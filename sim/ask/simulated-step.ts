@@ -3,21 +3,21 @@
 import { axisFilled } from '../axis/fill.ts'
 import { axisOf } from '../axis/reflect.ts'
 import { smoothing } from '../control/filters.ts'
-import { gripOutput } from '../job/grip/fill.ts'
-import { contactsOf } from '../job/grip/geometry.ts'
+import { jobOf } from '../job/index.ts'
 import { analyseLoops } from '../loops/analyse.ts'
 import { Cascade } from '../loops/cascade.ts'
 import { slopeOf } from '../loops/design/axis-figures.ts'
+import { loopsOf } from '../loops/jobs/index.ts'
 import type { LoopId } from '../loops/model.ts'
 import { type StepResponse, stepOf, stepSpan } from '../loops/step-response.ts'
 import {
-  WORKING_POINTS,
   type WorkingPoint,
   type WorkingPointId,
   type WorkingPointOptions,
+  workingPointsOf,
 } from '../loops/working-point.ts'
 import type { Actuator, Scenario } from '../scenario/index.ts'
-import { balanceAt, partAt } from './balance.ts'
+import { balanceAt } from './balance.ts'
 import { type Bound, tryLoop } from './loop-trial.ts'
 
 export interface SimulatedStepOptions extends WorkingPointOptions {
@@ -47,17 +47,19 @@ export interface SimulatedSteps {
   steps: SimulatedStep[]
 }
 
+/** Where no step starts from: a simulated part is fresh, and what slides is passed on the way, without a balance to come back to. */
+const UNTRIED: ReadonlySet<WorkingPointId> = new Set(['relaxed', 'sliding'])
+
 /** Longest step that is run [s]. */
 const LONGEST = 2
 
 /** Throws as analyseLoops and tryLoop do. */
 export function simulatedSteps(scenario: Scenario, loop: LoopId, options: SimulatedStepOptions): SimulatedSteps {
   const { friction, scale = 1 } = options
-  // A simulated part starts fresh.
   const { loops, workingPoints } = analyseLoops(scenario, {
     ...options,
     loops: [loop],
-    workingPoints: WORKING_POINTS,
+    workingPoints: workingPointsOf(scenario).filter((id) => !UNTRIED.has(id)),
   })
   const cases = loops.flatMap(({ stable, crossover, workingPoint, period }) => {
     if (!stable || crossover === null) return []
@@ -65,15 +67,14 @@ export function simulatedSteps(scenario: Scenario, loop: LoopId, options: Simula
     const count = Math.ceil(Math.min(LONGEST, stepSpan(period, crossover)) / period)
     return { point, linear: stepOf(new Cascade(scenario, point), loop, count * period, count) }
   })
-  const free = clearStep(scenario, loop, cases, options, false)
-  const pressed = clearStep(scenario, loop, cases, options, true)
+  const free = clearStep(scenario, loop, cases, false)
+  const pressed = clearStep(scenario, loop, cases, true)
   const axis = friction ? scenario : withoutFriction(scenario)
   const steps = cases.map(({ point, linear }): SimulatedStep => {
     const size = scale * (point.contact ? pressed : free)
-    const tried = partAt(axis, point, options)
     const duration = linear.time.length * linear.time[1]!
-    const stepped = tryLoop(tried, { loop, point, duration, step: size })
-    const still = tryLoop(tried, { loop, point, duration, step: 0 })
+    const stepped = tryLoop(axis, { loop, point, duration, step: size })
+    const still = tryLoop(axis, { loop, point, duration, step: 0 })
     const value = linear.time.map((_, k) => (stepped.answer[k]! - still.answer[k]!) / size)
     return {
       workingPoint: point.id,
@@ -86,16 +87,17 @@ export function simulatedSteps(scenario: Scenario, loop: LoopId, options: Simula
   return { loop, friction, grain: grainOf(scenario, loop), steps }
 }
 
-/** The axis with its viscous friction only, as the linear loops have it. */
+/** With viscous friction only, as the linear loops have it. */
 export function withoutFriction(scenario: Scenario): Scenario {
-  const { transmission } = scenario.actuator
+  const calm = loopsOf(scenario).calm(scenario)
+  const { transmission } = calm.actuator
   const dry = {
     coulomb: 0,
     breakaway: 0,
     ...('threadFriction' in transmission ? { threadFriction: 0 } : {}),
     ...('efficiency' in transmission ? { efficiency: 1 } : {}),
   }
-  return { ...scenario, actuator: { ...scenario.actuator, transmission: { ...transmission, ...dry } } as Actuator }
+  return { ...calm, actuator: { ...calm.actuator, transmission: { ...transmission, ...dry } } as Actuator }
 }
 
 interface Case {
@@ -103,22 +105,16 @@ interface Case {
   linear: StepResponse
 }
 
-/** Shares of what is there that a step may take: of current and voltage left, of the working force, of the way before the part. */
+/** Shares of what is there that a step may take: of current and voltage left, and of the way before the work. */
 const DRIVE_SHARE = 0.5
-const FORCE_SHARE = { straight: 0.4, curved: 0.2 }
 const WAY_SHARE = 0.25
 
 /** A round size that keeps a linear loop clear of its bounds, in free air or at all working points in contact. */
-function clearStep(
-  scenario: Scenario,
-  loop: LoopId,
-  cases: Case[],
-  options: WorkingPointOptions,
-  contact: boolean,
-): number {
+function clearStep(scenario: Scenario, loop: LoopId, cases: Case[], contact: boolean): number {
   const { servo, drive, strategies, approach, actuator } = scenario
   const { kp, ki, rate, velocity, speedLimit } = strategies.sensedForce
-  const axis = axisFilled(actuator, gripOutput(scenario))
+  const axis = axisFilled(actuator, jobOf(scenario).outputOf(scenario))
+  const { perEffort } = jobOf(scenario).workOf(scenario)
   const proportional = (gains: { kp: number; ki: number }, sample: number) => gains.kp + (gains.ki * sample) / 2
   const inner = proportional(velocity, 1 / servo.rate)
   const speed = proportional({ kp, ki }, 1 / rate)
@@ -129,16 +125,16 @@ function clearStep(
   const sizes = loop === 'force' ? [speedLimit / speed / 2, approach.acceleration / rate / speed / 2] : []
   for (const { point, linear } of cases) {
     if ((point.contact !== null) !== contact) continue
-    const { current, voltage } = balanceAt(partAt(scenario, point, options), point, axis)
+    const { current, voltage } = balanceAt(scenario, point, axis)
     sizes.push((DRIVE_SHARE * left(servo.currentLimit, current)) / kick)
     sizes.push((DRIVE_SHARE * left(drive.busVoltage, voltage)) / volts)
     const swept = linear.value.reduce((sum, value) => sum + value, 0) * linear.time[1]!
     const way = { current: 0, position: 1, velocity: swept, force: 0 }[loop]
     if (point.contact) {
-      const force = FORCE_SHARE[scenario.part.exponent === 1 ? 'straight' : 'curved'] * point.force
-      if (way > 0) sizes.push(force / (way * slopeOf(scenario, point.contact)))
-      if (loop === 'force') sizes.push(force)
-      if (loop === 'current') sizes.push((contactsOf(scenario) * force) / axisOf(actuator).forcePerAmpere)
+      const { room } = point
+      if (way > 0) sizes.push(room / (way * slopeOf(scenario, point.contact)))
+      if (loop === 'force') sizes.push(room)
+      if (loop === 'current') sizes.push((perEffort * room) / axisOf(actuator).forcePerAmpere)
     } else if (way > 0) sizes.push((WAY_SHARE * point.travel) / way)
   }
   return roundDown(Math.min(...sizes.filter((size) => size > 0 && Number.isFinite(size))))

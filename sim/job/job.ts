@@ -171,8 +171,6 @@ export interface Job<Result extends JobResult = JobResult, Worked extends Load =
   study: JobStudy<Result>
   rescue: JobRescue<Result>
   live: JobLive<Worked>
-  /** Whether the loops have a linear model of it. */
-  linear: boolean
 }
 
 /** Where a search for what would save the work looks on the work's own side, and how it tells verdicts apart. */

@@ -9,6 +9,7 @@ import { smoothing } from '../control/filters.ts'
 import { currentGains } from '../control/gains.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { derivativeFilterOf } from '../strategy/sensed-force/filter.ts'
+import type { PlantModel, PlantState, Weights } from './axis-plant.ts'
 import { type Complex, power } from './complex.ts'
 import { Dense, eigenvalues, held, lifted } from './matrix.ts'
 import {
@@ -23,7 +24,7 @@ import {
   withSlope,
 } from './model.ts'
 import type { Multirate } from './multirate.ts'
-import { type PlantModel, type PlantState, plantModel, type Weights } from './plant.ts'
+import { plantModel } from './plant.ts'
 import type { WorkingPoint } from './working-point.ts'
 
 /** States between the plant's and the servo's: the voltage that acts next, the current loop's integral, the gauge. */
@@ -34,18 +35,22 @@ export class Cascade {
   private readonly scenario: Scenario
   private readonly point: WorkingPoint
   private readonly period: number
+  /** The place of the output matters to what it presses on. */
+  private readonly grounded: boolean
   private readonly sampled: { a: Dense; b: Dense }
   private readonly models = new Map<ServoLoopId, LoopModel>()
   private readonly poles = new Map<ServoLoopId, Complex[]>()
   private readonly servos = new Map<string, ReturnType<Cascade['servoPlant']>>()
   private servoPlantPoles: Complex[] | null = null
 
-  /** `plant` in place of that of jaws on a part. */
+  /** `plant` in place of that of the scenario's job. */
   constructor(scenario: Scenario, point: WorkingPoint, plant = plantModel(scenario, point)) {
     this.scenario = scenario
     this.point = point
     this.period = 1 / scenario.drive.currentRate
     this.plant = plant
+    const jaw = plant.names.indexOf('jaw')
+    this.grounded = plant.names.some((_, row) => plant.a.at(row, jaw) !== 0)
     this.sampled = held(this.plant.a, this.plant.b, this.period)
   }
 
@@ -182,7 +187,7 @@ export class Cascade {
 
   /** What the servo's controller acts on, command to speed (`slope`) and, with `position`, to travel (`value`). */
   private servo(position: boolean, gauge: boolean) {
-    const absolute = position || this.point.contact !== null
+    const absolute = position || this.grounded
     const key = `${absolute} ${gauge}`
     let plant = this.servos.get(key)
     if (!plant) {
@@ -224,9 +229,8 @@ export class Cascade {
     const { servo } = this.scenario
     const plant = this.servo(true, false)
     const poles = this.servoPoles()
-    const free = this.point.contact === null
     return closeWith(
-      { ...plant, poles: free ? [...poles, { re: 1, im: 0 }] : poles },
+      { ...plant, poles: this.grounded ? poles : [...poles, { re: 1, im: 0 }] },
       lawOf(servo, 1 / servo.rate, servo.setpointWeights.proportional),
       1 / servo.rate,
     )
@@ -238,11 +242,11 @@ export class Cascade {
     const poles = gauge ? [] : this.servoPoles()
     const law = lawOf(strategies.sensedForce.velocity, 1 / servo.rate)
     const model = closeWith({ ...plant, value: plant.slope, poles }, law, 1 / servo.rate)
-    // Pressing on a part at rest, the loop is content with any force: a mode that the speed does not show.
-    return { ...model, neutral: this.point.contact !== null && law.step > 0 }
+    // Pressing on something, the loop is content with any force: a mode that the speed does not show.
+    return { ...model, neutral: this.point.contact !== null && !this.plant.leaks && law.step > 0 }
   }
 
-  /** Poles of what the servo acts on, a free axis' position apart. */
+  /** Poles of what the servo acts on, the position apart of an axis whose place does not matter. */
   private servoPoles(): Complex[] {
     this.servoPlantPoles ??= eigenvalues(this.servo(false, false).a)
     return this.servoPlantPoles

@@ -1,11 +1,13 @@
 /** What a loop's figures do not say by themselves, as facts; `sim/say` puts them into sentences. */
 import { forcePerAmpereAt } from '../axis/flux.ts'
 import { axisOf } from '../axis/reflect.ts'
-import type { Scenario } from '../scenario/index.ts'
+import type { JobId, Scenario } from '../scenario/index.ts'
 import type { Examined } from './examine.ts'
+import { loopsOf } from './jobs/index.ts'
+import type { WorkLimit } from './jobs/job.ts'
 import type { LoopId } from './model.ts'
 import { growthOf, type Stability } from './stability.ts'
-import type { WorkingPoint } from './working-point.ts'
+import type { Contact, WorkingPoint } from './working-point.ts'
 
 export type LoopRemark =
   /** Poles outside the unit circle; the fastest growing one swings at `swing` [rad/s] and doubles every `doubling` [s]. */
@@ -14,7 +16,7 @@ export type LoopRemark =
   | { kind: 'on the border'; swing: number }
   /** What the current loop is with the servo's command held, where it is not stable with the servo around it. */
   | { kind: 'by itself'; stability: Stability }
-  | { kind: 'nothing to feel' }
+  | { kind: 'nothing to feel'; job: JobId }
   /** The loop gain is 0 at every frequency. */
   | { kind: 'no gain' }
   /** The loop gain falls nowhere through 1; whether there is a bandwidth all the same. */
@@ -26,17 +28,23 @@ export type LoopRemark =
   | { kind: 'gain without bound' }
   /** Oscillates when the gain falls by so much [dB]: the loop itself, or, of the current loop, the servo around it. */
   | { kind: 'conditionally stable' | 'too slow for the servo'; fall: number }
-  | { kind: 'content with any force' }
-  /** Tangent of one contact to quick changes and to those that the part has relaxed to [N/m]. */
-  | { kind: 'relaxes'; quick: number; slow: number }
-  /** Limit of the part below the working force [N]. */
-  | { kind: 'cracks' | 'yields'; force: number }
+  | { kind: 'content with any force'; job: JobId }
+  /** Stiffness to quick changes and to those that the work has relaxed to [effort by way of the output]. */
+  | { kind: 'relaxes'; job: JobId; quick: number; slow: number }
+  /** A stretch leaves with the work, with this time constant [s]. */
+  | { kind: 'forgets'; job: JobId; time: number }
+  /** The output passes with this speed [m/s or rad/s], against so much stiffness. */
+  | { kind: 'slides'; job: JobId; speed: number; stiffness: number }
+  /** Friction of the work holds elastically as long as the effort swings by no more than `room` [N or N·m]. */
+  | { kind: 'held by friction'; job: JobId; room: number }
+  /** Limit of the work below the working effort [N or N·m]. */
+  | { kind: WorkLimit['kind']; force: number }
   | { kind: 'idle integral' }
 
 export function remarksOn(scenario: Scenario, loop: LoopId, point: WorkingPoint, examined: Examined): LoopRemark[] {
   return [
     ...stabilityRemarks(examined),
-    ...crossoverRemarks(loop, point, examined),
+    ...crossoverRemarks(scenario.job, loop, point, examined),
     ...gainRemarks(loop, examined),
     ...contactRemarks(scenario, loop, point),
   ]
@@ -53,10 +61,15 @@ function stabilityRemarks({ closed, polePeriod, stability, byItself }: Examined)
   return [{ kind: 'unstable', outside, of: closed.length, swing, doubling }, ...alone]
 }
 
-function crossoverRemarks(loop: LoopId, point: WorkingPoint, { margins, stability }: Examined): LoopRemark[] {
+function crossoverRemarks(
+  job: JobId,
+  loop: LoopId,
+  point: WorkingPoint,
+  { margins, stability }: Examined,
+): LoopRemark[] {
   const { crossover, crossings, bandwidth, noBandwidth, largestGain } = margins
   if (largestGain === 0) return [{ kind: 'no gain' }]
-  if (crossover === null && loop === 'force' && point.contact === null) return [{ kind: 'nothing to feel' }]
+  if (crossover === null && loop === 'force' && point.contact === null) return [{ kind: 'nothing to feel', job }]
   if (crossover === null) return [{ kind: 'no crossover', bandwidth: bandwidth !== null }]
   return [
     ...(crossings.length > 1 ? [{ kind: 'crossings' as const, at: crossings }] : []),
@@ -74,22 +87,32 @@ function gainRemarks(loop: LoopId, { margins, stability }: Examined): LoopRemark
   ]
 }
 
-function contactRemarks({ part, strategies }: Scenario, loop: LoopId, point: WorkingPoint): LoopRemark[] {
-  const { ki, velocity } = strategies.sensedForce
+function contactRemarks(scenario: Scenario, loop: LoopId, point: WorkingPoint): LoopRemark[] {
+  const { ki, velocity } = scenario.strategies.sensedForce
+  const { job } = scenario
+  const { contact } = point
+  if (!contact) return loop === 'force' && ki > 0 ? [{ kind: 'idle integral' }] : []
   const remarks: LoopRemark[] = []
-  if (loop === 'velocity' && point.contact && velocity.ki > 0) remarks.push({ kind: 'content with any force' })
-  if (loop === 'force' && point.contact && part.relaxation.fraction > 0)
-    remarks.push({ kind: 'relaxes', quick: point.contact.stiffness, slow: point.contact.slow })
-  if (point.contact && part.crackForce !== undefined && point.force >= part.crackForce)
-    remarks.push({ kind: 'cracks', force: part.crackForce })
-  else if (point.contact && part.yieldForce !== undefined && point.force >= part.yieldForce)
-    remarks.push({ kind: 'yields', force: part.yieldForce })
-  if (loop === 'force' && point.contact === null && ki > 0) remarks.push({ kind: 'idle integral' })
-  return remarks
+  const forgets = contact.forgets !== undefined
+  if (loop === 'velocity' && velocity.ki > 0 && !forgets) remarks.push({ kind: 'content with any force', job })
+  if (loop === 'force') remarks.push(...givingRemarks(job, point, contact))
+  const limit = loopsOf(scenario).limit(scenario, point)
+  return limit ? [...remarks, limit] : remarks
+}
+
+/** How what is pressed on answers otherwise than a spring. */
+function givingRemarks(job: JobId, { speed, room }: WorkingPoint, contact: Contact): LoopRemark[] {
+  const { stiffness, slow, forgets, grips } = contact
+  if (forgets !== undefined) return [{ kind: 'forgets', job, time: forgets }]
+  const remarks: LoopRemark[] = []
+  if (grips === 'slides') remarks.push({ kind: 'slides', job, speed, stiffness })
+  if (grips === 'holds') remarks.push({ kind: 'held by friction', job, room })
+  return slow < stiffness ? [...remarks, { kind: 'relaxes', job, quick: stiffness, slow }] : remarks
 }
 
 /** Dry friction beside loops whose margins are those of an axis without it. */
 export interface DryFriction {
+  job: JobId
   /** Sliding and at rest [N], and the current that it takes to break away [A]. */
   coulomb: number
   breakaway: number
@@ -104,11 +127,12 @@ export interface DryFriction {
   deadband: boolean
 }
 
-export function dryFriction({ actuator, strategies }: Scenario): DryFriction {
+export function dryFriction({ job, actuator, strategies }: Scenario): DryFriction {
   const { coulomb, breakaway, bristleStiffness } = actuator.transmission
   const { raise, lower } = axisOf(actuator)
   const { ki, deadband, velocity } = strategies.sensedForce
   return {
+    job,
     coulomb,
     breakaway,
     current: breakaway / forcePerAmpereAt(actuator),

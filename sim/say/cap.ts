@@ -87,6 +87,41 @@ export const capWords: JobWords<CapJudgement> = {
     late: 'the head comes too late',
     of: 'the closure',
   },
+  loops: {
+    at: {
+      free: 'before the liner',
+      sliding: 'turning on the liner',
+      softest: 'at rest on the liner, all of it at its softest',
+      nominal: 'at rest on the liner',
+      stiffest: 'at rest on the liner, all of it at its stiffest',
+    },
+    feels: 'nothing but the inertia of the closure and of what else turns behind it',
+    inertia: 'the closure, and what else turns behind it',
+    relaxes: 'the liner',
+    contact: '',
+    calmer: 'A chuck that damps more, or a lighter one',
+    met: {
+      contact: 'the chuck lets go',
+      part: 'the thread strips, or over the most torque',
+      slides: 'the closure turns',
+    },
+    travel: 'turn of the head',
+    onwards: 'tightening',
+    back: 'turning back',
+    commissioning: [
+      'Carry out the risk assessment of the machine first; this sheet is no part of its safety. Keep hands, sleeves and hair away from the chuck, power off, until guard and enabling device have been tried.',
+      'Enter the scale factors and read back angle, current and torque against a mark, a clamp meter and a reference torque meter. Signs: tightening is positive.',
+      'Set the current limit to a quarter. Close the current loop with the spindle held, and compare its step with the predicted one.',
+      'Close the velocity and the position loop with an empty chuck at half the gains, then with all; the step must look like the predicted one.',
+      'Tighten onto the reference meter at creep speed, then at approach speed; read the peak torque with it.',
+      'Set the current limit of this sheet. Tighten the softest and the hardest liner, and let the head wait on its seat: no hunting, no growing hum.',
+      'Take away the power with a closure half on: see what the head does, and what it does when the power returns.',
+    ],
+    cautions: [
+      'A chuck that turns winds in sleeves, gloves and hair, and a closure that strips or a jar that breaks throws pieces.',
+      'After a loss of power, or when it returns, a head may turn unexpectedly; lock it off before reaching in.',
+    ],
+  },
 }
 
 /** What the closure is held against, a phrase each. */

@@ -2,7 +2,9 @@
 import type { Shortfall } from '../loops/design/design.ts'
 import type { Limit, LimitKind } from '../loops/design/limits.ts'
 import type { DesignOutcome } from '../loops/design/outcome.ts'
-import { limitName, POINTS } from './limits.ts'
+import type { JobId } from '../scenario/index.ts'
+import { JOB_WORDS } from './jobs.ts'
+import { limitName } from './limits.ts'
 import type { Wording } from './wording.ts'
 
 /** Limits that hold for the smallest signals as well. */
@@ -14,8 +16,10 @@ export function designWords(
   outcomes: readonly DesignOutcome[],
   limits: readonly Limit[],
   words: Wording,
+  job: JobId,
 ): string[] {
-  const unstable = outcomes.filter(({ stable }) => !stable).map(({ workingPoint }) => POINTS[workingPoint])
+  const { at } = JOB_WORDS[job].loops
+  const unstable = outcomes.filter(({ stable }) => !stable).map(({ workingPoint }) => at[workingPoint])
   return [
     ...(short ? [shortfall(short, words)] : []),
     ...(unstable.length > 0 ? [`Unstable ${unstable.join(', ')}.`] : []),

@@ -91,6 +91,37 @@ export const gripWords: JobWords<GripJudgement> = {
     late: 'the jaws come too late',
     of: 'the part',
   },
+  loops: {
+    at: {
+      free: 'in free air',
+      softest: 'on the softest part',
+      nominal: 'on the nominal part',
+      stiffest: 'on the stiffest part',
+      relaxed: 'on the stiffest part, relaxed,',
+    },
+    feels: 'nothing but the inertia of its finger',
+    inertia: 'its finger',
+    relaxes: 'the part',
+    contact: ' at one contact',
+    calmer: 'A softer pad, or one that damps more',
+    met: { contact: 'a jaw lifts off', part: 'the part breaks or dents', slides: 'the part slides' },
+    travel: 'jaw travel',
+    onwards: 'closing',
+    back: 'opening',
+    commissioning: [
+      'Carry out the risk assessment of the machine first; this sheet is no part of its safety. Keep hands out of the jaws, power off, until the stops and the enabling device have been tried.',
+      'Enter the scale factors and read back position, current and force against a rule, a clamp meter and a known weight. Signs: closing is positive.',
+      'Set the current limit to a quarter. Close the current loop with the motor held, and compare its step with the predicted one.',
+      'Close the velocity and the position loop in free air with half the gains, then with all; the step must look like the predicted one.',
+      'Approach a soft dummy at creep speed, then at approach speed; read the peak force with an independent gauge.',
+      'Set the current limit of this sheet. Try the softest and the stiffest part, and let the jaws wait in contact: no hunting, no growing hum.',
+      'Take away the power while a part is held, over a soft landing: see whether the axis keeps it.',
+    ],
+    cautions: [
+      'Jaws pinch: a hand between them takes the whole grip force and the impact before it.',
+      'After a loss of power, or when it returns, an axis may open, drop its part or start unexpectedly; secure or support the load before reaching in.',
+    ],
+  },
 }
 
 function window(scenario: Scenario): string[] {

@@ -1,6 +1,7 @@
 /** What is said of a job: one file each, and one line in `jobs.ts`. */
 import type { MissedRun, Why } from '../ask/why.ts'
 import type { JobResult, RunResult } from '../job/job.ts'
+import type { WorkBound, WorkingPointId } from '../loops/jobs/job.ts'
 import type { Scenario, StrategyId } from '../scenario/index.ts'
 import type { LiveWords } from './live.ts'
 import type { Wording } from './wording.ts'
@@ -26,6 +27,31 @@ export interface JobWords<R extends JobResult = JobResult> {
   axes: AxesWords
   live: LiveWords
   rescue: RescueWords<R>
+  loops: LoopWords
+}
+
+/** How the loops speak of what the output presses on. */
+interface LoopWords {
+  /** Where a working point is, as it stands behind "unstable": "on the softest part". */
+  at: Readonly<Partial<Record<WorkingPointId, string>>>
+  /** What the gauge feels before anything is touched, and, of that, what the force loop answers to. */
+  feels: string
+  inertia: string
+  /** What gives way slowly, and where its stiffness is told: "the part", " at one contact". */
+  relaxes: string
+  contact: string
+  /** What would calm the swing in contact. */
+  calmer: string
+  /** What a trial met that the linear model does not know. */
+  met: Readonly<Record<WorkBound, string>>
+  /** What a drive counts: "jaw travel". */
+  travel: string
+  /** Its two directions: "closing", "opening". */
+  onwards: string
+  back: string
+  /** How the drive is commissioned, step by step, and how it can hurt. */
+  commissioning: readonly string[]
+  cautions: readonly string[]
 }
 
 interface RescueWords<R extends JobResult> {

@@ -26,6 +26,9 @@ export const studyWords = (job: JobId): JobWords['study'] => JOB_WORDS[job].stud
 /** How what would save it speaks of a job's work. */
 export const rescueWords = (job: JobId): JobWords['rescue'] => JOB_WORDS[job].rescue
 
+/** How the loops speak of what a job's output presses on. */
+export const loopWords = (job: JobId): JobWords['loops'] => JOB_WORDS[job].loops
+
 /** What the figure is called that an answer to why has taken apart. */
 export const whyFigure = ({ job, figure }: { job: JobId; figure: string }): WhyFigureWords =>
   JOB_WORDS[job].why.figures[figure]!

@@ -89,6 +89,38 @@ export const pressWords: JobWords<PressJudgement> = {
     late: 'the ram comes too late',
     of: 'the bushing',
   },
+  loops: {
+    at: {
+      free: 'before the bore',
+      sliding: 'sliding in the joint',
+      resting: 'at rest in the joint',
+      softest: 'seated in the softest frame',
+      nominal: 'seated',
+      stiffest: 'seated in the stiffest frame',
+    },
+    feels: 'nothing but the inertia of what is in front of it',
+    inertia: 'what is in front of it,',
+    relaxes: 'the joint',
+    contact: '',
+    calmer: 'A frame that damps more, or a punch that weighs less',
+    met: { contact: 'the ram lifts off', part: 'over the force limit', slides: 'the joint slides' },
+    travel: 'ram travel',
+    onwards: 'pressing',
+    back: 'going back',
+    commissioning: [
+      'Carry out the risk assessment of the machine first; this sheet is no part of its safety. Keep hands out of the tool, power off, until guard, stops and enabling device have been tried.',
+      'Enter the scale factors and read back position, current and force against a rule, a clamp meter and a reference load cell. Signs: pressing is positive.',
+      'Set the current limit to a quarter. Close the current loop with the motor held, and compare its step with the predicted one.',
+      'Close the velocity and the position loop before the bore with half the gains, then with all; the step must look like the predicted one.',
+      'Press onto the reference cell at creep speed, then at approach speed; read the peak force with it.',
+      'Set the current limit of this sheet. Press the tightest and the loosest joint, and let the ram wait on its seat: no hunting, no growing hum.',
+      'Take away the power with the ram down and nothing beneath it: see whether it sinks.',
+    ],
+    cautions: [
+      'A press crushes: its full force stands wherever a hand can be, and a joint that slips lets go of it at once.',
+      'After a loss of power, or when it returns, a ram may sink or start unexpectedly; block it before reaching in.',
+    ],
+  },
 }
 
 /** What the joint is held against, a phrase each. */

@@ -1,12 +1,14 @@
 /** The settings sheet that goes with an axis to its commissioning: Markdown to read, CSV to load. */
-import type { GripResult } from '../job/grip/result.ts'
+import type { RunResult } from '../job/job.ts'
 import type { LoopsResult } from '../loops/analyse.ts'
 import type { DriveScales } from '../loops/drive/settings.ts'
 import type { DriveSheet, JudgedSetting } from '../loops/drive/sheet.ts'
-import type { Scenario } from '../scenario/index.ts'
-import { enteredWords, RESOLUTION_LABELS, remarkOn, resolutionWords } from './drive.ts'
+import type { JobId, Scenario } from '../scenario/index.ts'
+import { enteredWords, remarkOn, resolutionLabel, resolutionWords, settingLabel } from './drive.ts'
 import { formatPlain, inPlainSpaces, NO_FIGURE } from './figure.ts'
+import { jobWords } from './jobs.ts'
 import { frictionNote, missingLoops } from './loops.ts'
+import { countedWay, outputUnits } from './output.ts'
 import { overloadSentences } from './ratings.ts'
 import { shownUnit } from './units.ts'
 import { figure, type Wording, wordingOf } from './wording.ts'
@@ -17,59 +19,50 @@ const COLUMNS = ['setting', 'path', 'value', 'unit', 'integer', 'means', 'error 
 const number = (value: number, digits: number) => String(Number(value.toPrecision(digits)))
 
 /** For a program, so in SI. RFC 4180, one header row. */
-export function settingsCsv(settings: JudgedSetting[]): string {
+export function settingsCsv(settings: JudgedSetting[], job: JobId): string {
   const si = wordingOf('si')
   const quote = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text)
   const rows = [
     COLUMNS,
     ...settings.map((row) => [
-      row.label,
+      settingLabel(row, job),
       row.path,
       number(row.value, 6),
       row.unit,
       String(row.integer),
       number(row.means, 6),
       row.error === null ? '' : number(row.error * 100, 2),
-      inPlainSpaces(remarkOn(row, si)),
+      inPlainSpaces(remarkOn(row, job, si)),
     ]),
   ]
   return rows.map((row) => `${row.map(quote).join(',')}\r\n`).join('')
 }
 
-const STEPS = [
-  'Carry out the risk assessment of the machine first; this sheet is no part of its safety. Keep hands out of the jaws, power off, until the stops and the enabling device have been tried.',
-  'Enter the scale factors and read back position, current and force against a rule, a clamp meter and a known weight. Signs: closing is positive.',
-  'Set the current limit to a quarter. Close the current loop with the motor held, and compare its step with the predicted one.',
-  'Close the velocity and the position loop in free air with half the gains, then with all; the step must look like the predicted one.',
-  'Approach a soft dummy at creep speed, then at approach speed; read the peak force with an independent gauge.',
-  'Set the current limit of this sheet. Try the softest and the stiffest part, and let the jaws wait in contact: no hunting, no growing hum.',
-  'Take away the power while a part is held, over a soft landing: see whether the axis keeps it.',
-]
-
+/** What holds for every axis. */
 const CAUTIONS = [
-  'Jaws pinch: a hand between them takes the whole grip force and the impact before it.',
-  'After a loss of power, or when it returns, an axis may open, drop its part or start unexpectedly; secure or support the load before reaching in.',
   'Wrong signs or scale factors make a loop run away at full current: try each loop with the limit low and a hand on the stop.',
   'The figures come from a simulation and are no safety function. The risk assessment, the standards in force and licensed practice come first.',
 ]
 
-/** How long and strong things are called in a scale factor, and how much of SI one of them is. */
-const PER = {
-  si: { length: 'metre', metres: 1, forces: 'newtons', newtons: shownUnit({ unit: 'N' }, 'si') },
-  us: {
-    length: 'inch',
-    metres: shownUnit({ unit: 'm', shown: 'mm' }, 'us').toSi(1),
-    forces: 'pounds-force',
-    newtons: shownUnit({ unit: 'N' }, 'us'),
-  },
+/** A unit as it is spelled out in a scale factor. */
+const SPELLED: Record<string, string> = {
+  N: 'newtons',
+  lbf: 'pounds-force',
+  N·m: 'newton metres',
+  lbf·in: 'pound-force inches',
 }
 
-function scaleRows(scales: DriveScales, { system }: Wording): string[][] {
-  const { length, metres, forces, newtons } = PER[system]
+function scaleRows(scales: DriveScales, job: JobId, words: Wording): string[][] {
+  const { loops } = jobWords({ job })
+  const way = countedWay(job, words)
+  const effort = shownUnit(outputUnits(job).effort, words.system)
   return [
-    [`counts per ${length} of jaw travel`, number(scales.countsPerMetre * metres, 9)],
+    [`counts per ${way.name} of ${loops.travel}`, number(scales.countsPerMetre * way.shown.toSi(1), 9)],
     ['amperes per unit of current', number(scales.amperesPerUnit, 9)],
-    [`${forces} per unit of the gauge`, number(newtons.toShown(scales.newtonsPerUnit), 9)],
+    [
+      `${SPELLED[effort.symbol] ?? effort.symbol} per unit of the gauge`,
+      number(effort.toShown(scales.newtonsPerUnit), 9),
+    ],
     ['sample period [s]', number(scales.samplePeriod, 9)],
     ['sample period of the force loop [s]', number(scales.forceSamplePeriod, 9)],
     ['shift of gains [bit]', String(scales.shift)],
@@ -77,17 +70,17 @@ function scaleRows(scales: DriveScales, { system }: Wording): string[][] {
   ]
 }
 
-function settingCells(row: JudgedSetting, words: Wording): string[] {
+function settingCells(row: JudgedSetting, job: JobId, words: Wording): string[] {
   const { symbol, toShown } = shownUnit(row, words.system)
   return [
-    row.label,
+    settingLabel(row, job),
     row.path,
     formatPlain(toShown(row.value)),
     symbol,
     String(row.integer),
     formatPlain(toShown(row.means)),
     row.error === null ? '' : formatPlain(row.error * 100, 2),
-    remarkOn(row, words),
+    remarkOn(row, job, words),
   ]
 }
 
@@ -122,7 +115,7 @@ function marginRows({ loops, workingPoints }: LoopsResult): string[][] {
 export interface SheetGrip {
   label: string
   scenario: Scenario
-  result: GripResult
+  result: RunResult
 }
 
 /** One line a strategy: what it exceeds, or that it exceeds nothing. */
@@ -135,38 +128,39 @@ function ratingLines(grips: SheetGrip[], words: Wording): string[] {
 }
 
 export function settingsMarkdown(
-  { name, scales, settings, resolutions, entered }: DriveSheet,
+  { name, job, scales, settings, resolutions, entered }: DriveSheet,
   words: Wording,
   grips: SheetGrip[],
 ): string {
   const { loops } = entered
+  const { commissioning, cautions } = jobWords({ job }).loops
   const text = [
     `# Settings sheet: ${plain(name)}`,
     '## Scale factors',
-    table(['factor', 'value'], scaleRows(scales, words)),
+    table(['factor', 'value'], scaleRows(scales, job, words)),
     '## Settings',
     'Gains are integers shifted by the above; each sample the drive computes (Kp·e + Ki·Σe + Kd·Δe) >> shift, with the present error in Σe.',
     table(
       COLUMNS,
-      settings.map((row) => settingCells(row, words)),
+      settings.map((row) => settingCells(row, job, words)),
     ),
     '## Resolution',
     table(
-      ['reading or output', 'one unit', 'what it does to the force'],
+      ['reading or output', 'one unit', `what it does to the ${jobWords({ job }).study.effort}`],
       resolutions.map((each) => {
-        const { step, force } = resolutionWords(each, words)
-        return [RESOLUTION_LABELS[each.id], step, force]
+        const { step, force } = resolutionWords(each, job, words)
+        return [resolutionLabel(each, job), step, force]
       }),
     ),
     ...ratingLines(grips, words),
     '## Margins to expect',
-    enteredWords(entered, scales, words),
+    enteredWords(entered, scales, job, words),
     table(MARGINS, marginRows(loops)),
     [frictionNote(loops.friction, words), missingLoops(loops)].filter((part) => part !== '').join(' '),
     '## Cautions',
-    CAUTIONS.map((caution) => `- ${caution}`).join('\n'),
+    [...cautions, ...CAUTIONS].map((caution) => `- ${caution}`).join('\n'),
     '## Commissioning',
-    STEPS.map((step, i) => `${i + 1}. ${step}`).join('\n'),
+    commissioning.map((step, i) => `${i + 1}. ${step}`).join('\n'),
   ].join('\n\n')
   return `${inPlainSpaces(text)}\n`
 }

@@ -84,6 +84,37 @@ export const webWords: JobWords<WebJudgement> = {
     late: 'the roll comes too late',
     of: 'the web',
   },
+  loops: {
+    at: {
+      free: 'while the web is slack',
+      softest: 'on the softest web',
+      nominal: 'on the nominal web',
+      stiffest: 'on the stiffest web',
+      running: 'on a running web',
+    },
+    feels: 'nothing',
+    inertia: 'what is in front of it,',
+    relaxes: 'the web',
+    contact: '',
+    calmer: 'A lighter roll, or a shorter span, which swings faster',
+    met: { contact: 'the web goes slack', part: 'the web tears', slides: 'the web slips' },
+    travel: 'turn of the roll',
+    onwards: 'drawing',
+    back: 'giving way',
+    commissioning: [
+      'Carry out the risk assessment of the machine first; this sheet is no part of its safety. Keep hands, sleeves and hair out of the nips, power off, until guards and enabling device have been tried.',
+      'Enter the scale factors and read back angle, current and tension against a mark, a clamp meter and a known weight hung into the span. Signs: drawing the web is positive.',
+      'Set the current limit to a quarter. Close the current loop with the roll held, and compare its step with the predicted one.',
+      'Close the velocity and the position loop without a web at half the gains, then with all; the step must look like the predicted one.',
+      'Draw the web taut at creep speed, then at the set speed; read the highest tension with an independent gauge.',
+      'Set the current limit of this sheet. Try the softest and the stiffest web, standing and running: no hunting, no growing hum.',
+      'Stop the line, then take away the power with the web taut: see what roll and web do, and what they do when the power returns.',
+    ],
+    cautions: [
+      'A roll draws in: hands, sleeves and hair go where the web goes, and a full roll goes on turning by its momentum.',
+      'After a loss of power, or when it returns, a taut web pulls its rolls, and they may start unexpectedly; take the tension off before reaching in.',
+    ],
+  },
 }
 
 /** What the tension is held against, a phrase each. */

@@ -6,7 +6,6 @@
  * Dry friction, noise and steps of measurement are off.
  */
 import { describe, expect, it } from 'vitest'
-import { partAt } from '../../sim/ask/balance.ts'
 import { tryLoop } from '../../sim/ask/loop-trial.ts'
 import { type LoopId, type Scenario, strategyOf } from '../../sim/index.ts'
 import { analyseLoops } from '../../sim/loops/analyse.ts'
@@ -36,7 +35,7 @@ function limitRatio(scenario: Scenario, loop: LoopId, id: WorkingPointId): numbe
     .margins!
   const linear = 10 ** (gainMargin! / 20)
   const grows = (factor: number) => {
-    const { given, bounds } = tryLoop(partAt(boundless(scenario), point), {
+    const { given, bounds } = tryLoop(boundless(scenario), {
       loop,
       point,
       duration: CYCLES / gainMarginFrequency!,

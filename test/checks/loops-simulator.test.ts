@@ -3,7 +3,6 @@
  * sines through the simulated loop lies on the predicted response. Dry friction, noise and steps of measurement are off.
  */
 import { describe, expect, it } from 'vitest'
-import { partAt } from '../../sim/ask/balance.ts'
 import { tryLoop } from '../../sim/ask/loop-trial.ts'
 import { currentGains } from '../../sim/control/gains.ts'
 import type { Scenario } from '../../sim/index.ts'
@@ -60,7 +59,7 @@ describe('the gain margin is where the simulated loop starts to oscillate', () =
           const kick = (time: number) => (time < 0.002 ? (loop === 'force' ? 1e-5 : 1e-3) : 0)
           const at = (factor: number) =>
             growth(
-              tryLoop(partAt(boundless(scenario), point), {
+              tryLoop(boundless(scenario), {
                 loop,
                 point,
                 duration: CYCLES / gainMarginFrequency!,

@@ -51,6 +51,16 @@ describe('the command line of a closure', () => {
     expect(JSON.parse(await jawbench('presets', 'small-lid'))).toMatchObject({ job: 'cap' })
   })
 
+  it('has its loops before the liner, turning on it and at rest there, in rad and N·m', async () => {
+    const table = await jawbench('loops', 'small-lid')
+    for (const loop of ['current', 'position', 'velocity', 'force'])
+      expect(table.match(new RegExp(`^${loop} +(free|sliding|softest|nominal|stiffest) .+ yes$`, 'gm'))).toHaveLength(5)
+    expect(table).toMatch(/^force, sliding: Passed at 60 rev\/min, where the torque grows by 1\.98 N·m\/rad; /m)
+    expect(table).toMatch(
+      /Quick changes meet 1\.98 N·m\/rad, slow ones, to which the liner has time to give way, 1\.3 N·m\/rad\./,
+    )
+  })
+
   it('does not take it for another job', async () => {
     expect(await refused('grip', 'jar-lid')).toEqual(['job: given "cap", allowed "grip"'])
     expect(await refused('cap', 'cast-arm')).toEqual(['job: given "press", allowed "cap"'])

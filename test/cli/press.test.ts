@@ -81,6 +81,19 @@ describe('the command line of a press', () => {
     ])
   })
 
+  it('has its loops before the bore, in the joint and on the shoulder, with what friction holds', async () => {
+    const table = await jawbench('loops', 'cast-arm')
+    const at = (loop: string) => table.match(new RegExp(`^${loop} +(\\w+) .+ yes$`, 'gm'))
+    for (const loop of ['current', 'position', 'velocity', 'force']) expect(at(loop)).toHaveLength(6)
+    expect(table).toMatch(
+      /^force, sliding: Passed at 30 mm\/s, where the force grows by 124 N\/mm; as soon as it stands/m,
+    )
+    expect(table).toMatch(
+      /^force, nominal: Its friction holds elastically as long as the force swings by no more than/m,
+    )
+    expect(table).toMatch(/^force, free: No crossover: before the bore the gauge feels nothing but the inertia/m)
+  })
+
   it.each(['grip', 'tune', 'model', 'fit'])('is refused by %s in words', async (name) => {
     const args = name === 'grip' ? [] : name === 'fit' ? ['nowhere.csv'] : ['--strategy', 'current-clamp']
     expect(await refused(name, 'cast-arm', ...args)).toEqual(['job: given "press", allowed "grip"'])

@@ -47,11 +47,19 @@ describe('the command line of a web', () => {
     expect(JSON.parse(await jawbench('presets', 'tray-film'))).toMatchObject({ job: 'web' })
   })
 
-  it('has the loops of its gauge roll, standing and running, and those of no press', async () => {
+  it('has the loops of its gauge roll, standing and running, and how long its span remembers', async () => {
     const table = await jawbench('loops', 'tray-film')
-    expect(table).toMatch(/^loop +at +crossover +phase margin +gain margin/)
-    expect(table.match(/^force +(standing|running) .+ yes$/gm)).toHaveLength(2)
-    expect(await refused('loops', 'cast-arm')).toEqual(['job: given "press", allowed "grip", "web"'])
+    expect(table).toMatch(/^loop +at +crossover +phase margin +delay margin +gain margin/)
+    expect(table.match(/^force +(softest|nominal|stiffest|running) .+ yes$/gm)).toHaveLength(4)
+    // L/v of 1 m at 0.6 m/s.
+    expect(table).toMatch(/^force, running: A stretch leaves with the web: .+ forgets it within 1670 ms\.$/m)
+    expect(table).toMatch(/friction of up to 0\.02 N·m \(0\.0667 A\) holds it like a spring of 40 N·m\/rad/)
+    const { workingPoints } = JSON.parse(await jawbench('loops', 'tray-film', '--format', 'json'))
+    expect(workingPoints.at(-1)).toMatchObject({
+      id: 'running',
+      label: 'Nominal web, running',
+      speed: expect.any(Number),
+    })
   })
 
   it.each(['grip', 'model', 'fit'])('is refused by %s in words', async (name) => {

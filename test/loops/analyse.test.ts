@@ -8,6 +8,7 @@ import {
   type Scenario,
   workingPointsOf,
 } from '../../sim/index.ts'
+import type { GripContact } from '../../sim/loops/jobs/grip.ts'
 import { stabilityOf } from '../../sim/loops/stability.ts'
 import { scenarioOf } from '../checks/support.ts'
 import { frictionIn, noteIn } from '../say/support.ts'
@@ -216,7 +217,7 @@ it('a rounded part that has relaxed is stiffer to quick changes by (1 − φ)^(�
     'part.relaxation.time': 0.9,
   })
   const { workingPoints } = analyseLoops(soft, { loops: ['force'] })
-  const at = (id: string) => workingPoints.find((point) => point.id === id)!.contact!
+  const at = (id: string) => workingPoints.find((point) => point.id === id)!.contact as GripContact
   expect(at('relaxed').part / at('stiffest').part).toBeCloseTo(0.55 ** (-1 / 3), 9)
   const { part, pad, slow } = at('relaxed')
   expect(slow).toBeCloseTo(1 / (1 / pad + 1 / (part * 0.55)), 6)

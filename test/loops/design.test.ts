@@ -113,7 +113,7 @@ describe('limitsOf', () => {
           expect(limits[i]!.crossover).toBeGreaterThanOrEqual(limits[i - 1]!.crossover)
         for (const limit of limits) {
           const { crossover } = limit
-          const { because, remedy } = limitWords(limit, wordingOf('si'))
+          const { because, remedy } = limitWords(limit, wordingOf('si'), 'grip')
           expect(crossover).toBeGreaterThanOrEqual(0)
           expect(because).toMatch(/\d/)
           expect(because + remedy).not.toMatch(/NaN|undefined|Infinity/)
@@ -161,7 +161,7 @@ describe('what a design gives', () => {
     const { delay } = axisFigures(BASE)
     const simc = designGains(BASE, 'position', { bandwidth: 3 / delay }).find(({ method }) => method === 'simc')!
     expect(simc.short).toEqual({ kind: 'too fast', wanted: 3 / delay, fastest: 1 / delay })
-    expect(designWords(simc.short, [], [], SI).join(' ')).toMatch(/cannot be had by this method: its fastest/)
+    expect(designWords(simc.short, [], [], SI, 'grip').join(' ')).toMatch(/cannot be had by this method: its fastest/)
     const sticky = scenarioOf({ actuator: { transmission: { viscous: 400 } } })
     const [placed] = designGains(sticky, 'velocity', { bandwidth: 1, damping: 0.1 })
     expect(placed!.short).toEqual({ kind: 'friction' })
@@ -174,9 +174,9 @@ describe('what a design gives', () => {
     const tried = tryDesign(BASE, wild!)
     if (!tried.ok) throw new Error('refused')
     const outcomes = tried.result.loops.map(outcomeOf)
-    const said = designWords(wild!.short, outcomes, limits, SI).join(' ')
+    const said = designWords(wild!.short, outcomes, limits, SI, 'grip').join(' ')
     expect(said).toMatch(/beyond what is advised below: .*delay/)
-    expect(designWords(null, [{ ...outcomes[0]!, stable: false }], [], SI)).toEqual(['Unstable in free air.'])
+    expect(designWords(null, [{ ...outcomes[0]!, stable: false }], [], SI, 'grip')).toEqual(['Unstable in free air.'])
   })
 })
 

@@ -75,7 +75,7 @@ describe('driveSettings', () => {
     // 2^31/2048 counts = 1048576 counts = 1.048576 m.
     expect(find(narrow, 'servo.kp').largestError).toBeCloseTo(1.048576, 9)
     const said = (scales: DriveScales, path: string) =>
-      remarkOn(judgedSettings(SCENARIO, scales).find((row) => row.path === path)!, SI)
+      remarkOn(judgedSettings(SCENARIO, scales).find((row) => row.path === path)!, 'grip', SI)
     expect(said(narrow, 'servo.kd')).toMatch(/does not fit/)
     expect(said(SCALES, 'servo.ki')).toMatch(/rounding error/)
     expect(said(SCALES, 'strategies.sensedForce.deadband')).toMatch(/lost/)
@@ -104,11 +104,11 @@ describe('driveSettings', () => {
 
 describe('settings sheet', () => {
   it('CSV has one row a setting and the header, all of eight fields', () => {
-    const rows = settingsCsv(SETTINGS).split('\r\n')
+    const rows = settingsCsv(SETTINGS, 'grip').split('\r\n')
     expect(rows.pop()).toBe('')
     expect(rows[0]).toBe('setting,path,value,unit,integer,means,error [%],remark')
     expect(rows).toHaveLength(SETTINGS.length + 1)
-    for (const row of Papa.parse<string[]>(settingsCsv(SETTINGS).trimEnd()).data) expect(row).toHaveLength(8)
+    for (const row of Papa.parse<string[]>(settingsCsv(SETTINGS, 'grip').trimEnd()).data) expect(row).toHaveLength(8)
     expect(rows.find((row) => row.includes('servo.kp,'))).toBe(
       '"Position, proportional",servo.kp,8000,A/m,2048,8000,0,',
     )
@@ -182,7 +182,7 @@ describe('remedies', () => {
       ({ path }) => path === 'servo.speedFilter',
     )!
     expect(filter.remedies).toEqual([{ scale: 'samplePeriod', bound: 'alone', value: 0.0003 }])
-    expect(inPlainSpaces(remarkOn(filter, SI))).toBe('rounding error above 1 %: a sample period of 0.3 ms')
+    expect(inPlainSpaces(remarkOn(filter, 'grip', SI))).toBe('rounding error above 1 %: a sample period of 0.3 ms')
   })
 
   it('where none is said to help, none does', () => {
@@ -206,7 +206,7 @@ describe('remedies', () => {
   it('never advises a shift where none enters: the dead band is counts a sample', () => {
     const lost = judgedSettings(SCENARIO, SCALES).find(({ path }) => path.endsWith('deadband'))!
     expect(lost.remedies.map(({ scale }) => scale)).not.toContain('shift')
-    expect(remarkOn(lost, SI)).not.toMatch(/shift/)
+    expect(remarkOn(lost, 'grip', SI)).not.toMatch(/shift/)
   })
 
   it('a position gain that does not fit asks for more counts, not fewer', () => {
@@ -278,7 +278,7 @@ describe('the axis as entered', () => {
 
 it('resolutions by hand', () => {
   const at = (id: string) => driveResolutions(SCENARIO, SCALES).find((each) => each.id === id)!
-  expect(at('travel')).toMatchObject({ step: 1e-6, unit: 'm', force: null })
+  expect(at('travel')).toMatchObject({ step: 1e-6, force: null })
   // One count in 0.25 ms.
   expect(at('speed').step).toBeCloseTo(0.004, 12)
   expect(at('force').step).toBe(0.01)

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { contactsOf } from '../../sim/index.ts'
 import { jawStiffness } from '../../sim/job/grip/statics.ts'
+import type { GripContact } from '../../sim/loops/jobs/grip.ts'
 import type { Dense } from '../../sim/loops/matrix.ts'
 import { plantModel } from '../../sim/loops/plant.ts'
 import { workingPoint } from '../../sim/loops/working-point.ts'
@@ -42,7 +43,7 @@ for (const layout of ['mirrored', 'anvil']) {
       const force = Object.entries(nearForce).reduce((sum, [name, weight]) => sum + weight * at(name), 0)
       expect(force * contactsOf(scenario)).toBeCloseTo(forceConstant / resistance, 6)
       // Closed form: the pad keeps its stiffness, the half part 1 − φ of it, in series.
-      const { part, pad } = point.contact!
+      const { part, pad } = point.contact as GripContact
       const left = 1 / (1 / pad + 1 / (part * (1 - fraction)))
       expect(force / at('jaw')).toBeCloseTo(layout === 'anvil' ? left / 2 : left, 3)
       if (fraction === 0)

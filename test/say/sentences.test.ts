@@ -47,7 +47,7 @@ describe('a remark on a loop', () => {
       'With a gain lower by 6.02 dB it would be too slow for the position servo around it, and the two would oscillate.',
     ],
     [
-      { kind: 'relaxes', quick: 40_000, slow: 30_000 },
+      { kind: 'relaxes', job: 'grip', quick: 40_000, slow: 30_000 },
       'Quick changes meet 40 N/mm at one contact, slow ones, to which the part has time to give way, 30 N/mm.',
     ],
     [
@@ -75,6 +75,7 @@ describe('a remark on a loop', () => {
 
 describe('what dry friction does', () => {
   const friction: DryFriction = {
+    job: 'grip',
     coulomb: 6,
     breakaway: 7.5,
     current: 0.1234,
@@ -119,13 +120,17 @@ describe('what dry friction does', () => {
 })
 
 it('missing loops are explained, and only those', () => {
-  expect(missingLoops({ openLoop: true })).toMatch(/^The step motor runs in open loop/)
-  expect(missingLoops({ openLoop: false })).toBe('')
+  expect(missingLoops({ openLoop: true, friction: { job: 'grip' } as DryFriction })).toMatch(
+    /^The step motor runs in open loop/,
+  )
+  expect(missingLoops({ openLoop: false, friction: { job: 'grip' } as DryFriction })).toBe('')
 })
 
 it('the largest lag is named with its remedy', () => {
   const remedy = (lags: { currentLoop: number; hold: number; difference: number; filter: number }) =>
-    inPlainSpaces(limitWords({ id: 'motion-delay', kind: 'delay', crossover: 100, delay: 0.005, lags }, SI).remedy)
+    inPlainSpaces(
+      limitWords({ id: 'motion-delay', kind: 'delay', crossover: 100, delay: 0.005, lags }, SI, 'grip').remedy,
+    )
   expect(remedy({ currentLoop: 0.001, hold: 0.0007, difference: 0.0007, filter: 0.0012 })).toBe(
     'The largest share goes with a higher servo rate: 1.4 ms.',
   )
@@ -193,7 +198,7 @@ describe('why a setting means its force or does not', () => {
 })
 
 it('a setting that comes through needs no remark, another one what would help', () => {
-  const said = (setting: Parameters<typeof remarkOn>[0]) => inPlainSpaces(remarkOn(setting, SI))
+  const said = (setting: Parameters<typeof remarkOn>[0]) => inPlainSpaces(remarkOn(setting, 'grip', SI))
   expect(said({ trouble: null, remedies: [] })).toBe('')
   expect(said({ trouble: 'coarse', remedies: [] })).toBe('rounding error above 1 %: no scale factor by itself helps')
   expect(
@@ -209,21 +214,22 @@ it('a setting that comes through needs no remark, another one what would help', 
 
 it('one unit of an output says what it does to the force, one of a reading does not', () => {
   const plain = ({ step, force }: ReturnType<typeof resolutionWords>) => [inPlainSpaces(step), inPlainSpaces(force)]
-  expect(plain(resolutionWords({ id: 'current', step: 0.001, unit: 'A', force: 0.123 }, SI))).toEqual([
+  expect(plain(resolutionWords({ id: 'current', step: 0.001, force: 0.123 }, 'grip', SI))).toEqual([
     '1 mA',
     '0.123 N at one contact',
   ])
-  expect(plain(resolutionWords({ id: 'wanted-speed', step: 0.002, unit: 'm/s', force: 0.4 }, SI))).toEqual([
+  expect(plain(resolutionWords({ id: 'wanted-speed', step: 0.002, force: 0.4 }, 'grip', SI))).toEqual([
     '2 mm/s',
     '0.4 N on the stiffest part in one period of the force loop',
   ])
-  expect(plain(resolutionWords({ id: 'travel', step: 1e-6, unit: 'm', force: null }, SI))[1]).toBe('')
+  expect(plain(resolutionWords({ id: 'travel', step: 1e-6, force: null }, 'grip', SI))[1]).toBe('')
 })
 
 it('margins as entered say the periods that they are for, and which were asked for', () => {
   const entered = { samplePeriod: 0.001, forceSamplePeriod: 0.002, unfit: [] } as unknown as EnteredLoops
   const scales = { samplePeriod: 0.001, forceSamplePeriod: 0.002 } as Parameters<typeof enteredWords>[1]
-  const said = (given: Partial<typeof scales> = {}) => inPlainSpaces(enteredWords(entered, { ...scales, ...given }, SI))
+  const said = (given: Partial<typeof scales> = {}) =>
+    inPlainSpaces(enteredWords(entered, { ...scales, ...given }, 'grip', SI))
   expect(said()).toMatch(
     /^With the values that the integers mean, at sample periods of 1 ms and, for the force loop, 2 ms\. Rounding/,
   )

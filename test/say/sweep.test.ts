@@ -236,7 +236,7 @@ describe.each(PRESETS)('the loops of $id in US units', ({ scenario }) => {
     for (const loop of LOOPS)
       for (const limit of limitsOf(scenario, loop)) {
         const metric = ['resonance', 'encoder', 'force-noise', 'speed', 'contact', 'free-air'].includes(limit.id)
-        follows((words) => Object.values(limitWords(limit, words)).join(' '), metric)
+        follows((words) => Object.values(limitWords(limit, words, scenario.job)).join(' '), metric)
       }
   })
 
@@ -255,12 +255,12 @@ describe('in US units', () => {
     const remarks: LoopRemark[] = [
       { kind: 'cracks', force: 3 },
       { kind: 'yields', force: 3 },
-      { kind: 'relaxes', quick: 4e4, slow: 2e4 },
+      { kind: 'relaxes', job: 'grip', quick: 4e4, slow: 2e4 },
     ]
     for (const remark of remarks) follows((words) => loopNote({ remarks: [remark] }, words))
     const bare: LoopRemark[] = [
       { kind: 'unstable', outside: 1, of: 3, swing: 300, doubling: 0.01 },
-      { kind: 'nothing to feel' },
+      { kind: 'nothing to feel', job: 'grip' },
       { kind: 'on the border', swing: 0 },
       { kind: 'on the border', swing: 300 },
       { kind: 'by itself', stability: 'stable' },
@@ -274,7 +274,7 @@ describe('in US units', () => {
       { kind: 'gain without bound' },
       { kind: 'conditionally stable', fall: 6 },
       { kind: 'too slow for the servo', fall: 6 },
-      { kind: 'content with any force' },
+      { kind: 'content with any force', job: 'grip' },
       { kind: 'idle integral' },
     ]
     for (const remark of bare) follows((words) => loopNote({ remarks: [remark] }, words), false)

@@ -12,23 +12,20 @@ export interface Sizes {
   roll: Disc & { core: number }
 }
 
-/** Heights of the web and of how far the roll comes over it, as shares of all, and room for the words under them [px]. */
-const LEVEL = 0.46
-const OVER = 0.08
-const WORDS = 20
-
 /** Largest share of the height that the roll takes, and the least radius that still can be seen turning [px]. */
 const LARGEST = 0.3
 const LEAST = 9
+/** Share of the height down to the web, and room under the line's roll for its name [px]. */
+const LEVEL = 0.46
+const NAMES = 20
 
 export function sizesOf(scenario: Scenario, radius: number, width: number, height: number): Sizes {
   const { roll, line } = webIn(scenario)
-  const largest = Math.max(roll.radius, radius, line.radius)
-  const under = (share: number) => Math.max(0, (1 - share) * height - WORDS) / 2
+  const room = 1.08 * Math.max(roll.radius, radius)
   const scale = Math.min(
-    Math.min(LARGEST * height, 0.17 * width) / (1.08 * largest),
-    under(LEVEL) / line.radius,
-    under(LEVEL - OVER) / Math.max(roll.radius, radius),
+    (LARGEST * height) / room,
+    (0.17 * width) / Math.max(room, 1.08 * line.radius),
+    ((1 - LEVEL) * height - NAMES) / (2 * line.radius),
   )
   const px = (length: number) => Math.max(LEAST, length * scale)
   const [own, first, small] = [px(radius), px(line.radius), Math.max(LEAST, 0.055 * height)]
@@ -43,6 +40,6 @@ export function sizesOf(scenario: Scenario, radius: number, width: number, heigh
     nip: { x: left, y: level - 0.6 * first, r: 0.6 * first, side: -1 },
     gauge: { x: between(0.34), y: level - 0.07 * height + small, r: small, side: 1 },
     idler: { x: between(0.78), y: level - 0.02 * height - small, r: small, side: -1 },
-    roll: { x: right, y: level + own - OVER * height, r: own, side: 1, core: Math.min(0.85 * own, px(rollCore)) },
+    roll: { x: right, y: level + own - 0.08 * height, r: own, side: 1, core: Math.min(0.85 * own, px(rollCore)) },
   }
 }

@@ -1,5 +1,12 @@
 /** How the working points are drawn and told: line styles, the worst case, what is marked. Knows no React. */
-import type { LoopAnalysis, LoopId, LoopsResult, WorkingPointId } from '../../../sim/index.ts'
+import {
+  type JobId,
+  type LoopAnalysis,
+  type LoopId,
+  type LoopsResult,
+  studyWords,
+  type WorkingPointId,
+} from '../../../sim/index.ts'
 import type { ChartSeries } from '../../ui/Chart.tsx'
 import { formatFigure } from '../../ui/format.ts'
 import type { ChartPoint, Sign } from '../../ui/LogChart.tsx'
@@ -12,30 +19,46 @@ export const LOOP_LABELS: Record<LoopId, string> = {
   force: 'Force',
 }
 
-/** Dash patterns [px]; the nominal part is the solid line. */
+/** The loop of the effort by what the job wants: force, torque, tension. */
+export function loopLabel(loop: LoopId, job: JobId): string {
+  if (loop !== 'force') return LOOP_LABELS[loop]
+  const { effort } = studyWords(job)
+  return `${effort[0]!.toUpperCase()}${effort.slice(1)}`
+}
+
+/** Dash patterns [px]; the nominal work is the solid line, and what lies on the way or runs along has an own one. */
 export const DASHES: Record<WorkingPointId, number[]> = {
   free: [2, 4],
+  sliding: [5, 2],
+  resting: [14, 3],
   softest: [9, 4],
   nominal: [],
   stiffest: [9, 3, 2, 3],
   relaxed: [9, 3, 2, 3, 2, 3],
+  running: [5, 2],
 }
 
 /** Where curves lie on each other a sign of its own tells each. */
 export const POINT_SIGNS: Record<WorkingPointId, Sign> = {
   free: 'circle',
+  sliding: 'pentagon',
+  resting: 'nabla',
   softest: 'triangle',
   nominal: 'square',
   stiffest: 'diamond',
   relaxed: 'pentagon',
+  running: 'pentagon',
 }
 
 export const SHORT: Record<WorkingPointId, string> = {
-  free: 'Free air',
+  free: 'Free',
+  sliding: 'Sliding',
+  resting: 'Resting',
   softest: 'Softest',
   nominal: 'Nominal',
   stiffest: 'Stiffest',
   relaxed: 'Relaxed',
+  running: 'Running',
 }
 
 export const pointLabel = ({ workingPoints }: LoopsResult, id: WorkingPointId) =>
@@ -157,5 +180,5 @@ export const worstOfEach = (result: LoopsResult): WorstOfLoop[] =>
   [...new Set(result.loops.map(({ loop }) => loop))].map((loop) => {
     const worst = worstOf(analysesOf(result, loop))
     const point = worst ? pointLabel(result, worst.workingPoint).toLowerCase() : 'no crossover'
-    return { loop, heading: `${LOOP_LABELS[loop]}, ${point}`, worst }
+    return { loop, heading: `${loopLabel(loop, result.friction.job)}, ${point}`, worst }
   })

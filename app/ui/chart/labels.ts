@@ -108,7 +108,14 @@ export function apart(places: number[], size: number, top: number, bottom: numbe
 }
 
 /** The signs of lines as characters. */
-export const SIGNS: Record<Sign, string> = { circle: '○', square: '□', triangle: '△', diamond: '◇', pentagon: '⬠' }
+export const SIGNS: Record<Sign, string> = {
+  circle: '○',
+  square: '□',
+  triangle: '△',
+  diamond: '◇',
+  pentagon: '⬠',
+  nabla: '▽',
+}
 
 /** The same text written again would ask for a new layout. */
 function write(element: HTMLElement, text: string) {

@@ -77,4 +77,9 @@ const OUTLINES: Record<Exclude<Sign, 'circle'>, [number, number][]> = {
     [-0.7, 0.97],
     [-1.14, -0.37],
   ],
+  nabla: [
+    [0, 1.15],
+    [-1.1, -0.85],
+    [1.1, -0.85],
+  ],
 }

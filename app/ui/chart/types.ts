@@ -6,7 +6,7 @@ import type { ShownUnit } from '../unit.ts'
 export type TimeMap = Pick<TimeLens, 'toDisplay' | 'toTime'>
 
 /** Shapes along a line where it is not alone. */
-export type Sign = 'circle' | 'square' | 'triangle' | 'diamond' | 'pentagon'
+export type Sign = 'circle' | 'square' | 'triangle' | 'diamond' | 'pentagon' | 'nabla'
 
 export interface ChartSeries {
   /** Written at the line's end; '' for none. */

@@ -4,7 +4,7 @@ import { FREQUENCY } from '../../read/loops/frequency.ts'
 import {
   curveSeries,
   frequencyRange,
-  LOOP_LABELS,
+  loopLabel,
   magnitudePoints,
   phasePoints,
   summary,
@@ -57,7 +57,7 @@ export function Bode({ loop, result, analyses, worst }: Props) {
     [shown, measured],
   )
   const more = measured ? ' The measured axis in the place of the modelled one, in free air, is drawn thin.' : ''
-  const name = `${LOOP_LABELS[loop]} loop, open`
+  const name = `${loopLabel(loop, result.friction.job)} loop, open`
   const common = {
     xRange: shown.range,
     xUnit: 'rad/s',

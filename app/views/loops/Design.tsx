@@ -1,7 +1,7 @@
 import { Fragment, useMemo } from 'react'
 import { type Limit, type LoopId, limitName, limitWords, type Wanted, wordingOf } from '../../../sim/index.ts'
 import { frequencyText } from '../../read/loops/frequency.ts'
-import { LOOP_LABELS } from '../../read/loops/lines.ts'
+import { loopLabel } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { shownUnit } from '../../read/units.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -23,14 +23,15 @@ export function Design({ loop }: { loop: LoopId }) {
   const answer = item?.loop === loop ? item : null
   return (
     <section className="loops-design" aria-label="Gain design">
-      <h2>{LOOP_LABELS[loop]} loop: gains</h2>
+      <h2>{loopLabel(loop, scenario.job)} loop: gains</h2>
       <Wishes loop={loop} wanted={wanted} answer={answer} />
       {failure && <p role="status">No gains: {failure}</p>}
       {!answer && !failure && <p className="loops-small">Computing …</p>}
       {answer?.designs.map((tried) => (
         <Method key={tried.design.method} tried={tried} limits={answer.limits} />
       ))}
-      {answer && <Limits limits={answer.limits} />}
+      {answer?.designs.length === 0 && <p>There is nothing that could be pressed on, and so no gain to be designed.</p>}
+      {answer && answer.limits.length > 0 && <Limits limits={answer.limits} />}
     </section>
   )
 }
@@ -66,7 +67,7 @@ const MARGIN: Wish = {
   unit: '',
   min: 1.05,
   max: 5,
-  note: 'Wanted margin over the whole stiffness range; smaller is safer. 1.6 leaves a modulus margin of 0.63.',
+  note: 'Wanted margin at every working point; smaller is safer. 1.6 leaves a modulus margin of 0.63.',
 }
 const WISHES: Record<LoopId, Wish[]> = {
   current: [BANDWIDTH],
@@ -132,7 +133,8 @@ const automatic = (answer: DesignAnswer | null, key: Wish['key']): number | unde
 
 function Limits({ limits }: { limits: Limit[] }) {
   const words = wordingOf(useView((state) => state.units))
-  const said = limits.map((limit) => ({ ...limit, ...limitWords(limit, words) }))
+  const job = useScenario((state) => state.scenario.job)
+  const said = limits.map((limit) => ({ ...limit, ...limitWords(limit, words, job) }))
   return (
     <div className="loops-limits">
       <h3>What limits the bandwidth</h3>

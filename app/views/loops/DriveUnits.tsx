@@ -3,12 +3,14 @@ import {
   type DriveScales,
   driveSheet,
   exponentOf,
+  type JobId,
   type JudgedSetting,
   judgedSettings,
   remarkOn,
   type Scenario,
   STRATEGIES,
   scalesFrom,
+  settingLabel,
   settingsCsv,
   settingsMarkdown,
   wordingOf,
@@ -24,7 +26,7 @@ import { formatFigure, formatPlain } from '../../ui/format.ts'
 import { NumberField } from '../../ui/NumberField.tsx'
 import { UnitText } from '../../ui/Symbols.tsx'
 import { Entered } from './Entered.tsx'
-import { SCALES } from './scales.ts'
+import { scaleFields } from './scales.ts'
 import { useLoopsState } from './state.ts'
 
 /** Gains, limits and thresholds as the integers of a drive whose scale factors the person enters. */
@@ -45,11 +47,11 @@ export function DriveUnits() {
         Scale factors from the drive’s manual. Until they are entered they follow the steps of encoder, current
         measurement and gauge on the bench.
       </p>
-      <ScaleFields scales={scales} suggested={suggested} system={system} />
+      <ScaleFields {...{ scales, suggested, system }} job={scenario.job} />
       <p role="status">
         {wrong.length === 0
           ? `All ${settings.length} settings fit the word.`
-          : `${wrong.length} of ${settings.length} settings do not come through: ${wrong.map(({ label }) => label).join('; ')}.`}
+          : `${wrong.length} of ${settings.length} settings do not come through: ${wrong.map((each) => settingLabel(each, scenario.job)).join('; ')}.`}
       </p>
       <SettingsTable settings={settings} system={system} />
       <Entered scenario={scenario} scales={scales} />
@@ -65,7 +67,7 @@ export function DriveUnits() {
         >
           Settings sheet (Markdown)
         </Button>
-        <Button onClick={() => save(settingsCsv(settings), 'text/csv', 'csv')}>Settings (CSV)</Button>
+        <Button onClick={() => save(settingsCsv(settings, scenario.job), 'text/csv', 'csv')}>Settings (CSV)</Button>
       </p>
     </section>
   )
@@ -82,14 +84,15 @@ interface ScaleFieldsProps {
   scales: DriveScales
   suggested: DriveScales
   system: UnitSystem
+  job: JobId
 }
 
-function ScaleFields({ scales, suggested, system }: ScaleFieldsProps) {
+function ScaleFields({ scales, suggested, system, job }: ScaleFieldsProps) {
   const set = (change: Partial<DriveScales>) =>
     useLoopsState.setState((state) => ({ scales: { ...state.scales, ...change } }))
   return (
     <div className="loops-scales">
-      {SCALES.map(({ key, label, unit, min, max, integer, note }) => (
+      {scaleFields(job).map(({ key, label, unit, min, max, integer, note }) => (
         <NumberField
           key={key}
           label={label}
@@ -151,12 +154,13 @@ function SettingsTable({ settings, system }: { settings: JudgedSetting[]; system
 
 function SettingRow({ setting, system }: { setting: JudgedSetting; system: UnitSystem }) {
   const exponent = useScenario((state) => exponentOf(state.scenario))
+  const job = useScenario((state) => state.scenario.job)
   const unit = setting.unit === 's' ? quantityUnit('shortTime', system) : shownUnit(setting, system, exponent)
-  const remark = remarkOn(setting, wordingOf(system))
+  const remark = remarkOn(setting, job, wordingOf(system))
   const error = setting.error === null ? null : setting.error * 100
   return (
     <tr data-wrong={setting.overflow || setting.lost}>
-      <th scope="row">{setting.label}</th>
+      <th scope="row">{settingLabel(setting, job)}</th>
       <td className="figure">
         {formatPlain(unit.toShown(setting.value), 5)} <UnitText symbol={unit.symbol} />
       </td>

@@ -4,9 +4,11 @@ import {
   driveResolutions,
   type EnteredLoops,
   enteredWords,
-  RESOLUTION_LABELS,
+  type JobId,
+  resolutionLabel,
   resolutionWords,
   type Scenario,
+  studyWords,
   wordingOf,
 } from '../../../sim/index.ts'
 import { FigureUnit, LoopFigure } from '../../read/loops/Figure.tsx'
@@ -30,7 +32,7 @@ export function Entered({ scenario, scales }: Props) {
       <h3>Margins as entered</h3>
       {failure && <p role="status">No margins: {failure}</p>}
       {!item && !failure && <p className="loops-small">Computing …</p>}
-      {item && <Margins entered={item} scales={scales} />}
+      {item && <Margins entered={item} scales={scales} job={scenario.job} />}
     </>
   )
 }
@@ -47,15 +49,15 @@ function Resolution({ scenario, scales }: Props) {
             <th scope="col" className="figure">
               One unit
             </th>
-            <th scope="col">What it does to the force</th>
+            <th scope="col">What it does to the {studyWords(scenario.job).effort}</th>
           </tr>
         </thead>
         <tbody>
           {driveResolutions(scenario, scales).map((each) => {
-            const { step, force } = resolutionWords(each, words)
+            const { step, force } = resolutionWords(each, scenario.job, words)
             return (
               <tr key={each.id}>
-                <th scope="row">{RESOLUTION_LABELS[each.id]}</th>
+                <th scope="row">{resolutionLabel(each, scenario.job)}</th>
                 <td className="figure">{step}</td>
                 <td className="remark">{force}</td>
               </tr>
@@ -72,7 +74,7 @@ const SHOWN = COLUMNS.filter(({ id }) =>
 )
 
 /** Each loop at its worst working point. */
-function Margins({ entered, scales }: { entered: EnteredLoops; scales: DriveScales }) {
+function Margins({ entered, scales, job }: { entered: EnteredLoops; scales: DriveScales; job: JobId }) {
   const words = wordingOf(useView((state) => state.units))
   const { loops: result } = entered
   return (
@@ -107,7 +109,7 @@ function Margins({ entered, scales }: { entered: EnteredLoops; scales: DriveScal
           </tbody>
         </table>
       </section>
-      <p className="loops-small">{enteredWords(entered, scales, words)}</p>
+      <p className="loops-small">{enteredWords(entered, scales, job, words)}</p>
     </>
   )
 }

@@ -1,5 +1,5 @@
 import { type LoopAnalysis, type LoopId, type LoopsResult, loopModels, responseCsv } from '../../../sim/index.ts'
-import { LOOP_LABELS } from '../../read/loops/lines.ts'
+import { loopLabel } from '../../read/loops/lines.ts'
 import { download, fileName } from '../../store/file.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Button } from '../../ui/Button.tsx'
@@ -15,7 +15,7 @@ export function Export({ loop, result: { workingPoints }, analyses }: Props) {
   const scenario = useScenario((state) => state.scenario)
   const save = (text: string, type: string, name: string) =>
     download(new Blob([text], { type }), `${fileName(scenario.name)}-${loop}-loop-${name}`)
-  const label = `${LOOP_LABELS[loop]} loop`
+  const label = `${loopLabel(loop, scenario.job)} loop`
   return (
     <section className="loops-export" aria-label="For a notebook">
       <h2>For a notebook</h2>

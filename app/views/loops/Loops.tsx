@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import { frictionNote, LOOPS, type LoopsResult, missingLoops, wordingOf } from '../../../sim/index.ts'
 import { ParameterDrawer } from '../../parameters/ParameterDrawer.tsx'
 import { Parameters } from '../../parameters/Parameters.tsx'
-import { analysesOf, LOOP_LABELS, pointLabel, worstOf } from '../../read/loops/lines.ts'
+import { analysesOf, loopLabel, pointLabel, worstOf } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -19,8 +19,6 @@ import { Step } from './Step.tsx'
 import { useLoopsState } from './state.ts'
 import { Tune } from './tune/Tune.tsx'
 import './loops.css'
-
-const OPTIONS = LOOPS.map((value) => ({ value, label: LOOP_LABELS[value] }))
 
 /** Margins and gains of the four loops before there is hardware. */
 export function Loops() {
@@ -43,7 +41,7 @@ export function Loops() {
           <Segments
             label="Loop"
             bare
-            options={OPTIONS}
+            options={LOOPS.map((value) => ({ value, label: loopLabel(value, scenario.job) }))}
             value={loop}
             onChoose={(next) => useLoopsState.setState({ loop: next })}
           />
@@ -98,7 +96,7 @@ function statusOf(result: LoopsResult): string {
   return unstable
     .map(
       ({ loop, workingPoint, stability }) =>
-        `${LOOP_LABELS[loop]} loop ${stability === 'border' ? 'on the border of stability' : 'unstable'}: ${pointLabel(result, workingPoint).toLowerCase()}.`,
+        `${loopLabel(loop, result.friction.job)} loop ${stability === 'border' ? 'on the border of stability' : 'unstable'}: ${pointLabel(result, workingPoint).toLowerCase()}.`,
     )
     .join(' ')
 }

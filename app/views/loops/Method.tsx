@@ -50,7 +50,7 @@ export function Method({ tried: { design, outcomes, faults }, limits }: { tried:
             <p key={each.path}>The bench does not take these gains: {sentence(each, '', scenario, system)}</p>
           ))}
           {outcomes.length > 0 && <Outcomes method={design.label} outcomes={outcomes} />}
-          {designWords(design.short, outcomes, limits, wordingOf(system)).map((words) => (
+          {designWords(design.short, outcomes, limits, wordingOf(system), scenario.job).map((words) => (
             <p key={words}>{words}</p>
           ))}
         </>
@@ -103,7 +103,7 @@ function GainTable({ edits, scenario, system }: GainTableProps) {
       </thead>
       <tbody>
         {edits.map(({ path, value }) => {
-          const field = fieldAt(scenario.actuator.kind, path)
+          const field = fieldAt(scenario.actuator.kind, path, scenario.job)
           const quantity = field?.kind === 'quantity' ? field.schema : { title: path, unit: '' }
           const unit = shownUnit(quantity, system, exponentOf(scenario))
           return (

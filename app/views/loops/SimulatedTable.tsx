@@ -7,7 +7,8 @@ import { remarks, stepUnit } from './simulated.ts'
 /** Size of each simulated step, how far it lies from the linear one, and where it leaves the linear range. */
 export function SimulatedTable({ result, simulated }: { result: LoopsResult; simulated: SimulatedSteps }) {
   const system = useView((state) => state.units)
-  const unit = stepUnit(simulated.loop, system)
+  const { job } = result.friction
+  const unit = stepUnit(simulated.loop, job, system)
   const size = ({ size: si }: SimulatedStep) => withUnit(formatPlain(unit.toShown(si), 3), unit.symbol)
   return (
     <table className="loops-table">
@@ -29,7 +30,7 @@ export function SimulatedTable({ result, simulated }: { result: LoopsResult; sim
             <th scope="row">{pointLabel(result, step.workingPoint)}</th>
             <td className="figure">{size(step)}</td>
             <td className="figure">{formatFigure(100 * step.deviation, 2)}</td>
-            <td>{remarks(simulated, step).join(', ') || 'nothing'}</td>
+            <td>{remarks(simulated, step, job).join(', ') || 'nothing'}</td>
           </tr>
         ))}
       </tbody>

@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
 import type { LoopAnalysis, LoopId, LoopsResult, SimulatedSteps } from '../../../sim/index.ts'
-import { DASHES, LOOP_LABELS, nameOf, POINT_SIGNS, pointLabel, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
+import { DASHES, loopLabel, nameOf, POINT_SIGNS, pointLabel, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
 import { useKept } from '../../read/study/useKept.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Chart, type ChartSeries } from '../../ui/Chart.tsx'
@@ -114,7 +114,7 @@ function StepChart({ loop, result, analyses, worst, simulated }: Props & { simul
             series={series}
             time={NO_TIME}
             xRange={[0, end]}
-            yLabel={`${LOOP_LABELS[loop]} loop: step response`}
+            yLabel={`${loopLabel(loop, result.friction.job)} loop: step response`}
             height={250}
             cursorTime={time === null ? null : Math.min(time, end)}
             onCursor={(next) => useLoopsState.setState({ time: next })}

@@ -21,7 +21,8 @@ const halfAndDouble =
     )
 
 /** Force at a contact for each metre of the motor side, as a perfect gauge would read it [N/m]. */
-export const forceSlope = (scenario: Scenario) => forceSlopes(scenario).nominal / (1 + scenario.sensors.gauge.gainError)
+export const forceSlope = (scenario: Scenario) =>
+  forceSlopes(scenario)!.nominal / (1 + scenario.sensors.gauge.gainError)
 
 /** Thread friction, or what a gear loses, halved and doubled; a direct drive has neither. */
 function loadFriction(scenario: Scenario): Variant[] {

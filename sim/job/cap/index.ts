@@ -39,7 +39,6 @@ export const cap: Job<CapJudgement, CapLoad> = {
   study: capStudy,
   rescue: capRescue,
   live: capLive,
-  linear: false,
 }
 
 /** On the liner, through what the chuck gives, beside the torque that runs the closure down. */

@@ -40,7 +40,6 @@ export const grip: Job<GripJudgement, GripLoad> = {
   study: gripStudy,
   rescue: gripRescue,
   live: gripLive,
-  linear: true,
 }
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */

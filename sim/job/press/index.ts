@@ -39,7 +39,6 @@ export const press: Job<PressJudgement, PressLoad> = {
   study: pressStudy,
   rescue: pressRescue,
   live: pressLive,
-  linear: false,
 }
 
 /** On the shoulder, beside the force that slides the bushing on to it; a bore without one stops nothing. */

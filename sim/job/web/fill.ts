@@ -31,10 +31,13 @@ export function radiusGrowth(scenario: Scenario): number {
   return roll.kind === 'winds' ? web.thickness / PI : 0
 }
 
+/** x⁴; as products, since engines round powers differently. */
+const fourth = (x: number) => x * x * (x * x)
+
 /** Inertia of all that turns behind the transmission, at the start [kg·m²]. */
 export function startInertia(scenario: Scenario): number {
   const { roll, idlers } = webIn(scenario)
-  const wound = woundInertia(scenario) * (roll.radius ** 4 - roll.coreRadius ** 4)
+  const wound = woundInertia(scenario) * (fourth(roll.radius) - fourth(roll.coreRadius))
   return roll.inertia + wound + idlers.mass * roll.radius * roll.radius
 }
 

@@ -40,14 +40,13 @@ export const web: Job<WebJudgement, WebLoad> = {
   study: webStudy,
   rescue: webRescue,
   live: webLive,
-  linear: false,
 }
 
 /** As the slack is taken up: the web is a spring of E·A/L, with which the roll meets its own momentum at the rim. */
 function tautImpact(scenario: Scenario, inertia: number): number {
   const { roll, span } = webIn(scenario)
   const rim = meetingSpeed(scenario, webWork(scenario)) * roll.radius
-  return springImpact(webStiffness(scenario) / span.length, inertia / roll.radius ** 2, rim)
+  return springImpact(webStiffness(scenario) / span.length, inertia / (roll.radius * roll.radius), rim)
 }
 
 /** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */

@@ -1,11 +1,10 @@
 /** What limits a force loop where it meets something: what swings in contact, and in free air the gauge's own finger. */
-import { inSeries, jawStiffness } from '../../job/grip/statics.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { Cascade } from '../cascade.ts'
 import { type Complex, magnitude } from '../complex.ts'
 import { type Examined, examine } from '../examine.ts'
 import { type Contact, type WorkingPointOptions, workingPoint } from '../working-point.ts'
-import { axisFigures } from './axis-figures.ts'
+import { axisFigures, besideTransmission } from './axis-figures.ts'
 import { scaledGains } from './scaled-gains.ts'
 
 /** A damping ratio from which on a mode has no peak. */
@@ -66,7 +65,7 @@ export function contactResonance(
 
 function againstPart(scenario: Scenario, contact: Contact) {
   const { plant, mass } = axisFigures(scenario)
-  const stiffness = inSeries(jawStiffness(scenario, contact), scenario.actuator.transmission.stiffness)
+  const stiffness = besideTransmission(scenario, contact)
   const held = plant.forceConstant * scenario.strategies.sensedForce.velocity.ki
   return { mass, stiffness, followed: held / (held + stiffness) }
 }

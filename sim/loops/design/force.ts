@@ -1,4 +1,5 @@
-/** Gain of the force loop for a wanted margin over the part's whole range of stiffness, on the exact sampled loop. */
+/** Gain of the force loop for a wanted margin at every working point, on the exact sampled loop. Nothing where there is nothing to press on. */
+import { jobOf } from '../../job/index.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { analyseLoops } from '../analyse.ts'
 import type { WorkingPointOptions } from '../working-point.ts'
@@ -8,29 +9,35 @@ import { type GainDesign, tidy, type Wanted } from './design.ts'
 /** Peak sensitivity of the SIMC rule on a pure delay with integrator (Skogestad 2003, table 3: 1.59), rounded. */
 export const PEAK_SENSITIVITY = 1.6
 const FORCE = 'strategies.sensedForce'
+const SYMBOLS = { N: 'F', N·m: 'T' }
 
 export function forceDesigns(scenario: Scenario, wanted: Wanted, options: WorkingPointOptions): GainDesign[] {
   const most = wanted.peakSensitivity ?? PEAK_SENSITIVITY
   if (!(most > 1)) throw new RangeError(`peak sensitivity: given ${most}, allowed above 1`)
   const integral = wanted.integral ?? scenario.strategies.sensedForce.ki > 0
   const slopes = forceSlopes(scenario, options)
-  const gainsFor = (kp: number) => ({ kp, ki: integral ? (slopes.softest * kp * kp) / 4 : 0, kd: 0 })
+  if (!slopes) return []
+  const gainsFor = (kp: number) => ({ kp, ki: integral ? (slopes.least * kp * kp) / 4 : 0, kd: 0 })
   const fits = (kp: number) => worstPeak(withGains(scenario, gainsFor(kp)), options) <= most
   const kp = largestFitting(fits, 1 / slopes.stiffest)
+  const { effort, travel } = jobOf(scenario).output
+  const [symbol, unit] = [`d${SYMBOLS[effort]}/d${travel === 'rad' ? 'φ' : 'x'}`, `${effort}/${travel}`]
+  const least = slopes.least < slopes.softest ? [{ label: `${symbol}, least`, value: slopes.least, unit }] : []
   const design: GainDesign = {
     loop: 'force',
     method: 'stiffness-range',
     label: 'Margin over the stiffness range',
     formula: integral
-      ? 'Largest k_p with peak sensitivity M_s within the wanted one in free air and at softest, nominal and stiffest part, k_i = k′·k_p²/4 with the softest part’s k′ = dF/dx'
-      : 'Largest k_p with peak sensitivity M_s within the wanted one in free air and at softest, nominal and stiffest part',
+      ? `Largest k_p with peak sensitivity M_s within the wanted one at every working point, k_i = k′·k_p²/4 with the least k′ = ${symbol} of any`
+      : 'Largest k_p with peak sensitivity M_s within the wanted one at every working point',
     source: integral
       ? 'Search on the sampled loop; integral time 4/(k′·k_p): Skogestad, J. Process Control 13 (2003) 291–309'
       : 'Search on the sampled loop',
     figures: [
       { label: 'Wanted peak sensitivity', value: most, unit: '' },
-      { label: 'dF/dx, softest part', value: slopes.softest, unit: 'N/m' },
-      { label: 'dF/dx, stiffest part', value: slopes.stiffest, unit: 'N/m' },
+      ...least,
+      { label: `${symbol}, softest`, value: slopes.softest, unit },
+      { label: `${symbol}, stiffest`, value: slopes.stiffest, unit },
     ],
     edits: [],
     note: '',
@@ -57,7 +64,7 @@ function withGains(scenario: Scenario, gains: { kp: number; ki: number; kd: numb
   return { ...scenario, strategies: { ...strategies, sensedForce: { ...strategies.sensedForce, ...gains } } }
 }
 
-/** Largest peak sensitivity in free air and at any stiffness; Infinity where one of the loops is unstable. */
+/** Largest peak sensitivity at any working point; Infinity where one of the loops is unstable. */
 function worstPeak(scenario: Scenario, options: WorkingPointOptions): number {
   const { loops } = analyseLoops(scenario, { ...options, loops: ['force'], count: 120 })
   return Math.max(...loops.map(({ margins }) => margins?.peakSensitivity ?? Number.POSITIVE_INFINITY))

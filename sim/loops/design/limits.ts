@@ -173,7 +173,9 @@ function forceLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] 
   const { gauge } = sensors
   const { rate, deadband, speedLimit, target, velocity } = strategies.sensedForce
   const { acceleration } = axisFigures(scenario)
-  const { softest, stiffest } = forceSlopes(scenario, options)
+  const slopes = forceSlopes(scenario, options)
+  if (!slopes) return []
+  const { softest, stiffest } = slopes
   const inner = velocity.kp * acceleration
   const delay = 1 / inner + 0.5 / rate + 1 / gauge.bandwidth
   const ripple = Math.hypot(gauge.noise, gauge.resolution / Math.sqrt(12))
@@ -208,6 +210,7 @@ function forceLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] 
 }
 
 function contactLimits(scenario: Scenario, options: WorkingPointOptions): Limit[] {
+  if (!forceSlopes(scenario, options)) return []
   const contact = contactResonance(scenario, options, PEAK)
   const free = freeAir(scenario, options, PEAK)
   return [

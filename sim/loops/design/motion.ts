@@ -1,6 +1,6 @@
 /** Gains of the position and the velocity loop, on the reflected mass. */
 import type { Edit, Scenario } from '../../scenario/index.ts'
-import { axisFigures } from './axis-figures.ts'
+import { axisFigures, outputFigures } from './axis-figures.ts'
 import { type Figure, type GainDesign, type Shortfall, tidy, type Wanted } from './design.ts'
 import {
   type ParallelPid,
@@ -37,9 +37,10 @@ const overdamped = (gain: number): Shortfall | null => (gain < 0 ? { kind: 'fric
 
 function inputs(scenario: Scenario, more: Figure[]): Figure[] {
   const { mass, plant } = axisFigures(scenario)
+  const of = outputFigures(scenario)
   return [
-    { label: 'Moving mass M', value: mass, unit: 'kg' },
-    { label: 'Motor force K', value: plant.forceConstant, unit: 'N/A' },
+    { label: of.mass[0], value: mass, unit: of.mass[1] },
+    { label: of.force[0], value: plant.forceConstant, unit: of.force[1] },
     ...more,
   ]
 }

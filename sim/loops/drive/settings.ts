@@ -1,14 +1,16 @@
 /** Gains, limits and thresholds in a drive's own integers, from the scale factors that its manual gives. */
+import { jobOf } from '../../job/index.ts'
 import { readPath, type Scenario } from '../../scenario/index.ts'
-import { STRATEGIES } from '../../strategy/index.ts'
+import { quantityAt } from '../../scenario/quantity-at.ts'
+import { strategiesOn } from '../../strategy/index.ts'
 import type { DriveQuantity, SheetRow } from '../../strategy/strategy.ts'
 
 export interface DriveScales {
-  /** Encoder counts for each metre of jaw travel. */
+  /** Encoder counts for each metre, or radian, of the output. */
   countsPerMetre: number
   /** One unit of the drive's current command [A]. */
   amperesPerUnit: number
-  /** One unit of the gauge's converter [N]. */
+  /** One unit of the gauge's converter [N or N·m]. */
   newtonsPerUnit: number
   /** Sample period with which the drive runs position and velocity loop, and force loop [s]. */
   samplePeriod: number
@@ -142,9 +144,11 @@ function gainOf(output: Powers, error: Powers, period: Powers = {}): Powers {
 }
 
 function rowsOf(scenario: Scenario): Row[] {
-  const rows = [...SERVO, ...STRATEGIES.flatMap(({ sheet }) => sheet)]
-  return rows.map(({ path, label, unit, gives, error, over }) => {
+  const rows = [...SERVO, ...strategiesOn(jobOf(scenario)).flatMap(({ sheet }) => sheet)]
+  return rows.map(({ path, label, unit: usual, gives, error, over }) => {
     const value = readPath(scenario, path) as number
+    // Where the output turns, or a tension is wanted, the format has its own units.
+    const unit = quantityAt(scenario, path)?.unit ?? usual
     if (error === undefined) return { path, label, value, unit, powers: QUANTITIES[gives] }
     const period: Powers = over ? { [over.loop === 'servo' ? 'samplePeriod' : 'forceSamplePeriod']: over.power } : {}
     const powers = gainOf(QUANTITIES[gives], QUANTITIES[error], period)

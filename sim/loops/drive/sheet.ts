@@ -1,5 +1,5 @@
 /** All that a settings sheet says, as facts. */
-import type { Scenario } from '../../scenario/index.ts'
+import type { JobId, Scenario } from '../../scenario/index.ts'
 import { analyseLoops, type LoopsResult } from '../analyse.ts'
 import { type Entered, enteredScenario } from './entered.ts'
 import { type Remedy, remediesFor, type Trouble, troubleOf } from './remedies.ts'
@@ -34,6 +34,7 @@ export function enteredLoops(scenario: Scenario, scales: DriveScales): EnteredLo
 export interface DriveSheet {
   /** Of the scenario. */
   name: string
+  job: JobId
   scales: DriveScales
   settings: JudgedSetting[]
   resolutions: DriveResolution[]
@@ -43,6 +44,7 @@ export interface DriveSheet {
 /** Throws as driveSettings and analyseLoops do. */
 export const driveSheet = (scenario: Scenario, scales: DriveScales): DriveSheet => ({
   name: scenario.name,
+  job: scenario.job,
   scales,
   settings: judgedSettings(scenario, scales),
   resolutions: driveResolutions(scenario, scales),

@@ -1,7 +1,9 @@
 /** The linear loops of a web's tension against the simulator: at the gain that they call the border a run neither grows nor fades. */
 import { describe, expect, it } from 'vitest'
 import type { Scenario } from '../../../sim/index.ts'
-import { webLoops, webPlant } from '../../../sim/loops/web.ts'
+import { analyseLoops } from '../../../sim/loops/analyse.ts'
+import { plantModel } from '../../../sim/loops/plant.ts'
+import { workingPoint } from '../../../sim/loops/working-point.ts'
 import { IDEAL, pulled, webOf } from './support.ts'
 
 /** The gauge roll takes over all but at its target, so that nothing comes to a limit. */
@@ -25,8 +27,8 @@ const tuned = (factor: number, speed: number): Scenario =>
     run: { duration: 4 },
   })
 
-const forceLoop = (scenario: Scenario, at: 'standing' | 'running') =>
-  webLoops(scenario).find(({ loop, at: here }) => loop === 'force' && here === at)!
+const forceLoop = (scenario: Scenario, at: 'nominal' | 'running') =>
+  analyseLoops(scenario, { loops: ['force'], workingPoints: [at] }).loops[0]!
 
 /** Swing of the tension between two times [N]; without bound where the run has left its rails. */
 function swing(scenario: Scenario, from: number, to: number): number {
@@ -44,7 +46,7 @@ function swing(scenario: Scenario, from: number, to: number): number {
 
 describe('the force loop of a web', () => {
   it.each([
-    ['standing', 0],
+    ['nominal', 0],
     ['running', 2],
   ] as const)('has its border where a run has it, within 2 %%: %s', (at, speed) => {
     const { margins, stability } = forceLoop(tuned(1, speed), at)
@@ -62,10 +64,11 @@ describe('the force loop of a web', () => {
 
   it('stands on a spring of E·A·R/L to rotation, and forgets in L/v when it runs (closed forms)', () => {
     const scenario = tuned(1, 2)
-    const { nearForce, a, names } = webPlant(scenario, 2)
-    const jaw = names.indexOf('jaw')
-    expect(nearForce.jaw! / (52_800 * 0.1)).toBeCloseTo(1, 1) // less what damping takes back
-    expect(Math.abs(-a.at(jaw, jaw) / 2 - 1)).toBeLessThan(2e-3) // 1 m at 2 m/s
-    expect(Math.abs(webPlant(scenario, 0).a.at(jaw, jaw))).toBe(0)
+    const plantAt = (id: 'nominal' | 'running') => plantModel(scenario, workingPoint(scenario, id))
+    const { nearForce, a, names } = plantAt('running')
+    const part = names.indexOf('part')
+    expect(nearForce.part! / (52_800 * 0.1)).toBeCloseTo(1, 1) // less what damping takes back
+    expect(Math.abs(-a.at(part, part) / 2 - 1)).toBeLessThan(2e-3) // 1 m at 2 m/s
+    expect(Math.abs(plantAt('nominal').a.at(part, part))).toBe(0)
   })
 })

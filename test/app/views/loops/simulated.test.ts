@@ -24,14 +24,14 @@ describe('remarks on a simulated step', () => {
   })
 
   it('name what it met, and an encoder that is coarse for it', () => {
-    expect(remarks(steps(1e-6), step({ bounds: ['voltage'] }))).toEqual(['voltage limit', 'encoder step 10 %'])
-    expect(remarks(steps(1e-7), step({}))).toEqual([])
-    expect(remarks({ ...steps(1e-7), friction: true }, step({}))).toEqual(['dry friction'])
+    expect(remarks(steps(1e-6), step({ bounds: ['voltage'] }), 'grip')).toEqual(['voltage limit', 'encoder step 10 %'])
+    expect(remarks(steps(1e-7), step({}), 'grip')).toEqual([])
+    expect(remarks({ ...steps(1e-7), friction: true }, step({}), 'grip')).toEqual(['dry friction'])
   })
 
   it('come with its size in the units of the page', () => {
-    expect(stepUnit('position', 'si').symbol).toBe('µm')
-    expect(stepUnit('velocity', 'us').symbol).toBe('in/s')
+    expect(stepUnit('position', 'grip', 'si').symbol).toBe('µm')
+    expect(stepUnit('velocity', 'grip', 'us').symbol).toBe('in/s')
   })
 })
 
