@@ -25,7 +25,16 @@ export {
 } from './ask/lesson/judge.ts'
 export type { Bound } from './ask/loop-trial.ts'
 export { FIXED_FIGURES, type FixedFigure } from './ask/model/fixed.ts'
-export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './ask/model/index.ts'
+export {
+  type CounterRun,
+  type CounterRuns,
+  counterRuns,
+  HOTTEST,
+  type Outcome,
+  SIMPLIFICATIONS,
+  simplificationsOf,
+  toldOf,
+} from './ask/model/index.ts'
 export type { BoundFigure, Element, Simplification } from './ask/model/simplification.ts'
 export { type Recommendation, recommend } from './ask/recommend.ts'
 export {
@@ -85,6 +94,7 @@ export {
 export { type ForceWindow, forceWindow } from './job/grip/window.ts'
 export { isWell, JOBS, jobOf } from './job/index.ts'
 export type { ChannelKind, Doubt, RunResult } from './job/job.ts'
+export { hunts, isHunting, type LiveFigures, type LiveState } from './job/live.ts'
 export { fitOf, forceLimit, jointPressure } from './job/press/fill.ts'
 export type { PressResult, PressVerdict } from './job/press/result.ts'
 export { pressIn } from './job/press/scenario.ts'
@@ -157,8 +167,8 @@ export { STIFFNESS_SPREAD, type WorkingPoint, type WorkingPointId, workingPoints
 export { CHANNELS, type Channel, channelsOf, type Traces } from './run/channels.ts'
 export { type Core, compiledCore, sourceCore } from './run/core.ts'
 export { tracesCsv } from './run/csv.ts'
-export { LiveGrip } from './run/live.ts'
-export { hunts, type LiveFigures, type LiveState, shakeOf } from './run/live-state.ts'
+export { LivePlant } from './run/live.ts'
+export { CUT, RESTORE, shakeOf } from './run/live-state.ts'
 export type { OnChunk, OnProgress } from './run/run.ts'
 export { judgeGrip, type Simulated, type SimulateOptions, simulateGrip } from './run/simulate.ts'
 export { finerScenarios, stepCheck, uncheckable } from './run/step-error.ts'
@@ -193,6 +203,7 @@ export {
 export { jobWords, loopWords, rescueWords, studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
+export { actTitle, liveSentence } from './say/live.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'

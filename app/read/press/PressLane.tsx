@@ -1,4 +1,5 @@
 /** One lane of a press: ram, bushing and bore by one strategy, its force and depth at the instant of the cursor; on the bench and in lessons. */
+import type { Scenario } from '../../../sim/index.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { JobLane, type JobLaneProps } from '../stage/JobLane.tsx'
@@ -16,4 +17,11 @@ export function PressLane({ run, runs, width, height }: JobLaneProps) {
       {(label) => <PressPicture {...{ run, runs, time, width, height, label }} />}
     </JobLane>
   )
+}
+
+/** The joint before its run. */
+export function OpenPress({ scenario, width, height }: { scenario: Scenario; width: number; height: number }) {
+  const run = { scenario, result: null, traces: null, rows: 0 }
+  const label = 'Ram, bushing and bore in section, before the run.'
+  return <PressPicture runs={[]} time={0} {...{ run, label, width, height }} />
 }

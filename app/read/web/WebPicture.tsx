@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { tensionWindow } from '../../../sim/index.ts'
+import { tensionWindow, webIn } from '../../../sim/index.ts'
 import { rowAt } from '../../picture/rowAt.ts'
 import { Web } from '../../picture/web/Web.tsx'
 import type { RunView } from '../../store/results.ts'
@@ -22,7 +22,9 @@ function mostOf(runs: RunView[]): number {
 
 type Name = Exclude<keyof ReturnType<typeof webTraces>, 'time'>
 
-export function webFrame({ traces, rows, result }: RunPictureProps['run'], time: number) {
+/** Before its run the web hangs by its slack. */
+export function webFrame({ traces, rows, result, scenario }: RunPictureProps['run'], time: number) {
+  const { web, roll } = webIn(scenario)
   const columns = traces && rows > 0 ? webTraces(traces) : null
   const row = columns ? rowAt(columns.time, rows, time).index : 0
   const at = (name: Name) => columns?.[name][row] ?? 0
@@ -32,8 +34,8 @@ export function webFrame({ traces, rows, result }: RunPictureProps['run'], time:
     way: traces && columns ? (lineWay(traces)[row] ?? 0) : 0,
     tension: at('tension'),
     rollTension: at('rollTension'),
-    slack: at('slack'),
-    radius: at('radius'),
+    slack: columns ? at('slack') : web.slack,
+    radius: columns ? at('radius') : roll.radius,
     lineSpeed: at('lineSpeed'),
     torn: torn !== null && time >= torn,
   }

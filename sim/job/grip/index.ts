@@ -8,6 +8,7 @@ import { GRIP_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { fillGrip, gripOutput } from './fill.ts'
 import { contactsOf, travelToContact } from './geometry.ts'
+import { gripLive } from './live.ts'
 import type { GripLoad } from './load.ts'
 import { METRICS } from './metrics.ts'
 import { gripMoments } from './moments.ts'
@@ -41,6 +42,7 @@ export const grip: Job<GripJudgement, GripLoad> = {
   why: gripWhy,
   study: gripStudy,
   rescue: gripRescue,
+  live: gripLive,
 }
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */
