@@ -168,7 +168,21 @@ export interface Job<Result extends JobResult = JobResult, Worked extends Load =
   isClose(result: Result, errors: StepErrors<Result>): boolean
   why: JobWhy<Result>
   study: JobStudy<Result>
+  tune: JobTune<Result>
   rescue: JobRescue<Result>
+}
+
+/** The figures by which a search for gains tells runs apart. */
+export interface JobTune<Result extends JobResult = JobResult> {
+  /** How soon the work is done, the highest effort, its ripple, and where it settles. */
+  time: keyof Result['metrics']
+  peak: keyof Result['metrics']
+  ripple: keyof Result['metrics']
+  settled: keyof Result['metrics']
+  /** What is left to the edges of the verdict, each as a share. */
+  spare: readonly (keyof Result['metrics'])[]
+  /** Whether the work is there to take the effort that a setting means. */
+  takes(scenario: Scenario): boolean
 }
 
 /** Where a search for what would save the work looks on the work's own side, and how it tells verdicts apart. */

@@ -61,6 +61,18 @@ describe('the command line of a closure', () => {
     )
   })
 
+  it('tunes its gains by its own figures', async () => {
+    const asked = ['tune', 'jar-lid', '--strategy', 'current-clamp', '--format', 'json', '--set', 'run.duration=0.6']
+    const report = JSON.parse(await jawbench(...(asked as [string, ...string[]]), '--objective', 'peakTorque'))
+    expect(report).toMatchObject({ format: 'jawbench-tune', objective: 'peakTorque', margin: 0 })
+    expect(report.best.peakTorque).toBeLessThanOrEqual(report.present.peakTorque)
+    expect(Object.keys(report.present)).toEqual(expect.arrayContaining(['capTime', 'settledTorque', 'torqueMargin']))
+    expect(await refused('tune', 'jar-lid', '--strategy', 'current-clamp', '--objective', 'gripTime')).toEqual([
+      '--objective: given "gripTime", allowed capTime, peakTorque, torqueRipple, share',
+    ])
+    expect(await refused('tune', 'tray-film', '--strategy', 'threshold-stop')).toHaveLength(1)
+  })
+
   it('does not take it for another job', async () => {
     expect(await refused('grip', 'jar-lid')).toEqual(['job: given "cap", allowed "grip"'])
     expect(await refused('cap', 'cast-arm')).toEqual(['job: given "press", allowed "cap"'])
