@@ -25,7 +25,12 @@ const later = <N extends string>(name: N, load: () => Promise<Record<N, Componen
 
 export const VIEWS: View[] = [
   { id: 'bench', label: 'Bench', Component: Bench, jobs: 'any' },
-  { id: 'live', label: 'Live', Component: later('Live', () => import('./live/Live.tsx')) },
+  {
+    id: 'live',
+    label: 'Live',
+    Component: later('Live', () => import('./live/Live.tsx')),
+    jobs: ['grip', 'press', 'cap', 'web'],
+  },
   {
     id: 'actuators',
     label: 'Actuators',

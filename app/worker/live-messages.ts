@@ -1,19 +1,15 @@
 /** Everything that page and live worker say to each other. */
-import type { ArmMove, LiveState, Scenario, StrategyId } from '../../sim/index.ts'
-
-/** What the person does by a button. */
-export type LiveAct = 'close' | 'open' | 'lift' | 'cutPower' | 'restorePower' | 'newPart'
+import type { LiveState, Scenario, StrategyId } from '../../sim/index.ts'
 
 /** Page → worker. `advance` asks for simulated seconds within a budget of real milliseconds; it alone is always answered. */
 export type LiveRequest =
   | { kind: 'start'; scenario: Scenario; strategy: StrategyId }
   | { kind: 'change'; scenario: Scenario }
   | { kind: 'strategy'; strategy: StrategyId }
-  | { kind: 'act'; act: LiveAct }
-  | { kind: 'shake'; axis: ArmMove['axis'] }
+  | { kind: 'act'; act: string }
   | { kind: 'advance'; seconds: number; budget: number }
 
-/** New rows, columns in the order of CHANNELS, and the seconds that they took of those asked for. */
+/** New rows, a column a channel of the job in their order, and the seconds that they took of those asked for. */
 export interface LivePiece {
   kind: 'piece'
   columns: Float64Array[]

@@ -1,33 +1,38 @@
 /** Traces that roll: the newest rows of a plant that runs on, old ones forgotten. */
-import { CHANNELS, type Channel, type Traces } from '../../sim/index.ts'
-
-const INDEX = Object.fromEntries(CHANNELS.map(({ id }, index) => [id, index])) as Record<Channel, number>
+import { CHANNELS, type ChannelKind, type Traces } from '../../sim/index.ts'
 
 /** Stride of the search for the first row that is shown. */
 const BLOCK = 256
 
 export class RollingTraces {
   private readonly most: number
-  private readonly kept: Channel[]
+  private readonly kept: readonly string[]
+  /** Place of each that is kept among all channels. */
+  private readonly places: number[]
   private columns: Float64Array[]
   private rows = 0
   /** Rows forgotten so far. */
   private gone = 0
 
-  /** `most`: rows that are kept, of the channels `kept`, time among them. */
-  constructor(most: number, kept: Channel[] = CHANNELS.map(({ id }) => id)) {
+  /** `most`: rows that are kept, of the channels `kept`, time among them; `channels` are all, those of a grip if left out. */
+  constructor(
+    most: number,
+    kept: readonly string[] = CHANNELS.map(({ id }) => id),
+    channels: readonly ChannelKind[] = CHANNELS,
+  ) {
     this.most = most
     this.kept = kept
+    this.places = kept.map((id) => channels.findIndex((channel) => channel.id === id))
     this.columns = this.room()
   }
 
-  /** `added`: new rows, one column a channel in the order of CHANNELS. */
+  /** `added`: new rows, one column a channel in their order. */
   append(added: Float64Array[]) {
     const fresh = Math.min(added[0]?.length ?? 0, this.most)
     if (this.rows + fresh > 2 * this.most) this.forget()
-    for (const [place, id] of this.kept.entries()) {
-      const column = added[INDEX[id]]!
-      this.columns[place]!.set(column.subarray(column.length - fresh), this.rows)
+    for (const [n, place] of this.places.entries()) {
+      const column = added[place]!
+      this.columns[n]!.set(column.subarray(column.length - fresh), this.rows)
     }
     this.rows += fresh
   }
@@ -47,18 +52,24 @@ export class RollingTraces {
    * The rows from a time on [s], and the newest sample, which does not yet fill a row, after them; at most about `most` rows, thinned
    * where there are more. Rows that come later do not show in them, nor does what was later than `to` [s].
    */
-  view(channels: Channel[], from: number, most: number, newest: Float64Array, to = Number.POSITIVE_INFINITY): Traces {
+  view(
+    channels: readonly string[],
+    from: number,
+    most: number,
+    newest: Float64Array,
+    to = Number.POSITIVE_INFINITY,
+  ): Traces {
     const time = this.columnOf('time')
     let start = this.rows
     while (start > 0 && time[start - 1]! >= from) start -= start > BLOCK && time[start - BLOCK]! >= from ? BLOCK : 1
     start = Math.max(0, start - 1) // the line comes in from outside
-    for (const [place, id] of this.kept.entries()) this.columns[place]![this.rows] = newest[INDEX[id]]!
+    for (const [n, place] of this.places.entries()) this.columns[n]![this.rows] = newest[place]!
     let end = this.rows + 1
     while (end > start + 1 && time[end - 2]! > to) end -= end - BLOCK > start && time[end - BLOCK]! > to ? BLOCK - 1 : 1
     const group = 2 * Math.ceil((end - 1 - start) / most)
     // Groups begin at the same rows in every view, so that what is drawn rolls without a flicker.
     const first = Math.max(0, start - ((this.gone + start) % group))
-    const view = (id: Channel) => {
+    const view = (id: string) => {
       const column = this.columnOf(id)
       if (group <= 2) return column.subarray(start, end)
       return id === 'time' ? endsOf(column, first, end, group) : extremesOf(column, first, end, group)
@@ -80,7 +91,7 @@ export class RollingTraces {
     return this.kept.map(() => new Float64Array(2 * this.most + 1))
   }
 
-  private columnOf(id: Channel): Float64Array {
+  private columnOf(id: string): Float64Array {
     return this.columns[this.kept.indexOf(id)]!
   }
 }
@@ -89,19 +100,21 @@ export class RollingTraces {
 export class Gathered {
   private readonly size: number
   private readonly waiting: Float64Array[]
+  private readonly time: number
   private filled = 0
 
   /** `size` is even. */
-  constructor(size: number) {
+  constructor(size: number, channels: readonly ChannelKind[] = CHANNELS) {
     this.size = size
-    this.waiting = CHANNELS.map(() => new Float64Array(size))
+    this.waiting = channels.map(() => new Float64Array(size))
+    this.time = channels.findIndex(({ id }) => id === 'time')
   }
 
   /** Takes new rows, one column a channel, and returns those of the groups that they fill. */
   take(added: Float64Array[]): Float64Array[] {
     const rows = added[0]?.length ?? 0
     const groups = Math.floor((this.filled + rows) / this.size)
-    const out = CHANNELS.map(() => new Float64Array(2 * groups))
+    const out = this.waiting.map(() => new Float64Array(2 * groups))
     for (const [c, column] of added.entries()) {
       const waiting = this.waiting[c]!
       let { filled } = this
@@ -114,7 +127,7 @@ export class Gathered {
         if (filled < this.size) break
         filled = 0
         out[c]!.set(
-          c === INDEX.time ? endsOf(waiting, 0, this.size, this.size) : extremesOf(waiting, 0, this.size, this.size),
+          c === this.time ? endsOf(waiting, 0, this.size, this.size) : extremesOf(waiting, 0, this.size, this.size),
           2 * group++,
         )
       }

@@ -49,7 +49,8 @@ function riseOf(coil: HeatOptions, loss: number, from: Temperatures): Rise {
   const rate = p + (g - a) * w + a * h
   const change = (g - a) * rate + a * (b * w - (b + c) * h)
   const sum = g - a - b - c
-  const root = Math.sqrt((g - a + b + c) ** 2 + 4 * a * b)
+  const half = g - a + b + c
+  const root = Math.sqrt(half * half + 4 * a * b)
   const slow = (sum + root) / 2
   const fast = (sum - root) / 2
   const slowly = (change - fast * rate) / root

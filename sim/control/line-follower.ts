@@ -56,6 +56,12 @@ export class LineFollower extends Block {
     return position - s.angle
   }
 
+  /** Follows anew from `time` [s] on: what has gone by meanwhile was not seen, and is not made up for. */
+  resume(time: f64): void {
+    this.line.at(time)
+    this.state.way = this.line.state.way
+  }
+
   /** The command [A] with what the line asks for: a larger roll takes as much more for the same pull. */
   carried(command: f64): f64 {
     const s = this.state

@@ -84,7 +84,7 @@ export class Drive extends Block {
   begin(travel: f64, time: f64): void {
     this.state.moving = 0
     this.state.opening = 0
-    this.strategy.begin(this.read(travel), time)
+    this.strategy.begin(this.ahead(travel), time)
     this.see()
   }
 
@@ -121,6 +121,12 @@ export class Drive extends Block {
     this.moveTo(this.read(0), travel, time)
   }
 
+  /** Takes the output to another travel [m], on purpose, from now on. */
+  back(to: f64, travel: f64, time: f64): void {
+    this.state.opening = 1
+    this.moveTo(this.ahead(to), travel, time)
+  }
+
   /** Keeps the output where it stands. */
   hold(travel: f64, time: f64): void {
     this.state.opening = 0
@@ -153,6 +159,7 @@ export class Drive extends Block {
   restore(travel: f64, time: f64): void {
     this.state.powered = 1
     this.currentLoop.reset()
+    if (this.follows()) this.follower.resume(time)
     this.hold(travel, time)
   }
 

@@ -6,6 +6,7 @@ import type { Output } from '../axis/fill.ts'
 import type { Load } from '../axis/load.ts'
 import type { LineFollower } from '../control/line-follower.ts'
 import type { Edit, Scenario, StrategyId } from '../scenario/index.ts'
+import type { JobLive } from './live.ts'
 import type { LoadId } from './load-id.ts'
 import type { Overload } from './ratings.ts'
 import type { Requirement } from './requirements.ts'
@@ -170,6 +171,7 @@ export interface Job<Result extends JobResult = JobResult, Worked extends Load =
   study: JobStudy<Result>
   tune: JobTune<Result>
   rescue: JobRescue<Result>
+  live: JobLive<Worked>
 }
 
 /** The figures by which a search for gains tells runs apart. */

@@ -1,17 +1,17 @@
 /**
- * A bench that runs on: no clock, no end, no events of its own. The person closes and opens the jaws, takes the support away,
- * shakes the arm, cuts the power, and turns parameters while it runs. The schedule is that of every run.
+ * A bench that runs on: no clock, no end, no events of its own. The person sends the output out and back, does to the work what its job
+ * knows (`Job.live`), shakes the arm, cuts the power, and turns parameters while it runs. The schedule is that of every run.
  */
-import { DIRECTIONS, fillArm } from '../axis/fill-arm.ts'
+import { fillArm } from '../axis/fill-arm.ts'
 import type { Bench } from '../cycle/bench.ts'
-import { travelToContact } from '../job/grip/geometry.ts'
-import { GripLoad } from '../job/grip/load.ts'
+import { jobOf } from '../job/index.ts'
+import type { LiveAct, LiveState } from '../job/live.ts'
 import { type Model, modelOf } from '../model/model.ts'
-import type { ArmMove, Scenario } from '../scenario/index.ts'
+import type { Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { type Core, type Running, sourceCore } from './core.ts'
-import { type LiveState, movesOf, shakeOf, stateOf } from './live-state.ts'
+import { actsOf, CUT, canNow, handsOf, RESTORE, shakeMove, stateOf } from './live-state.ts'
 import { copyBlock, copyState } from './mirror.ts'
 
 /** Length of a bucket of the columns, as near as whole periods come to it [s], and how many are kept at a time. */
@@ -22,7 +22,7 @@ const ROUNDING = 1e-6
 /** Moves of the arm that may overlap. */
 const MOVES = 4
 
-export class LiveGrip {
+export class LivePlant {
   private readonly core: Core
   private model: Model
   private running: Running
@@ -30,8 +30,8 @@ export class LiveGrip {
   private owed = 0
 
   /**
-   * Jaws open and at rest, power on, the part on its support. `core` is this bench's own. Throws a RangeError where the scenario
-   * asks for too small a step.
+   * At rest, power on, the work untouched. `core` is this bench's own. Throws a RangeError where the scenario asks for too small a step,
+   * a Refusal where the strategy makes no sense on the job.
    */
   constructor(scenario: Scenario, strategy: StrategyId, core: Core = sourceCore) {
     this.core = core
@@ -46,7 +46,7 @@ export class LiveGrip {
 
   /**
    * Simulates `seconds` on, in whole periods of the current loop; what is left over counts for the next call. Returns the new
-   * rows, one column a channel in the order of CHANNELS, two rows a bucket.
+   * rows, one column a channel of the job in their order, two rows a bucket.
    */
   advance(seconds: number): Float64Array[] {
     const { period } = this.model.bench
@@ -73,85 +73,59 @@ export class LiveGrip {
   }
 
   /**
-   * Goes on under other parameters. Kept: positions, speeds, current, bristles, temperatures; the part with its dents, relaxation,
-   * slip and breakage; noise, measurements and loop integrals; the strategy's state and the place on its way, where a changed way
-   * sets out anew from. Another part width, opening, stroke, layout or kind of axis is another bench: it starts open and at rest
-   * with a new part, only as warm as before. Throws a RangeError as the constructor does, and then nothing has changed.
+   * Goes on under other parameters. Kept: positions, speeds, current, bristles, temperatures; the work with all that has become of it;
+   * noise, measurements and loop integrals; the strategy's state and the place on its way, where a changed way sets out anew from. Where
+   * a value changes that the job has `fixed`, or the kind of axis, it is another bench: it starts at rest with new work, only as warm as
+   * before. Throws a RangeError as the constructor does, and then nothing has changed.
    */
   change(scenario: Scenario): void {
+    const before = this.model.scenario
     const model = liveModel(scenario, this.model.strategy.id)
     this.running.change((old) => {
-      if (sameBench(this.model.scenario, scenario)) takeAll(old, model.bench)
+      if (sameBench(before, scenario)) takeAll(old, before, model)
       else takeWarmth(old, model.bench)
     })
     this.become(model)
   }
 
-  /** Another strategy. It starts with open jaws: from a grip they open first. */
+  /** Another strategy. From one that works the output goes back first, or stands, as the job has it. */
   changeStrategy(strategy: StrategyId): void {
-    const model = liveModel(this.model.scenario, strategy)
+    const { scenario } = this.model
+    const { before } = jobOf(scenario).live
+    const model = liveModel(scenario, strategy)
     this.running.change((old) => {
-      takeAll(old, model.bench)
-      if (closing(old)) open(model.bench)
+      takeAll(old, scenario, model)
+      const { bench } = model
+      if (!working(old) || old.drive.state.powered === 0) return
+      const first = before === null ? undefined : actsOf(scenario).find(({ id }) => id === before)
+      if (first && canNow(first, handsOf(scenario, bench), bench)) carryOut(first, scenario, bench)
+      else bench.drive.hold(bench.axis.state.motorTravel, bench.time())
     })
     this.become(model)
   }
 
-  /** From wherever the jaws are; not again while they close or grip. */
-  close(): void {
+  /** Something that the job knows, by its id, or the power. Whether it made sense; if not, nothing has changed. */
+  act(id: string): boolean {
+    const { scenario, strategy } = this.model
+    const act = actsOf(scenario).find((each) => each.id === id)
+    let done = false
+    let anew: Model | null = null
     this.running.change((bench) => {
-      if (bench.drive.state.powered === 0 || closing(bench)) return
-      bench.drive.begin(bench.axis.state.motorTravel, bench.time())
-      bench.latest.state.peak = 0
+      if (id === CUT || id === RESTORE) {
+        done = turnPower(bench, id)
+        return
+      }
+      if (!act || !canNow(act, handsOf(scenario, bench), bench)) return
+      done = true
+      if (act.kind === 'anew' || act.kind === 'fresh') {
+        const model = liveModel(scenario, strategy.id)
+        if (act.kind === 'anew') takeWarmth(bench, model.bench)
+        else putFresh(act, scenario, bench, model.bench)
+        if (act.kind === 'anew') anew = model
+      } else carryOut(act, scenario, bench)
     })
-  }
-
-  /** Opens the jaws; a part that hangs in them is set down on its support first, as at a release. */
-  open(): void {
-    this.running.change((bench) => {
-      if (bench.drive.state.powered > 0) open(bench)
-    })
-  }
-
-  /** The support goes: what nothing grips stays behind. */
-  lift(): void {
-    this.running.change(lift)
-  }
-
-  /** One move of the arm, as `shakeOf` says, unless one is going on; an arm that moves leaves the support behind. */
-  shake(axis: ArmMove['axis']): void {
-    const { acceleration, duration, jerk } = shakeOf(this.model.scenario, axis)
-    this.running.change((bench) => {
-      const time = bench.time()
-      if (movesOf(bench).some((move) => time < move.start + move.duration)) return
-      lift(bench)
-      bench.arm.add(time, DIRECTIONS[axis], acceleration, duration, jerk)
-    })
-  }
-
-  /** The windings are left as the scenario's power loss says, open if it has none. */
-  cutPower(): void {
-    this.running.change((bench) => bench.drive.cut())
-  }
-
-  restorePower(): void {
-    this.running.change((bench) => {
-      if (bench.drive.state.powered === 0) bench.drive.restore(bench.axis.state.motorTravel, bench.time())
-    })
-  }
-
-  /** A new part on its support, unless the jaws stand where it has to go. Whether there was room. */
-  newPart(): boolean {
-    let room = false
-    const { bench: fresh, scenario } = liveModel(this.model.scenario, this.model.strategy.id)
-    this.running.change((bench) => {
-      room = bench.axis.state.travel <= travelToContact(scenario)
-      if (!room) return
-      copyState(fresh.load, bench.load)
-      bench.load.settle()
-      bench.latest.state.peak = 0
-    })
-    return room
+    if (anew) this.become(anew)
+    return done
   }
 
   /** Goes on as another model, whose bench holds the state to go on from. */
@@ -176,31 +150,69 @@ export class LiveGrip {
 /** Nothing happens by itself, and everybody who looks at a bench that runs on looks on. */
 function liveModel(scenario: Scenario, strategy: StrategyId): Model {
   const model = modelOf(scenario, strategyOf(strategy))
-  const { bench } = model
+  const { bench, job } = model
   fillArm(bench.arm, { ...scenario.arm, moves: [] }, MOVES)
   bench.powerLoss = Number.POSITIVE_INFINITY
   bench.release = Number.POSITIVE_INFINITY
-  if (bench.load instanceof GripLoad) bench.load.liftTime = Number.POSITIVE_INFINITY
+  job.live.still(bench.load, bench.drive.follower)
+  // What turns for ever gets as far as it likes.
+  if (job.outputOf(scenario).endless) bench.rails.reach = Number.POSITIVE_INFINITY
   bench.recording = 1
   bench.sliding = 1
   bench.untilBanging = 0
   return model
 }
 
+const working = ({ drive }: Bench) => drive.state.moving === 0
+
+/** An act that leaves work and machine what they are. */
+function carryOut(act: LiveAct, scenario: Scenario, bench: Bench): void {
+  const at = handsOf(scenario, bench)
+  const { drive, axis, arm } = bench
+  const to = act.to?.(at) ?? 0
+  act.act?.(at)
+  if (act.shake) {
+    const { axis: direction, acceleration, duration, jerk } = shakeMove(scenario, act.shake)
+    arm.add(at.time, direction, acceleration, duration, jerk)
+  }
+  if (act.kind === 'out') drive.begin(axis.state.motorTravel, at.time)
+  if (act.kind === 'back') drive.back(to, axis.state.motorTravel, at.time)
+  if (act.kind !== 'work') bench.latest.state.peak = 0
+}
+
+/** New work under the output as it stands. */
+function putFresh(act: LiveAct, scenario: Scenario, bench: Bench, fresh: Bench): void {
+  copyState(fresh.load, bench.load)
+  act.act?.(handsOf(scenario, bench))
+  bench.load.settle()
+  bench.latest.state.peak = 0
+}
+
+/** The windings are left as the scenario's power loss says, open if it has none; back again, the output is kept where it is. */
+function turnPower(bench: Bench, id: string): boolean {
+  const { drive, axis } = bench
+  const powered = drive.state.powered > 0
+  if (powered !== (id === CUT)) return false
+  if (powered) drive.cut()
+  else drive.restore(axis.state.motorTravel, bench.time())
+  return true
+}
+
 /** All that moves goes on in another bench; a strategy of another kind sets out from here. */
-function takeAll(old: Bench, next: Bench): void {
+function takeAll(old: Bench, scenario: Scenario, { bench: next, job, scenario: later }: Model): void {
   const time = old.time()
   copyState(old, next)
   next.arm.moves.set(old.arm.moves)
   next.arm.count = old.arm.count
+  job.live.carry?.(handsOf(scenario, old), handsOf(later, next))
   next.latest.sums.set(old.latest.sums)
   if (next.period === old.period) copyBlock(old.record.bucket, next.record.bucket)
   retime(next, old, time)
   const other = old.drive.strategy.constructor !== next.drive.strategy.constructor
-  if (other && next.drive.state.moving === 0) next.drive.strategy.begin(next.axis.state.motorTravel, time)
+  if (other && next.drive.state.moving === 0) next.drive.begin(next.axis.state.motorTravel, time)
 }
 
-/** Another bench at the same time, open and at rest, as warm as the old one and under the same power. */
+/** Another bench at the same time, at rest, as warm as the old one and under the same power. */
 function takeWarmth(old: Bench, next: Bench): void {
   copyState(old.axis.heat, next.axis.heat)
   copyState(old.latest, next.latest)
@@ -218,21 +230,6 @@ function retime(next: Bench, old: Bench, time: number): void {
   if (!same) next.latest.sums.fill(0)
 }
 
-const closing = ({ drive }: Bench) => drive.state.moving === 0
-
-function open(bench: Bench): void {
-  bench.load.release()
-  bench.drive.open(bench.axis.state.motorTravel, bench.time())
-  bench.latest.state.peak = 0
-}
-
-function lift(bench: Bench): void {
-  const { load } = bench
-  if (!(load instanceof GripLoad) || load.state.hanging > 0 || load.state.out > 0) return
-  bench.arm.at(bench.time()) // what pulls from now on, in the plant of this very moment
-  load.lift(bench.time(), bench.arm)
-}
-
 /** Pieces of the same columns, one behind the other. */
 function joined(pieces: Float64Array[][]): Float64Array[] {
   return pieces[0]!.map((_, c) => {
@@ -246,13 +243,9 @@ function joined(pieces: Float64Array[][]): Float64Array[] {
   })
 }
 
-/** Whether the jaws of one may stand in the other without being somewhere else. */
+/** Whether what stands in one may stand in the other without being somewhere else. */
 function sameBench(a: Scenario, b: Scenario): boolean {
-  return (
-    a.part.width === b.part.width &&
-    a.jaws.opening === b.jaws.opening &&
-    a.jaws.stroke === b.jaws.stroke &&
-    a.jaws.layout === b.jaws.layout &&
-    a.actuator.kind === b.actuator.kind
-  )
+  if (a.job !== b.job || a.actuator.kind !== b.actuator.kind) return false
+  const [one, other] = [a, b].map((each) => jobOf(each).live.fixed(each))
+  return one!.every((value, n) => value === other![n])
 }

@@ -7,6 +7,7 @@ import type { Scenario } from '../scenario/index.ts'
 import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
+import { capLiveWords } from './live-cap.ts'
 import { type Wording, wordingOf } from './wording.ts'
 
 /** What a verdict says of the closure. */
@@ -71,6 +72,7 @@ export const capWords: JobWords<CapJudgement> = {
     well: 'every strategy tightening the closure',
     kept: 'torque kept at power loss',
   },
+  live: capLiveWords,
   rescue: {
     tooling: 'another liner, thread or lubricant',
     happens: {

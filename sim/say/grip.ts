@@ -7,6 +7,7 @@ import type { Scenario } from '../scenario/index.ts'
 import { beside } from './beside.ts'
 import { formatFigure, inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
+import { gripLiveWords } from './live-grip.ts'
 import { stiffWords } from './window.ts'
 import type { Wording } from './wording.ts'
 
@@ -74,6 +75,7 @@ export const gripWords: JobWords<GripJudgement> = {
     well: 'every strategy holding the part',
     kept: 'hold kept at power loss',
   },
+  live: gripLiveWords,
   rescue: {
     tooling: 'new pads',
     happens: {

@@ -3,6 +3,7 @@ import type { MissedRun, Why } from '../ask/why.ts'
 import type { JobResult, RunResult } from '../job/job.ts'
 import type { WorkBound, WorkingPointId } from '../loops/jobs/job.ts'
 import type { Scenario, StrategyId } from '../scenario/index.ts'
+import type { LiveWords } from './live.ts'
 import type { Wording } from './wording.ts'
 
 export type Judged<R extends JobResult = JobResult> = Pick<RunResult<R>, 'verdict' | 'metrics' | 'events' | 'cause'>
@@ -24,6 +25,7 @@ export interface JobWords<R extends JobResult = JobResult> {
   why: WhyWords<R>
   study: StudyWords<R>
   axes: AxesWords
+  live: LiveWords
   rescue: RescueWords<R>
   loops: LoopWords
 }

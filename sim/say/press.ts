@@ -9,6 +9,7 @@ import type { Scenario } from '../scenario/index.ts'
 import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
+import { pressLiveWords } from './live-press.ts'
 import { type Wording, wordingOf } from './wording.ts'
 
 /** What a verdict says of the bushing. */
@@ -73,6 +74,7 @@ export const pressWords: JobWords<PressJudgement> = {
     well: 'every strategy seating the bushing',
     kept: 'force kept at power loss',
   },
+  live: pressLiveWords,
   rescue: {
     tooling: 'another fit, lubricant or holder',
     happens: {

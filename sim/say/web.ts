@@ -7,6 +7,7 @@ import type { Scenario } from '../scenario/index.ts'
 import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
 import type { JobWords, Kept } from './job.ts'
+import { webLiveWords } from './live-web.ts'
 import { type Wording, wordingOf } from './wording.ts'
 
 /** What a verdict says of the web. */
@@ -70,6 +71,7 @@ export const webWords: JobWords<WebJudgement> = {
     well: 'every strategy keeping the web taut',
     kept: 'tension kept at power loss',
   },
+  live: webLiveWords,
   rescue: {
     tooling: 'a roll turned true',
     happens: {

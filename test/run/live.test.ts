@@ -5,7 +5,7 @@ import {
   type Core,
   compiledCore,
   hunts,
-  LiveGrip,
+  LivePlant,
   PRESETS,
   STRATEGIES,
   type StrategyId,
@@ -31,14 +31,14 @@ describe.each(CORES)('%s', (_core, newCore) => {
   const deadBand = teapot.strategies.sensedForce.deadband / teapot.strategies.sensedForce.kp
 
   const live = (strategy: StrategyId = 'current-clamp', scenario = teapot) =>
-    new LiveGrip(scenario, strategy, newCore())
+    new LivePlant(scenario, strategy, newCore())
   const joined = (pieces: Float64Array[][]) => CHANNELS.map((_, c) => pieces.flatMap((piece) => [...piece[c]!]))
-  const now = (grip: LiveGrip, id: string) => grip.state.now[channel(id)]!
+  const now = (grip: LivePlant, id: string) => grip.state.now[channel(id)]!
 
   /** A grip that holds the teapot, its support gone. */
-  function gripped(strategy: StrategyId = 'current-clamp', scenario = teapot): LiveGrip {
+  function gripped(strategy: StrategyId = 'current-clamp', scenario = teapot): LivePlant {
     const grip = live(strategy, scenario)
-    grip.close()
+    grip.act('close')
     grip.advance(0.8)
     return grip
   }
@@ -46,12 +46,12 @@ describe.each(CORES)('%s', (_core, newCore) => {
   describe('Live grip, in time', () => {
     it('gives the same rows in pieces of any length as in one piece, and the same at every pace', () => {
       const whole = live()
-      whole.close()
+      whole.act('close')
       const rows = joined([whole.advance(0.3)])
       expect(rows[0]!.length).toBeGreaterThan(1000)
       for (const frame of [1 / 60, 1 / 600, 1 / 6000, 0.0431]) {
         const grip = live()
-        grip.close()
+        grip.act('close')
         const pieces: Float64Array[][] = []
         for (let left = 0.3; left > 1e-12; left -= frame) pieces.push(grip.advance(Math.min(frame, left)))
         expect(joined(pieces)).toEqual(rows)
@@ -63,7 +63,7 @@ describe.each(CORES)('%s', (_core, newCore) => {
       const alone = edited({ 'arm.moves': [], 'arm.lift': 0.79, 'run.duration': 0.8 })
       for (const { id } of STRATEGIES) {
         const grip = live(id, alone)
-        grip.close()
+        grip.act('close')
         grip.advance(0.78)
         expect(grip.state.figures.peak).toBe(simulateGrip(alone, id).result.metrics.peakForce)
       }
@@ -71,7 +71,7 @@ describe.each(CORES)('%s', (_core, newCore) => {
 
     it('keeps the extremes of each bucket', () => {
       const grip = live('current-clamp')
-      grip.close()
+      grip.act('close')
       const columns = grip.advance(0.4)
       expect(Math.max(...columns[channel('force')]!)).toBe(grip.state.figures.peak)
       expect(columns.every((column) => column.length === columns[0]!.length)).toBe(true)
@@ -86,14 +86,20 @@ describe.each(CORES)('%s', (_core, newCore) => {
         'arm.moves': [{ start: 0.55, axis: 'up', acceleration: 10, duration: 0.2, jerk: 1000 }],
       })
       const grip = gripped('current-clamp', busy)
-      expect(grip.state).toMatchObject({ powered: true, phase: 'closing', supported: true, moves: [], lost: null })
-      expect(grip.state.figures.force).toBeGreaterThan(30)
+      expect(grip.state).toMatchObject({
+        powered: true,
+        phase: 'working',
+        facts: { supported: true },
+        moves: [],
+        events: { lost: null },
+      })
+      expect(grip.state.figures.effort).toBeGreaterThan(30)
     })
 
     it('stands still where the numbers end', () => {
       const coarse = { 'run.step': 5e-5, 'actuator.transmission.stiffness': 1e10, 'jaws.mass': 0.001 }
       const grip = live('current-clamp', edited(coarse))
-      grip.close()
+      grip.act('close')
       const columns = grip.advance(1)
       expect(grip.state.left).not.toBe('')
       expect(grip.time).toBeLessThan(1)
@@ -103,44 +109,44 @@ describe.each(CORES)('%s', (_core, newCore) => {
   })
 
   describe('Live grip, changed while it runs', () => {
-    const moments: Record<string, (grip: LiveGrip) => void> = {
+    const moments: Record<string, (grip: LivePlant) => void> = {
       'at rest': (grip) => grip.advance(0.01),
       'on its way': (grip) => {
-        grip.close()
+        grip.act('close')
         grip.advance(0.1234)
       },
       'at the impact': (grip) => {
-        grip.close()
+        grip.act('close')
         grip.advance(0.2335)
       },
       'in the shaken hand': (grip) => {
-        grip.close()
+        grip.act('close')
         grip.advance(0.6)
-        grip.shake('along')
+        grip.act('along')
         grip.advance(0.05)
       },
       'on its way open': (grip) => {
-        grip.close()
+        grip.act('close')
         grip.advance(0.5)
-        grip.open()
+        grip.act('open')
         grip.advance(0.05)
       },
       'while the part slides': (grip) => {
-        grip.close()
+        grip.act('close')
         grip.advance(0.6)
-        grip.shake('across')
+        grip.act('across')
         grip.advance(0.045)
       },
       'after the part is lost': (grip) => {
-        grip.lift()
-        grip.close()
+        grip.act('lift')
+        grip.act('close')
         grip.advance(0.3)
       },
       'without power': (grip) => {
-        grip.close()
+        grip.act('close')
         grip.advance(0.5)
-        grip.lift()
-        grip.cutPower()
+        grip.act('lift')
+        grip.act('cutPower')
         grip.advance(0.01)
       },
     }
@@ -168,7 +174,7 @@ describe.each(CORES)('%s', (_core, newCore) => {
 
     it('keeps the state under other parameters', () => {
       const grip = gripped()
-      grip.lift()
+      grip.act('lift')
       grip.advance(0.1)
       const before = grip.state
       grip.change(edited({ 'servo.kp': 2 * teapot.servo.kp, 'part.stiffness': 0.8 * teapot.part.stiffness }))
@@ -202,14 +208,14 @@ describe.each(CORES)('%s', (_core, newCore) => {
       grip.advance(1)
       expect(hunts(grip.state.figures)).toBe(false)
       expect(grip.state.figures.ripple).toBeLessThan(ripple / 5)
-      expect(Math.abs(grip.state.figures.force - 40)).toBeLessThan(deadBand)
+      expect(Math.abs(grip.state.figures.effort - 40)).toBeLessThan(deadBand)
     })
 
     it('takes the weight without a swing when the support goes right after a change', () => {
       const sags = [true, false].map((changed) => {
         const grip = gripped()
         if (changed) grip.change(structuredClone(teapot))
-        grip.lift()
+        grip.act('lift')
         grip.advance(0.001)
         return now(grip, 'sag')
       })
@@ -225,12 +231,12 @@ describe.each(CORES)('%s', (_core, newCore) => {
       const [time, force] = grip.advance(0.1)
       expect(time![0]).toBeCloseTo(before.time, 4)
       // Noise of the current, of a clamp that holds.
-      for (const value of force!) expect(Math.abs(value - before.figures.force)).toBeLessThan(0.25)
+      for (const value of force!) expect(Math.abs(value - before.figures.effort)).toBeLessThan(0.25)
     })
 
     it('goes on from where it is when the way itself changes', () => {
       const grip = live()
-      grip.close()
+      grip.act('close')
       grip.advance(0.15)
       const target = now(grip, 'target')
       expect(target).toBeGreaterThan(0)
@@ -244,12 +250,12 @@ describe.each(CORES)('%s', (_core, newCore) => {
     it('breaks a part that now takes less than it bears, once and for all', () => {
       const grip = gripped()
       grip.change(edited({ 'part.crackForce': 30 }))
-      expect(grip.state.crack).toBeNull()
+      expect(grip.state.events.crack).toBeNull()
       grip.advance(0.001)
-      expect(grip.state.crack).not.toBeNull()
+      expect(grip.state.events.crack).not.toBeNull()
       grip.change(teapot)
       grip.advance(0.2)
-      expect(grip.state.crack).not.toBeNull()
+      expect(grip.state.events.crack).not.toBeNull()
       expect(now(grip, 'travel')).toBeGreaterThan(now(gripped(), 'travel') + 1e-4)
     })
 
@@ -269,11 +275,16 @@ describe.each(CORES)('%s', (_core, newCore) => {
       const wider = edited({ 'part.width': teapot.part.width + 0.002 })
       grip.change(wider)
       grip.advance(0.01)
-      expect(grip.state).toMatchObject({ phase: 'holding', supported: true, crack: null, powered: true })
+      expect(grip.state).toMatchObject({
+        phase: 'holding',
+        facts: { supported: true },
+        events: { crack: null },
+        powered: true,
+      })
       expect(grip.time).toBeCloseTo(time + 0.01, 9)
       expect(Math.abs(now(grip, 'travel'))).toBeLessThan(1e-6)
       expect(now(grip, 'temperature')).toBeCloseTo(before[channel('temperature')]!, 2)
-      grip.cutPower()
+      grip.act('cutPower')
       grip.change(teapot)
       expect(grip.state.powered).toBe(false)
     })
@@ -288,15 +299,15 @@ describe.each(CORES)('%s', (_core, newCore) => {
 
     it('opens the jaws for another strategy, which then grips', () => {
       const grip = gripped()
-      grip.lift()
+      grip.act('lift')
       grip.changeStrategy('sensed-force')
-      expect(grip.state).toMatchObject({ phase: 'opening', supported: true, crack: null })
+      expect(grip.state).toMatchObject({ phase: 'returning', facts: { supported: true }, events: { crack: null } })
       grip.advance(0.6)
       expect(now(grip, 'travel')).toBeCloseTo(0, 4)
-      grip.close()
+      grip.act('close')
       grip.advance(1)
-      expect(grip.state).toMatchObject({ engaged: true, crack: null })
-      expect(Math.abs(grip.state.figures.force - 40)).toBeLessThan(deadBand)
+      expect(grip.state).toMatchObject({ engaged: true, events: { crack: null } })
+      expect(Math.abs(grip.state.figures.effort - 40)).toBeLessThan(deadBand)
     })
   })
 
@@ -304,40 +315,40 @@ describe.each(CORES)('%s', (_core, newCore) => {
     it('holds still until it is told to close', () => {
       const grip = live()
       grip.advance(0.2)
-      expect(grip.state).toMatchObject({ phase: 'holding', powered: true, supported: true, clear: true })
+      expect(grip.state).toMatchObject({ phase: 'holding', powered: true, facts: { supported: true } })
       expect(Math.abs(now(grip, 'travel'))).toBeLessThan(1e-6)
     })
 
     it('closes, and opens again with the part set down', () => {
       const grip = gripped()
-      grip.lift()
+      grip.act('lift')
       grip.advance(0.05)
-      expect(grip.state.supported).toBe(false)
-      grip.open()
+      expect(grip.state.facts.supported).toBe(false)
+      grip.act('open')
       grip.advance(0.6)
-      expect(grip.state).toMatchObject({ phase: 'opening', supported: true, lost: null })
+      expect(grip.state).toMatchObject({ phase: 'returning', facts: { supported: true }, events: { lost: null } })
       expect(now(grip, 'force')).toBe(0)
       expect(now(grip, 'travel')).toBeCloseTo(0, 4)
-      grip.close()
+      grip.act('close')
       grip.advance(0.8)
-      expect(grip.state.figures.force).toBeGreaterThan(30)
+      expect(grip.state.figures.effort).toBeGreaterThan(30)
     })
 
     it('does not start to close again while it grips', () => {
       const other = gripped()
-      other.close()
+      other.act('close')
       expect(joined([other.advance(0.2)])).toEqual(joined([gripped().advance(0.2)]))
     })
 
     it('closes from half way without a jump', () => {
       const grip = live()
-      grip.close()
+      grip.act('close')
       grip.advance(0.8)
-      grip.open()
+      grip.act('open')
       grip.advance(0.2)
       const half = now(grip, 'travel')
       expect(half).toBeGreaterThan(0.001)
-      grip.close()
+      grip.act('close')
       const columns = grip.advance(0.02)
       expect(Math.abs(columns[TRAVEL]!.at(-1)! - half)).toBeLessThan(0.002)
       grip.advance(0.6)
@@ -346,36 +357,36 @@ describe.each(CORES)('%s', (_core, newCore) => {
 
     it('leaves the support with the first shake, and what nothing grips stays behind', () => {
       const grip = gripped()
-      grip.shake('up')
-      grip.shake('up') // one is going on
+      grip.act('up')
+      grip.act('up') // one is going on
       expect(grip.state.moves.length).toBe(1)
-      expect(grip.state.supported).toBe(false)
+      expect(grip.state.facts.supported).toBe(false)
       grip.advance(1)
-      expect(grip.state).toMatchObject({ lost: null, supported: false })
-      grip.shake('across')
+      expect(grip.state).toMatchObject({ events: { lost: null }, facts: { supported: false } })
+      grip.act('across')
       expect(grip.state.moves.map(({ axis }) => axis)).toEqual(['across'])
 
       const empty = live()
       empty.advance(0.01)
-      empty.shake('up')
+      empty.act('up')
       empty.advance(0.01)
-      expect(empty.state.lost).toBeCloseTo(0.01, 3)
-      expect(empty.state.supported).toBe(false)
+      expect(empty.state.events.lost).toBeCloseTo(0.01, 3)
+      expect(empty.state.facts.supported).toBe(false)
     })
 
     it('drops the part of a back-drivable axis without power, and moves nothing when power is back', () => {
       const voiceCoil = PRESETS.find(({ id }) => id === 'bauble')!.scenario
       const grip = gripped('current-clamp', voiceCoil)
-      grip.lift()
+      grip.act('lift')
       grip.advance(0.1)
-      grip.cutPower()
-      grip.close() // not without power
+      grip.act('cutPower')
+      grip.act('close') // not without power
       grip.advance(1)
       expect(grip.state).toMatchObject({ powered: false })
       expect(now(grip, 'current')).toBe(0)
-      expect(grip.state.lost).not.toBeNull()
+      expect(grip.state.events.lost).not.toBeNull()
       const travel = now(grip, 'travel')
-      grip.restorePower()
+      grip.act('restorePower')
       grip.advance(0.3)
       expect(grip.state).toMatchObject({ powered: true, phase: 'holding' })
       expect(now(grip, 'travel')).toBeCloseTo(travel, 4)
@@ -383,12 +394,12 @@ describe.each(CORES)('%s', (_core, newCore) => {
 
     it('takes a new part only where there is room for it', () => {
       const grip = gripped('current-clamp', edited({ 'part.crackForce': 30 }))
-      expect(grip.state.crack).not.toBeNull()
-      expect(grip.newPart()).toBe(false)
-      grip.open()
+      expect(grip.state.events.crack).not.toBeNull()
+      expect(grip.act('newPart')).toBe(false)
+      grip.act('open')
       grip.advance(0.6)
-      expect(grip.newPart()).toBe(true)
-      expect(grip.state).toMatchObject({ crack: null, supported: true, clear: true })
+      expect(grip.act('newPart')).toBe(true)
+      expect(grip.state).toMatchObject({ events: { crack: null }, facts: { supported: true } })
     })
   })
 })

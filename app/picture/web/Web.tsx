@@ -165,6 +165,9 @@ function Pull({ x, y, length, along = false }: { x: number; y: number; length: n
   return <path className="web-pull" d={d} />
 }
 
+/** From the gauge roll to the driven one, where three names stand abreast [px]. */
+const ABREAST = 190
+
 interface WordsProps extends ReturnType<typeof sizesOf> {
   height: number
   winds: boolean
@@ -180,7 +183,7 @@ function Words({ height, line, gauge, idler, roll, winds }: WordsProps) {
       <text x={gauge.x} y={y}>
         gauge roll
       </text>
-      <text x={idler.x} y={y}>
+      <text x={idler.x} y={roll.x - gauge.x < ABREAST ? y - 14 : y}>
         idlers
       </text>
       <text x={roll.x} y={y}>

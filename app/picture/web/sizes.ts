@@ -15,14 +15,21 @@ export interface Sizes {
 /** Largest share of the height that the roll takes, and the least radius that still can be seen turning [px]. */
 const LARGEST = 0.3
 const LEAST = 9
+/** Share of the height down to the web, and room under the line's roll for its name [px]. */
+const LEVEL = 0.46
+const NAMES = 20
 
 export function sizesOf(scenario: Scenario, radius: number, width: number, height: number): Sizes {
   const { roll, line } = webIn(scenario)
-  const largest = Math.max(roll.radius, radius, line.radius)
-  const scale = Math.min(LARGEST * height, 0.17 * width) / (1.08 * largest)
+  const room = 1.08 * Math.max(roll.radius, radius)
+  const scale = Math.min(
+    (LARGEST * height) / room,
+    (0.17 * width) / Math.max(room, 1.08 * line.radius),
+    ((1 - LEVEL) * height - NAMES) / (2 * line.radius),
+  )
   const px = (length: number) => Math.max(LEAST, length * scale)
   const [own, first, small] = [px(radius), px(line.radius), Math.max(LEAST, 0.055 * height)]
-  const level = 0.46 * height
+  const level = LEVEL * height
   const left = 0.06 * width + first
   const right = width - 0.05 * width - own
   const between = (share: number) => left + first + share * (right - own - left - first)

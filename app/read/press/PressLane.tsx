@@ -1,6 +1,6 @@
 /** One lane of a press: ram, bushing and bore by one strategy, its force and depth at the instant of the cursor; on the bench and in lessons. */
 import { useMemo } from 'react'
-import { jointWindow } from '../../../sim/index.ts'
+import { jointWindow, type Scenario } from '../../../sim/index.ts'
 import { Press } from '../../picture/press/Press.tsx'
 import { rowAt } from '../../picture/rowAt.ts'
 import { useView } from '../../store/view.ts'
@@ -30,4 +30,11 @@ export function PressLane({ run, runs, width, height }: JobLaneProps) {
 function mostOf(runs: JobLaneProps['runs']): number {
   const wanted = runs.map(({ scenario }) => jointWindow(scenario).seat.least ?? 0)
   return Math.max(1e-9, ...wanted, ...runs.map(({ result }) => result?.metrics.peakForce ?? 0))
+}
+
+/** The joint before its run. */
+export function OpenPress({ scenario, width, height }: { scenario: Scenario; width: number; height: number }) {
+  const frame = { travel: 0, depth: 0, force: 0, shoulder: 0 }
+  const label = 'Ram, bushing and bore in section, before the run.'
+  return <Press {...{ scenario, frame, label, width, height }} mostForce={0} />
 }

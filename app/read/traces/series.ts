@@ -1,5 +1,5 @@
 /** What one chart draws: a line a strategy, and a faint one for the run it is compared with. */
-import { forceWindow, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { damageWord, forceWindow, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
 import type { Runs } from '../../store/results.ts'
 import type { ChartBand, ChartMark, ChartSeries } from '../../ui/Chart.tsx'
 import { formatFigure } from '../../ui/format.ts'
@@ -35,15 +35,7 @@ const BESIDE = { sign: 'circle', signed: true, width: 1.25 } as const
 export function windowBand(scenario: Scenario): ChartBand[] {
   const { least, most } = forceWindow(scenario)
   if ((least === null && most === null) || (least !== null && most !== null && least >= most)) return []
-  return [{ from: least, to: most, label: 'force window', hatch: true, above: `${damageOf(scenario)} above` }]
-}
-
-/** What the lowest of the part's damage limits means. */
-export function damageOf({
-  part: { markForce = Infinity, yieldForce = Infinity, crackForce = Infinity },
-}: Scenario): string {
-  if (crackForce <= Math.min(markForce, yieldForce)) return 'breaks'
-  return yieldForce <= markForce ? 'dents' : 'marks'
+  return [{ from: least, to: most, label: 'force window', hatch: true, above: `${damageWord(scenario)} above` }]
 }
 
 /** What the scenario does and what happened to the part, as marks in time. */

@@ -1,6 +1,6 @@
 /** One lane of a web: line, gauge roll, idlers and driven roll by one strategy, its tension and slack at the instant of the cursor. */
 import { useMemo } from 'react'
-import { tensionWindow } from '../../../sim/index.ts'
+import { type Scenario, tensionWindow, webIn } from '../../../sim/index.ts'
 import { rowAt } from '../../picture/rowAt.ts'
 import { Web } from '../../picture/web/Web.tsx'
 import type { RunView } from '../../store/results.ts'
@@ -56,4 +56,12 @@ function footOf({ lineSpeed, slack, radius, torn }: ReturnType<typeof frameOf>, 
   const said = ({ toShown, symbol }: typeof speed, value: number) => withUnit(formatFigure(toShown(value)), symbol)
   const state = torn ? 'torn' : slack > 0 ? `slack by ${said(length, slack)}` : `roll radius ${said(length, radius)}`
   return `Line at ${said(speed, lineSpeed)}, ${state}`
+}
+
+/** The web before its run, which hangs by its slack. */
+export function OpenWeb({ scenario, width, height }: { scenario: Scenario; width: number; height: number }) {
+  const { web, roll } = webIn(scenario)
+  const still = { travel: 0, way: 0, tension: 0, rollTension: 0, slack: web.slack, radius: roll.radius, torn: false }
+  const label = 'Line, gauge roll, idlers and driven roll in section, before the run.'
+  return <Web {...{ scenario, label, width, height }} frame={still} mostTension={0} />
 }

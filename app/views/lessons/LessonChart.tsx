@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { channelsOf, jobOf, type Scenario, torqueWindow } from '../../../sim/index.ts'
+import { channelsOf, jobOf, type Scenario, tensionWindow, torqueWindow } from '../../../sim/index.ts'
 import { dashOf, nameOf } from '../../read/stage/moments.ts'
 import { PANELS } from '../../read/traces/panels.ts'
 import { windowBand } from '../../read/traces/series.ts'
@@ -27,7 +27,7 @@ export function LessonChart({ channel, runs, duration, timeAxis }: Props) {
   const time = useView((state) => state.time)
   const units = useView((state) => state.units)
   const unit = useMemo(() => quantityUnit(quantity, units), [quantity, units])
-  const isForce = channel === 'force' || channel === 'torque'
+  const isForce = ['force', 'torque', 'tension'].includes(channel)
   const series = useMemo(() => runs.map((run) => lineOf(run, channel)), [runs, channel])
   const bands = useMemo(() => (isForce && scenario ? bandOf(scenario) : []), [isForce, scenario])
   const marks = useMemo(() => (isForce ? marksOf(runs) : []), [isForce, runs])
@@ -52,19 +52,21 @@ export function LessonChart({ channel, runs, duration, timeAxis }: Props) {
 
 function panelOf(scenario: Scenario | undefined, channel: string): { label: string; quantity: Quantity } {
   const panel = PANELS.find((each) => each.channel === channel)
-  if (panel && scenario?.job !== 'cap')
-    return scenario?.job === 'grip' || channel !== 'force' ? panel : { ...panel, label: 'Force' }
+  const turns = scenario !== undefined && jobOf(scenario).output.travel === 'rad'
+  if (panel && !turns) return scenario?.job === 'grip' || channel !== 'force' ? panel : { ...panel, label: 'Force' }
   if (!scenario) return { label: channel, quantity: 'number' }
   const { label, unit } = channelsOf(jobOf(scenario)).find(({ id }) => id === channel)!
-  return { label: label[0]!.toUpperCase() + label.slice(1), quantity: OF_A_HEAD[unit] ?? 'number' }
+  return { label: label[0]!.toUpperCase() + label.slice(1), quantity: WHERE_IT_TURNS[unit] ?? 'number' }
 }
 
-/** What the channels of a head are read in. */
-const OF_A_HEAD: Record<string, Quantity> = {
+/** What the channels of a job are read in whose output turns. */
+const WHERE_IT_TURNS: Record<string, Quantity> = {
   N·m: 'spindleTorque',
   rad: 'turns',
   'rad/s': 'turningSpeed',
   N: 'force',
+  m: 'length',
+  'm/s': 'speed',
   A: 'current',
   V: 'voltage',
   '°C': 'temperature',
@@ -72,9 +74,15 @@ const OF_A_HEAD: Record<string, Quantity> = {
 
 function bandOf(scenario: Scenario): ChartBand[] {
   if (scenario.job === 'grip') return windowBand(scenario)
+  if (scenario.job === 'web') {
+    const { least, most } = tensionWindow(scenario)
+    return [
+      { from: least, to: most, label: 'tension window', hatch: true, below: 'slack below', above: 'stretched above' },
+    ]
+  }
   if (scenario.job !== 'cap') return []
   const { least, most } = torqueWindow(scenario)
-  return [{ from: least, to: most, label: 'torque window', hatch: true, above: 'forced above' }]
+  return [{ from: least, to: most, label: 'torque window', hatch: true, below: 'loose below', above: 'forced above' }]
 }
 
 const columnOf = ({ traces }: RunView, channel: string) =>

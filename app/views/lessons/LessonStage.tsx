@@ -11,7 +11,7 @@ import {
   studyWords,
 } from '../../../sim/index.ts'
 import { CapLane, OpenCap } from '../../read/cap/CapLane.tsx'
-import { PressLane } from '../../read/press/PressLane.tsx'
+import { OpenPress, PressLane } from '../../read/press/PressLane.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { reasonText } from '../../read/result/words.ts'
 import type { JobLaneProps } from '../../read/stage/JobLane.tsx'
@@ -21,7 +21,7 @@ import { nameOf, playSpan } from '../../read/stage/moments.ts'
 import { scalesOf } from '../../read/stage/scales.ts'
 import { TimeBar } from '../../read/stage/TimeBar.tsx'
 import { togglePlay, usePlay } from '../../read/stage/usePlay.ts'
-import { WebLane } from '../../read/web/WebLane.tsx'
+import { OpenWeb, WebLane } from '../../read/web/WebLane.tsx'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
@@ -125,6 +125,15 @@ function PartShares({ runs, named }: { runs: LessonRun[]; named(label: string): 
   )
 }
 
+/** The picture of a job before its run. */
+function BeforeIt(shown: { scenario: Scenario; width: number; height: number }) {
+  const { job } = shown.scenario
+  if (job === 'press') return <OpenPress {...shown} />
+  if (job === 'cap') return <OpenCap {...shown} />
+  if (job === 'web') return <OpenWeb {...shown} />
+  return <OpenPicture {...shown} names />
+}
+
 const BEGINS: Record<JobId, string> = {
   grip: 'the jaws close',
   press: 'the ram presses',
@@ -138,12 +147,7 @@ export function OpenGripper({ scenario }: { scenario: Scenario }) {
   const { alone } = laneSizes(width, 1)
   return (
     <section ref={element} className="stage" aria-label="Picture">
-      {width > 0 &&
-        (scenario.job === 'cap' ? (
-          <OpenCap {...{ scenario, ...alone }} />
-        ) : (
-          scenario.job === 'grip' && <OpenPicture {...{ scenario, ...alone }} names />
-        ))}
+      {width > 0 && <BeforeIt {...{ scenario, ...alone }} />}
       <p className="lesson-empty">
         Answer the question and run it: {BEGINS[scenario.job]}, and the traces come under the picture.
       </p>

@@ -1,12 +1,14 @@
-import { CHANNELS, type Channel, type LiveState } from '../../../sim/index.ts'
-import { type Quantity, quantityUnit } from '../../read/units.ts'
+import { useMemo } from 'react'
+import { isHunting, jobWords, type LiveState, liveSentence, type Scenario, wordingOf } from '../../../sim/index.ts'
+import { effortQuantity, type Quantity, quantityUnit } from '../../read/units.ts'
 import { useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import { MotionNote } from './Controls.tsx'
-import { isHunting, sentenceOf } from './words.ts'
+import { lookOf } from './jobs.ts'
+import { channelAt } from './pictures/seen.ts'
 
 interface Figure {
   label: string
@@ -15,49 +17,47 @@ interface Figure {
   value(state: LiveState): number
 }
 
-const at = (channel: Channel) => {
-  const index = CHANNELS.findIndex(({ id }) => id === channel)
-  return (state: LiveState) => state.now[index]!
+function figuresOf(scenario: Scenario): Figure[] {
+  const { effort } = jobWords(scenario).live
+  const { study } = jobWords(scenario)
+  const quantity = effortQuantity(scenario)
+  const at = (channel: string) => (state: LiveState) => channelAt(scenario, state)(channel)
+  return [
+    { label: effort.label, note: effort.mean, quantity, value: ({ figures }) => figures.effort },
+    { label: `Peak ${study.effort}`, note: effort.peak, quantity, value: ({ figures }) => figures.peak },
+    {
+      label: `${study.effort[0]!.toUpperCase()}${study.effort.slice(1)} ripple`,
+      note: 'Rms about the mean over the last half second.',
+      quantity,
+      value: ({ figures }) => figures.ripple,
+    },
+    {
+      label: 'Reversals a second',
+      note: `Changes of direction of the motor side over the last half second; with ripple on the ${study.effort} the loop hunts.`,
+      quantity: 'number',
+      value: ({ figures }) => figures.reversals,
+    },
+    {
+      label: 'Current',
+      note: 'Mean over the last half second.',
+      quantity: 'current',
+      value: ({ figures }) => figures.current,
+    },
+    { label: 'Winding', note: 'At the newest sample.', quantity: 'temperature', value: at('temperature') },
+    ...lookOf(scenario).figures.map(({ channel, ...figure }) => ({ ...figure, value: at(channel) })),
+  ]
 }
-const travelOf = at('travel')
-
-const FIGURES: Figure[] = [
-  {
-    label: 'Grip force',
-    note: 'Mean of the contacts over the last half second.',
-    quantity: 'force',
-    value: ({ figures }) => figures.force,
-  },
-  {
-    label: 'Peak force',
-    note: 'Highest at either contact since the jaws last set out.',
-    quantity: 'force',
-    value: ({ figures }) => figures.peak,
-  },
-  {
-    label: 'Force ripple',
-    note: 'Rms about the mean over the last half second.',
-    quantity: 'force',
-    value: ({ figures }) => figures.ripple,
-  },
-  {
-    label: 'Reversals a second',
-    note: 'Changes of direction of the motor side over the last half second; with ripple on the force the loop hunts.',
-    quantity: 'number',
-    value: ({ figures }) => figures.reversals,
-  },
-  {
-    label: 'Current',
-    note: 'Mean over the last half second.',
-    quantity: 'current',
-    value: ({ figures }) => figures.current,
-  },
-  { label: 'Winding', note: 'At the newest sample.', quantity: 'temperature', value: at('temperature') },
-  { label: 'Sag', note: 'How far the part has come down in the jaws.', quantity: 'length', value: at('sag') },
-]
 
 /** Below these a figure is what is left of a decay or the noise of a plant at rest, and reads 0; SI. */
-const NOTHING: Partial<Record<Quantity, number>> = { force: 1e-6, current: 1e-4, length: 1e-9, number: 1e-6 }
+const NOTHING: Partial<Record<Quantity, number>> = {
+  force: 1e-6,
+  spindleTorque: 1e-4,
+  current: 1e-4,
+  length: 1e-9,
+  speed: 1e-9,
+  turns: 0.01,
+  number: 1e-6,
+}
 
 const flushed = (value: number, quantity: Quantity) => (Math.abs(value) < (NOTHING[quantity] ?? 0) ? 0 : value)
 
@@ -69,13 +69,16 @@ export function Figures() {
   const read = useLive((live) => live.read)
   const strategy = useLive((live) => live.strategy)
   const hunting = read !== null && isHunting(read)
+  const shown = useMemo(() => figuresOf(scenario), [scenario])
   return (
     <section className="live-figures" aria-label="Figures" data-strategy={strategy}>
       <p className="live-sentence" role="status">
-        {read ? sentenceOf(read, travelOf(read), scenario) : 'The plant is being set up.'}
+        {read
+          ? liveSentence(scenario, read, channelAt(scenario, read), wordingOf(units))
+          : 'The plant is being set up.'}
       </p>
       <dl className="figures" onKeyDown={walkNotes}>
-        {FIGURES.map(({ label, note, quantity, value }, place) => {
+        {shown.map(({ label, note, quantity, value }, place) => {
           const unit = quantityUnit(quantity, units)
           return (
             <div key={label} data-hunting={hunting && label.startsWith('Reversals')}>

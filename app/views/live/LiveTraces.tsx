@@ -1,6 +1,5 @@
 import { useCallback, useMemo } from 'react'
 import { STRATEGIES, type StrategyId, type Traces } from '../../../sim/index.ts'
-import { windowBand } from '../../read/traces/series.ts'
 import { quantityUnit } from '../../read/units.ts'
 import { type LiveMark, SPAN, useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -11,11 +10,13 @@ import { ChartReadout, ChartTools } from '../../ui/ChartTools.tsx'
 import { groupOf } from '../../ui/chart/group.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { back } from './back.ts'
-import { calmOf, PANELS, type Panel } from './panels.ts'
+import { lookOf } from './jobs.ts'
+import { bandOf, type Panel, panelsOf } from './panels.ts'
 
 /** Traces that roll while the plant runs; once it is paused, or one looks back, cursors read them. */
 export function LiveTraces({ narrow }: { narrow: boolean }) {
-  const [force, ...rest] = PANELS
+  const job = useScenario((state) => state.scenario.job)
+  const [effort, ...rest] = useMemo(() => panelsOf({ job }), [job])
   const others = rest.map((panel, index) => (
     <RollingChart key={panel.label} panel={panel} last={index === rest.length - 1} />
   ))
@@ -33,7 +34,7 @@ export function LiveTraces({ narrow }: { narrow: boolean }) {
           Later
         </Button>
       </ChartTools>
-      <RollingChart panel={force!} last={narrow} />
+      <RollingChart panel={effort!} last={narrow} />
       {narrow ? (
         <details>
           <summary>More traces</summary>
@@ -43,7 +44,7 @@ export function LiveTraces({ narrow }: { narrow: boolean }) {
         others
       )}
       <ChartReadout syncKey="live" name="Traces" />
-      <p className="live-note">Thin lines: the far contact, and the current and speed that the drive wants.</p>
+      <p className="live-note">{lookOf({ job }).behind}</p>
     </section>
   )
 }
@@ -65,9 +66,9 @@ function RollingChart({ panel, last = false }: { panel: Panel; last?: boolean })
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const unit = useMemo(() => quantityUnit(panel.quantity, units), [panel, units])
-  const bands = useMemo(() => (panel.quantity === 'force' ? windowBand(scenario) : []), [panel, scenario])
-  const marks = useMemo(() => (panel.quantity === 'force' ? happened.map(markOf) : []), [panel, happened])
-  const calm = useMemo(() => calmOf(panel, scenario, strategy), [panel, scenario, strategy])
+  const bands = useMemo(() => (panel.main ? bandOf(scenario) : []), [panel, scenario])
+  const marks = useMemo(() => (panel.main ? happened.map(markOf) : []), [panel, happened])
+  const calm = useMemo(() => panel.calm(scenario, strategy), [panel, scenario, strategy])
   const traces = useMemo(() => seen(window), [window, read])
   const series = useMemo(() => linesOf(panel, strategy, traces), [panel, strategy, traces])
   // The cursor stands on what is drawn: the plant may be ahead of what was last read.
@@ -132,8 +133,9 @@ const markOf = ({ time, label, damage }: LiveMark) => ({ time, label, ...(damage
 /** Solid lines: there is one strategy at a time, and dashes on so many points cost a frame. */
 function linesOf({ channel, behind }: Panel, strategy: StrategyId, traces: Traces | null): ChartSeries[] {
   const label = STRATEGIES.find(({ id }) => id === strategy)?.label ?? ''
-  const values = traces?.[channel] ?? null
-  const other = traces?.[behind] ?? null
+  const columns: Readonly<Record<string, Float64Array>> | null = traces
+  const values = columns?.[channel] ?? null
+  const other = columns?.[behind] ?? null
   return [
     { label: '', values: other && values && alike(other, values) ? null : other, color: 'var(--ink-2)', width: 1 },
     { label, values, color: `var(--strategy-${strategy})` },

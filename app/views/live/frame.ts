@@ -9,13 +9,14 @@ const SIDES = { near: 'driven', far: 'far' } as const
 export function liveFrame(scenario: Scenario, state: LiveState): GripFrame {
   const traces = Object.fromEntries(CHANNELS.map(({ id }, c) => [id, state.now.subarray(c, c + 1)])) as Traces
   const marked: SideName[] = []
-  if (state.marked.near) marked.push(SIDES.near)
-  if (state.marked.far) marked.push(SIDES.far)
+  const { events, facts } = state
+  if (facts.nearMarked) marked.push(SIDES.near)
+  if (facts.farMarked) marked.push(SIDES.far)
   return {
     ...frameAt({ scenario, result: null, traces, rows: 1 }, state.time),
-    supported: state.supported,
-    fallen: state.lost === null ? null : state.time - state.lost,
-    crack: state.crack && SIDES[state.crack],
+    supported: facts.supported ?? true,
+    fallen: events.lost == null ? null : state.time - events.lost,
+    crack: events.crack == null ? null : SIDES[facts.crackedFar ? 'far' : 'near'],
     marked,
     arm: armAt([...state.moves], state.time),
     unstable: state.left !== '',

@@ -1,9 +1,9 @@
 /** Keeps the live plant going: asks its worker for as much time as has passed, frame by frame, and hands on what comes. */
-import type { ArmMove, LiveState, Scenario } from '../../../sim/index.ts'
+import { CUT, jobOf, jobWords, type LiveState, RESTORE, type Scenario, strategiesOn } from '../../../sim/index.ts'
 import { type LiveMark, SPAN, useLive } from '../../store/live.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { LiveClient } from '../../worker/live.ts'
-import type { LiveAct, LivePiece } from '../../worker/live-messages.ts'
+import type { LivePiece } from '../../worker/live-messages.ts'
 import { pauseToLook } from './back.ts'
 import { BACK, happenings, LiveHistory } from './history.ts'
 
@@ -14,18 +14,12 @@ const BUDGET = 12
 /** Time between two readings of the figures [ms]. */
 const READING = 250
 
-const ACT_WORDS: Record<LiveAct, string> = {
-  close: 'close',
-  open: 'open',
-  lift: 'lift',
-  cutPower: 'power off',
-  restorePower: 'power on',
-  newPart: 'new part',
-}
+/** Marks of what every plant knows. */
+const POWER: Readonly<Record<string, string>> = { [CUT]: 'power off', [RESTORE]: 'power on' }
 
 export class LiveSession {
   private client: LiveClient
-  private readonly history = new LiveHistory()
+  private readonly history: LiveHistory
   private scenario: Scenario
   /** The scenario has changed since the plant was told. */
   private changed = false
@@ -45,11 +39,14 @@ export class LiveSession {
 
   constructor() {
     this.scenario = useScenario.getState().scenario
+    this.history = new LiveHistory(this.scenario)
+    this.chooseStrategy()
     this.client = this.connect()
     this.startAnew()
     this.ends = [
       useScenario.subscribe((now, before) => {
-        if (now.scenario === before.scenario) return
+        // The view of another job has a session of its own.
+        if (now.scenario === before.scenario || now.scenario.job !== this.scenario.job) return
         this.scenario = now.scenario
         if (!this.changed) this.mark('changed')
         this.changed = true
@@ -68,7 +65,7 @@ export class LiveSession {
     this.frame = requestAnimationFrame(this.tick)
   }
 
-  /** Jaws open, a new part on its support, everything cold. */
+  /** At rest, with new work, everything cold. */
   readonly startAnew = () => {
     this.changed = false
     this.stale = this.client.busy
@@ -80,16 +77,16 @@ export class LiveSession {
   }
 
   /** A plant that was paused goes on, so that it is seen what the button does. */
-  act(act: LiveAct) {
+  act(act: string) {
     this.client.send({ kind: 'act', act })
-    this.mark(ACT_WORDS[act])
+    this.mark(POWER[act] ?? jobWords(this.scenario).live.acts[act]!.mark)
     useLive.setState({ running: true })
   }
 
-  shake(axis: ArmMove['axis']) {
-    this.client.send({ kind: 'shake', axis })
-    this.mark('shake')
-    useLive.setState({ running: true })
+  /** One that makes sense on the job. */
+  private chooseStrategy() {
+    const ids = strategiesOn(jobOf(this.scenario)).map(({ id }) => id)
+    if (!ids.includes(useLive.getState().strategy)) useLive.setState({ strategy: ids.at(-1)! })
   }
 
   close() {
@@ -135,7 +132,7 @@ export class LiveSession {
     }
     const { speed, running } = useLive.getState()
     this.history.append(columns, state.now)
-    this.keep(happenings(this.before, state))
+    this.keep(happenings(this.scenario, this.before, state))
     this.before = state
     this.done += seconds
     const traces = this.history.look(state.time - SPAN * speed)
@@ -162,14 +159,15 @@ export class LiveSession {
   }
 
   /** Whether the last reading still says what the plant does. */
-  private readable({ phase, powered, supported, lost }: LiveState): boolean {
+  private readable({ phase, powered, able, events, facts }: LiveState): boolean {
     const { latest } = this
     return (
       latest !== null &&
       latest.phase === phase &&
       latest.powered === powered &&
-      latest.supported === supported &&
-      latest.lost === lost
+      latest.able.join() === able.join() &&
+      Object.keys(events).every((id) => (events[id] === null) === (latest.events[id] === null)) &&
+      Object.keys(facts).every((id) => facts[id] === latest.facts[id])
     )
   }
 }

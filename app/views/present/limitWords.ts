@@ -1,6 +1,5 @@
 /** What the edges of the force window mean for this part, in a few words each. */
-import { forceWindow, type Scenario } from '../../../sim/index.ts'
-import { damageOf } from '../../read/traces/series.ts'
+import { damageWord, forceWindow, type Scenario } from '../../../sim/index.ts'
 import { quantityUnit, type UnitSystem } from '../../read/units.ts'
 import { formatPlain, withUnit } from '../../ui/format.ts'
 
@@ -10,6 +9,6 @@ export function limitWords(scenario: Scenario, units: UnitSystem): { least: stri
   const force = (value: number) => withUnit(formatPlain(toShown(value), 3), symbol)
   return {
     least: least === null ? null : `drops below ${force(least)}`,
-    most: most === null ? null : `${damageOf(scenario)} above ${force(most)}`,
+    most: most === null ? null : `${damageWord(scenario)} above ${force(most)}`,
   }
 }

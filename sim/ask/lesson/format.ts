@@ -6,7 +6,7 @@ import { JOBS } from '../../job/index.ts'
 import { PRESS_VERDICTS } from '../../job/press/result.ts'
 import { WEB_VERDICTS } from '../../job/web/result.ts'
 import { channelsOf } from '../../run/channels.ts'
-import { CAP_PRESETS, PRESETS, PRESS_PRESETS } from '../../scenario/index.ts'
+import { ALL_PRESETS } from '../../scenario/index.ts'
 import { optional } from '../../scenario/quantity.ts'
 import { STRATEGIES } from '../../strategy/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
@@ -32,8 +32,6 @@ const bound = optional(
 
 /** Verdicts and channels of any job; which of them fit is a matter of the preset. */
 const ANY_VERDICT: string[] = [...new Set([...VERDICTS, ...PRESS_VERDICTS, ...CAP_VERDICTS, ...WEB_VERDICTS])]
-/** Jobs that the page has a picture for in a lesson. */
-const SHOWN_PRESETS = [...PRESETS, ...PRESS_PRESETS, ...CAP_PRESETS].map((preset) => preset.id)
 const ANY_CHANNEL = [...new Set(Object.values(JOBS).flatMap((job) => channelsOf(job).map(({ id }) => id)))]
 
 /** What must be true of a figure; bounds are numbers or other figures. */
@@ -130,7 +128,7 @@ const lessonOf = <Q extends Type.TSchema>(question: Q) =>
       /** Where a hand can be hurt. */
       caution: optional(text(400)),
       text: paragraphs,
-      preset: word(SHOWN_PRESETS),
+      preset: word(ALL_PRESETS.map(({ id }) => id)),
       set: edits,
       runs: Type.Array(run, { minItems: 1, maxItems: 4 }),
       figures: Type.Array(derived, { default: [], maxItems: 12 }),

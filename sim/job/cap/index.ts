@@ -6,6 +6,7 @@ import { meetingSpeed, springImpact } from '../meeting.ts'
 import { CAP_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { capOutput, fillCap, seatAngle } from './fill.ts'
+import { capLive } from './live.ts'
 import type { CapLoad } from './load.ts'
 import { CAP_METRICS } from './metrics.ts'
 import { capRescue } from './rescue.ts'
@@ -45,6 +46,7 @@ export const cap: Job<CapJudgement, CapLoad> = {
     takes: () => true,
   },
   rescue: capRescue,
+  live: capLive,
 }
 
 /** On the liner, through what the chuck gives, beside the torque that runs the closure down. */

@@ -208,6 +208,10 @@ export class CapLoad extends Load {
   }
 
   settle(): void {
+    const s = this.state
+    // What the thread bears by now may be less than it has borne.
+    if (isNaN(s.stripTime)) s.applied = Math.min(s.applied, this.thread.strip)
+    if (isNaN(s.over)) s.applied = Math.min(s.applied, this.mostTorque)
     this.thread.engage(this.top())
     this.thread.friction.settle()
   }

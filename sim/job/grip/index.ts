@@ -8,6 +8,7 @@ import { GRIP_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { fillGrip, gripOutput } from './fill.ts'
 import { contactsOf, travelToContact } from './geometry.ts'
+import { gripLive } from './live.ts'
 import type { GripLoad } from './load.ts'
 import { METRICS } from './metrics.ts'
 import { gripRescue } from './rescue.ts'
@@ -46,6 +47,7 @@ export const grip: Job<GripJudgement, GripLoad> = {
     takes: () => true,
   },
   rescue: gripRescue,
+  live: gripLive,
 }
 
 /** An effort is the force at one contact; the output carries both of a mirrored pair. */

@@ -42,7 +42,10 @@ export function impactForce({ part, jaws }: Gripped, mass: number, speed: number
   const energy = (mass * speed * speed) / 2
   const K = part.stiffness
   if (energy === 0) return 0
-  const left = (e: number) => (K * law.shape(e)) ** 2 / jaws.padStiffness + K * areaUnder(law, e) - energy
+  const left = (e: number) => {
+    const force = K * law.shape(e)
+    return (force * force) / jaws.padStiffness + K * areaUnder(law, e) - energy
+  }
   const grows = (e: number) => K * law.shape(e) * ((2 * K * law.slope(e)) / jaws.padStiffness + 1)
   let e = 1
   while (left(e) < 0) e *= 2

@@ -6,6 +6,7 @@ import { meetingSpeed, springImpact } from '../meeting.ts'
 import { PRESS_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { fillPress, pressOutput, seatDepth, shoulderDepth } from './fill.ts'
+import { pressLive } from './live.ts'
 import type { PressLoad } from './load.ts'
 import { PRESS_METRICS } from './metrics.ts'
 import { pressRescue } from './rescue.ts'
@@ -46,6 +47,7 @@ export const press: Job<PressJudgement, PressLoad> = {
     takes: (scenario) => pressIn(scenario).bore.shoulder !== null,
   },
   rescue: pressRescue,
+  live: pressLive,
 }
 
 /** On the shoulder, beside the force that slides the bushing on to it; a bore without one stops nothing. */

@@ -154,6 +154,8 @@ export class PressLoad extends Load {
   }
 
   settle(): void {
+    // The limit may be lower by now than what it has borne.
+    if (isNaN(this.state.over)) this.state.peak = Math.min(this.state.peak, this.limit)
     this.joint.engage(this.state.depth)
     this.joint.friction.settle()
     this.band.settle()

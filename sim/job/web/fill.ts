@@ -7,6 +7,7 @@ import type { LineFollower } from '../../control/line-follower.ts'
 import { ramp } from '../../control/profile.ts'
 import { numbers } from '../../core/native.ts'
 import type { Scenario } from '../../scenario/index.ts'
+import type { WebGroups } from '../../scenario/schema/web/index.ts'
 import type { WebLoad } from './load.ts'
 import { webIn } from './scenario.ts'
 
@@ -30,10 +31,13 @@ export function radiusGrowth(scenario: Scenario): number {
   return roll.kind === 'winds' ? web.thickness / PI : 0
 }
 
+/** x⁴; as products, since engines round powers differently. */
+const fourth = (x: number) => x * x * (x * x)
+
 /** Inertia of all that turns behind the transmission, at the start [kg·m²]. */
 export function startInertia(scenario: Scenario): number {
   const { roll, idlers } = webIn(scenario)
-  const wound = woundInertia(scenario) * (roll.radius ** 4 - roll.coreRadius ** 4)
+  const wound = woundInertia(scenario) * (fourth(roll.radius) - fourth(roll.coreRadius))
   return roll.inertia + wound + idlers.mass * roll.radius * roll.radius
 }
 
@@ -84,41 +88,43 @@ function fillIdlers(load: WebLoad, scenario: Scenario): void {
   load.idlers.mass = idlers.mass
 }
 
-/** Each ramp as two stretches at full jerk about one at full acceleration, with steady speed in between. */
+/** Start [s], length so far [m], speed [m/s], acceleration [m/s²], jerk [m/s³]. */
+export type LinePhase = [number, number, number, number, number]
+
 export function fillLine(made: Line, scenario: Scenario): void {
-  const phases: number[][] = []
-  let way = 0
+  const phases: LinePhase[] = [[0, 0, 0, 0, 0]]
   let speed = 0
-  let from = 0
-  const add = (start: number, acceleration: number, jerk: number) => {
-    const before = phases.at(-1)
-    if (before) {
-      const [begun, , v, a, j] = before as [number, number, number, number, number]
-      const t = start - begun
-      way += t * (v + t * (a / 2 + (t * j) / 6))
-    }
-    phases.push([start, way, speed, acceleration, jerk])
-  }
-  add(0, 0, 0)
-  for (const { start, speed: to, acceleration, jerk } of webIn(scenario).line.ramps) {
-    const made = ramp(speed, to, acceleration, jerk)
-    from = start
-    if (made.duration === 0) continue
-    const bend = (made.acceleration * made.jerkTime) / 2
-    const signed = made.acceleration > 0 ? jerk : -jerk
-    add(from, 0, signed)
-    speed += bend
-    add(from + made.jerkTime, made.acceleration, 0)
-    speed = to - bend
-    add(from + made.duration - made.jerkTime, made.acceleration, -signed)
-    speed = to
-    add(from + made.duration, 0, 0)
+  for (const each of webIn(scenario).line.ramps) {
+    if (each.speed !== speed) addRamp(phases, speed, each)
+    speed = each.speed
   }
   made.count = phases.length
   made.phases = numbers(LINE_PHASE * phases.length)
   phases.forEach((phase, n) => {
     made.phases.set(phase, LINE_PHASE * n)
   })
+}
+
+type Ramp = Pick<WebGroups['line']['ramps'][number], 'start' | 'speed' | 'acceleration' | 'jerk'>
+
+/** A ramp from a steady speed [m/s]: two stretches at full jerk about one at full acceleration, then steady speed again. */
+export function addRamp(phases: LinePhase[], from: number, { start, speed: to, acceleration, jerk }: Ramp): void {
+  const made = ramp(from, to, acceleration, jerk)
+  const bend = (made.acceleration * made.jerkTime) / 2
+  const signed = made.acceleration > 0 ? jerk : -jerk
+  if (made.duration > 0) {
+    addPhase(phases, start, from, 0, signed)
+    addPhase(phases, start + made.jerkTime, from + bend, made.acceleration, 0)
+    addPhase(phases, start + made.duration - made.jerkTime, to - bend, made.acceleration, -signed)
+  }
+  addPhase(phases, start + made.duration, to, 0, 0)
+}
+
+/** The length until then is what the phase before it has made. */
+function addPhase(phases: LinePhase[], start: number, speed: number, acceleration: number, jerk: number): void {
+  const [begun, way, v, a, j] = phases.at(-1)!
+  const t = start - begun
+  phases.push([start, way + t * (v + t * (a / 2 + (t * j) / 6)), speed, acceleration, jerk])
 }
 
 /**

@@ -6,6 +6,7 @@ import { meetingSpeed, springImpact } from '../meeting.ts'
 import { WEB_CHANNELS } from './channels.ts'
 import { errorShare, isClose } from './errors.ts'
 import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput, webStiffness } from './fill.ts'
+import { webLive } from './live.ts'
 import type { WebLoad } from './load.ts'
 import { WEB_METRICS } from './metrics.ts'
 import { webRescue } from './rescue.ts'
@@ -46,13 +47,14 @@ export const web: Job<WebJudgement, WebLoad> = {
     takes: () => true,
   },
   rescue: webRescue,
+  live: webLive,
 }
 
 /** As the slack is taken up: the web is a spring of E·A/L, with which the roll meets its own momentum at the rim. */
 function tautImpact(scenario: Scenario, inertia: number): number {
   const { roll, span } = webIn(scenario)
   const rim = meetingSpeed(scenario, webWork(scenario)) * roll.radius
-  return springImpact(webStiffness(scenario) / span.length, inertia / roll.radius ** 2, rim)
+  return springImpact(webStiffness(scenario) / span.length, inertia / (roll.radius * roll.radius), rim)
 }
 
 /** Turns of the roll by which a run may leave what line and reference ask of it [rad]. */

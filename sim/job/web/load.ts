@@ -189,6 +189,10 @@ export class WebLoad extends Load {
   }
 
   settle(): void {
+    const s = this.state
+    // What it bears by now may be less than it has borne.
+    if (isNaN(s.torn)) s.peak = Math.min(s.peak, this.tears)
+    if (isNaN(s.over)) s.peak = Math.min(s.peak, this.mostWanted)
     this.idlers.settle()
     this.grow()
   }

@@ -1,19 +1,33 @@
 import { describe, expect, it } from 'vitest'
 import { liveFrame, looksAlike } from '../../../../app/views/live/frame.ts'
 import { BACK, happenings, LiveHistory } from '../../../../app/views/live/history.ts'
-import { isHunting, sentenceOf } from '../../../../app/views/live/words.ts'
-import { CHANNELS, LiveGrip, type LiveState, PRESETS } from '../../../../sim/index.ts'
+import { channelAt } from '../../../../app/views/live/pictures/seen.ts'
+import {
+  CHANNELS,
+  isHunting,
+  LivePlant,
+  type LiveState,
+  liveSentence,
+  PRESETS,
+  wordingOf,
+} from '../../../../sim/index.ts'
 
 const { scenario } = PRESETS.find(({ id }) => id === 'teapot')!
 
-function gripped(): LiveGrip {
-  const grip = new LiveGrip(scenario, 'current-clamp')
-  grip.close()
+function gripped(): LivePlant {
+  const grip = new LivePlant(scenario, 'current-clamp')
+  grip.act('close')
   grip.advance(0.8)
   return grip
 }
 
-const changed = (state: LiveState, change: Partial<LiveState>): LiveState => ({ ...state, ...change })
+/** Events and facts beside those that it has. */
+const changed = (state: LiveState, change: Partial<LiveState>): LiveState => ({
+  ...state,
+  ...change,
+  events: { ...state.events, ...change.events },
+  facts: { ...state.facts, ...change.facts },
+})
 
 describe('the picture of the live plant', () => {
   it('is drawn again as soon as anything is seen to differ, and not for the noise of rest', () => {
@@ -45,25 +59,29 @@ describe('the picture of the live plant', () => {
 describe('The live plant in words', () => {
   const { state } = gripped()
   const hunting = { ...state.figures, reversals: 100, ripple: 5 }
-  const words = (change: Partial<LiveState>, travel = 0.01) => sentenceOf(changed(state, change), travel, scenario)
+  const words = (change: Partial<LiveState>, travel = 0.01) => {
+    const now = changed(state, change)
+    const at = (id: string) => (id === 'travel' ? travel : channelAt(scenario, now)(id))
+    return liveSentence(scenario, now, at, wordingOf('si'))
+  }
 
   it('says what drive and part do', () => {
     expect(words({})).toBe('Gripping. The part stands on its support.')
-    expect(words({ supported: false })).toBe('Gripping. The part hangs in the jaws.')
+    expect(words({ facts: { supported: false } })).toBe('Gripping. The part hangs in the jaws.')
     expect(words({ engaged: false })).toBe('Closing. The part stands on its support.')
-    expect(words({ phase: 'opening' })).toBe('Opening. The part stands on its support.')
-    expect(words({ phase: 'opening' }, 0)).toBe('Open. The part stands on its support.')
+    expect(words({ phase: 'returning' })).toBe('Opening. The part stands on its support.')
+    expect(words({ phase: 'returning' }, 0)).toBe('Open. The part stands on its support.')
     expect(words({ phase: 'holding' })).toBe('The jaws are kept where they stand. The part stands on its support.')
-    expect(words({ powered: false, lost: 0.5 })).toBe(
+    expect(words({ powered: false, events: { lost: 0.5 } })).toBe(
       'No power: the windings are open. The part is no longer in the jaws.',
     )
-    expect(words({ crack: 'near' })).toBe('Gripping. The broken part stands on its support.')
+    expect(words({ events: { crack: 0.4 } })).toBe('Gripping. The broken part stands on its support.')
     expect(words({ left: 'numbers' })).toBe('The plant has left its rails and stands still: start anew.')
   })
 
   it('calls it hunting only while the jaws grip a part under power', () => {
     expect(words({ figures: hunting })).toBe('Hunting: the loop does not come to rest. The part stands on its support.')
-    for (const change of [{ lost: 0.1 }, { powered: false }, { phase: 'opening' as const }])
+    for (const change of [{ inHand: false }, { powered: false }, { phase: 'returning' as const }])
       expect(isHunting(changed(state, { figures: hunting, ...change }))).toBe(false)
   })
 })
@@ -73,16 +91,14 @@ describe('The live plant in the picture', () => {
     const grip = gripped()
     const frame = liveFrame(scenario, grip.state)
     // A sample lies within three times the rms about the mean of those before it.
-    expect(Math.abs(frame.force - grip.state.figures.force)).toBeLessThan(3 * grip.state.figures.ripple)
+    expect(Math.abs(frame.force - grip.state.figures.effort)).toBeLessThan(3 * grip.state.figures.ripple)
     expect(frame.contacts.driven.pad).toBeGreaterThan(0)
     expect(frame).toMatchObject({ supported: true, fallen: null, crack: null, marked: [], unstable: false })
     const hurt = {
-      lost: 0.5,
-      supported: false,
-      crack: 'near',
-      marked: { near: true, far: false },
-      left: 'travel',
-    } as const
+      events: { lost: 0.5, crack: 0.4 },
+      facts: { supported: false, nearMarked: true, farMarked: false, crackedFar: false },
+      left: 'travel' as const,
+    }
     expect(liveFrame(scenario, changed(grip.state, hurt))).toMatchObject({
       supported: false,
       fallen: grip.time - 0.5,
@@ -94,7 +110,7 @@ describe('The live plant in the picture', () => {
 
   it('shows the arm as it is shaken', () => {
     const grip = gripped()
-    grip.shake('up')
+    grip.act('up')
     grip.advance(0.02)
     const { arm } = liveFrame(scenario, grip.state)
     expect(arm.up).toBeGreaterThan(0)
@@ -104,7 +120,7 @@ describe('The live plant in the picture', () => {
 
 describe('What has been', () => {
   it('is kept for ten minutes, and not longer than needed', () => {
-    const history = new LiveHistory()
+    const history = new LiveHistory(scenario)
     const row = new Float64Array(CHANNELS.length)
     const second = CHANNELS.map(() => new Float64Array(4000))
     for (let s = 0; s < BACK + 20; s++) {
@@ -123,11 +139,12 @@ describe('What has been', () => {
 
   it('is marked where something happened to the part', () => {
     const { state } = gripped()
-    expect(happenings(null, state)).toEqual([])
-    expect(happenings(state, changed(state, { crack: 'near', lost: 0.7 })).map(({ label }) => label)).toEqual([
-      'breaks',
-      'lost',
+    expect(happenings(scenario, null, state)).toEqual([])
+    expect(
+      happenings(scenario, state, changed(state, { events: { crack: 0.6, lost: 0.7 } })).map(({ label }) => label),
+    ).toEqual(['breaks', 'lost'])
+    expect(happenings(scenario, changed(state, { engaged: false }), state).map(({ label }) => label)).toEqual([
+      'takes over',
     ])
-    expect(happenings(changed(state, { engaged: false }), state).map(({ label }) => label)).toEqual(['takes over'])
   })
 })
