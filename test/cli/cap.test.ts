@@ -62,7 +62,7 @@ describe('the command line of a closure', () => {
   })
 
   it('tunes its gains by its own figures', async () => {
-    const asked = ['tune', 'jar-lid', '--strategy', 'current-clamp', '--format', 'json', '--set', 'run.duration=0.6']
+    const asked = ['tune', 'jar-lid', '--strategy', 'current-clamp', '--format', 'json']
     const report = JSON.parse(await jawbench(...(asked as [string, ...string[]]), '--objective', 'peakTorque'))
     expect(report).toMatchObject({ format: 'jawbench-tune', objective: 'peakTorque', margin: 0 })
     expect(report.best.peakTorque).toBeLessThanOrEqual(report.present.peakTorque)

@@ -26,7 +26,9 @@ export function tuneFigure(
 ): { label: string; unit: ShownUnit } {
   const { tune, figures } = JOBS[job]
   const { label, unit, shown } = figures.find(({ id }) => id === tune[key])!
-  return { label, unit: shownUnit({ unit, ...(shown && { shown }) }, units) }
+  // "Taut" is a time by its unit alone.
+  const name = key === 'time' && !/time/i.test(label) ? `${label} after` : label
+  return { label: name, unit: shownUnit({ unit, ...(shown && { shown }) }, units) }
 }
 
 /** What the least of the margins to the edges of the verdict is called. */
