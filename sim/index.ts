@@ -25,7 +25,16 @@ export {
 } from './ask/lesson/judge.ts'
 export type { Bound } from './ask/loop-trial.ts'
 export { FIXED_FIGURES, type FixedFigure } from './ask/model/fixed.ts'
-export { type CounterRun, type CounterRuns, counterRuns, type Outcome, SIMPLIFICATIONS } from './ask/model/index.ts'
+export {
+  type CounterRun,
+  type CounterRuns,
+  counterRuns,
+  HOTTEST,
+  type Outcome,
+  SIMPLIFICATIONS,
+  simplificationsOf,
+  toldOf,
+} from './ask/model/index.ts'
 export type { BoundFigure, Element, Simplification } from './ask/model/simplification.ts'
 export { type Recommendation, recommend } from './ask/recommend.ts'
 export {

@@ -11,11 +11,11 @@ export const model: Command = {
   takes: QUESTION_USAGE,
   does: 'what the model leaves out, and how far off it can be for that',
   run(args, core) {
-    const { scenario, strategy, json } = questionOf(args)
+    const { scenario, strategy, json } = questionOf(args, null)
     const SI = wordingOf('si')
     const report = refusing(() => modelReport(scenario, strategy, runnerOn(core)))
     const told = spokenModel(report, SI)
-    if (json) printJson({ format: 'jawbench-model', version: 1, ...told })
+    if (json) printJson({ format: 'jawbench-model', version: 2, ...told })
     else print(modelTable(told, SI))
     return 0
   },

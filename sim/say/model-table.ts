@@ -1,7 +1,8 @@
 /** How far off the model can be, as the command line prints it. */
 
-import type { CounterRun, Outcome } from '../ask/model/index.ts'
+import type { CounterRun } from '../ask/model/index.ts'
 import type { ModelReport } from '../ask/model/report.ts'
+import type { Figure } from '../job/job.ts'
 import { faultLine } from '../scenario/index.ts'
 import { inPlainSpaces, NO_FIGURE, withUnit } from './figure.ts'
 import { textIn } from './text.ts'
@@ -26,17 +27,16 @@ export const spokenModel = (report: ModelReport, words: Wording): ModelReport =>
 })
 
 /** `report` as `spokenModel` gives it. */
-export function modelTable({ base, simplifications }: ModelReport, words: Wording): string {
-  const lines = [
-    `${base.verdict}: peak ${orNone(base.peakForce, words.force)}, settled ${orNone(base.settledForce, words.force)}, on an unbreakable part`,
-  ]
+export function modelTable({ told, base, simplifications }: ModelReport, words: Wording): string {
+  const figures = told.map(({ id, label, ...unit }) => `${label.toLowerCase()} ${said(base.metrics[id], unit, words)}`)
+  const lines = [`${base.verdict}: ${figures.join(', ')}; of work that does not break`]
   for (const { element, title, how, basis, figures, runs } of simplifications) {
     lines.push('', `${element}: ${title}`)
     if (how === 'unknown') lines.push(`  not known. ${basis}`)
     else if (figures.length + runs.length === 0) lines.push('  does not apply here')
     else lines.push(`  ${basis}`)
     for (const { label, value, unit } of figures) lines.push(`  ${label}: ${figureText(value, unit, words)}`)
-    for (const run of runs) lines.push(`  ${run.label}: ${outcomeText(run, base, words)}`)
+    for (const run of runs) lines.push(`  ${run.label}: ${outcomeText(run, { told, base }, words)}`)
   }
   return inPlainSpaces(lines.join('\n'))
 }
@@ -49,14 +49,21 @@ function figureText(value: number | null, unit: string, { system }: Wording): st
   )
 }
 
-function outcomeText({ outcome, faults }: CounterRun, base: Outcome, words: Wording): string {
+const said = (value: number | null | undefined, unit: Pick<Figure, 'unit' | 'shown'>, words: Wording) =>
+  orNone(value ?? null, (si) => words.of(unit, si))
+
+/** Every figure that is another one, an effort with its change. */
+function outcomeText(
+  { outcome, faults }: CounterRun,
+  { told, base }: Pick<ModelReport, 'told' | 'base'>,
+  words: Wording,
+): string {
   if (!outcome) return `not possible here (${faults.map(faultLine).join('; ')})`
-  const parts = [
-    `peak ${orNone(outcome.peakForce, words.force)} (${change(outcome.peakForce, base.peakForce, words)})`,
-    `settled ${orNone(outcome.settledForce, words.force)} (${change(outcome.settledForce, base.settledForce, words)})`,
-  ]
-  if (outcome.holdMargin !== base.holdMargin) parts.push(`to spare ${orNone(outcome.holdMargin, words.ratio)}`)
-  if (outcome.windingTemperature !== base.windingTemperature)
-    parts.push(`winding ${orNone(outcome.windingTemperature, words.temperature)}`)
+  const parts = told.flatMap(({ id, label, unit, shown }, place) => {
+    const [now, before] = [outcome.metrics[id] ?? null, base.metrics[id] ?? null]
+    const text = `${label.toLowerCase()} ${said(now, { unit, ...(shown && { shown }) }, words)}`
+    if (unit !== '' && place < told.length - 1) return [`${text} (${change(now, before, words)})`]
+    return now === before ? [] : [text]
+  })
   return `${outcome.verdict}, ${parts.join(', ')}`
 }

@@ -1,15 +1,22 @@
 import { describe, expect, it } from 'vitest'
+import { runnerOn } from '../../sim/ask/runner.ts'
 import { core } from '../../sim/cli/core.ts'
 import {
+  ALL_PRESETS,
   type CounterRuns,
   counterRuns,
+  type Edit,
   editScenario,
+  jobOf,
   PRESETS,
   type Scenario,
   SIMPLIFICATIONS,
   STRATEGIES,
   type StrategyId,
+  simplificationsOf,
   simulateGrip,
+  strategiesOn,
+  toldOf,
 } from '../../sim/index.ts'
 import { scenarioOf } from '../checks/support.ts'
 import { remembered } from '../grip/remembered.ts'
@@ -43,11 +50,13 @@ describe('simplifications', () => {
     }
   })
 
-  it.each(KINDS)('are bounded by finite figures, or say why they do not apply: %s axis', (kind) => {
-    const scenario = scenarioOf({ actuator: { kind } })
-    for (const { id, bound } of SIMPLIFICATIONS) {
+  it.each([
+    ...KINDS.map((kind) => [`a grip by ${kind}`, scenarioOf({ actuator: { kind } })] as const),
+    ...ALL_PRESETS.map(({ id, scenario }) => [id, scenario] as const),
+  ])('are bounded by finite figures, or say why they do not apply: %s', (_, scenario) => {
+    for (const { id, bound } of simplificationsOf(scenario.job)) {
       if (bound.how === 'unknown') continue
-      for (const { id: strategy } of STRATEGIES) {
+      for (const { id: strategy } of strategiesOn(jobOf(scenario))) {
         const found = bound.how === 'formula' ? bound.figures(scenario, strategy) : bound.variants(scenario, strategy)
         if (found.length === 0) expect(bound.without, id).toMatch(/\.$/)
         if (bound.how === 'formula')
@@ -137,22 +146,22 @@ describe('counter-runs', () => {
     const { base, runs } = all(teapot, 'threshold-stop')
     const unbreakable = editScenario(teapot, [{ path: 'part.crackForce', value: undefined }])
     if (!unbreakable.ok) throw new Error()
-    expect(base.peakForce).toBe(simulateGrip(unbreakable.scenario, 'threshold-stop').result.metrics.peakForce)
-    expect(base.peakForce).toBeGreaterThan(teapot.part.crackForce!)
+    expect(base.metrics.peakForce).toBe(simulateGrip(unbreakable.scenario, 'threshold-stop').result.metrics.peakForce)
+    expect(base.metrics.peakForce).toBeGreaterThan(teapot.part.crackForce!)
     expect(base.verdict).toBe('crushed')
     for (const { edits, outcome, label } of runs) {
       const edited = editScenario(unbreakable.scenario, edits)
       if (!edited.ok) throw new Error(label)
       const { metrics } = simulateGrip(edited.scenario, 'threshold-stop').result
-      expect(outcome).toMatchObject({ peakForce: metrics.peakForce, settledForce: metrics.settledForce })
+      expect(outcome!.metrics).toMatchObject({ peakForce: metrics.peakForce, settledForce: metrics.settledForce })
     }
   })
 
   it('a gauge that reads less makes the grip stronger by as much', () => {
     const { base, runs } = all(teapot, 'sensed-force')
-    const [less, more] = runs.filter(({ id }) => id === 'gauge').map(({ outcome }) => outcome!.settledForce!)
-    expect(less! / base.settledForce!).toBeCloseTo(1 / 0.98, 2)
-    expect(more! / base.settledForce!).toBeCloseTo(1 / 1.02, 2)
+    const [less, more] = runs.filter(({ id }) => id === 'gauge').map(({ outcome }) => outcome!.metrics.settledForce!)
+    expect(less! / base.metrics.settledForce!).toBeCloseTo(1 / 0.98, 2)
+    expect(more! / base.metrics.settledForce!).toBeCloseTo(1 / 1.02, 2)
   })
 
   it('half the step leaves peak and settled force within the step error', () => {
@@ -162,8 +171,8 @@ describe('counter-runs', () => {
         core,
         stepError: true,
       }).result
-      const { peakForce } = runs.find((run) => run.id === 'step')!.outcome!
-      expect(Math.abs(peakForce! / base.peakForce! - 1)).toBeLessThanOrEqual(stepError!)
+      const { peakForce } = runs.find((run) => run.id === 'step')!.outcome!.metrics
+      expect(Math.abs(peakForce! / base.metrics.peakForce! - 1)).toBeLessThanOrEqual(stepError!)
     }
   })
 
@@ -173,5 +182,53 @@ describe('counter-runs', () => {
     const doubled = all(edited.scenario, 'current-clamp').runs.filter(({ id }) => id === 'bristles')[1]!
     expect(doubled).toMatchObject({ outcome: null, label: 'doubled' })
     expect(doubled.faults).toMatchObject([{ path: 'actuator.transmission.bristleStiffness' }])
+  })
+})
+
+describe('counter-runs of other jobs', () => {
+  const short = (id: string, edits: Edit[]) => {
+    const edited = editScenario(ALL_PRESETS.find((preset) => preset.id === id)!.scenario, [
+      { path: 'run.cycle', value: null },
+      ...edits,
+    ])
+    if (!edited.ok) throw new Error(JSON.stringify(edited.faults))
+    return edited.scenario
+  }
+  const told = (scenario: Scenario, strategy: StrategyId) =>
+    [...counterRuns(scenario, strategy, runnerOn(core))].at(-1) as CounterRuns
+
+  it('of a closure tell its own figures, and what its friction does to them', () => {
+    const { base, runs } = told(short('jar-lid', []), 'current-clamp')
+    expect(Object.keys(base.metrics)).toEqual(toldOf({ job: 'cap' }).map(({ id }) => id))
+    expect(base.verdict).toBe('tight')
+    expect(runs.map(({ id }) => id)).toEqual(expect.arrayContaining(['force-constant', 'closure-friction', 'step']))
+    expect(runs.map(({ id }) => id)).not.toContain('part-stiffness')
+    // A clamp's torque goes with the constant of the motor, a tenth less and more of it, less what friction of the axis keeps back.
+    const [less, more] = runs.filter(({ id }) => id === 'force-constant').map(({ outcome }) => outcome!.metrics)
+    expect(less!.settledTorque! / base.metrics.settledTorque!).toBeCloseTo(0.9, 1)
+    expect(more!.settledTorque! / base.metrics.settledTorque!).toBeCloseTo(1.1, 1)
+  })
+
+  it('of a web that tears tell the tension of one that does not', () => {
+    const torn = short('tray-film', [
+      { path: 'run.duration', value: 1.4 },
+      { path: 'line.ramps', value: [] },
+      { path: 'web.breakTension', value: 10 },
+      { path: 'window', value: { least: 5, most: 9, from: 1.2 } },
+    ])
+    const { base } = told(torn, 'current-clamp')
+    expect(base.verdict).toBe('torn')
+    expect(base.metrics.mostTension!).toBeGreaterThan(15)
+  })
+
+  it('of a joint take 0.8 of both roughness depths off the interference (DIN 7190, from memory), and never more than there is', () => {
+    const flattened = (interference: number) => {
+      const scenario = short('cast-arm', [{ path: 'bushing.interference', value: interference }])
+      const { bound } = SIMPLIFICATIONS.find(({ id }) => id === 'smoothing')!
+      return bound.how === 'runs' ? bound.variants(scenario, 'current-clamp').map(({ edits }) => edits[0]!.value) : null
+    }
+    expect(flattened(3e-5)).toEqual([expect.closeTo(3e-5 - 6.4e-6, 12)])
+    expect(flattened(5e-6)).toEqual([0])
+    expect(flattened(-5e-6)).toEqual([])
   })
 })

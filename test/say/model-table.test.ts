@@ -4,17 +4,19 @@ import { modelTable } from '../../sim/say/model-table.ts'
 import { SI } from './support.ts'
 
 describe('the table of what the model leaves out', () => {
-  const base: Outcome = {
-    verdict: 'held',
-    peakForce: 50,
-    settledForce: 40,
-    holdMargin: 0.5,
-    windingTemperature: 30,
-  } as Outcome
+  const metrics = { peakForce: 50, settledForce: 40, holdMargin: 0.5, windingTemperature: 30 }
+  const base: Outcome = { verdict: 'held', metrics }
+  const told = [
+    { id: 'peakForce', label: 'Peak force', unit: 'N' },
+    { id: 'settledForce', label: 'Settled force', unit: 'N' },
+    { id: 'holdMargin', label: 'Hold margin', unit: '', shown: '%' },
+    { id: 'windingTemperature', label: 'Winding, highest', unit: '°C' },
+  ]
   const table = (outcome: Partial<Outcome> | null) =>
     modelTable(
       {
         strategy: 'current-clamp',
+        told,
         base,
         simplifications: [
           {
@@ -29,7 +31,7 @@ describe('the table of what the model leaves out', () => {
             runs: [
               {
                 ...{ id: 'one', label: 'Half', edits: [] },
-                outcome: outcome && ({ ...base, ...outcome } as Outcome),
+                outcome: outcome && { ...base, ...outcome, metrics: { ...metrics, ...outcome.metrics } },
                 faults: outcome ? [] : [{ path: 'part.stiffness', given: '0', allowed: 'more' }],
               },
             ],
@@ -40,18 +42,18 @@ describe('the table of what the model leaves out', () => {
     ).split('\n')
 
   it('says by how much a counter-run is off the run on the bench', () => {
-    expect(table({ peakForce: 55, settledForce: 36 })).toEqual([
-      'held: peak 50 N, settled 40 N, on an unbreakable part',
+    expect(table({ metrics: { peakForce: 55, settledForce: 36 } })).toEqual([
+      'held: peak force 50 N, settled force 40 N, hold margin 50 %, winding, highest 30 °C; of work that does not break',
       '',
       'part: One stiffness',
       '  Half and double.',
-      '  Half: held, peak 55 N (+10 %), settled 36 N (−10 %)',
+      '  Half: held, peak force 55 N (+10 %), settled force 36 N (−10 %)',
     ])
   })
 
   it('names what changes besides, what is not there and what is not possible', () => {
-    const other = { verdict: 'missed', peakForce: null, settledForce: null, holdMargin: 0.25 } as const
-    expect(table(other).at(-1)).toBe('  Half: missed, peak — (—), settled — (—), to spare 25 %')
+    const other = { verdict: 'missed', metrics: { peakForce: null, settledForce: null, holdMargin: 0.25 } }
+    expect(table(other).at(-1)).toBe('  Half: missed, peak force — (—), settled force — (—), hold margin 25 %')
     expect(table(null).at(-1)).toBe('  Half: not possible here (part.stiffness: given 0, allowed more)')
   })
 })

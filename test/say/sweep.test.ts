@@ -32,6 +32,7 @@ import {
   settingsMarkdown,
   simulateGrip,
   textIn,
+  toldOf,
   VERDICTS,
   type Why,
   whySentence,
@@ -312,17 +313,13 @@ describe('in US units', () => {
   })
 
   it('the table of the model', () => {
-    const outcome = {
-      verdict: 'held',
-      peakForce: 50,
-      settledForce: 40,
-      holdMargin: 0.2,
-      windingTemperature: 40,
-    } as const
+    const metrics = { peakForce: 50, settledForce: 40, holdMargin: 0.2, windingTemperature: 40 }
+    const outcome = { verdict: 'held', metrics }
     const run = { id: 'x', label: 'halved', edits: [], faults: [] }
     const report = {
       strategy: 'current-clamp',
-      base: { ...outcome, peakForce: 48, windingTemperature: 41, holdMargin: 0.1 },
+      told: toldOf({ job: 'grip' }).map(({ id, label, unit, shown }) => ({ id, label, unit, ...(shown && { shown }) })),
+      base: { ...outcome, metrics: { ...metrics, peakForce: 48, windingTemperature: 41, holdMargin: 0.1 } },
       simplifications: [
         {
           id: 'x',

@@ -1,31 +1,40 @@
-import { type CounterRuns, SIMPLIFICATIONS } from '../../../sim/index.ts'
-import { quantityUnit } from '../../read/units.ts'
+import { type CounterRuns, jobOf, type Scenario, SIMPLIFICATIONS, toldOf } from '../../../sim/index.ts'
+import { shownUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { changeOf, percent, turned } from './changes.ts'
 
 const MOST = 6
 
-/** The counter-runs that change the peak force most, and whether any turns the verdict. */
-export function LargestChanges({ told: { base, runs } }: { told: CounterRuns }) {
-  const force = quantityUnit(
-    'force',
-    useView((state) => state.units),
-  )
-  const done = runs.flatMap(({ id, label, outcome }) =>
-    outcome ? [{ id, label, outcome, change: changeOf(outcome.peakForce, base.peakForce) }] : [],
-  )
+interface Props {
+  scenario: Scenario
+  told: CounterRuns
+}
+
+/** The counter-runs that change an effort most, and whether any turns the verdict. */
+export function LargestChanges({ scenario, told: { base, runs } }: Props) {
+  const system = useView((state) => state.units)
+  const efforts = toldOf(scenario).filter(({ unit }) => unit === jobOf(scenario).output.effort)
+  const done = runs.flatMap(({ id, label, outcome }) => {
+    if (!outcome) return []
+    const changes = efforts.map((effort) => changeOf(outcome.metrics[effort.id]!, base.metrics[effort.id]!))
+    const sizes = changes.flatMap((change) => (change === null ? [] : [Math.abs(change)]))
+    return [{ id, label, outcome, changes, size: sizes.length > 0 ? Math.max(...sizes) : null }]
+  })
   const largest = done
-    .filter(({ change, outcome }) => change !== null || turned(outcome, base))
-    .sort((a, b) => Math.abs(b.change ?? Infinity) - Math.abs(a.change ?? Infinity))
+    .filter(({ size, outcome }) => size !== null || turned(outcome, base))
+    .sort((a, b) => (b.size ?? Infinity) - (a.size ?? Infinity))
     .slice(0, MOST)
   const others = done.filter(({ outcome }) => turned(outcome, base))
-  const show = (value: number | null) =>
-    withUnit(formatFigure(value === null ? null : force.toShown(value)), force.symbol)
+  const figures = efforts.map((effort) => {
+    const { symbol, toShown } = shownUnit(effort, system)
+    const value = base.metrics[effort.id] ?? null
+    return `${effort.label.toLowerCase()} ${withUnit(formatFigure(value === null ? null : toShown(value)), symbol)}`
+  })
   return (
     <>
       <p>
-        Held against: {base.verdict}, peak force {show(base.peakForce)}, settled force {show(base.settledForce)}.{' '}
+        Held against: {base.verdict}, {figures.join(', ')}.{' '}
         {others.length === 0
           ? 'No counter-run so far turns the verdict.'
           : `The verdict turns in ${others.length} of ${done.length}: ${others
@@ -33,23 +42,29 @@ export function LargestChanges({ told: { base, runs } }: { told: CounterRuns }) 
               .join('; ')}.`}
       </p>
       {largest.length > 0 && (
-        <table className="model-table" aria-label="Largest changes of the peak force">
+        <table className="model-table" aria-label="Largest changes">
           <thead>
             <tr>
               <th scope="col">Largest changes</th>
               <th scope="col">Counter-run</th>
-              <th scope="col" className="figure">
-                Peak force
-              </th>
+              {efforts.map(({ id, label }) => (
+                <th key={id} scope="col" className="figure">
+                  {label}
+                </th>
+              ))}
               <th scope="col">Verdict</th>
             </tr>
           </thead>
           <tbody>
-            {largest.map(({ id, label, outcome, change }) => (
+            {largest.map(({ id, label, outcome, changes }) => (
               <tr key={`${id} ${label}`}>
                 <th scope="row">{titleOf(id)}</th>
                 <td>{label}</td>
-                <td className="figure">{percent(change)}</td>
+                {efforts.map((effort, place) => (
+                  <td key={effort.id} className="figure">
+                    {percent(changes[place]!)}
+                  </td>
+                ))}
                 <td>{outcome.verdict}</td>
               </tr>
             ))}

@@ -1,5 +1,4 @@
 import { useRef } from 'react'
-import type { JobId } from '../../../sim/index.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { Contents, HeadingAt } from './Contents.tsx'
 import { FixedFigures } from './FixedFigures.tsx'
@@ -16,17 +15,6 @@ const INTRO = {
     'This note says what the bench computes: the equations in the order of the power’s way, what is left out, and how far off the figures can be for that.',
   own: 'This note says what the bench computes of the work itself. Winding, motor, transmission, sensors, drive and strategies are those of a grip, and their equations stand here while one is on the bench.',
 }
-
-/** Counter-runs are made of grips. */
-const OfOthers = ({ job }: { job: JobId }) => (
-  <section aria-labelledby="model-simplifications">
-    <HeadingAt id="simplifications">What is simplified, and how far off that can be</HeadingAt>
-    <p>
-      How far off each simplification of axis and drive can be is worked out by counter-runs of grips; of a {job} it is
-      not stated. What the integration step does to its figures stands on the bench.
-    </p>
-  </section>
-)
 
 /** What the simulator computes, what it leaves out and how far off that can be, as a technical note. */
 export function Model() {
@@ -46,7 +34,7 @@ export function Model() {
         {sectionsOf(scenario.job).map((section) => (
           <SectionView key={section.id} section={section} scenario={scenario} />
         ))}
-        {scenario.job === 'grip' ? <Simplifications scenario={scenario} /> : <OfOthers job={scenario.job} />}
+        <Simplifications key={scenario.job} scenario={scenario} />
         <FixedFigures />
         <section aria-labelledby="model-sources">
           <HeadingAt id="sources">Sources</HeadingAt>

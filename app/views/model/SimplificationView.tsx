@@ -4,19 +4,23 @@ import {
   type CounterRuns,
   faultIn,
   faultLine,
+  HOTTEST,
   type Outcome,
   type Scenario,
   type Simplification,
   type StrategyId,
   textIn,
+  toldOf,
   wordingOf,
 } from '../../../sim/index.ts'
-import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
+import { shownUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { BlockView } from './BlockView.tsx'
 import { changeOf, percent, turned } from './changes.ts'
 import { FORMULAS } from './formulas.ts'
+
+type Figure = ReturnType<typeof toldOf>[number]
 
 interface Props {
   entry: Simplification
@@ -100,20 +104,22 @@ interface RunsProps {
 function Runs({ title, runs, base, scenario, heat }: RunsProps) {
   const system = useView((state) => state.units)
   if (runs.length === 0) return null
+  const all = toldOf(scenario)
+  const told = heat ? [...all.slice(0, 2), ...all.slice(-1)] : all.slice(0, -1)
   return (
     <div className="model-runs">
       <table className="model-table" aria-label={`Counter-runs: ${title}`}>
         <thead>
-          <RunsHead heat={heat} system={system} />
+          <RunsHead told={told} />
         </thead>
         <tbody>
           {runs.map(({ label, outcome, faults }) => (
             <tr key={label}>
               <th scope="row">{label}</th>
               {outcome ? (
-                <OutcomeCells outcome={outcome} base={base} heat={heat} system={system} />
+                <OutcomeCells {...{ told, outcome, base }} />
               ) : (
-                <td colSpan={4}>
+                <td colSpan={told.length + 1}>
                   Not possible here: {faults.map((fault) => faultLine(faultIn(fault, scenario, system))).join('; ')}
                 </td>
               )}
@@ -125,53 +131,42 @@ function Runs({ title, runs, base, scenario, heat }: RunsProps) {
   )
 }
 
-function RunsHead({ heat, system }: { heat: boolean; system: UnitSystem }) {
-  const force = <span className="unit">{quantityUnit('force', system).symbol}</span>
+function RunsHead({ told }: { told: Figure[] }) {
+  const system = useView((state) => state.units)
   return (
     <tr>
       <th scope="col">Change</th>
-      <th scope="col" className="figure">
-        Peak {force}
-      </th>
-      <th scope="col" className="figure">
-        Settled {force}
-      </th>
-      <th scope="col" className="figure">
-        {heat ? (
-          <>
-            Winding <span className="unit">{quantityUnit('temperature', system).symbol}</span>
-          </>
-        ) : (
-          'To spare before sliding'
-        )}
-      </th>
+      {told.map((figure) => (
+        <th key={figure.id} scope="col" className="figure">
+          {figure.label} <span className="unit">{shownUnit(figure, system).symbol}</span>
+        </th>
+      ))}
       <th scope="col">Verdict</th>
     </tr>
   )
 }
 
 interface OutcomeProps {
+  told: Figure[]
   outcome: Outcome
   base: Outcome
-  heat: boolean
-  system: UnitSystem
 }
 
-function OutcomeCells({ outcome, base, heat, system }: OutcomeProps) {
-  const figure = (quantity: 'force' | 'temperature', value: number | null) =>
-    formatFigure(value === null ? null : quantityUnit(quantity, system).toShown(value))
+/** Efforts with their change, other figures as they are. */
+function OutcomeCells({ told, outcome, base }: OutcomeProps) {
+  const system = useView((state) => state.units)
   return (
     <>
-      <td className="figure">
-        {figure('force', outcome.peakForce)} <small>{percent(changeOf(outcome.peakForce, base.peakForce))}</small>
-      </td>
-      <td className="figure">
-        {figure('force', outcome.settledForce)}{' '}
-        <small>{percent(changeOf(outcome.settledForce, base.settledForce))}</small>
-      </td>
-      <td className="figure">
-        {heat ? figure('temperature', outcome.windingTemperature) : percent(outcome.holdMargin)}
-      </td>
+      {told.map((figure) => {
+        const value = outcome.metrics[figure.id] ?? null
+        const change = changeOf(value, base.metrics[figure.id] ?? null)
+        return (
+          <td key={figure.id} className="figure">
+            {formatFigure(value === null ? null : shownUnit(figure, system).toShown(value))}
+            {figure.unit !== '' && figure.id !== HOTTEST && <small> {percent(change)}</small>}
+          </td>
+        )
+      })}
       <td>{turned(outcome, base) ? <strong>{outcome.verdict}</strong> : outcome.verdict}</td>
     </>
   )

@@ -1,9 +1,10 @@
 /** Simplifications of measuring, drive and stepping. */
 
+import { jobOf } from '../../job/index.ts'
 import { modelOf } from '../../model/model.ts'
-import { STRATEGIES, strategyOf } from '../../strategy/index.ts'
+import { strategiesOn, strategyOf } from '../../strategy/index.ts'
 import { forceSlope } from './mechanic.ts'
-import type { Simplification } from './simplification.ts'
+import { effortUnits, type Simplification } from './simplification.ts'
 
 /** Error of a gauge's gain that is tried; common practice, no source. */
 const GAUGE_ERROR = 0.02
@@ -32,19 +33,22 @@ export const MEASURING: Simplification[] = [
     id: 'encoder',
     element: 'measuring',
     title: 'Encoder on the motor side with even steps',
-    text: 'Position is the travel of the motor side, rounded to even steps. Real encoders have errors within their period and on the way to the jaw; a held position turns them into force.',
+    text: 'Position is the travel of the motor side, rounded to even steps. Real encoders have errors within their period and on the way to the output; a held position turns them into force.',
     bound: {
       how: 'formula',
       formula: '(dF/dx)·Δx',
       basis:
-        'Closed form, on the nominal part: one encoder step of travel. Errors of position cost force in the same proportion.',
+        'Closed form, on nominal work: one encoder step of travel. Errors of position cost force in the same proportion.',
       figures: (scenario) => {
         const { resolution } = scenario.sensors.encoder
-        return [
-          { label: 'Force at a contact for one step', value: forceSlope(scenario) * resolution, unit: 'N' },
-          { label: 'Force over travel', value: forceSlope(scenario), unit: 'N/m', shown: 'N/µm' },
-        ]
+        const { work, output } = effortUnits(scenario)
+        const slope = forceSlope(scenario)
+        if (slope === null) return []
+        const step = { label: 'On the work for one step', value: slope * resolution, unit: work }
+        if (output !== 'N') return [step]
+        return [step, { label: 'Force over travel', value: slope, unit: 'N/m', shown: 'N/µm' }]
       },
+      without: 'The axis presses on nothing that gives.',
     },
   },
   {
@@ -54,7 +58,7 @@ export const MEASURING: Simplification[] = [
     text: 'The gauge has a gain, an offset that drifts, noise, steps and one time constant. Creep, hysteresis, temperature and moments beside its axis are not there.',
     bound: {
       how: 'runs',
-      basis: `Gain ${GAUGE_ERROR * 100} points lower and higher: common practice, no source. Calibrate with weights on the finished finger.`,
+      basis: `Gain ${GAUGE_ERROR * 100} points lower and higher: common practice, no source. Calibrate with weights on the finished tool.`,
       variants: ({ sensors }, strategy) =>
         strategyOf(strategy).sensed
           ? [-GAUGE_ERROR, GAUGE_ERROR].map((error) => ({
@@ -128,7 +132,10 @@ export const STEPPING: Simplification[] = [
           edits: [
             {
               path: 'run.step',
-              value: 1 / scenario.drive.currentRate / (2 * modelOf(scenario, STRATEGIES[0]!).bench.axis.steps),
+              value:
+                1 /
+                scenario.drive.currentRate /
+                (2 * modelOf(scenario, strategiesOn(jobOf(scenario))[0]!).bench.axis.steps),
             },
           ],
         },

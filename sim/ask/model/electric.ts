@@ -2,10 +2,9 @@
 
 import { COPPER_COEFFICIENT, REFERENCE } from '../../axis/heat.ts'
 import { axisOf } from '../../axis/reflect.ts'
-import { jawMassOf } from '../../job/grip/geometry.ts'
-import { type Contact, workingPoint } from '../../loops/working-point.ts'
+import { jobOf } from '../../job/index.ts'
 import { readPath } from '../../scenario/index.ts'
-import { type Simplification, scaled } from './simplification.ts'
+import { effortUnits, type Simplification, scaled } from './simplification.ts'
 
 /** Dead time of a bridge [s]; common practice, no source. */
 const DEAD_TIME = 1e-6
@@ -29,12 +28,15 @@ export const ELECTRIC: Simplification[] = [
         const ripple = drive.busVoltage / (4 * actuator.motor.inductance * drive.currentRate)
         const force = (axis.forcePerAmpere * ripple) / 2
         const omega = 2 * Math.PI * drive.currentRate
-        const { stiffness } = workingPoint(scenario, 'nominal').contact as Contact
-        const swing = force / ((axis.mass + jawMassOf(scenario)) * omega * omega)
+        const job = jobOf(scenario)
+        const { perEffort } = job.workOf(scenario)
+        const { stiffness } = job.why.pressed(scenario, scenario.strategies.sensedForce.target)
+        const swing = force / ((axis.mass + job.outputOf(scenario).mass) * omega * omega)
+        const { work, output } = effortUnits(scenario)
         return [
           { label: 'Current, peak to peak', value: ripple, unit: 'A', shown: 'mA' },
-          { label: 'Motor force at the jaw, amplitude', value: force, unit: 'N' },
-          { label: 'Force at a contact, amplitude', value: stiffness * swing, unit: 'N' },
+          { label: 'Of the motor at the output, amplitude', value: force, unit: output },
+          { label: 'On the work, amplitude', value: (stiffness * swing) / perEffort, unit: work },
         ]
       },
     },
@@ -111,7 +113,7 @@ export const ELECTRIC: Simplification[] = [
     text: 'Cogging and ripple are one harmonic each, and none unless the scenario names them. A real motor has several, and its commutation has errors of its own.',
     bound: {
       how: 'unknown',
-      measure: 'Move the axis slowly over two turns or pole pitches without a part and record the current.',
+      measure: 'Move the axis slowly over two turns or pole pitches without work and record the current.',
     },
   },
 ]

@@ -1,38 +1,59 @@
 /**
  * How far off the model can be for a scenario: closed forms at once, and counter-runs of the simulator in which what is
- * uncertain is made different. In these runs the part neither breaks nor yields, since a broken part hides how far the force would
- * have gone; the verdict still holds the peak against its limits.
+ * uncertain is made different. Where work is not done well its figures are those of work that cannot break, since what has broken hides
+ * how far the effort would have gone; the verdict is that of the work as it is.
  */
-import type { Verdict } from '../../job/grip/result.ts'
-import { type Edit, editScenario, type Fault, Refusal, type Scenario } from '../../scenario/index.ts'
+import { JOBS, jobOf } from '../../job/index.ts'
+import type { Figure } from '../../job/job.ts'
+import { type Edit, editScenario, type Fault, type JobId, Refusal, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 import { type Runner, runHere } from '../runner.ts'
+import { CLOSURE } from './cap.ts'
 import { DRIVE, MEASURING, STEPPING } from './drive.ts'
 import { ELECTRIC, HEAT } from './electric.ts'
 import { ARM, PADS, PART } from './held.ts'
-import { MECHANIC } from './mechanic.ts'
+import { JAWS, MECHANIC } from './mechanic.ts'
+import { JOINT } from './press.ts'
 import type { Simplification } from './simplification.ts'
+import { WEB } from './web.ts'
+
+/** Of the work itself, in the order of the power's way; a job that has none here is told by its axis alone. */
+const WORK: Partial<Record<JobId, Simplification[]>> = {
+  grip: [...JAWS, ...PART, ...PADS, ...ARM],
+  press: JOINT,
+  cap: CLOSURE,
+  web: WEB,
+}
 
 /** In the order of the power's way. */
-export const SIMPLIFICATIONS: Simplification[] = [
+export const simplificationsOf = (job: JobId): Simplification[] => [
   ...ELECTRIC,
   ...MECHANIC,
-  ...PART,
-  ...PADS,
-  ...ARM,
+  ...(WORK[job] ?? []),
   ...HEAT,
   ...MEASURING,
   ...DRIVE,
   ...STEPPING,
 ]
 
+/** Of all jobs, each once. */
+export const SIMPLIFICATIONS: Simplification[] = [
+  ...new Set((Object.keys(JOBS) as JobId[]).flatMap((job) => simplificationsOf(job))),
+]
+
+/** Figures that are told of a job: the first of its headlines, and how warm the winding gets. */
+export function toldOf(scenario: Pick<Scenario, 'job'>): Figure[] {
+  const { figures, headlines } = jobOf(scenario)
+  return [...headlines.slice(0, 3), HOTTEST].map((id) => figures.find((figure) => figure.id === id)!)
+}
+
+/** The figure that is told where heat is simplified. */
+export const HOTTEST = 'windingTemperature'
+
 export interface Outcome {
-  verdict: Verdict
-  /** [N], [N], over what is needed less 1, [°C] */
-  peakForce: number | null
-  settledForce: number | null
-  holdMargin: number | null
-  windingTemperature: number | null
+  verdict: string
+  /** What `toldOf` names [SI]; null: it does not exist. */
+  metrics: Record<string, number | null>
 }
 
 export interface CounterRun {
@@ -48,14 +69,14 @@ export interface CounterRun {
 export interface CounterRuns {
   strategy: StrategyId
   base: Outcome
-  /** Those done so far, in the order of SIMPLIFICATIONS. */
+  /** Those done so far, in the order of `simplificationsOf`. */
   runs: CounterRun[]
   of: number
 }
 
 /** The list of counter-runs as it grows. Throws a RangeError where the scenario itself cannot be simulated. */
 export function* counterRuns(scenario: Scenario, strategy: StrategyId, run = runHere): Generator<CounterRuns> {
-  const variants = SIMPLIFICATIONS.flatMap(({ id, bound }) =>
+  const variants = simplificationsOf(scenario.job).flatMap(({ id, bound }) =>
     bound.how === 'runs' ? bound.variants(scenario, strategy).map((variant) => ({ id, ...variant })) : [],
   )
   const base = outcomeOf(scenario, strategy, run)
@@ -84,21 +105,19 @@ function tried(
 }
 
 function outcomeOf(scenario: Scenario, strategy: StrategyId, run: Runner): Outcome {
-  const { crackForce, yieldForce, ...part } = scenario.part
-  const { verdict, metrics } = run({ ...scenario, part }, strategy).result
-  const { peakForce, settledForce, holdMargin, windingTemperature } = metrics
-  return {
-    verdict: withLimits(verdict, peakForce ?? 0, crackForce, yieldForce),
-    peakForce,
-    settledForce,
-    holdMargin,
-    windingTemperature,
-  }
+  const own = run(scenario, strategy).result
+  const { verdict }: { verdict: string } = own
+  const whole = verdict === jobOf(scenario).well ? own : run(unbreakable(scenario), strategy).result
+  const metrics: Record<string, number | null> = { ...whole.metrics }
+  return { verdict, metrics: Object.fromEntries(toldOf(scenario).map(({ id }) => [id, metrics[id] ?? null])) }
 }
 
-/** What the verdict is where the peak is held against limits that the run did not know. */
-function withLimits(verdict: Verdict, peak: number, crack = Infinity, dent = Infinity): Verdict {
-  if (verdict === 'unstable') return verdict
-  if (peak > crack) return 'crushed'
-  return verdict === 'held' && peak > dent ? 'marked' : verdict
+/** A grip keeps its pads, and what slides in them. */
+function unbreakable(scenario: Scenario): Scenario {
+  if (scenario.job === 'grip') {
+    const { crackForce: _, yieldForce: __, ...part } = scenario.part
+    return { ...scenario, part }
+  }
+  const edited = editScenario(scenario, [...jobOf(scenario).why.unlosable])
+  return edited.ok ? edited.scenario : scenario
 }

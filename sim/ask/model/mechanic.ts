@@ -1,12 +1,11 @@
-/** Simplifications of transmission and jaws. */
+/** Simplifications of the transmission, and of jaws. */
 
 import { GRAVITY } from '../../axis/arm.ts'
-import { LOAD_REACH } from '../../axis/friction.ts'
 import { axisOf } from '../../axis/reflect.ts'
 import { forceSlopes } from '../../loops/design/axis-figures.ts'
 import { readPath, type Scenario } from '../../scenario/index.ts'
 import { strategyOf } from '../../strategy/index.ts'
-import { HALF_AND_DOUBLE, type Simplification, scaled, type Variant } from './simplification.ts'
+import { effortUnits, HALF_AND_DOUBLE, type Simplification, scaled, type Variant } from './simplification.ts'
 
 /** Friction of a jaw's guide; common practice, no source. */
 const GUIDE_FRICTION = 0.1
@@ -20,9 +19,11 @@ const halfAndDouble =
       HALF_AND_DOUBLE,
     )
 
-/** Force at a contact for each metre of the motor side, as a perfect gauge would read it [N/m]. */
-export const forceSlope = (scenario: Scenario) =>
-  forceSlopes(scenario)!.nominal / (1 + scenario.sensors.gauge.gainError)
+/** Effort for each metre or radian of the motor side, as a perfect gauge would read it [N/m; N·m/rad]; null: nothing is pressed on. */
+export function forceSlope(scenario: Scenario): number | null {
+  const slopes = forceSlopes(scenario)
+  return slopes && slopes.nominal / (1 + scenario.sensors.gauge.gainError)
+}
 
 /** Thread friction, or what a gear loses, halved and doubled; a direct drive has neither. */
 function loadFriction(scenario: Scenario): Variant[] {
@@ -40,8 +41,8 @@ export const MECHANIC: Simplification[] = [
   {
     id: 'one-stiffness',
     element: 'transmission',
-    title: 'One stiffness from motor to pad',
-    text: 'Coupling, screw or gear, bearing, nut and finger are one linear spring between two rigid masses. A real chain has more modes, and bearings and nuts are softer at small loads.',
+    title: 'One stiffness from motor to output',
+    text: 'Coupling, screw or gear, bearing, nut and what stands on it are one linear spring between two rigid masses. A real chain has more modes, and bearings and nuts are softer at small loads.',
     bound: { how: 'runs', basis: 'Transmission stiffness halved and doubled.', variants: halfAndDouble('stiffness') },
   },
   {
@@ -90,15 +91,19 @@ export const MECHANIC: Simplification[] = [
     bound: {
       how: 'formula',
       formula: 'ΔF = (dF/dx)·δ',
-      basis: 'Closed form, on the nominal part; δ is common practice, no source.',
+      basis: 'Closed form, on nominal work; δ is common practice, no source.',
       figures: (scenario) => {
-        const { raise, lower } = axisOf(scenario.actuator)
-        if (raise + lower < 1e-9) return []
-        return [{ label: 'Force at a contact over that reach', value: forceSlope(scenario) * LOAD_REACH, unit: 'N' }]
+        const { raise, lower, loadReach } = axisOf(scenario.actuator)
+        const slope = forceSlope(scenario)
+        if (raise + lower < 1e-9 || slope === null) return []
+        return [{ label: 'On the work over that reach', value: slope * loadReach, unit: effortUnits(scenario).work }]
       },
       without: 'This axis has no friction that grows with the load.',
     },
   },
+]
+
+export const JAWS: Simplification[] = [
   {
     id: 'guide',
     element: 'jaws',

@@ -1,5 +1,6 @@
 /** What the model leaves out or makes simple, and how it can be bounded for a scenario. */
-import type { Edit, Scenario } from '../../scenario/index.ts'
+import { jobOf } from '../../job/index.ts'
+import { type Edit, readPath, type Scenario } from '../../scenario/index.ts'
 import type { StrategyId } from '../../strategy/strategy.ts'
 
 /** Where it sits on the power's way. */
@@ -11,6 +12,9 @@ export type Element =
   | 'part'
   | 'pads'
   | 'arm'
+  | 'joint'
+  | 'closure'
+  | 'web'
   | 'heat'
   | 'measuring'
   | 'drive'
@@ -60,6 +64,12 @@ export interface Simplification {
   bound: Bound
 }
 
+/** Units of the effort on the work, and of what the motor gives at the output. */
+export function effortUnits(scenario: Scenario): { work: string; output: string } {
+  const { effort, travel } = jobOf(scenario).output
+  return { work: effort, output: travel === 'rad' ? 'N·m' : 'N' }
+}
+
 /** Keys set to multiples of what they are; none where a key is absent or zero. */
 export function scaled(
   read: (path: string) => unknown,
@@ -81,3 +91,14 @@ export const HALF_AND_DOUBLE = [
   ['halved', 0.5],
   ['doubled', 2],
 ] as const
+
+export const FIFTHS = [
+  ['a fifth lower', 0.8],
+  ['a fifth higher', 1.2],
+] as const
+
+/** The same of a scenario's own keys. */
+export const scaledKeys =
+  (paths: readonly string[], factors: readonly (readonly [string, number])[]) =>
+  (scenario: Scenario): Variant[] =>
+    scaled((path) => readPath(scenario, path), paths, factors)
