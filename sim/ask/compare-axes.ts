@@ -10,8 +10,9 @@ export interface ComparedAxis {
   report: AxisReport
 }
 
-export function* compareAxes(scenario: Scenario, run = runHere): Generator<ComparedAxis> {
+/** `only`: the id of one generic axis, if no other is asked about. */
+export function* compareAxes(scenario: Scenario, run = runHere, only?: string): Generator<ComparedAxis> {
   yield { id: 'own', title: 'On the bench', report: reportAxis(scenario, scenario.actuator, run) }
   for (const { id, title, actuator } of axesFor(scenario.job))
-    yield { id, title, report: reportAxis(scenario, actuator, run) }
+    if (only === undefined || id === only) yield { id, title, report: reportAxis(scenario, actuator, run) }
 }

@@ -1,5 +1,6 @@
 /** The registry of commands: a new one is one file and one line here. A job has its own by being one. */
 import { JOBS } from '../job/index.ts'
+import { axes } from './axes.ts'
 import type { Command } from './command.ts'
 import { fit } from './fit.ts'
 import { jobCommand } from './job.ts'
@@ -15,7 +16,22 @@ import { gather, spread } from './spread.ts'
 import { tune } from './tune.ts'
 import { why } from './why.ts'
 
-const COMMANDS: Command[] = [loops, why, rescue, tune, spread, gather, rare, map, fit, log, model, presets, schema]
+const COMMANDS: Command[] = [
+  loops,
+  why,
+  rescue,
+  tune,
+  axes,
+  spread,
+  gather,
+  rare,
+  map,
+  fit,
+  log,
+  model,
+  presets,
+  schema,
+]
 
 /** First what carries a job out, then what is asked of it. */
 export const commands = (): Command[] => [...Object.values(JOBS).map(jobCommand), ...COMMANDS]

@@ -125,7 +125,8 @@ export const pressWords: JobWords<PressJudgement> = {
 }
 
 /** What the joint is held against, a phrase each. */
-export function windowLines(scenario: Scenario, { force, length }: Wording): string[] {
+export function windowLines(scenario: Scenario, { typed }: Wording): string[] {
+  const [force, length] = [(newtons: number) => typed('force', newtons), (metres: number) => typed('length', metres)]
   const { depth, seat, most, band } = jointWindow(scenario)
   const seating = [
     seat.least === null ? '' : `at least ${force(seat.least)}`,

@@ -119,7 +119,8 @@ export const webWords: JobWords<WebJudgement> = {
 }
 
 /** What the tension is held against, a phrase each. */
-export function tensionLines(scenario: Scenario, { force, time }: Wording): string[] {
+export function tensionLines(scenario: Scenario, { typed, time }: Wording): string[] {
+  const force = (newtons: number) => typed('force', newtons)
   const { least, most, from, tears } = tensionWindow(scenario)
   return [
     `tension ${force(least)} or more from ${time(from)} on`,

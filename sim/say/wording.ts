@@ -6,6 +6,8 @@ export type Wording = Readonly<Record<Quantity, (si: number) => string>> & {
   readonly system: UnitSystem
   /** A frequency [rad/s] in the unit of the loops, with Hz in brackets. */
   swing(omega: number): string
+  /** What somebody has typed, with a digit more than what is reckoned: a limit of 12.15 mm is not one of 12.2 mm. */
+  typed(quantity: Quantity, si: number): string
   /** Figure and unit of any quantity; `exponent` is n of the contact law, for stiffness of the form N/m^n. */
   of(source: UnitSource, si: number, exponent?: number): string
 }
@@ -28,6 +30,10 @@ function wordingIn(system: UnitSystem): Wording {
     time: (seconds) => withUnit(formatFigure(seconds), 's'),
     system,
     swing: (omega) => `${withUnit(figure(omega), 'rad/s')} (${withUnit(figure(omega / (2 * Math.PI)), 'Hz')})`,
+    typed: (quantity, si) => {
+      const { symbol, toShown } = shownUnit(QUANTITIES[quantity], system)
+      return withUnit(formatPlain(toShown(si), DIGITS + 1), symbol)
+    },
     of: (source, si, exponent) => say(shownUnit(source, system, exponent), si),
   }
 }

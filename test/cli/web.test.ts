@@ -62,7 +62,7 @@ describe('the command line of a web', () => {
     })
   })
 
-  it.each(['grip', 'model', 'fit'])('is refused by %s in words', async (name) => {
+  it.each(['grip', 'fit'])('is refused by %s in words', async (name) => {
     const args = name === 'grip' ? [] : name === 'fit' ? ['nowhere.csv'] : ['--strategy', 'current-clamp']
     expect(await refused(name, 'tray-film', ...args)).toEqual(['job: given "web", allowed "grip"'])
   })

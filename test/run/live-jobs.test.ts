@@ -211,6 +211,22 @@ describe.each(CORES)('%s', (_core, newCore) => {
       expect(Math.abs(now(plant, cap, 'torque'))).toBeLessThan(0.01) // the chuck takes it without a jerk
     })
 
+    it('gives the next closure to a head that stands anywhere before the thread', () => {
+      const plant = live(cap)
+      plant.act('tighten')
+      plant.advance(1.2)
+      plant.act('letGo')
+      while (!plant.state.able.includes('newJar')) plant.advance(0.005)
+      plant.act('cutPower')
+      plant.advance(0.5)
+      const travel = now(plant, cap, 'travel')
+      expect(travel).toBeGreaterThan(0.3)
+      plant.act('newJar')
+      plant.advance(0.02)
+      expect(now(plant, cap, 'angle')).toBeCloseTo(travel, 2)
+      expect(Math.abs(now(plant, cap, 'torque'))).toBeLessThan(0.01)
+    })
+
     it('strips where the thread is made weaker under the torque, once and for all', () => {
       const plant = live(cap)
       plant.act('tighten')
