@@ -51,12 +51,12 @@ export function recommend(scenario: Scenario, results: readonly RunResult[]): Re
 
 function standingOf(scenario: Scenario, result: RunResult): Standing {
   const { strategy, verdict, metrics, overloads, requirements, doubt } = result
-  const { study, well } = jobOf(scenario)
+  const { study, tune, well } = jobOf(scenario)
   const overloaded = overloads.length > 0
   const doubtful = doubt !== null
   const short = requirements.some(({ met }) => !met)
   const spare = study.spare(scenario, result)
   const fit = verdict === well && !overloaded && !doubtful && !short && spare !== null && spare >= 0
-  const soon = metrics[study.soon] ?? null
+  const soon = metrics[tune.time] ?? null
   return { strategy, result, soon, overloaded, doubtful, short, stated: spare !== null, spare: fit ? spare : null }
 }

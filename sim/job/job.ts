@@ -172,6 +172,7 @@ export interface Job<Result extends JobResult = JobResult, Worked extends Load =
   isClose(result: Result, errors: StepErrors<Result>): boolean
   why: JobWhy<Result>
   study: JobStudy<Result>
+  tune: JobTune<Result>
   rescue: JobRescue<Result>
   live: JobLive<Worked>
 }
@@ -187,6 +188,19 @@ export interface JobMoments<Result extends JobResult = JobResult> {
 export interface Moment {
   time: number
   effort: number | null
+}
+
+/** The figures by which a search for gains tells runs apart. */
+export interface JobTune<Result extends JobResult = JobResult> {
+  /** How soon the work is done, the highest effort, its ripple, and where it settles. */
+  time: keyof Result['metrics']
+  peak: keyof Result['metrics']
+  ripple: keyof Result['metrics']
+  settled: keyof Result['metrics']
+  /** What is left to the edges of the verdict, each as a share. */
+  spare: readonly (keyof Result['metrics'])[]
+  /** Whether the work is there to take the effort that a setting means. */
+  takes(scenario: Scenario): boolean
 }
 
 /** Where a search for what would save the work looks on the work's own side, and how it tells verdicts apart. */
@@ -233,8 +247,6 @@ export interface JobStudy<Result extends JobResult = JobResult> {
   margins(scenario: Scenario, result: Result): readonly (number | null)[]
   /** The nearest of these edges; null: what there is to spare cannot be said. */
   spare(scenario: Scenario, result: Result): number | null
-  /** The figure that says how soon the work is done. */
-  soon: keyof Result['metrics']
   /** Efforts between which the work is done [N or N·m], null: no such edge; and from when on the least is asked for [s], left out: all along. */
   window(scenario: Scenario): { least: number | null; most: number | null; from?: number }
   /** Quantities that a map goes over before others, where the scenario has them. */

@@ -29,8 +29,8 @@ interface Props {
 
 /** Figures that stay on a page that is full: those that tables show first, when it was done, and what motor and drive had to bear. */
 function leadingOf(scenario: Scenario): readonly string[] {
-  const { headlines, study } = jobOf(scenario)
-  return ['contactTime', study.soon, ...headlines, ...study.told, 'requiredForce', ...OF_DRIVE]
+  const { headlines, study, tune } = jobOf(scenario)
+  return ['contactTime', tune.time, ...headlines, ...study.told, 'requiredForce', ...OF_DRIVE]
 }
 
 const OF_DRIVE = ['settledCurrent', 'peakCurrent', 'windingTemperature', 'stepError']

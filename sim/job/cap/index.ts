@@ -40,6 +40,14 @@ export const cap: Job<CapJudgement, CapLoad> = {
   isClose,
   why: capWhy,
   study: capStudy,
+  tune: {
+    time: 'capTime',
+    peak: 'peakTorque',
+    ripple: 'torqueRipple',
+    settled: 'settledTorque',
+    spare: ['torqueMargin'],
+    takes: () => true,
+  },
   rescue: capRescue,
   live: capLive,
 }

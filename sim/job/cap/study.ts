@@ -47,7 +47,6 @@ export const capStudy: JobStudy<CapJudgement> = {
     ]
   },
   spare: (scenario, result) => nearest(capStudy.margins(scenario, result)),
-  soon: 'capTime',
   window(scenario) {
     const { least } = torqueWindow(scenario)
     const most = allowedTorque(scenario)

@@ -41,6 +41,14 @@ export const grip: Job<GripJudgement, GripLoad> = {
   isClose,
   why: gripWhy,
   study: gripStudy,
+  tune: {
+    time: 'gripTime',
+    peak: 'peakForce',
+    ripple: 'forceRipple',
+    settled: 'settledForce',
+    spare: ['holdMargin'],
+    takes: () => true,
+  },
   rescue: gripRescue,
   live: gripLive,
 }

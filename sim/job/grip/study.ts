@@ -46,7 +46,6 @@ export const gripStudy: JobStudy<GripJudgement> = {
   // Where nothing is known of the hold, a distance from damage alone would promise too much.
   spare: (_, { metrics: { holdMargin, damageMargin } }) =>
     holdMargin === null ? null : nearest([holdMargin, damageMargin]),
-  soon: 'gripTime',
   window: forceWindow,
   mapped: [
     'part.stiffness',

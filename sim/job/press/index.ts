@@ -40,6 +40,15 @@ export const press: Job<PressJudgement, PressLoad> = {
   isClose,
   why: pressWhy,
   study: pressStudy,
+  tune: {
+    time: 'pressTime',
+    peak: 'peakForce',
+    ripple: 'forceRipple',
+    settled: 'settledForce',
+    spare: ['bandMargin', 'forceMargin'],
+    // Through a bore without a shoulder the depth decides, whatever it takes.
+    takes: (scenario) => pressIn(scenario).bore.shoulder !== null,
+  },
   rescue: pressRescue,
   live: pressLive,
 }

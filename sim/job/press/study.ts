@@ -56,7 +56,6 @@ export const pressStudy: JobStudy<PressJudgement> = {
     depthMargin(scenario, metrics),
   ],
   spare: (scenario, result) => nearest(pressStudy.margins(scenario, result)),
-  soon: 'pressTime',
   window(scenario) {
     const [least, most] = [neededForce(scenario), allowedForce(scenario)]
     return { least: least > 0 ? least : null, most: most < Number.POSITIVE_INFINITY ? most : null }

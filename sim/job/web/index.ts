@@ -41,6 +41,14 @@ export const web: Job<WebJudgement, WebLoad> = {
   isClose,
   why: webWhy,
   study: webStudy,
+  tune: {
+    time: 'tautTime',
+    peak: 'mostTension',
+    ripple: 'tensionRipple',
+    settled: 'settledTension',
+    spare: ['slackMargin', 'stretchMargin'],
+    takes: () => true,
+  },
   rescue: webRescue,
   live: webLive,
 }

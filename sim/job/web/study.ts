@@ -35,7 +35,6 @@ export const webStudy: JobStudy<WebJudgement> = {
     return [least > 0 ? (leastTension === null ? -1 : slackMargin) : null, stretchMargin, breakMargin]
   },
   spare: (scenario, result) => nearest(webStudy.margins(scenario, result)),
-  soon: 'tautTime',
   window(scenario) {
     const { least, most, from, tears } = tensionWindow(scenario)
     return { least: least > 0 ? least : null, most: Math.min(most, tears ?? Number.POSITIVE_INFINITY), from }
