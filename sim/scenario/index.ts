@@ -1,5 +1,5 @@
 /** The scenario room: the file format, its defaults, checks, presets and edits by path. */
-export { ALL_AXES, AXIS_PRESETS, type AxisPreset, axesFor, jobTaking, kindsTaken } from './axes/index.ts'
+export { ALL_AXES, AXIS_PRESETS, type AxisPreset, axesFor } from './axes/index.ts'
 export { type Edit, editScenario } from './edit.ts'
 export { exponentOf } from './exponent.ts'
 export { liftTime } from './lift.ts'
@@ -23,6 +23,7 @@ export {
   type Varied,
 } from './schema/index.ts'
 export { SETTINGS_ANYWHERE } from './schema/strategies.ts'
+export { jobTaking, kindsTaken } from './schema/taken.ts'
 export type { StrategyId } from './strategy-id.ts'
 export {
   type Checked,

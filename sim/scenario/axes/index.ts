@@ -1,6 +1,7 @@
 /** Generic axes of every family, at least two each, to be compared for a job and put on the bench. */
-import { type Actuator, type ActuatorKind, JOBS, type JobId } from '../schema/index.ts'
+import type { Actuator, ActuatorKind, JobId } from '../schema/index.ts'
 import { SETTINGS_ANYWHERE } from '../schema/strategies.ts'
+import { jobTaking, kindsTaken } from '../schema/taken.ts'
 import { checkScenario, faultLine } from '../validate.ts'
 import type { AxisInput } from './axis.ts'
 import { DIRECT_AXES } from './direct.ts'
@@ -14,12 +15,6 @@ export interface AxisPreset {
   title: string
   actuator: Actuator
 }
-
-/** The first job that an axis of a kind can do. */
-export const jobTaking = (kind: ActuatorKind): JobId => (Object.keys(JOBS) as JobId[]).find((job) => JOBS[job][kind])!
-
-/** Kinds of axis that can do a job, in the order of its format. */
-export const kindsTaken = (job: JobId): ActuatorKind[] => Object.keys(JOBS[job]) as ActuatorKind[]
 
 const axisPreset = ({ id, title, actuator }: AxisInput): AxisPreset => {
   const job = jobTaking(actuator.kind as ActuatorKind)
