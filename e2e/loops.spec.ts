@@ -302,6 +302,6 @@ test('a press, a closure and a web have their own working points, units and word
     const method = design.getByRole('article', { name: 'Margin over the stiffness range' })
     await expect(method.getByRole('row', { name: /^(Sliding|Running)/ })).toHaveCount(1)
     await expect(method.getByRole('row', { name: /^Proportional gain/ })).toContainText(unit)
-    await expect(page.getByRole('region', { name: 'Drive units' })).toContainText(`${effort}, proportional`)
+    await expect(page.getByRole('region', { name: 'Settings in drive units' })).toContainText(`${effort}, proportional`)
   }
 })
