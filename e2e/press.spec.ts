@@ -3,7 +3,7 @@ import { castArm } from '../sim/scenario/presets/cast-arm.ts'
 import { pressLink } from './quick.ts'
 import { expect, openBench, settled, test } from './support.ts'
 
-const VIEWS = ['Log', 'Report']
+const VIEWS = ['Log']
 
 test('a press preset is pressed, edited, undone and shared; views for grips alone say so', async ({ page }) => {
   await openBench(page)
