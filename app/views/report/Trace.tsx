@@ -131,10 +131,10 @@ interface Mark {
   label: string
 }
 
-/** Words of an edge stand at its end, or at its beginning where that is late, as lines end in its window there. */
+/** Words of an edge stand at its end, or before its beginning where that is late, as lines end in its window there. */
 function besideOf(edge: Ground['edges']['least'], x: (across: number) => number) {
   const [first, last] = [x(edge[0]!.across), x(edge.at(-1)!.across)]
-  return first > (BOX.left + RIGHT) / 2 ? { className: 'end', x: first - 3 } : { className: 'end', x: last - 2 }
+  return { className: 'end', x: first > (BOX.left + RIGHT) / 2 ? first - 3 : last - 2 }
 }
 
 /** What happens meanwhile, and what went wrong. */
