@@ -35,7 +35,7 @@ test('a lid is turned on, edited, undone and shared; the picture turns with the 
     page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: view, exact: true }).click()
   await open('Model')
   await expect(page.getByRole('heading', { name: 'Torque of a thread' })).toBeVisible({ timeout: 60_000 })
-  for (const view of ['Loops']) {
+  for (const view of ['Log']) {
     await open(view)
     await expect(page.getByText(`is a cap, and ${view} takes grips only.`)).toBeVisible()
   }

@@ -3,7 +3,7 @@ import { castArm } from '../sim/scenario/presets/cast-arm.ts'
 import { pressLink } from './quick.ts'
 import { expect, openBench, settled, test } from './support.ts'
 
-const VIEWS = ['Loops', 'Log', 'Report']
+const VIEWS = ['Log']
 
 test('a press preset is pressed, edited, undone and shared; views for grips alone say so', async ({ page }) => {
   await openBench(page)
@@ -30,7 +30,7 @@ test('a press preset is pressed, edited, undone and shared; views for grips alon
   for (const view of VIEWS) {
     await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: view, exact: true }).click()
     await expect(
-      page.getByText(`is a press, and ${view} takes grips only. A press is taken by Bench, Live, Actuators, Spread`),
+      page.getByText(`is a press, and ${view} takes grips only. A press is taken by Bench, Live, Actuators, Loops`),
     ).toBeVisible()
   }
   await page.getByRole('button', { name: 'Back to the bench' }).click()

@@ -77,7 +77,7 @@ test('of the opening preset', async ({ page }) => {
     // Recommended, why, and what is entered for it alone; the gripper in section; how to come to the same figures.
     for (const text of [
       'RecommendedSensed force',
-      'keeps as far from its nearer edge',
+      'keeps as far from its nearest edge',
       'Threshold stop is out: crushed',
       'simulated',
     ])

@@ -204,7 +204,6 @@ export { jobWords, loopWords, rescueWords, studyWords, whyFigure } from './say/j
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { actTitle, liveSentence } from './say/live.ts'
-export { damageWord } from './say/live-grip.ts'
 export { clockText, columnReason, layoutText, logFaultText, logRemarkText, skipText } from './say/log.ts'
 export { frictionNote, loopNote, missingLoops } from './say/loops.ts'
 export { metricText, plainMetric, stepErrorOf, worth } from './say/metric.ts'
@@ -218,6 +217,8 @@ export { recommendedName, recommendSentences } from './say/recommend.ts'
 export { boundText } from './say/requirements.ts'
 export { costWords, rescueSentence } from './say/rescue.ts'
 export { settingsCsv, settingsMarkdown } from './say/sheet.ts'
+export { assumedOf, CAUTION, shownAs } from './say/shown/index.ts'
+export type { Key } from './say/shown/shown.ts'
 export {
   afterSentence,
   demandName,
@@ -247,7 +248,7 @@ export {
 } from './say/units.ts'
 export { tensionLines } from './say/web.ts'
 export { whyRule, whySentence } from './say/why.ts'
-export { stiffWords } from './say/window.ts'
+export { damageWord, stiffWords } from './say/window.ts'
 export { type Wording, wordingOf } from './say/wording.ts'
 export * from './scenario/index.ts'
 export { STRATEGIES, strategiesOn, strategyOf } from './strategy/index.ts'

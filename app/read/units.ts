@@ -1,5 +1,5 @@
 /** Units on the page: those of the simulator's sentences. */
-import { jobOf, type Quantity, type Scenario } from '../../sim/index.ts'
+import { jobOf, type Quantity, quantityUnit, type Scenario, type ShownUnit, type UnitSystem } from '../../sim/index.ts'
 
 export {
   knowsUnit,
@@ -12,3 +12,7 @@ export {
 /** The kind of quantity that a job's effort is. */
 export const effortQuantity = (scenario: Pick<Scenario, 'job'>): Quantity =>
   jobOf(scenario).output.effort === 'N·m' ? 'spindleTorque' : 'force'
+
+/** Its unit. */
+export const effortUnit = (scenario: Pick<Scenario, 'job'>, units: UnitSystem): ShownUnit =>
+  quantityUnit(effortQuantity(scenario), units)

@@ -37,11 +37,11 @@ export const VIEWS: View[] = [
     Component: later('Actuators', () => import('./actuators/Actuators.tsx')),
     jobs: 'any',
   },
-  { id: 'loops', label: 'Loops', Component: later('Loops', () => import('./loops/Loops.tsx')) },
+  { id: 'loops', label: 'Loops', Component: later('Loops', () => import('./loops/Loops.tsx')), jobs: 'any' },
   { id: 'spread', label: 'Spread', Component: later('Spread', () => import('./spread/Spread.tsx')), jobs: 'any' },
   { id: 'log', label: 'Log', Component: later('Log', () => import('./log/Log.tsx')) },
   { id: 'lessons', label: 'Lessons', Component: later('Lessons', () => import('./lessons/Lessons.tsx')), jobs: 'any' },
-  { id: 'report', label: 'Report', Component: later('Report', () => import('./report/Report.tsx')) },
+  { id: 'report', label: 'Report', Component: later('Report', () => import('./report/Report.tsx')), jobs: 'any' },
   {
     id: 'model',
     label: 'Model',
@@ -53,6 +53,7 @@ export const VIEWS: View[] = [
     id: 'present',
     label: 'Customer view',
     Component: later('Present', () => import('./present/Present.tsx')),
+    jobs: 'any',
     alone: true,
   },
 ]

@@ -1,25 +1,25 @@
 /**
- * Which strategy the figures of one simulated part speak for: of those that hold it undamaged, within all ratings, as required and
- * without doubt, the one that stays farthest from both edges of the force window. A rule of this program, no standard; cost, cycle time and wear are not in it.
+ * Which strategy the figures of one simulated run speak for: of those that do the work well, within all ratings, as required and
+ * without doubt, the one that stays farthest from every edge of its window. A rule of this program, no standard; cost, cycle time and wear are not in it.
  */
-import type { GripResult, Verdict } from '../job/grip/result.ts'
+import { jobOf } from '../job/index.ts'
+import type { RunResult } from '../job/job.ts'
+import type { Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-
-export type Weighed = Pick<GripResult, 'strategy' | 'verdict' | 'metrics' | 'overloads' | 'requirements' | 'doubt'>
 
 export interface Standing {
   strategy: StrategyId
-  verdict: Verdict
-  holdMargin: number | null
-  damageMargin: number | null
-  /** From first touch to force [s]; null: it never came to it. */
-  gripTime: number | null
+  result: RunResult
+  /** From the start of the work to its end, as the job's figure of that has it [s]; null: it never came to it. */
+  soon: number | null
   /** A rating of motor or drive is exceeded; the verdict cannot be relied on. */
   overloaded: boolean
   doubtful: boolean
   /** A requirement is not met. */
   short: boolean
-  /** The smaller of the two margins; what has no limit is no margin. Null: it may not be recommended. */
+  /** What there is to spare can be said at all. */
+  stated: boolean
+  /** The smallest of its margins; what has no limit is no margin. Null: it may not be recommended. */
   spare: number | null
 }
 
@@ -32,14 +32,15 @@ export interface Recommendation {
   out: Standing[]
 }
 
-/** Distances nearer to each other than this are one distance: the shorter grip decides. */
+/** Distances nearer to each other than this are one distance: the quicker one decides. */
 const ALIKE = 0.005
 
-export function recommend(results: Weighed[]): Recommendation {
-  const standings = results.map(standingOf)
+/** Runs of one scenario, one a strategy. */
+export function recommend(scenario: Scenario, results: readonly RunResult[]): Recommendation {
+  const standings = results.map((result) => standingOf(scenario, result))
   const fit = standings.filter(({ spare }) => spare !== null).sort((a, b) => b.spare! - a.spare!)
   const close = fit.filter(({ spare }) => spare! > fit[0]!.spare! - ALIKE)
-  const timed = close.filter(({ gripTime }) => gripTime !== null).sort((a, b) => a.gripTime! - b.gripTime!)
+  const timed = close.filter(({ soon }) => soon !== null).sort((a, b) => a.soon! - b.soon!)
   const best = timed[0] ?? close[0] ?? null
   return {
     best,
@@ -48,22 +49,14 @@ export function recommend(results: Weighed[]): Recommendation {
   }
 }
 
-function standingOf({ strategy, verdict, metrics, overloads, requirements, doubt }: Weighed): Standing {
-  const { holdMargin, damageMargin, gripTime } = metrics
+function standingOf(scenario: Scenario, result: RunResult): Standing {
+  const { strategy, verdict, metrics, overloads, requirements, doubt } = result
+  const { study, tune, well } = jobOf(scenario)
   const overloaded = overloads.length > 0
   const doubtful = doubt !== null
   const short = requirements.some(({ met }) => !met)
-  const least = Math.min(holdMargin ?? Number.POSITIVE_INFINITY, damageMargin ?? Number.POSITIVE_INFINITY)
-  const fit = verdict === 'held' && !overloaded && !doubtful && !short && holdMargin !== null && least >= 0
-  return {
-    strategy,
-    verdict,
-    holdMargin,
-    damageMargin,
-    gripTime,
-    overloaded,
-    doubtful,
-    short,
-    spare: fit ? least : null,
-  }
+  const spare = study.spare(scenario, result)
+  const fit = verdict === well && !overloaded && !doubtful && !short && spare !== null && spare >= 0
+  const soon = metrics[tune.time] ?? null
+  return { strategy, result, soon, overloaded, doubtful, short, stated: spare !== null, spare: fit ? spare : null }
 }

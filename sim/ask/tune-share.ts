@@ -1,14 +1,14 @@
 /** The share of parts that a set of gains holds over the spread of the file, as far as it can still be the best. */
 import type { Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
-import type { Runner } from './runner.ts'
+import type { AnyRunner } from './runner.ts'
 import { drawing } from './spread/draw.ts'
 import { isFit, outcomeOf } from './spread/outcome.ts'
 
 /** The parts of one search, common to all gains that it tries. */
 export interface HeldParts {
   strategy: StrategyId
-  run: Runner
+  run: AnyRunner
   /** Indices of the parts, those that were lost last before the others: they show soonest that gains are not the best. */
   order: number[]
   /** Parts lost by the best gains so far. */

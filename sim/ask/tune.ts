@@ -1,5 +1,5 @@
 /**
- * Robust tune: a search over all gains, each free by itself and zero included, for the best grip among those that are sound
+ * Robust tune: a search over all gains, each free by itself and zero included, for the best runs among those that are sound
  * (`tune-judge.ts`). First gains designed from bandwidths, the gains on the bench with one of them off, and gains drawn at random;
  * then steps of one gain at a time about the two ends of the trade-off found.
  */
@@ -7,7 +7,7 @@ import { seeded } from '../core/noise.ts'
 import { type Edit, readPath, type Scenario } from '../scenario/index.ts'
 import { strategyOf } from '../strategy/index.ts'
 import { gainsFor, positionBandwidth } from './fit-axis.ts'
-import { type Runner, runHere } from './runner.ts'
+import { type AnyRunner, runHere } from './runner.ts'
 import { type TuneCandidate, TuneJudge, type TuneObjective, type TuneOptions } from './tune-judge.ts'
 
 export interface TuneProgress {
@@ -37,7 +37,7 @@ const STEPS = [1.8, 1.8, 1.8, 1.35, 1.15]
 export function* tuneGains(
   scenario: Scenario,
   options: TuneOptions,
-  run: Runner = runHere,
+  run: AnyRunner = runHere as AnyRunner,
 ): Generator<TuneProgress, void, undefined> {
   const { objective, strategy } = options
   const paths = strategyOf(strategy).search.gains
@@ -48,7 +48,7 @@ export function* tuneGains(
   const designs = strategyOf(strategy).sensed ? forceDesigns(scenario) : positionDesigns(scenario)
   const middle = onBench.map((gain, n) => gain || designs.middle[n]!)
   const wide = [onBench, ...designs.all, ...offOf(onBench), ...drawn(middle)]
-  const ends: TuneObjective[] = [objective, objective === 'gripTime' ? 'peakForce' : 'gripTime']
+  const ends: TuneObjective[] = [objective, objective === 'time' ? 'peak' : 'time']
   const of = wide.length + ends.length * STEPS.length * about(middle, middle, 2).length
   const seen = new Map<string, { gains: Gains; candidate: TuneCandidate }>()
   function* judged(all: Gains[]): Generator<TuneProgress, void, undefined> {
@@ -74,27 +74,27 @@ export function* tuneGains(
 /** Best sound candidate, or null where none is. */
 export function bestOf(candidates: TuneCandidate[], objective: TuneObjective): TuneCandidate | null {
   const sound = candidates.filter((candidate) => candidate.sound && candidate[objective] !== null)
-  // Of gains that hold as many parts, those that grip sooner.
-  const late = ({ gripTime }: TuneCandidate) => gripTime ?? Number.POSITIVE_INFINITY
+  // Of gains that do as much of the work well, those that do it sooner.
+  const late = ({ time }: TuneCandidate) => time ?? Number.POSITIVE_INFINITY
   const cost = (candidate: TuneCandidate) => candidate[objective]! * (objective === 'share' ? -1 : 1)
   sound.sort((a, b) => cost(a) - cost(b) || (late(a) < late(b) ? -1 : Number(late(a) > late(b))))
   return sound[0] ?? null
 }
 
-/** Where no force settles, gains that act more strongly come nearest to it. */
+/** Where no effort settles, gains that act more strongly come nearest to it. */
 function strongest(candidates: TuneCandidate[]): TuneCandidate | null {
-  const [first] = candidates.filter(({ sound }) => sound).sort((a, b) => b.settledForce! - a.settledForce!)
+  const [first] = candidates.filter(({ sound }) => sound).sort((a, b) => b.settled! - a.settled!)
   return first ?? null
 }
 
-/** Sound candidates that no other beats in both grip time and peak force, by grip time: the trade-off to choose from. */
+/** Sound candidates that no other beats in both time and peak, by time: the trade-off to choose from. */
 export function tradeOff(candidates: TuneCandidate[]): TuneCandidate[] {
-  const sound = candidates.filter(({ sound: ok, gripTime, peakForce }) => ok && gripTime !== null && peakForce !== null)
-  sound.sort((a, b) => a.gripTime! - b.gripTime! || a.peakForce! - b.peakForce!)
+  const sound = candidates.filter(({ sound: ok, time, peak }) => ok && time !== null && peak !== null)
+  sound.sort((a, b) => a.time! - b.time! || a.peak! - b.peak!)
   let lowest = Number.POSITIVE_INFINITY
-  return sound.filter(({ peakForce }) => {
-    if (peakForce! >= lowest) return false
-    lowest = peakForce!
+  return sound.filter(({ peak }) => {
+    if (peak! >= lowest) return false
+    lowest = peak!
     return true
   })
 }

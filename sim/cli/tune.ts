@@ -1,13 +1,15 @@
-import { type Runner, runnerOn } from '../ask/runner.ts'
+import { type AnyRunner, runnerOn } from '../ask/runner.ts'
 import { runAfter } from '../ask/spread/after.ts'
 import { bestOf, type TuneProgress, tradeOff, tuneGains } from '../ask/tune.ts'
-import type { TuneCandidate, TuneObjective, TuneOptions } from '../ask/tune-judge.ts'
+import type { TuneCandidate, TuneFigure, TuneObjective, TuneOptions } from '../ask/tune-judge.ts'
+import { JOBS } from '../job/index.ts'
 import { STIFFNESS_SPREAD } from '../loops/working-point.ts'
 import { inPlainSpaces } from '../say/figure.ts'
+import { studyWords } from '../say/jobs.ts'
 import { othersSentence } from '../say/spread.ts'
 import { missWhy, missWords } from '../say/tune.ts'
 import { wordingOf } from '../say/wording.ts'
-import { Refusal, type Scenario } from '../scenario/index.ts'
+import { type JobId, Refusal, type Scenario } from '../scenario/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import {
   type Command,
@@ -25,7 +27,11 @@ import { crew } from './crew.ts'
 import { readScenario } from './input.ts'
 import { print, printJson } from './output.ts'
 
-const OBJECTIVES: readonly TuneObjective[] = ['gripTime', 'peakForce', 'forceRipple', 'share']
+const ROLES = ['time', 'peak', 'ripple'] as const
+
+/** What may be asked for, by the names that the job has for its figures; the first is asked for where nothing is. */
+const objectivesOf = (job: JobId): Map<string, TuneObjective> =>
+  new Map([...ROLES.map((role): [string, TuneObjective] => [JOBS[job].tune[role], role]), ['share', 'share']])
 
 /** An option, the least and the most that it may be, and its value where it is left out. */
 const NUMBERS = {
@@ -33,31 +39,31 @@ const NUMBERS = {
   'peak-sensitivity': [1.05, 5, 2],
   spread: [0, 0.9, STIFFNESS_SPREAD],
   within: [1e-3, 100, undefined],
-  'hold-margin': [0, 10, 0],
+  margin: [0, 10, 0],
 } as const
 
 const OPTIONS = {
   ...SCENARIO_OPTIONS,
   strategy: { type: 'string', default: '' },
-  objective: { type: 'string', default: 'gripTime' },
+  objective: { type: 'string' },
   'phase-margin': { type: 'string' },
   'peak-sensitivity': { type: 'string' },
   spread: { type: 'string' },
   within: { type: 'string' },
-  'hold-margin': { type: 'string' },
+  margin: { type: 'string' },
 } as const
 
 export const tune: Command = {
   id: 'tune',
-  takes: `FILE --strategy ID [--objective ${OBJECTIVES.join('|')}] [--phase-margin DEGREES] [--peak-sensitivity RATIO] [--spread SHARE] [--within SECONDS] [--hold-margin SHARE] ${SCENARIO_USAGE}`,
-  does: 'gains that keep their margins and grip the softest, the nominal and the stiffest part with the wanted force',
+  takes: `FILE --strategy ID [--objective FIGURE|share] [--phase-margin DEGREES] [--peak-sensitivity RATIO] [--spread SHARE] [--within SECONDS] [--margin SHARE] ${SCENARIO_USAGE}`,
+  does: 'gains that keep their margins and do the work well on the softest, the nominal and the stiffest of it, with the wanted effort',
   async run(args, core) {
-    const run = runnerOn(core)
+    const run = runnerOn(core) as AnyRunner
     const { values, positionals } = optionsOf(args, OPTIONS, 1)
     const strategy = strategyNamed(values.strategy)
     const json = isJson(values.format)
-    const options = tuneOptions(strategy, values)
-    const scenario = readScenario(positionals[0], values.set)
+    const scenario = readScenario(positionals[0], values.set, null)
+    const options = tuneOptions(scenario.job, strategy, values)
     if (options.objective === 'share' && scenario.spread.varies.length === 0)
       throw new Refused([
         '--objective: given share, allowed where spread.varies has at least one quantity with its law',
@@ -70,13 +76,24 @@ export const tune: Command = {
     const counts = { tried: candidates.length, sound, missed: missedOf(candidates) }
     const parts = await otherParts(scenario, options, answer.best)
     if (json)
-      printJson({ format: 'jawbench-tune', version: 1, ...options, ...answer, ...counts, ...(parts && { parts }) })
-    else print(tuneTable(answer, counts) + (parts ? `\n${othersSentence(scenario.job, parts, OTHERS.grips)}` : ''))
+      printJson({
+        format: 'jawbench-tune',
+        version: 1,
+        ...asked(scenario.job, options),
+        ...named(scenario.job, answer),
+        ...counts,
+        ...(parts && { parts }),
+      })
+    else
+      print(
+        tuneTable(scenario.job, answer, counts) +
+          (parts ? `\n${othersSentence(scenario.job, parts, OTHERS.grips)}` : ''),
+      )
     return 0
   },
 }
 
-function searched(scenario: Scenario, options: TuneOptions, run: Runner): TuneProgress[] {
+function searched(scenario: Scenario, options: TuneOptions, run: AnyRunner): TuneProgress[] {
   try {
     return [...tuneGains(scenario, options, run)]
   } catch (error) {
@@ -94,9 +111,11 @@ async function otherParts(scenario: Scenario, { strategy, objective }: TuneOptio
   return gained ?? null
 }
 
-function tuneOptions(strategy: StrategyId, values: Record<string, unknown>): TuneOptions {
-  const objective = OBJECTIVES.find((id) => id === values.objective)
-  if (!objective) throw new Refused([`--objective: given "${values.objective}", allowed ${OBJECTIVES.join(', ')}`])
+function tuneOptions(job: JobId, strategy: StrategyId, values: Record<string, unknown>): TuneOptions {
+  const objectives = objectivesOf(job)
+  const wanted = (values.objective as string | undefined) ?? JOBS[job].tune.time
+  const objective = objectives.get(wanted)
+  if (!objective) throw new Refused([`--objective: given "${wanted}", allowed ${[...objectives.keys()].join(', ')}`])
   const number = (name: keyof typeof NUMBERS) => {
     const [least, most, otherwise] = NUMBERS[name]
     const value = numberOf(`--${name}`, values[name] as string | undefined)
@@ -111,7 +130,7 @@ function tuneOptions(strategy: StrategyId, values: Record<string, unknown>): Tun
     peakSensitivity: number('peak-sensitivity')!,
     spread: number('spread')!,
     within: number('within'),
-    holdMargin: number('hold-margin'),
+    spare: number('margin'),
   }
 }
 
@@ -125,8 +144,28 @@ function missedOf(candidates: TuneCandidate[]): { miss: string; count: number }[
 type Answer = { present: TuneCandidate; best: TuneCandidate | null; tradeOff: TuneCandidate[] }
 type Counts = { tried: number; sound: number; missed: { miss: string; count: number }[] }
 
-export function tuneTable({ present, best, tradeOff }: Answer, { tried, sound, missed }: Counts): string {
-  const figures = FIGURES.filter(({ key }) => key !== 'share' || present.share !== null || best?.share != null)
+/** The question by the names that the job has for its figures. */
+function asked(job: JobId, { objective, spare, ...options }: TuneOptions) {
+  const name = [...objectivesOf(job)].find(([, role]) => role === objective)![0]
+  return { ...options, objective: name, margin: spare }
+}
+
+/** The same of what was found. */
+function named(job: JobId, { present, best, tradeOff }: Answer) {
+  const { tune } = JOBS[job]
+  const one = ({ time, peak, ripple, settled, spare, ...rest }: TuneCandidate) => ({
+    ...rest,
+    [tune.time]: time,
+    [tune.peak]: peak,
+    [tune.ripple]: ripple,
+    [tune.settled]: settled,
+    [tune.spare.length === 1 ? tune.spare[0]! : 'margin']: spare,
+  })
+  return { present: one(present), best: best && one(best), tradeOff: tradeOff.map(one) }
+}
+
+export function tuneTable(job: JobId, { present, best, tradeOff }: Answer, { tried, sound, missed }: Counts): string {
+  const figures = figuresOf(job).filter(({ key }) => key !== 'share' || present.share !== null || best?.share != null)
   const shown: [string, TuneCandidate][] = [
     ['on the bench', present],
     ...tradeOff.map((each): [string, TuneCandidate] => [each === best ? 'best' : '', each]),
@@ -156,26 +195,24 @@ export function tuneTable({ present, best, tradeOff }: Answer, { tried, sound, m
   ].join('\n')
 }
 
-/** Worst of the working points and of the three parts. */
-const FIGURES: {
-  key:
-    | 'gripTime'
-    | 'peakForce'
-    | 'forceRipple'
-    | 'settledForce'
-    | 'holdMargin'
-    | 'share'
-    | 'phaseMargin'
-    | 'peakSensitivity'
+interface Column {
+  key: TuneFigure | 'settled' | 'spare' | 'share' | 'phaseMargin' | 'peakSensitivity'
   label: string
   scale?: number
-}[] = [
-  { key: 'gripTime', label: 'grip time [ms]', scale: 1e3 },
-  { key: 'peakForce', label: 'peak force [N]' },
-  { key: 'settledForce', label: 'settled [N]' },
-  { key: 'forceRipple', label: 'ripple [N]' },
-  { key: 'holdMargin', label: 'hold margin [%]', scale: 100 },
-  { key: 'share', label: 'parts held [%]', scale: 100 },
-  { key: 'phaseMargin', label: 'phase margin [°]' },
-  { key: 'peakSensitivity', label: 'peak sensitivity' },
-]
+}
+
+/** Worst of the working points and of the three runs. */
+function figuresOf(job: JobId): Column[] {
+  const { tune, figures, output } = JOBS[job]
+  const label = (id: string) => figures.find((figure) => figure.id === id)!.label.toLowerCase()
+  return [
+    { key: 'time', label: `${label(tune.time)} [ms]`, scale: 1e3 },
+    { key: 'peak', label: `${label(tune.peak)} [${output.effort}]` },
+    { key: 'settled', label: `settled [${output.effort}]` },
+    { key: 'ripple', label: `ripple [${output.effort}]` },
+    { key: 'spare', label: 'margin [%]', scale: 100 },
+    { key: 'share', label: `${studyWords(job).done} [%]`, scale: 100 },
+    { key: 'phaseMargin', label: 'phase margin [°]' },
+    { key: 'peakSensitivity', label: 'peak sensitivity' },
+  ]
+}

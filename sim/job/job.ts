@@ -154,6 +154,9 @@ export interface Job<Result extends JobResult = JobResult, Worked extends Load =
   verdicts: readonly Result['verdict'][]
   well: Result['verdict']
   /** Least effort while the work needed one; null: it never did, or no job is done by keeping one up. */
+  /** Columns of its record that the window is for; where it has several at once, the largest counts and the first is drawn. */
+  judged: readonly [string, ...string[]]
+  moments: JobMoments<Result>
   weakestOf(end: Pick<RunEnd<Worked>, 'load'>): number | null
   /**
    * Highest effort as the output first meets what stops it, from the balance of energy: all of a moving mass [kg or kg·m²] at the speed
@@ -169,8 +172,35 @@ export interface Job<Result extends JobResult = JobResult, Worked extends Load =
   isClose(result: Result, errors: StepErrors<Result>): boolean
   why: JobWhy<Result>
   study: JobStudy<Result>
+  tune: JobTune<Result>
   rescue: JobRescue<Result>
   live: JobLive<Worked>
+}
+
+/** When the verdict on a run is in. */
+export interface JobMoments<Result extends JobResult = JobResult> {
+  /** When that happened which the verdict tells of [s], and the effort by then where the record has rather come near it; null: at no instant. */
+  wrong(result: Result): Moment | null
+  /** When a verdict without such an instant is in [s]; null: as the run ends. */
+  right(scenario: Scenario, result: Result): number | null
+}
+
+export interface Moment {
+  time: number
+  effort: number | null
+}
+
+/** The figures by which a search for gains tells runs apart. */
+export interface JobTune<Result extends JobResult = JobResult> {
+  /** How soon the work is done, the highest effort, its ripple, and where it settles. */
+  time: keyof Result['metrics']
+  peak: keyof Result['metrics']
+  ripple: keyof Result['metrics']
+  settled: keyof Result['metrics']
+  /** What is left to the edges of the verdict, each as a share. */
+  spare: readonly (keyof Result['metrics'])[]
+  /** Whether the work is there to take the effort that a setting means. */
+  takes(scenario: Scenario): boolean
 }
 
 /** Where a search for what would save the work looks on the work's own side, and how it tells verdicts apart. */
@@ -215,8 +245,10 @@ export interface JobStudy<Result extends JobResult = JobResult> {
   histograms: readonly (keyof Result['metrics'])[]
   /** How far a run is from the edges of its verdict, each as a share of what it must stand: below 0 beyond it. Null: no such edge. */
   margins(scenario: Scenario, result: Result): readonly (number | null)[]
-  /** Efforts between which the work is done [N or N·m]; null: no such edge. */
-  window(scenario: Scenario): { least: number | null; most: number | null }
+  /** The nearest of these edges; null: what there is to spare cannot be said. */
+  spare(scenario: Scenario, result: Result): number | null
+  /** Efforts between which the work is done [N or N·m], null: no such edge; and from when on the least is asked for [s], left out: all along. */
+  window(scenario: Scenario): { least: number | null; most: number | null; from?: number }
   /** Quantities that a map goes over before others, where the scenario has them. */
   mapped: readonly string[]
   /** Spreads of its own quantities that are sensible to begin with. */

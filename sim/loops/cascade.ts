@@ -260,7 +260,9 @@ export class Cascade {
     const span = lifted(closedMatrix(inner), columnOf(inner.reference), count)
     const gauge = this.servo(false, true).gauge
     const value = new Float64Array(span.a.rows)
-    value[gauge] = 1 + sensors.gauge.gainError
+    // A gauge that feels nothing shows nothing, to the last bit.
+    const feels = sensors.gauge.fingerMass > 0 || Object.keys(this.plant.nearForce).length > 0
+    if (feels) value[gauge] = 1 + sensors.gauge.gainError
     const gaugePole = 1 / (1 + sensors.gauge.bandwidth * this.period)
     const plant: SampledPlant = {
       a: span.a,

@@ -68,8 +68,8 @@ function crossoverRemarks(
   { margins, stability }: Examined,
 ): LoopRemark[] {
   const { crossover, crossings, bandwidth, noBandwidth, largestGain } = margins
-  if (largestGain === 0) return [{ kind: 'no gain' }]
   if (crossover === null && loop === 'force' && point.contact === null) return [{ kind: 'nothing to feel', job }]
+  if (largestGain === 0) return [{ kind: 'no gain' }]
   if (crossover === null) return [{ kind: 'no crossover', bandwidth: bandwidth !== null }]
   return [
     ...(crossings.length > 1 ? [{ kind: 'crossings' as const, at: crossings }] : []),
@@ -100,6 +100,9 @@ function contactRemarks(scenario: Scenario, loop: LoopId, point: WorkingPoint): 
   return limit ? [...remarks, limit] : remarks
 }
 
+/** Share of a stiffness from which on another one is the same to three digits or so. */
+const ALIKE = 0.995
+
 /** How what is pressed on answers otherwise than a spring. */
 function givingRemarks(job: JobId, { speed, room }: WorkingPoint, contact: Contact): LoopRemark[] {
   const { stiffness, slow, forgets, grips } = contact
@@ -107,7 +110,7 @@ function givingRemarks(job: JobId, { speed, room }: WorkingPoint, contact: Conta
   const remarks: LoopRemark[] = []
   if (grips === 'slides') remarks.push({ kind: 'slides', job, speed, stiffness })
   if (grips === 'holds') remarks.push({ kind: 'held by friction', job, room })
-  return slow < stiffness ? [...remarks, { kind: 'relaxes', job, quick: stiffness, slow }] : remarks
+  return slow < ALIKE * stiffness ? [...remarks, { kind: 'relaxes', job, quick: stiffness, slow }] : remarks
 }
 
 /** Dry friction beside loops whose margins are those of an axis without it. */

@@ -97,6 +97,7 @@ export const capWords: JobWords<CapJudgement> = {
     },
     feels: 'nothing but the inertia of the closure and of what else turns behind it',
     inertia: 'the closure, and what else turns behind it',
+    gives: 'seat',
     relaxes: 'the liner',
     contact: '',
     calmer: 'A chuck that damps more, or a lighter one',

@@ -101,6 +101,7 @@ export const gripWords: JobWords<GripJudgement> = {
     },
     feels: 'nothing but the inertia of its finger',
     inertia: 'its finger',
+    gives: 'part',
     relaxes: 'the part',
     contact: ' at one contact',
     calmer: 'A softer pad, or one that damps more',

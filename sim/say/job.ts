@@ -37,6 +37,8 @@ interface LoopWords {
   /** What the gauge feels before anything is touched, and, of that, what the force loop answers to. */
   feels: string
   inertia: string
+  /** What is soft or stiff: "part". */
+  gives: string
   /** What gives way slowly, and where its stiffness is told: "the part", " at one contact". */
   relaxes: string
   contact: string

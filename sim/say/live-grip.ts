@@ -1,7 +1,7 @@
 /** What is said of a grip that runs on. */
 import type { LiveState } from '../job/live.ts'
-import type { Scenario } from '../scenario/index.ts'
 import type { At, LiveWords } from './live.ts'
+import { damageWord } from './window.ts'
 
 /** Travel below which the jaws count as open [m]. */
 const OPEN = 1e-4
@@ -33,14 +33,6 @@ export const gripLiveWords: LiveWords = {
   },
   below: 'drops below',
   above: (scenario) => `${damageWord(scenario)} above`,
-}
-
-/** What the lowest of the part's damage limits means. */
-export function damageWord({
-  part: { markForce = Infinity, yieldForce = Infinity, crackForce = Infinity },
-}: Scenario): string {
-  if (crackForce <= Math.min(markForce, yieldForce)) return 'breaks'
-  return yieldForce <= markForce ? 'dents' : 'marks'
 }
 
 function drive({ phase, engaged }: LiveState, at: At): string {

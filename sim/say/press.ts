@@ -100,6 +100,7 @@ export const pressWords: JobWords<PressJudgement> = {
     },
     feels: 'nothing but the inertia of what is in front of it',
     inertia: 'what is in front of it,',
+    gives: 'frame',
     relaxes: 'the joint',
     contact: '',
     calmer: 'A frame that damps more, or a punch that weighs less',

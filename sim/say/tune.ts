@@ -1,5 +1,6 @@
 /** What a candidate of the search for gains misses. */
 import type { Miss } from '../ask/tune-judge.ts'
+import { effortIn, jobWords } from './jobs.ts'
 import { degrees, figure, type Wording } from './wording.ts'
 
 /** In a few words, the same for all that miss the like. */
@@ -10,13 +11,13 @@ export function missWords(miss: Miss): string {
     case 'unstable':
       return 'a loop is unstable'
     case 'part':
-      return `${miss.part} part ${miss.verdict}`
+      return `${miss.part} ${jobWords(miss).loops.gives} ${miss.verdict}`
     case 'force':
-      return `${miss.part} part gripped too weakly`
-    case 'grip time':
-      return `${miss.part} part gripped too late`
-    case 'hold margin':
-      return `hold margin of the ${miss.part} part`
+      return `${miss.part} ${jobWords(miss).loops.gives} ${jobWords(miss).study.acted} too weakly`
+    case 'time':
+      return `${miss.part} ${jobWords(miss).loops.gives} ${jobWords(miss).study.acted} too late`
+    case 'spare':
+      return `margin of the ${miss.part} ${jobWords(miss).loops.gives}`
     default:
       return miss.kind
   }
@@ -32,10 +33,10 @@ export function missWhy(miss: Miss, words: Wording): string {
     case 'peak sensitivity':
       return `${miss.kind} ${figure(miss.value)}`
     case 'force':
-      return `${missWords(miss)}, with ${words.force(miss.value)} where at least ${words.force(miss.wanted)} are wanted`
-    case 'grip time':
-      return `${missWords(miss)}, ${miss.value === null ? 'the force does not settle' : `after ${words.shortTime(miss.value)}`}`
-    case 'hold margin':
+      return `${missWords(miss)}, with ${effortIn(miss, words)(miss.value)} where at least ${effortIn(miss, words)(miss.wanted)} are wanted`
+    case 'time':
+      return `${missWords(miss)}, ${miss.value === null ? `the ${jobWords(miss).study.effort} does not settle` : `after ${words.shortTime(miss.value)}`}`
+    case 'spare':
       return `${missWords(miss)} ${words.ratio(miss.value)}`
     default:
       return missWords(miss)

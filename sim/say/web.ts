@@ -94,6 +94,7 @@ export const webWords: JobWords<WebJudgement> = {
     },
     feels: 'nothing',
     inertia: 'what is in front of it,',
+    gives: 'web',
     relaxes: 'the web',
     contact: '',
     calmer: 'A lighter roll, or a shorter span, which swings faster',

@@ -20,7 +20,7 @@ import { make } from '../scenario/make.ts'
 const { scenario } = PRESETS[0]!
 const options = {
   strategy: 'sensed-force',
-  objective: 'gripTime',
+  objective: 'time',
   phaseMargin: 45,
   peakSensitivity: 2,
   spread: 0.3,
@@ -36,7 +36,7 @@ describe('robust tune of the force loop on the opening preset', () => {
   })
 
   it('finds gains that grip in less than a third of the time, by an independent run and analysis', () => {
-    const best = bestOf(candidates, 'gripTime')!
+    const best = bestOf(candidates, 'time')!
     const tuned = editScenario(scenario, best.edits)
     if (!tuned.ok) throw new Error('refused')
     const before = simulateGrip(scenario, 'sensed-force').result.metrics.gripTime!
@@ -44,7 +44,7 @@ describe('robust tune of the force loop on the opening preset', () => {
       const part = { ...tuned.scenario.part, stiffness: scenario.part.stiffness * factor }
       const { verdict, metrics } = simulateGrip({ ...tuned.scenario, part }, 'sensed-force').result
       expect(verdict).toBe('held')
-      expect(metrics.gripTime!).toBeLessThanOrEqual(best.gripTime! + 1e-12)
+      expect(metrics.gripTime!).toBeLessThanOrEqual(best.time! + 1e-12)
       expect(metrics.gripTime!).toBeLessThan(before / 3)
     }
     for (const { stable, margins } of analyseLoops(tuned.scenario, { loops: ['velocity', 'force'], spread: 0.3 })
@@ -69,7 +69,7 @@ describe('robust tune of the force loop on the opening preset', () => {
       { ...scenario, part: { ...scenario.part, stiffness: 0.7 * scenario.part.stiffness } },
       'sensed-force',
     )
-    expect(present.gripTime!).toBeGreaterThanOrEqual(run.result.metrics.gripTime!)
+    expect(present.time!).toBeGreaterThanOrEqual(run.result.metrics.gripTime!)
     const { loops } = analyseLoops(scenario, { loops: ['velocity', 'force'], spread: 0.3 })
     expect(present.phaseMargin).toBe(Math.min(...loops.map(({ margins }) => margins!.phaseMargin ?? 180)))
     expect(present.sound).toBe(true)
@@ -78,7 +78,7 @@ describe('robust tune of the force loop on the opening preset', () => {
   it('gives the figures of gains on the bench that miss a margin', () => {
     const [first] = tuneGains(scenario, { ...options, phaseMargin: 80 })
     expect(first!.present).toMatchObject({ sound: false, miss: { kind: 'phase margin' } })
-    expect(first!.present.gripTime).toBe(progress[0]!.present.gripTime)
+    expect(first!.present.time).toBe(progress[0]!.present.time)
   })
 })
 
@@ -103,8 +103,8 @@ describe('the opening preset’s threshold stop', () => {
         const { verdict, metrics } = gripOf(scenario, stop, candidate, factor)
         expect(verdict).toBe('held')
         expect(metrics.settledForce!).toBeGreaterThanOrEqual(0.9 * least)
-        expect(metrics.settledForce!).toBeGreaterThanOrEqual(candidate.settledForce! - 1e-9)
-        expect(metrics.holdMargin!).toBeGreaterThanOrEqual(candidate.holdMargin! - 1e-9)
+        expect(metrics.settledForce!).toBeGreaterThanOrEqual(candidate.settled! - 1e-9)
+        expect(metrics.holdMargin!).toBeGreaterThanOrEqual(candidate.spare! - 1e-9)
       }
   })
 })
@@ -125,11 +125,11 @@ describe('what counts', () => {
   it('is the time, and what is to spare before it slides', () => {
     const present = (more: Partial<TuneOptions>) =>
       tuneGains(scenario, { ...options, ...more }, run).next().value!.present
-    const { gripTime, holdMargin } = present({})
-    expect(present({ within: gripTime! * 1.01 }).sound).toBe(true)
-    expect(present({ within: gripTime! * 0.99 }).miss).toMatchObject({ kind: 'grip time' })
-    expect(present({ holdMargin: holdMargin! * 0.99 }).sound).toBe(true)
-    expect(present({ holdMargin: holdMargin! * 1.01 }).miss).toMatchObject({ kind: 'hold margin' })
+    const { time, spare } = present({})
+    expect(present({ within: time! * 1.01 }).sound).toBe(true)
+    expect(present({ within: time! * 0.99 }).miss).toMatchObject({ kind: 'time' })
+    expect(present({ spare: spare! * 0.99 }).sound).toBe(true)
+    expect(present({ spare: spare! * 1.01 }).miss).toMatchObject({ kind: 'spare' })
   })
 })
 
@@ -177,7 +177,7 @@ function randomSearch(base: Scenario, tried: TuneOptions, count: number) {
     if (!grips.every(({ verdict, metrics }) => verdict === 'held' && (metrics.settledForce ?? 0) >= 0.9 * least))
       continue
     sound++
-    const { objective } = tried as { objective: 'gripTime' | 'peakForce' }
+    const objective = tried.objective === 'time' ? 'gripTime' : 'peakForce'
     if (grips.every(({ metrics }) => metrics[objective] !== null))
       best = Math.min(best, Math.max(...grips.map(({ metrics }) => metrics[objective]!)))
   }
@@ -185,22 +185,17 @@ function randomSearch(base: Scenario, tried: TuneOptions, count: number) {
 }
 
 describe('against as many gains drawn at random, on hostile grips', () => {
-  it.each<[string, Scenario, TuneOptions['strategy'], 'gripTime' | 'peakForce']>([
-    [
-      'an integral that crushes',
-      make(scenario, { 'arm.moves': [], 'run.duration': 0.8 }),
-      'threshold-stop',
-      'gripTime',
-    ],
-    ['a stiff part at speed', quick({ 'part.stiffness': 1e6, 'approach.speed': 0.04 }), 'current-clamp', 'gripTime'],
-    ['a slow servo', quick({ 'servo.rate': 1000, 'strategies.sensedForce.rate': 1000 }), 'threshold-stop', 'peakForce'],
-    ['a noisy gauge', quick({ 'sensors.gauge.noise': 0.5 }), 'sensed-force', 'gripTime'],
-    ['a fragile part', quick({ 'part.crackForce': 45 }), 'current-clamp', 'gripTime'],
+  it.each<[string, Scenario, TuneOptions['strategy'], 'time' | 'peak']>([
+    ['an integral that crushes', make(scenario, { 'arm.moves': [], 'run.duration': 0.8 }), 'threshold-stop', 'time'],
+    ['a stiff part at speed', quick({ 'part.stiffness': 1e6, 'approach.speed': 0.04 }), 'current-clamp', 'time'],
+    ['a slow servo', quick({ 'servo.rate': 1000, 'strategies.sensedForce.rate': 1000 }), 'threshold-stop', 'peak'],
+    ['a noisy gauge', quick({ 'sensors.gauge.noise': 0.5 }), 'sensed-force', 'time'],
+    ['a fragile part', quick({ 'part.crackForce': 45 }), 'current-clamp', 'time'],
     [
       'a light grip with much friction',
       quick({ 'actuator.transmission.coulomb': 20, 'actuator.transmission.breakaway': 25 }),
       'threshold-stop',
-      'gripTime',
+      'time',
     ],
   ])('%s', (_, base, strategy, objective) => {
     const tried: TuneOptions = { ...options, strategy, objective }
@@ -213,8 +208,7 @@ describe('against as many gains drawn at random, on hostile grips', () => {
 })
 
 describe('trade-off', () => {
-  const candidate = (gripTime: number, peakForce: number, sound = true) =>
-    ({ gripTime, peakForce, sound }) as TuneCandidate
+  const candidate = (time: number, peak: number, sound = true) => ({ time, peak, sound }) as TuneCandidate
 
   it('keeps what no other beats in both', () => {
     const kept = tradeOff([
@@ -224,6 +218,6 @@ describe('trade-off', () => {
       candidate(2.5, 2.5),
       candidate(0.5, 0.5, false),
     ])
-    expect(kept.map(({ gripTime }) => gripTime)).toEqual([1, 2, 3])
+    expect(kept.map(({ time }) => time)).toEqual([1, 2, 3])
   })
 })

@@ -61,6 +61,20 @@ describe('the command line of a closure', () => {
     )
   })
 
+  it('tunes its gains by its own figures', async () => {
+    // No gains keep such a margin, so that none but those on the bench are run.
+    const wish = ['--strategy', 'current-clamp', '--objective', 'peakTorque', '--phase-margin', '90']
+    const report = JSON.parse(await jawbench('tune', 'jar-lid', ...wish, '--format', 'json'))
+    expect(report).toMatchObject({ format: 'jawbench-tune', objective: 'peakTorque', margin: 0, sound: 0, best: null })
+    expect(report.present).toMatchObject({ sound: false, miss: { kind: 'phase margin' } })
+    expect(report.present.peakTorque).toBeGreaterThan(3)
+    expect(Object.keys(report.present)).toEqual(expect.arrayContaining(['capTime', 'settledTorque', 'torqueMargin']))
+    expect(await refused('tune', 'jar-lid', '--strategy', 'current-clamp', '--objective', 'gripTime')).toEqual([
+      '--objective: given "gripTime", allowed capTime, peakTorque, torqueRipple, share',
+    ])
+    expect(await refused('tune', 'tray-film', '--strategy', 'threshold-stop')).toHaveLength(1)
+  })
+
   it('does not take it for another job', async () => {
     expect(await refused('grip', 'jar-lid')).toEqual(['job: given "cap", allowed "grip"'])
     expect(await refused('cap', 'cast-arm')).toEqual(['job: given "press", allowed "cap"'])

@@ -217,7 +217,9 @@ describe('jawbench why and rescue', () => {
     expect(report.sound + report.missed.reduce((sum: number, { count }: { count: number }) => sum + count, 0)).toBe(
       report.tried,
     )
-    const table = tuneTable(report, report)
+    const { gripTime: time, peakForce: peak, forceRipple: ripple, ...present } = report.present
+    const plain = { ...present, time, peak, ripple, settled: null, spare: null }
+    const table = tuneTable('grip', { present: plain, best: null, tradeOff: [] }, report)
     expect(table).toContain(`${report.tried} sets of gains tried, ${report.sound} sound.`)
     expect(table).toContain('The gains on the bench are not sound: softest part crushed.')
   })

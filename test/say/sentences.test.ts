@@ -145,26 +145,30 @@ describe('a candidate that is not sound', () => {
     [{ kind: 'unstable' }, 'a loop is unstable', 'a loop is unstable'],
     [{ kind: 'phase margin', value: 31.26 }, 'phase margin', 'phase margin 31.3°'],
     [{ kind: 'peak sensitivity', value: 2.346 }, 'peak sensitivity', 'peak sensitivity 2.35'],
-    [{ kind: 'part', part: 'softest', verdict: 'crushed' }, 'softest part crushed', 'softest part crushed'],
     [
-      { kind: 'force', part: 'nominal', value: 25, wanted: 36 },
+      { kind: 'part', job: 'grip', part: 'softest', verdict: 'crushed' },
+      'softest part crushed',
+      'softest part crushed',
+    ],
+    [
+      { kind: 'force', job: 'grip', part: 'nominal', value: 25, wanted: 36 },
       'nominal part gripped too weakly',
       'nominal part gripped too weakly, with 25 N where at least 36 N are wanted',
     ],
     [
-      { kind: 'grip time', part: 'stiffest', value: 0.25 },
+      { kind: 'time', job: 'grip', part: 'stiffest', value: 0.25 },
       'stiffest part gripped too late',
       'stiffest part gripped too late, after 250 ms',
     ],
     [
-      { kind: 'grip time', part: 'stiffest', value: null },
+      { kind: 'time', job: 'grip', part: 'stiffest', value: null },
       'stiffest part gripped too late',
       'stiffest part gripped too late, the force does not settle',
     ],
     [
-      { kind: 'hold margin', part: 'softest', value: 0.05 },
-      'hold margin of the softest part',
-      'hold margin of the softest part 5 %',
+      { kind: 'spare', job: 'grip', part: 'softest', value: 0.05 },
+      'margin of the softest part',
+      'margin of the softest part 5 %',
     ],
   ])('%j', (miss, words, why) => {
     expect(missWords(miss)).toBe(words)

@@ -148,9 +148,9 @@ describe.each(CASES)('$name in US units', ({ scenario, strategy }) => {
   })
 
   it('what a set of gains misses', () => {
-    follows((words) => missWhy({ kind: 'force', part: 'softest', value: 25, wanted: 36 }, words))
-    follows((words) => missWhy({ kind: 'grip time', part: 'softest', value: 0.2 }, words), false)
-    follows((words) => missWhy({ kind: 'hold margin', part: 'softest', value: 0.2 }, words), false)
+    follows((words) => missWhy({ kind: 'force', job: 'grip', part: 'softest', value: 25, wanted: 36 }, words))
+    follows((words) => missWhy({ kind: 'time', job: 'grip', part: 'softest', value: 0.2 }, words), false)
+    follows((words) => missWhy({ kind: 'spare', job: 'grip', part: 'softest', value: 0.2 }, words), false)
   })
 
   it('why the force became what it was, whatever the verdict', () => {

@@ -33,7 +33,12 @@ export function comparedAxes(own: RunAxis, beside: RunAxis, units: UnitSystem): 
     const said = (figure: number | null) => formatFigure(figure === null ? null : toShown(figure))
     return { id, label, note, unit: symbol, cells: both((n) => said(value(known[n]!))) }
   })
-  const advice = [own, beside].map(({ results }) => recommend(results.filter((result) => result !== null)))
+  const advice = [own, beside].map(({ scenario, results }) =>
+    recommend(
+      scenario,
+      results.filter((result) => result !== null),
+    ),
+  )
   const spare = (n: 0 | 1) => {
     const best = advice[n]!.best
     return best ? formatFigure(100 * best.spare!) : NO_FIGURE

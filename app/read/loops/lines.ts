@@ -38,6 +38,23 @@ export const DASHES: Record<WorkingPointId, number[]> = {
   running: [5, 2],
 }
 
+const STROKES: Record<WorkingPointId, string> = {
+  free: 'dotted',
+  sliding: 'dashed closely',
+  resting: 'long dashes',
+  softest: 'dashed',
+  nominal: 'solid',
+  stiffest: 'dash-dotted',
+  relaxed: 'dash-dotted with two dots',
+  running: 'dashed closely',
+}
+
+/** Which line is which, as words beneath a drawing: "Dotted: free; solid: nominal". */
+export function lineWords(analyses: readonly Pick<LoopAnalysis, 'workingPoint'>[]): string {
+  const words = analyses.map(({ workingPoint: at }) => `${STROKES[at]}: ${SHORT[at].toLowerCase()}`).join('; ')
+  return `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}`
+}
+
 /** Where curves lie on each other a sign of its own tells each. */
 export const POINT_SIGNS: Record<WorkingPointId, Sign> = {
   free: 'circle',

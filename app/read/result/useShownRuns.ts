@@ -1,5 +1,7 @@
+import { useMemo } from 'react'
 import { STRATEGIES } from '../../../sim/index.ts'
 import { type Runs, type RunView, useResults } from '../../store/results.ts'
+import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 
 /** The newest runs of the strategies that are shown, in the order of the registry. */
@@ -8,7 +10,16 @@ export const useShownRuns = (): RunView[] => useShown(useResults((state) => stat
 /** The same on the axis beside that of the bench; none without one. */
 export const useBesideRuns = (): RunView[] => useShown(useResults((state) => state.beside))
 
+/** Runs of another job are those of what was on the bench before. */
 function useShown(runs: Runs): RunView[] {
   const shown = useView((state) => state.shown)
-  return STRATEGIES.flatMap(({ id }) => (shown.includes(id) && runs[id] ? [runs[id]] : []))
+  const job = useScenario((state) => state.scenario.job)
+  return useMemo(
+    () =>
+      STRATEGIES.flatMap(({ id }) => {
+        const run = shown.includes(id) ? runs[id] : undefined
+        return run?.scenario.job === job ? [run] : []
+      }),
+    [shown, job, runs],
+  )
 }

@@ -1,9 +1,7 @@
 import { lazy, Suspense } from 'react'
 import { FIGURES } from '../../read/result/figures.ts'
 import { useBesideRuns, useShownRuns } from '../../read/result/useShownRuns.ts'
-import { openPresent } from '../../store/present.ts'
 import { useScenario } from '../../store/scenario.ts'
-import { Button } from '../../ui/Button.tsx'
 import { useNarrow } from '../../ui/useNarrow.ts'
 import { BenchFrame } from './BenchFrame.tsx'
 import { Stage } from './stage/Stage.tsx'
@@ -34,10 +32,7 @@ export function Bench() {
 function GripBench() {
   const narrow = useNarrow()
   return (
-    <BenchFrame
-      acts={<Button onClick={openPresent}>Present</Button>}
-      verdicts={<Verdicts figures={FIGURES} main={MAIN} />}
-    >
+    <BenchFrame verdicts={<Verdicts figures={FIGURES} main={MAIN} />}>
       <ShownStage />
       <Traces narrow={narrow} />
     </BenchFrame>

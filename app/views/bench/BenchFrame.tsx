@@ -3,20 +3,20 @@ import type { ReactNode } from 'react'
 import { ParameterDrawer } from '../../parameters/ParameterDrawer.tsx'
 import { Parameters } from '../../parameters/Parameters.tsx'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
+import { openPresent } from '../../store/present.ts'
 import { useScenario } from '../../store/scenario.ts'
+import { Button } from '../../ui/Button.tsx'
 import { useNarrow } from '../../ui/useNarrow.ts'
 import { BesideShown, SecondAxis } from './SecondAxis.tsx'
 import { usePaper } from './usePaper.ts'
 import './bench.css'
 
 interface Props {
-  /** What can be done beside choosing a second axis. */
-  acts?: ReactNode
   verdicts: ReactNode
   children: ReactNode
 }
 
-export function BenchFrame({ acts, verdicts, children }: Props) {
+export function BenchFrame({ verdicts, children }: Props) {
   const narrow = useNarrow()
   const beside = useScenario((state) => state.beside !== null)
   const middle = usePaper()
@@ -27,7 +27,7 @@ export function BenchFrame({ acts, verdicts, children }: Props) {
       <div className="bench-head">
         <WindowLine />
         <SecondAxis />
-        {acts}
+        <Button onClick={openPresent}>Present</Button>
         <BesideShown />
       </div>
       {narrow ? (

@@ -45,9 +45,7 @@ function inOrder(job: JobId, main: readonly string[]): Figure[] {
 /** A lane a strategy over one time bar, the axis beside under that of the bench, and the effort over what the job measures it by. */
 function Stage({ Lane, Chart }: Pick<Props, 'Lane' | 'Chart'>) {
   const scenario = useScenario((state) => state.scenario)
-  const [shown, second] = [useShownRuns(), useBesideRuns()]
-  const own = useMemo(() => shown.filter((run) => run.scenario.job === scenario.job), [shown, scenario.job])
-  const beside = useMemo(() => second.filter((run) => run.scenario.job === scenario.job), [second, scenario.job])
+  const [own, beside] = [useShownRuns(), useBesideRuns()]
   const runs = useMemo(() => [...own, ...beside], [own, beside])
   const [element, width] = useWidth<HTMLDivElement>()
   const time = useView((state) => state.time)

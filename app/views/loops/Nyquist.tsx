@@ -1,7 +1,7 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react'
 import type { Curves, LoopAnalysis, LoopsResult } from '../../../sim/index.ts'
 import { FREQUENCY } from '../../read/loops/frequency.ts'
-import { DASHES, frequencyRange, pointLabel, SHORT, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
+import { DASHES, frequencyRange, lineWords, pointLabel, SHORT, WIDTH, WORST_WIDTH } from '../../read/loops/lines.ts'
 import { keyed } from '../../ui/chart/Frame.tsx'
 import { groupOf, type Surface } from '../../ui/chart/group.ts'
 import { DECADES } from '../../ui/chart/logLook.ts'
@@ -80,8 +80,7 @@ export function Nyquist(props: Props) {
         {told}
       </p>
       <p className="loops-small">
-        Solid: nominal part; dashed: softest; dash-dotted: stiffest, with two dots after relaxing; dotted: free air;
-        heavy: worst case.
+        {lineWords(analyses)}; heavy: worst case.
         {margin !== null &&
           ` Thin circle: peak sensitivity ${formatFigure(1 / margin)} of the worst case, whose curve stays out of the radius 1/${formatFigure(1 / margin)} = ${formatFigure(margin)} about −1.`}
       </p>

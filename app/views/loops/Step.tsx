@@ -78,6 +78,12 @@ function SimulatedStep(props: Props) {
         onEdit={(next) => useLoopsState.setState({ scale: next })}
       />
       {simulated && simulated.steps.length > 0 && <SimulatedTable result={props.result} simulated={simulated} />}
+      {props.analyses.some(({ workingPoint }) => workingPoint === 'sliding') && (
+        <p className="loops-small">
+          {pointLabel(props.result, 'sliding')}: not simulated, as it is passed on the way, without a balance that a
+          step could start from.
+        </p>
+      )}
     </>
   )
 }

@@ -5,7 +5,7 @@ import { Ring } from '../../read/axes/Ring.tsx'
 import { useBeside } from '../../store/beside.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
-import { NoGrip } from './NoGrip.tsx'
+import { NoRun } from './NoRun.tsx'
 import type { SlideProps } from './Present.tsx'
 
 /** The two axes figure by figure: what each is, and what came of it under the same part. */
@@ -13,7 +13,7 @@ export function Axes({ runs, beside }: SlideProps) {
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const second = useBeside()
-  if (!second?.fitted.ok || runs.length === 0) return <NoGrip />
+  if (!second?.fitted.ok || runs.length === 0) return <NoRun />
   const other = second.fitted.scenario
   const rows = comparedAxes(
     { scenario, results: runs.map(({ result }) => result) },

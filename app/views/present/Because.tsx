@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react'
-import { STRATEGIES, type StrategyId, whyRule, whySentence, wordingOf } from '../../../sim/index.ts'
+import { STRATEGIES, type StrategyId, studyWords, whyRule, whySentence, wordingOf } from '../../../sim/index.ts'
 import { axisTitle } from '../../read/axes/names.ts'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { noResult } from '../../read/result/words.ts'
@@ -10,11 +10,11 @@ import { WhyChart } from '../../read/why/WhyChart.tsx'
 import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
-import { NoGrip } from './NoGrip.tsx'
+import { NoRun } from './NoRun.tsx'
 import type { SlideProps } from './Present.tsx'
 import { firstToTell } from './standing.ts'
 
-/** What made the force of one strategy, on either axis: a sentence and its chart. The one that lost the part comes first. */
+/** What made the effort of one strategy, on either axis: a sentence and its chart. The one that failed comes first. */
 export function Because({ runs, beside }: SlideProps) {
   const [onSecond, setOnSecond] = useState(false)
   const [chosen, setChosen] = useState<StrategyId | null>(null)
@@ -27,7 +27,7 @@ export function Because({ runs, beside }: SlideProps) {
       })),
     [runs],
   )
-  if (!run) return <NoGrip />
+  if (!run) return <NoRun />
   const second = onSecond ? beside.find(({ strategy }) => strategy === run.strategy) : undefined
   return (
     <div className="because">
@@ -68,7 +68,10 @@ function Told({ run }: { run: RunView }) {
         )}{' '}
         {none?.why}
         {status === 'failed' && `This could not be worked out: ${message}`}
-        {!none && status !== 'failed' && !(rested && why) && 'Taking the force apart …'}
+        {!none &&
+          status !== 'failed' &&
+          !(rested && why) &&
+          `Taking the ${studyWords(run.scenario.job).effort} apart …`}
         {rested && why && whySentence(rested.scenario, why, wordingOf(units))}
       </p>
       {why && (

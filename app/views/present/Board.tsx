@@ -1,19 +1,18 @@
-/** The play as a customer sees it: the grippers side by side, a word each, and the force against the window. Also what a clip is made of. */
+/** The play as a customer sees it: the strategies side by side, a word each, and the effort against the window. Also what a clip is made of. */
 import type { ReactNode } from 'react'
-import type { Scenario } from '../../../sim/index.ts'
-import { frameAt } from '../../picture/grip/frameAt.ts'
-import type { PictureScales } from '../../picture/grip/scales.ts'
+import { type Scenario, shownAs } from '../../../sim/index.ts'
 import { axisTitle } from '../../read/axes/names.ts'
 import { Ring } from '../../read/axes/Ring.tsx'
+import { effortAt } from '../../read/effort/effort.ts'
+import { RunPicture } from '../../read/picture/RunPicture.tsx'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
-import { Picture } from '../../read/stage/Lane.tsx'
 import { nameOf } from '../../read/stage/moments.ts'
 import { paceText } from '../../read/stage/pace.ts'
-import { quantityUnit, type UnitSystem } from '../../read/units.ts'
+import { effortUnit, type UnitSystem } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
 import { formatFigure, NO_FIGURE } from '../../ui/format.ts'
 import type { TimeLens } from '../../ui/timeLens.ts'
-import { ForceStory } from './ForceStory.tsx'
+import { EffortStory } from './EffortStory.tsx'
 import { standingAt } from './standing.ts'
 import { ONE_COLUMN } from './useSize.ts'
 
@@ -23,7 +22,6 @@ export interface BoardProps {
   /** How the play is slowed, and places on the axis of time. */
   lens: TimeLens
   axis: TimeLens
-  scales: PictureScales | undefined
   units: UnitSystem
   /** The instant shown [s]. */
   time: number
@@ -31,16 +29,16 @@ export interface BoardProps {
   height: number
   /** Size of its type [px]. */
   text: number
-  /** Makes the force over time something to drag. */
+  /** Makes the effort over time something to drag. */
   bar?: (story: ReactNode) => ReactNode
 }
 
-/** Heights in lines of type: what stands over a picture, the clock, the force story, gaps. */
+/** Heights in lines of type: what stands over a picture, the clock, the story, gaps. */
 const HEAD = 3.6
 const CLOCK = 1.9
 const STORY = 10.5
 const GAP = 0.8
-/** Share of the height that the force story takes at most. */
+/** Share of the height that the story takes at most. */
 const STORY_SHARE = 0.34
 /** Words in a picture are made for type of this size [px]. */
 const PICTURE_TEXT = 13.5
@@ -65,7 +63,7 @@ export function Board({ bar = (story) => story, ...props }: BoardProps) {
       <div className="board-story">
         <p className="board-clock" style={{ height: CLOCK * text }}>
           <span>
-            Grip force <span className="unit">{quantityUnit('force', units).symbol}</span>
+            {shownAs(scenario).effort} <span className="unit">{effortUnit(scenario, units).symbol}</span>
           </span>
           <span className="board-time">
             {time.toFixed(3)} <span className="unit">s</span>
@@ -73,7 +71,7 @@ export function Board({ bar = (story) => story, ...props }: BoardProps) {
           <span className="board-pace">{paceText(lens.rate(time))}</span>
         </p>
         {bar(
-          <ForceStory
+          <EffortStory
             runs={runs}
             scenario={scenario}
             lens={lens}
@@ -90,13 +88,12 @@ export function Board({ bar = (story) => story, ...props }: BoardProps) {
   )
 }
 
-function BoardLane({ run, runs, scales, units, time, width, height, text }: BoardProps & { run: RunView }) {
+function BoardLane({ run, runs, units, time, width, height, text }: BoardProps & { run: RunView }) {
   const paired = runs.some(({ axis }) => axis !== undefined)
   const label = paired ? (run.axis ?? axisTitle(run.scenario)) : nameOf(run)
   const { word, decided } = standingAt(run, time)
-  const frame = frameAt(run, time)
-  const { symbol, toShown } = quantityUnit('force', units)
-  const force = run.rows > 0 ? formatFigure(toShown(Math.max(frame.force, frame.farForce))) : NO_FIGURE
+  const { symbol, toShown } = effortUnit(run.scenario, units)
+  const effort = effortAt(run, time)
   const scale = Math.max(1, text / PICTURE_TEXT)
   return (
     <section className="board-lane" data-strategy={run.strategy} data-decided={decided} aria-label={label}>
@@ -106,19 +103,16 @@ function BoardLane({ run, runs, scales, units, time, width, height, text }: Boar
           {label}
         </p>
         <p className="board-word">{decided && run.result ? <VerdictWord result={run.result} /> : word}</p>
-        <p className="board-force">
-          {force} <span className="unit">{symbol}</span>
+        <p className="board-effort">
+          {effort === null ? NO_FIGURE : formatFigure(toShown(effort))} <span className="unit">{symbol}</span>
         </p>
       </div>
       <div className="board-picture" style={{ width, height }}>
-        <Picture
-          frame={frame}
-          scenario={run.scenario}
-          scales={scales}
-          names={false}
-          label={`${label}, ${word.toLowerCase()}: the gripper in section.`}
+        <RunPicture
+          label={`${label}, ${word.toLowerCase()}: ${shownAs(run.scenario).picture}.`}
           width={width / scale}
           height={height / scale}
+          {...{ run, runs, time }}
         />
       </div>
     </section>

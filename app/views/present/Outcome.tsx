@@ -1,28 +1,30 @@
 import { useMemo } from 'react'
-import { strategyOf } from '../../../sim/index.ts'
+import { shownAs, strategyOf } from '../../../sim/index.ts'
 import { Ring } from '../../read/axes/Ring.tsx'
+import { acrossUnit, overOf } from '../../read/effort/over.ts'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { noResult, reasonText } from '../../read/result/words.ts'
-import { quantityUnit } from '../../read/units.ts'
+import { effortUnit } from '../../read/units.ts'
 import type { RunView } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
-import { ForceStory } from './ForceStory.tsx'
-import { NoGrip } from './NoGrip.tsx'
+import { EffortStory } from './EffortStory.tsx'
+import { NoRun } from './NoRun.tsx'
 import type { SlideProps } from './Present.tsx'
 import { standingAt } from './standing.ts'
 import { useSize } from './useSize.ts'
 
-/** Least height of the force over time, in lines of type. */
+/** Least height of the story, in lines of type. */
 const LEAST = 12
 
-/** A word and a sentence for every strategy, over the force that tells why. */
+/** A word and a sentence for every strategy, over the effort that tells why. */
 export function Outcome({ runs, beside, axis, text }: SlideProps) {
   const [element, size] = useSize<HTMLDivElement>()
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const all = useMemo(() => [...runs, ...beside], [runs, beside])
-  if (runs.length === 0) return <NoGrip />
+  const over = overOf(scenario)
+  if (runs.length === 0) return <NoRun />
   return (
     <div className="outcome" data-beside={beside.length > 0}>
       <div className="outcome-words">
@@ -31,14 +33,21 @@ export function Outcome({ runs, beside, axis, text }: SlideProps) {
         ))}
       </div>
       <p className="outcome-axis">
-        Grip force <span className="unit">{quantityUnit('force', units).symbol}</span>
+        {shownAs(scenario).effort} <span className="unit">{effortUnit(scenario, units).symbol}</span>
+        {over && (
+          <>
+            {' '}
+            {over.title} <span className="unit">{acrossUnit(over, units).symbol}</span>
+          </>
+        )}
       </p>
       <div ref={element} className="outcome-story">
         {size && (
-          <ForceStory
+          <EffortStory
             runs={all}
             scenario={runs[0]?.scenario ?? scenario}
             axis={axis}
+            over={over}
             units={units}
             width={size.width}
             height={Math.max(LEAST * text, size.height)}

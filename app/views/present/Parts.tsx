@@ -1,4 +1,4 @@
-/** Of many parts, how many hold: a share and its limits for every strategy, over the peak forces in the force window. */
+/** Of many, how many come out well: a share and its limits for every strategy, over the highest efforts in the window. */
 import { useEffect } from 'react'
 import {
   fatesOf,
@@ -10,7 +10,9 @@ import {
   progressText,
   rangeText,
   type SpreadAnswer,
+  shownAs,
   strategyOf,
+  studyWords,
 } from '../../../sim/index.ts'
 import { toneOf, verdictWord } from '../../read/result/words.ts'
 import { Histogram } from '../../read/spread/Histogram.tsx'
@@ -19,29 +21,34 @@ import { useNominal } from '../../store/lent.ts'
 import { allOf, doneOf, useSpread } from '../../store/spread.ts'
 import { Button } from '../../ui/Button.tsx'
 
-/** Parts gripped where no study is at hand. */
+/** Runs of a study that is made here, where none is at hand. */
 const PARTS = 1000
 
 export function Parts() {
   const scenario = useNominal()
-  const { study, run } = useSpread()
+  const { study: known, run } = useSpread()
   const found = useAnswersAtHand()
-  const grip = () => run(scenario, PARTS, scenario.run.seed)
+  const { works } = shownAs(scenario)
+  const { act } = studyWords(scenario.job)
+  const study = () => run(scenario, PARTS, scenario.run.seed)
   // A study of something else is somebody's work: it is not thrown away unasked.
   useEffect(() => {
-    if (!study) grip()
+    if (!known) study()
   }, [])
   if (!found)
     return (
       <div className="parts-slide">
         <p>The study at hand is of another scenario than the one on the bench.</p>
-        <Button onClick={grip}>Grip {grouped(PARTS)} parts of this one</Button>
+        <Button onClick={study}>
+          {act.charAt(0).toUpperCase()}
+          {act.slice(1)} {grouped(PARTS)} {works} of this scenario
+        </Button>
       </div>
     )
   return (
     <div className="parts-slide">
       <p className="parts-lead">
-        Of {grouped(Math.max(...found.answers.map(({ grips }) => grips), 0))} parts that differ as the file says:{' '}
+        Of {grouped(Math.max(...found.answers.map(({ grips }) => grips), 0))} {works} that differ as the file says:{' '}
         <Progress />
       </p>
       <div className="outcome-words">
@@ -51,7 +58,7 @@ export function Parts() {
       </div>
       {found.answers.length > 0 && <Histogram study={found.study} answers={found.answers} first />}
       <p className="parts-note">
-        Simulated. The limits hold the true share in 95 of 100 studies, for parts that differ as was assumed.
+        Simulated. The limits hold the true share in 95 of 100 studies, for {works} that differ as was assumed.
       </p>
     </div>
   )
@@ -66,7 +73,7 @@ function Progress() {
   return <span className="unit">{progressText(share, since)}</span>
 }
 
-/** Fates told beside what holds. */
+/** Fates told beside what comes out well. */
 const TOLD = 2
 
 function Shares({ job, answer }: { job: JobId; answer: SpreadAnswer }) {

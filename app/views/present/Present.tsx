@@ -1,6 +1,6 @@
-/** The customer view: the grip on a few slides in large type, for a screen at the end of a table. */
+/** The customer view: the job on a few slides in large type, for a screen at the end of a table. */
 import { type ComponentType, useEffect, useMemo, useRef, useState } from 'react'
-import type { StrategyId } from '../../../sim/index.ts'
+import { jobOf, type StrategyId, shownAs, strategiesOn } from '../../../sim/index.ts'
 import { useBesideRuns, useShownRuns } from '../../read/result/useShownRuns.ts'
 import { windowWords } from '../../read/result/windowWords.ts'
 import { playSpan } from '../../read/stage/moments.ts'
@@ -17,10 +17,10 @@ import type { TimeLens } from '../../ui/timeLens.ts'
 import { Axes } from './Axes.tsx'
 import { Because } from './Because.tsx'
 import { ClipMaker } from './clip/ClipMaker.tsx'
-import { Grip } from './Grip.tsx'
 import { Job } from './Job.tsx'
 import { Outcome } from './Outcome.tsx'
 import { Parts } from './Parts.tsx'
+import { Run } from './Run.tsx'
 import { Spoken } from './Spoken.tsx'
 import { type Command, type Slide, type SlideId, slideAt, slidesFor, within } from './slides.ts'
 import { stopBeside, stopsOf, tellingOf } from './standing.ts'
@@ -47,7 +47,7 @@ export interface SlideProps {
 
 const COMPONENTS: Record<SlideId, ComponentType<SlideProps>> = {
   job: Job,
-  grip: Grip,
+  run: Run,
   outcome: Outcome,
   parts: Parts,
   axes: Axes,
@@ -57,7 +57,8 @@ const COMPONENTS: Record<SlideId, ComponentType<SlideProps>> = {
 export function Present() {
   const paired = useBeside()?.fitted.ok === true
   const varies = useNominal().spread.varies.length > 0
-  const slides = useMemo(() => slidesFor({ paired, varies }), [paired, varies])
+  const scenario = useScenario((state) => state.scenario)
+  const slides = useMemo(() => slidesFor({ scenario, paired, varies }), [scenario, paired, varies])
   const slide = within(
     useView((state) => state.slide),
     slides,
@@ -70,7 +71,7 @@ export function Present() {
   const play = useMemo(() => ({ lens, ...playSpan(told, duration) }), [lens, told, duration])
   const still = useReducedMotion()
   usePlay(lens)
-  useStart(slideAt(slide, slides).id === 'grip', [...runs, ...beside], paired ? 2 : 1, play.start, still)
+  useStart(slideAt(slide, slides).id === 'run', [...runs, ...beside], paired ? 2 : 1, play.start, still)
   const stops = useMemo(() => stopsOf(told, duration), [told, duration])
   const obey = (command: Command) => {
     const { time, set } = useView.getState()
@@ -110,7 +111,7 @@ export function Present() {
   )
 }
 
-/** With two axes the grip is told of one strategy at a time, both of its axes large; first of the one that tells most. */
+/** With two axes the run is told of one strategy at a time, both of its axes large; first of the one that tells most. */
 function useTold(runs: RunView[], beside: RunView[]) {
   const [chosen, tell] = useState<StrategyId | null>(null)
   const told = useMemo(() => {
@@ -129,15 +130,17 @@ function Head() {
     <header className="present-head">
       <h1>{scenario.name}</h1>
       <p>
-        Force window <strong>{span}</strong>
+        {shownAs(scenario).window} <strong>{span}</strong>
       </p>
     </header>
   )
 }
 
-/** The grip starts before the contact when its slide is opened, once everything has been simulated. */
+/** The play starts before the contact when its slide is opened, once everything has been simulated. */
 function useStart(open: boolean, runs: RunView[], axes: number, start: number, still: boolean) {
-  const wanted = axes * useView((state) => state.shown.length)
+  const shown = useView((state) => state.shown)
+  const job = useScenario((state) => jobOf(state.scenario))
+  const wanted = axes * strategiesOn(job).filter(({ id }) => shown.includes(id)).length
   const ready = runs.length > 0 && runs.length === wanted && runs.every(({ status }) => status !== 'running')
   const [started, setStarted] = useState(false)
   useEffect(() => {
@@ -159,7 +162,7 @@ interface BarProps {
 /** The same by hand, for a touch screen. */
 function Bar({ slide, slides, runs, lens, onCommand }: BarProps) {
   const playing = useView((state) => state.playing)
-  const grip = slideAt(slide, slides).id === 'grip'
+  const plays = slideAt(slide, slides).id === 'run'
   const full = useFullScreen()
   return (
     <footer className="present-bar">
@@ -172,12 +175,12 @@ function Bar({ slide, slides, runs, lens, onCommand }: BarProps) {
       <p className="present-place">
         {slide + 1} of {slides.length}: {slideAt(slide, slides).title}
       </p>
-      {grip && (
+      {plays && (
         <Button className="play" aria-keyshortcuts="Space" onClick={() => onCommand({ kind: 'play' })}>
           {playing ? 'Pause' : 'Play'}
         </Button>
       )}
-      {grip && (
+      {plays && (
         <>
           <Button aria-keyshortcuts="ArrowUp" onClick={() => onCommand({ kind: 'step', by: -1, slide: null })}>
             Step back

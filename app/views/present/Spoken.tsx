@@ -9,7 +9,7 @@ import { standingAt } from './standing.ts'
 /** Rest after which it is read out [ms], so that a play or a drag is not. */
 const REST = 400
 
-/** Slide, instant and how every grip stands by then, for those who hear the page. */
+/** Slide, instant and how every run stands by then, for those who hear the page. */
 export function Spoken({ slide, slides, runs }: { slide: number; slides: Slide[]; runs: RunView[] }) {
   const time = useView((state) => (state.playing ? null : state.time))
   const [text, setText] = useState('')
@@ -27,7 +27,7 @@ export function Spoken({ slide, slides, runs }: { slide: number; slides: Slide[]
 function said(slide: number, slides: Slide[], runs: RunView[], time: number | null): string {
   const { id, title } = slideAt(slide, slides)
   const place = `Slide ${slide + 1} of ${slides.length}: ${title}.`
-  if (id !== 'grip') return place
+  if (id !== 'run') return place
   if (time === null) return `${place} Playing.`
   const words = runs.map((run) => {
     const label = STRATEGIES.find(({ id }) => id === run.strategy)?.label

@@ -1,9 +1,9 @@
-/** The force window as a scale: what drops the part, what holds it, what harms it. */
+/** The window as a scale: what is too little, what will do, what is too much. */
 import { useId } from 'react'
-import { forceWindow, type Scenario } from '../../../sim/index.ts'
+import { jobOf, type Scenario, shownAs } from '../../../sim/index.ts'
+import { limitWords } from '../../read/effort/effort.ts'
 import type { UnitSystem } from '../../read/units.ts'
 import { Hatch } from './Hatch.tsx'
-import { limitWords } from './limitWords.ts'
 import { useSize } from './useSize.ts'
 
 interface WindowScaleProps {
@@ -16,11 +16,11 @@ interface WindowScaleProps {
 export function WindowScale({ scenario, units, text }: WindowScaleProps) {
   const [element, size] = useSize<HTMLDivElement>()
   const hatch = useId()
-  const { least, most } = forceWindow(scenario)
+  const { least, most } = jobOf(scenario).study.window(scenario)
   const width = size?.width ?? 0
   // A window that is open on one side still shows where that side lies.
   const top = most === null ? 3 * (least ?? 1) : 1.35 * Math.max(most, least ?? 0)
-  const x = (force: number) => (force / top) * width
+  const x = (effort: number) => (effort / top) * width
   const from = x(least ?? 0)
   const to = x(most ?? top)
   const words = limitWords(scenario, units)
@@ -36,7 +36,7 @@ export function WindowScale({ scenario, units, text }: WindowScaleProps) {
           {from < to && <rect x={from} width={to - from} height={bar} className="story-holds" />}
           {from < to && (
             <text x={(from + to) / 2} y={1.07 * text} textAnchor="middle" className="story-name">
-              holds
+              {shownAs(scenario).between}
             </text>
           )}
           {least !== null && <Edge at={from} words={words.least} end={from > to} width={width} text={text} />}

@@ -1,19 +1,15 @@
-/** The slides in their order, and what keys ask of them. */
-export type SlideId = 'job' | 'grip' | 'outcome' | 'parts' | 'axes' | 'why'
+/** The slides in their order, and what keys ask of them. Knows no React. */
+import { type Scenario, shownAs } from '../../../sim/index.ts'
+
+export type SlideId = 'job' | 'run' | 'outcome' | 'parts' | 'axes' | 'why'
 
 export interface Slide {
   id: SlideId
   title: string
 }
 
-export const SLIDES: Slide[] = [
-  { id: 'job', title: 'The job' },
-  { id: 'grip', title: 'The grip' },
-  { id: 'outcome', title: 'What came of it' },
-  { id: 'why', title: 'Why' },
-]
-
 interface Matter {
+  scenario: Pick<Scenario, 'job'>
   /** An axis stands beside that of the bench. */
   paired: boolean
   /** The file says how parts differ. */
@@ -21,17 +17,19 @@ interface Matter {
 }
 
 /** The slides that there is something to show on. */
-export const slidesFor = ({ paired, varies }: Matter): Slide[] => [
-  ...SLIDES.slice(0, -1),
-  ...(varies ? [{ id: 'parts' as const, title: 'Many parts' }] : []),
+export const slidesFor = ({ scenario, paired, varies }: Matter): Slide[] => [
+  { id: 'job', title: 'The job' },
+  { id: 'run', title: shownAs(scenario).title },
+  { id: 'outcome', title: 'What came of it' },
+  ...(varies ? [{ id: 'parts' as const, title: `Many ${shownAs(scenario).works}` }] : []),
   ...(paired ? [{ id: 'axes' as const, title: 'The two axes' }] : []),
-  ...SLIDES.slice(-1),
+  { id: 'why', title: 'Why' },
 ]
 
 /** The slide at a place; places beyond the ends are the first and the last. */
-export const slideAt = (place: number, slides = SLIDES) => slides[within(place, slides)]!
+export const slideAt = (place: number, slides: readonly Slide[]) => slides[within(place, slides)]!
 
-export const within = (place: number, slides = SLIDES) => Math.min(slides.length - 1, Math.max(0, place))
+export const within = (place: number, slides: readonly Slide[]) => Math.min(slides.length - 1, Math.max(0, place))
 
 export type Command =
   | { kind: 'go'; slide: number }
@@ -42,17 +40,17 @@ export type Command =
 
 interface Where {
   slide: number
-  /** Nothing plays by itself: the keys that change slides first walk through the instants of the grip. */
+  /** Nothing plays by itself: the keys that change slides first walk through the instants of the run. */
   still: boolean
-  slides?: Slide[]
+  slides: readonly Slide[]
 }
 
 /** What a key asks for; null: nothing. The page keys are those of a presenter's remote control. */
-export function commandFor(key: string, shift: boolean, { slide, still, slides = SLIDES }: Where): Command | null {
-  const grip = slideAt(slide, slides).id === 'grip'
+export function commandFor(key: string, shift: boolean, { slide, still, slides }: Where): Command | null {
+  const runs = slideAt(slide, slides).id === 'run'
   const turn = (by: 1 | -1): Command | null => {
     const next = within(slide + by, slides)
-    if (grip && still) return { kind: 'step', by, slide: next }
+    if (runs && still) return { kind: 'step', by, slide: next }
     return next === slide ? null : { kind: 'go', slide: next }
   }
   switch (key) {
@@ -63,11 +61,11 @@ export function commandFor(key: string, shift: boolean, { slide, still, slides =
     case 'PageUp':
       return turn(-1)
     case ' ':
-      return grip && !still ? { kind: 'play' } : turn(shift ? -1 : 1)
+      return runs && !still ? { kind: 'play' } : turn(shift ? -1 : 1)
     case 'ArrowDown':
-      return grip ? { kind: 'step', by: 1, slide: null } : null
+      return runs ? { kind: 'step', by: 1, slide: null } : null
     case 'ArrowUp':
-      return grip ? { kind: 'step', by: -1, slide: null } : null
+      return runs ? { kind: 'step', by: -1, slide: null } : null
     case 'Home':
       return { kind: 'go', slide: 0 }
     case 'End':

@@ -1,7 +1,10 @@
-/** Geometry of the force story: scales, lines with their peaks kept, names apart. Pixels unless said otherwise. */
-import { forceWindow, type Scenario, type StrategyId } from '../../../sim/index.ts'
+/** Geometry of the story of the effort: scales, lines with their peaks kept, names apart. Pixels unless said otherwise. */
+import { jobOf, type Scenario, type StrategyId, shownAs } from '../../../sim/index.ts'
 import { roundBelow } from '../../picture/grip/scales.ts'
 import { rowAt } from '../../picture/rowAt.ts'
+import { effortAt, effortsOf } from '../../read/effort/effort.ts'
+import type { Over, Point } from '../../read/effort/over.ts'
+import { isDamage } from '../../read/result/words.ts'
 import { nameOf } from '../../read/stage/moments.ts'
 import type { RunView } from '../../store/results.ts'
 import { limits } from '../../ui/chart/data.ts'
@@ -43,9 +46,14 @@ export interface StoryLine {
   label: string
   path: string
   /** Along the line of an axis beside. */
-  rings: { x: number; y: number }[]
+  rings: Place[]
   /** Where the line's name stands. */
   nameY: number
+}
+
+interface Place {
+  x: number
+  y: number
 }
 
 export interface StoryMark {
@@ -63,10 +71,12 @@ export interface StoryMark {
 export interface Story {
   lines: StoryLine[]
   marks: StoryMark[]
-  /** Heights of the window's edges; null: no such edge, or beyond the plot. */
-  least: number | null
-  most: number | null
+  /** The window's edges from left to right; empty: no such edge, or beyond the plot. */
+  least: Place[]
+  most: Place[]
+  /** Along the axis of the effort, and along the other one where that is not time. */
   figures: { y: number; text: string }[]
+  across: { x: number; text: string }[]
 }
 
 interface StoryInput {
@@ -76,45 +86,104 @@ interface StoryInput {
   unit: ShownUnit
   room: Room
   text: number
+  /** What it is drawn over and how that is read; left out: over time. */
+  over?: { over: Over; unit: ShownUnit } | null
 }
 
-export function storyOf({ runs, scenario, axis, unit, room, text }: StoryInput): Story {
-  const { least, most } = forceWindow(scenario)
-  const edges = [least, most].filter((edge) => edge !== null)
-  const highest = Math.max(0, ...runs.map(({ traces, rows }) => (traces ? largest(traces.force, rows) : 0)))
-  const [, top] = limits(0, highest, edges)
-  const y = (force: number) => room.height * (1 - Math.max(0, force) / top)
-  const x = (time: number) => axis.toDisplay(time) * room.width
-  const shown = (edge: number | null) => (edge === null || edge > top ? null : y(edge))
-  const ends = runs.map(({ traces, rows }) => y(traces && rows > 0 ? traces.force[rows - 1]! : 0))
-  const names = apart(ends, 1.2 * text, 0.6 * text, room.height + 0.6 * text)
+/** A run as it is drawn: time, place across and effort of each row [SI]. */
+interface Drawn {
+  run: RunView
+  time: Float64Array
+  across: Float64Array
+  effort: Float64Array
+}
+
+export function storyOf(input: StoryInput): Story {
+  const { runs, scenario, unit, room, text } = input
+  const drawn = runs.flatMap((run) => drawnOf(run, input.over?.over ?? null))
+  const farthest = input.over
+    ? Math.max(input.over.over.farthest(scenario), ...drawn.map(({ across, run }) => largest(across, run.rows)))
+    : scenario.run.duration
+  const edges = edgesOf(input, farthest)
+  const highest = Math.max(0, ...drawn.map(({ effort, run }) => largest(effort, run.rows)))
+  const [, top] = limits(
+    0,
+    highest,
+    [...edges.least, ...edges.most].map(({ effort }) => effort),
+  )
+  const y = (effort: number) => room.height * (1 - Math.max(0, effort) / top)
+  const x = (across: number) =>
+    (input.over ? Math.min(1, across / farthest) : input.axis.toDisplay(across)) * room.width
+  const shown = (edge: Point[]) =>
+    edge.every(({ effort }) => effort <= top) ? edge.map(({ across, effort }) => ({ x: x(across), y: y(effort) })) : []
+  const names = apart(endsOf(runs, drawn, y), 1.2 * text, 0.6 * text, room.height + 0.6 * text)
   return {
-    lines: runs.map((run, i) => ({
-      id: nameOf(run),
-      strategy: run.strategy,
-      label: nameOf(run),
-      path: linePath(run, x, y),
-      rings: run.axis === undefined ? [] : ringsOf(run, axis, room.width, text, y),
-      nameY: names[i]!,
-    })),
+    lines: runs.map((run, i) => ({ ...lineOf(run, drawn, { x, y, room, text }), nameY: names[i]! })),
     marks: clear(
-      runs.flatMap((run) => fateMark(run, x, y)),
+      drawn.flatMap((each) => fateMark(each, x, y)),
       text,
     ),
-    least: shown(least),
-    most: shown(most),
-    figures: figuresOf(top, unit, y, text),
+    least: shown(edges.least),
+    most: shown(edges.most),
+    figures: figuresOf(top, unit, text / room.height).map(({ value, text }) => ({ y: y(value), text })),
+    across: input.over ? figuresOf(farthest, input.over.unit, 0).map(({ value, text }) => ({ x: x(value), text })) : [],
   }
 }
 
-/** One to a few round figures along the force axis. */
-function figuresOf(top: number, unit: ShownUnit, y: (force: number) => number, text: number) {
-  const highest = unit.toShown(top)
+function drawnOf(run: RunView, over: Over | null): Drawn[] {
+  const [effort] = effortsOf(run)
+  if (!run.traces || !effort) return []
+  const { time } = run.traces
+  return [{ run, time, effort, across: over ? over.across(run) : time }]
+}
+
+/** The window all along, the least from when it is asked for; or what the job is held against across. */
+function edgesOf({ scenario, over }: StoryInput, end: number): { least: Point[]; most: Point[] } {
+  if (over) return over.over.edges(scenario, end)
+  const { least, most, from = 0 } = jobOf(scenario).study.window(scenario)
+  const level = (effort: number | null, start: number) =>
+    effort === null
+      ? []
+      : [
+          { across: start, effort },
+          { across: end, effort },
+        ]
+  return { least: level(least, Math.min(from, end)), most: level(most, 0) }
+}
+
+const endsOf = (runs: RunView[], drawn: Drawn[], y: (effort: number) => number) =>
+  runs.map((run) => {
+    const own = drawn.find((each) => each.run === run)
+    return y(own ? own.effort[run.rows - 1]! : 0)
+  })
+
+interface Scales {
+  x(across: number): number
+  y(effort: number): number
+  room: Room
+  text: number
+}
+
+function lineOf(run: RunView, drawn: Drawn[], { x, y, room, text }: Scales): Omit<StoryLine, 'nameY'> {
+  const own = drawn.find((each) => each.run === run)
+  return {
+    id: nameOf(run),
+    strategy: run.strategy,
+    label: nameOf(run),
+    path: own ? linePath(own.across, own.effort, run.rows, x, y) : '',
+    rings: own && run.axis !== undefined ? ringsOf(own, room.width, text, x, y) : [],
+  }
+}
+
+/** A few round figures along an axis from 0 on; the lowest ones that `least`, a share of it, leaves room for. */
+function figuresOf(most: number, unit: ShownUnit, least: number): { value: number; text: string }[] {
+  const highest = unit.toShown(most)
   const step = roundBelow(highest / 2.2)
   const figures = []
-  for (let n = 0; n * step <= highest; n++) {
-    const at = y(unit.toSi(n * step))
-    if (at > 0.4 * text) figures.push({ y: at, text: String(Number((n * step).toPrecision(6))) })
+  for (let n = 0; n * step <= highest * (1 + 1e-9); n++) {
+    const value = unit.toSi(n * step)
+    if (1 - value / most > 0.4 * least || least === 0)
+      figures.push({ value, text: String(Number((n * step).toPrecision(6))) })
   }
   return figures
 }
@@ -125,63 +194,82 @@ function largest(values: Float64Array, rows: number): number {
   return most
 }
 
-/** The force over time; of all rows that fall on one pixel the first, the lowest, the highest and the last are kept. */
-export function linePath({ traces, rows }: RunView, x: (time: number) => number, y: (force: number) => number): string {
-  if (!traces || rows === 0) return ''
-  const { time, force } = traces
+/**
+ * The effort over time, or over whatever stands across; of all rows in a row that fall on one pixel the first, the lowest, the highest and
+ * the last are kept. What lies before the axis begins is left out.
+ */
+export function linePath(
+  across: Float64Array,
+  effort: Float64Array,
+  rows: number,
+  x: (across: number) => number,
+  y: (effort: number) => number,
+): string {
   const points: string[] = []
-  const point = (row: number) => points.push(`${x(time[row]!).toFixed(1)} ${y(force[row]!).toFixed(1)}`)
-  let row = 0
-  while (row < rows) {
-    const pixel = Math.floor(x(time[row]!))
+  const point = (row: number) => points.push(`${x(across[row]!).toFixed(1)} ${y(effort[row]!).toFixed(1)}`)
+  for (let row = 0; row < rows; ) {
+    if (across[row]! < 0) {
+      row++
+      continue
+    }
+    const pixel = Math.floor(x(across[row]!))
     const first = row
     let low = row
     let high = row
-    for (; row < rows && Math.floor(x(time[row]!)) === pixel; row++) {
-      if (force[row]! < force[low]!) low = row
-      if (force[row]! > force[high]!) high = row
+    for (; row < rows && across[row]! >= 0 && Math.floor(x(across[row]!)) === pixel; row++) {
+      if (effort[row]! < effort[low]!) low = row
+      if (effort[row]! > effort[high]!) high = row
     }
     for (const kept of new Set([first, Math.min(low, high), Math.max(low, high), row - 1])) point(kept)
   }
-  return `M${points.join('L')}`
+  return points.length > 0 ? `M${points.join('L')}` : ''
 }
 
 /** Distance of two rings along a line, in lines of type. */
 const RINGS = 4.5
 
-function ringsOf({ traces, rows }: RunView, axis: TimeLens, width: number, text: number, y: (force: number) => number) {
-  if (!traces || rows === 0) return []
-  const apart = RINGS * text
-  const last = axis.toDisplay(traces.time[rows - 1]!) * width
-  const count = Math.max(0, Math.floor(last / apart + 0.5))
-  return Array.from({ length: count }, (_, n) => {
-    const x = (n + 0.5) * apart
-    return { x, y: y(traces.force[rowAt(traces.time, rows, axis.toTime(x / width)).index]!) }
-  })
+function ringsOf(
+  { across, effort, run: { rows } }: Drawn,
+  width: number,
+  text: number,
+  x: (across: number) => number,
+  y: (effort: number) => number,
+): Place[] {
+  const rings: Place[] = []
+  let next = (RINGS * text) / 2
+  for (let row = 0; row < rows && next < width; row++) {
+    const at = x(across[row]!)
+    if (at < next) continue
+    rings.push({ x: at, y: y(effort[row]!) })
+    next += RINGS * text
+  }
+  return rings
 }
 
 /** Where and when it went wrong, on the line itself. */
-function fateMark(run: RunView, x: (time: number) => number, y: (force: number) => number): StoryMark[] {
-  const { result, traces, rows, strategy } = run
-  if (!result || !traces || rows === 0) return []
-  const { events, metrics, verdict } = result
-  const fates = {
-    crushed: ['cracks', events.crack],
-    dropped: ['drops', events.drop],
-    loose: ['comes loose', events.loose],
-    slipped: ['slides', events.slip],
-    marked: ['is marked', events.mark],
-    unstable: ['leaves its rails', events.unstable],
-    missed: null,
-    held: null,
-  } as const
-  const fate = fates[verdict]
-  if (!fate || fate[1] === null) return []
-  const [word, time] = fate
-  const damage = verdict === 'crushed' || verdict === 'marked'
-  const peak = damage ? (metrics.peakForce ?? 0) : traces.force[rowAt(traces.time, rows, time).index]!
-  const words = `${run.axis === undefined ? '' : '○ '}${word} at ${formatFigure(time)} s`
-  return [{ id: nameOf(run), strategy, time, x: x(time), y: y(peak), words, drop: 0, damage }]
+function fateMark(
+  { run, time: times, across }: Drawn,
+  x: (across: number) => number,
+  y: (effort: number) => number,
+): StoryMark[] {
+  const { result, rows, strategy, scenario } = run
+  const wrong = result && jobOf(scenario).moments.wrong(result)
+  if (!result || !wrong) return []
+  const { time } = wrong
+  const { index } = rowAt(times, rows, time)
+  const words = `${run.axis === undefined ? '' : '○ '}${shownAs(scenario).fate(result)} at ${formatFigure(time)} s`
+  return [
+    {
+      id: nameOf(run),
+      strategy,
+      time,
+      x: x(across === times ? time : Math.max(0, across[index]!)),
+      y: y(wrong.effort ?? effortAt(run, time) ?? 0),
+      words,
+      drop: 0,
+      damage: isDamage(result.verdict),
+    },
+  ]
 }
 
 /** Words of marks that lie close, one under the other; the same words at the same place are written once. */

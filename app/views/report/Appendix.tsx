@@ -1,4 +1,4 @@
-import { METRICS, textIn, wordingOf } from '../../../sim/index.ts'
+import { jobOf, textIn, wordingOf } from '../../../sim/index.ts'
 import { Assumed } from './Assumed.tsx'
 import { CauseTable } from './FigureTable.tsx'
 import { FittedTo } from './FittedTo.tsx'
@@ -7,6 +7,7 @@ import { notesOf } from './job.ts'
 import { ManyParts } from './ManyParts.tsx'
 import { Margins } from './Margins.tsx'
 import type { Matter } from './matter.ts'
+import { OverTraces } from './OverTrace.tsx'
 import { Changed, SettingTable } from './Settings.tsx'
 import { allParameters, changesFrom } from './settings.ts'
 import { Fitted } from './TwoAxes.tsx'
@@ -28,13 +29,14 @@ export function Appendix({ matter, left }: { matter: Matter; left: readonly Leav
           <Fitted {...{ scenario, beside, units }} />
         </p>
       )}
+      <OverTraces scenario={scenario} columns={columns} units={units} />
       {left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
       {left.includes('changes') && <Changed {...changesFrom(base, scenario, [], units)} />}
       {fitting && left.includes('log') && (
         <FittedTo fitting={fitting} scenario={scenario} units={units} short={false} />
       )}
       {many && left.includes('varies') && <ManyParts many={many} columns={columns} units={units} short={false} />}
-      {left.includes('causes') && <CauseTable columns={columns} told={told} units={units} />}
+      {left.includes('causes') && <CauseTable scenario={scenario} columns={columns} told={told} units={units} />}
       {left.includes('margins') && <Margins scenario={scenario} units={units} loops={loops} />}
       <section aria-labelledby="report-parameters">
         <h2 id="report-parameters">Every parameter</h2>
@@ -47,7 +49,7 @@ export function Appendix({ matter, left }: { matter: Matter; left: readonly Leav
       <section aria-labelledby="report-computed">
         <h2 id="report-computed">How each figure is computed</h2>
         <dl className="report-computed">
-          {METRICS.map(({ id, label, note }) => (
+          {jobOf(scenario).figures.map(({ id, label, note }) => (
             <div key={id}>
               <dt>{label}</dt>
               <dd>{textIn(note, wordingOf(units))}</dd>

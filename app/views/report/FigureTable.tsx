@@ -1,19 +1,21 @@
 import { Fragment } from 'react'
 import {
   type GripResult,
-  METRICS,
+  jobOf,
   type Scenario,
   type StrategyId,
+  shownAs,
+  studyWords,
   textIn,
   type Why,
   whyFigure,
   wordingOf,
 } from '../../../sim/index.ts'
-import { quantityUnit, type UnitSystem } from '../../read/units.ts'
+import { effortUnit, type UnitSystem } from '../../read/units.ts'
 import { NO_FIGURE } from '../../ui/format.ts'
 import { Noted, walkNotes } from '../../ui/Noted.tsx'
 import type { Column } from './columns.ts'
-import { causeRows, figureRows } from './figures.ts'
+import { causeRows, figureRows, figuresOf } from './figures.ts'
 import type { Leaving } from './fit.ts'
 import type { Told } from './useCauses.ts'
 
@@ -25,28 +27,21 @@ interface Props {
   left: readonly Leaving[]
 }
 
-/** Figures that stay on a page that is full. */
-const LEADING = [
-  'contactTime',
-  'gripTime',
-  'peakForce',
-  'settledForce',
-  'requiredForce',
-  'holdMargin',
-  'damageMargin',
-  'slipDistance',
-  'settledCurrent',
-  'peakCurrent',
-  'windingTemperature',
-  'stepError',
-]
+/** Figures that stay on a page that is full: those that tables show first, when it was done, and what motor and drive had to bear. */
+function leadingOf(scenario: Scenario): readonly string[] {
+  const { headlines, study, tune } = jobOf(scenario)
+  return ['contactTime', tune.time, ...headlines, ...study.told, 'requiredForce', ...OF_DRIVE]
+}
 
-/** The figures of all strategies side by side, and beneath them the force taken apart into its causes. */
+const OF_DRIVE = ['settledCurrent', 'peakCurrent', 'windingTemperature', 'stepError']
+
+/** The figures of all strategies side by side, and beneath them the effort taken apart into its causes. */
 export function FigureTable({ scenario, columns, told, units, left }: Props) {
   const results = columns.map(({ run }) => run?.result ?? null)
   const whys = columns.map(({ strategy }) => told[strategy]?.why ?? null)
-  const rows = figureRows(results, units)
-  const wanted = left.includes('figures') ? rows.filter(({ metric }) => LEADING.includes(metric.id)) : rows
+  const rows = figureRows(scenario, results, units)
+  const leading = leadingOf(scenario)
+  const wanted = left.includes('figures') ? rows.filter(({ metric }) => leading.includes(metric.id)) : rows
   const shown = wanted.filter(({ cells }) => cells.some((cell) => cell !== NO_FIGURE))
   const missing = columns.flatMap(({ label }, index) => missingOf(results[index], scenario, label))
   return (
@@ -68,13 +63,13 @@ export function FigureTable({ scenario, columns, told, units, left }: Props) {
             </tr>
           ))}
         </tbody>
-        {!left.includes('causes') && <Causes columns={columns} whys={whys} units={units} />}
+        {!left.includes('causes') && <Causes {...{ scenario, columns, whys, units }} />}
       </table>
       {missing.length > 0 && !left.includes('figures') && (
         <p className="report-small">{missingText(missing, columns.length)}</p>
       )}
       {!left.includes('causes') && whys.some((why) => why && why.force !== null) && (
-        <p className="report-small">{RULE}</p>
+        <p className="report-small">{ruleOf(scenario)}</p>
       )}
     </section>
   )
@@ -95,17 +90,24 @@ function Head({ title, columns }: { title: string; columns: Column[] }) {
   )
 }
 
-const RULE = 'Causes by their Shapley value, on a part that cannot be lost meanwhile; they add up.'
+function ruleOf(scenario: Scenario): string {
+  const { unlost } = shownAs(scenario)
+  return `Causes by their Shapley value${unlost && `, on ${unlost}`}; they add up.`
+}
 
-function Causes({ columns, whys, units }: { columns: Column[]; whys: (Why | null)[]; units: UnitSystem }) {
-  const { rows, sums } = causeRows(whys, units)
+interface CausesProps extends Pick<Props, 'scenario' | 'columns' | 'units'> {
+  whys: (Why | null)[]
+}
+
+function Causes({ scenario, columns, whys, units }: CausesProps) {
+  const { rows, sums } = causeRows(scenario, whys, units)
   if (rows.length === 0) return null
-  const { symbol } = quantityUnit('force', units)
+  const { symbol } = effortUnit(scenario, units)
   return (
     <tbody className="report-causes">
       <tr className="report-head">
         <th scope="row">
-          What made the force <span className="unit">{symbol}</span>
+          What made the {studyWords(scenario.job).effort} <span className="unit">{symbol}</span>
         </th>
         {whys.map((why, index) => (
           <td key={columns[index]!.strategy}>{why && whyFigure(why).share}</td>
@@ -140,12 +142,12 @@ function Causes({ columns, whys, units }: { columns: Column[]; whys: (Why | null
 }
 
 /** The causes by themselves, for the further pages. */
-export function CauseTable({ columns, told, units }: Omit<Props, 'scenario' | 'left'>) {
+export function CauseTable({ scenario, columns, told, units }: Omit<Props, 'left'>) {
   const whys = columns.map(({ strategy }) => told[strategy]?.why ?? null)
   return (
     <table className="report-table">
       <Head title="Causes" columns={columns} />
-      <Causes columns={columns} whys={whys} units={units} />
+      <Causes {...{ scenario, columns, whys, units }} />
     </table>
   )
 }
@@ -156,15 +158,19 @@ interface Missing {
   why: string
 }
 
-/** What a strategy has no figure of, and why; of a grip without contact that one thing says it all. */
+/** What a strategy has no figure of, and why; of work that was never touched that one thing says most of it. */
 function missingOf(result: GripResult | null | undefined, scenario: Scenario, strategy: string): Missing[] {
   if (!result) return []
-  const missing = METRICS.filter((metric) => metric.value(result) === null).map((metric) => ({
-    figure: metric.label,
-    strategy,
-    why: metric.missing(result, scenario),
-  }))
-  return result.metrics.contactTime === null ? [{ ...missing[0]!, figure: 'Figures of the grip' }] : missing
+  const missing = figuresOf(scenario)
+    .filter((metric) => metric.value(result) === null)
+    .map((metric) => ({ figure: metric.label, strategy, why: metric.missing(result, scenario) }))
+  const [first] = missing
+  if (!first || result.metrics.contactTime !== null) return missing
+  const alike = missing.filter(({ why }) => why === first.why)
+  return [
+    { ...first, figure: `Figures of the ${studyWords(scenario.job).run}` },
+    ...missing.filter((each) => !alike.includes(each)),
+  ]
 }
 
 /** Every reason once, with the figures and, where not all have it, the strategies that it is of. */

@@ -1,4 +1,4 @@
-import type { Scenario } from '../../../sim/index.ts'
+import { CAUTION, type Scenario, shownAs } from '../../../sim/index.ts'
 import { Ring } from '../../read/axes/Ring.tsx'
 import { axisName } from '../../read/scenario/putAxis.ts'
 import { fileName, saveScenario } from '../../store/file.ts'
@@ -11,15 +11,12 @@ import { LEAVING, type Leaving } from './fit.ts'
 import type { SecondAxis } from './matter.ts'
 import { reproductionOf } from './reproduce.ts'
 
-export function Cautions() {
+export function Cautions({ scenario }: { scenario: Scenario }) {
   return (
     <section aria-labelledby="report-cautions">
       <h2 id="report-cautions">Cautions</h2>
       <p>
-        Grippers pinch and crush, may start unexpectedly, and may drop the part or keep hold of it when power fails.
-        These figures come from a simulation: no measurement, no safety function, no proof. Enter settings at reduced
-        force and speed first, with hands out of reach. The risk assessment of the machine, the standards in force and
-        licensed practice decide; where they say something else, they are right.
+        {shownAs(scenario).danger} {CAUTION}
       </p>
     </section>
   )
@@ -77,7 +74,9 @@ function ReproduceBeside({ title, scenario }: SecondAxis) {
   return (
     <p>
       <Ring />
-      <code>jawbench grip {file}</code>{' '}
+      <code>
+        jawbench {scenario.job} {file}
+      </code>{' '}
       <Button className="report-save" onClick={() => saveScenario(named)}>
         Save it
       </Button>

@@ -1,9 +1,9 @@
-import type { Scenario } from '../../../sim/index.ts'
+import { type Scenario, shownAs } from '../../../sim/index.ts'
 import { WindowLine } from '../../read/result/WindowLine.tsx'
 import type { UnitSystem } from '../../read/units.ts'
 import type { Fitting } from '../../store/fitted.ts'
 import type { Leaving } from './fit.ts'
-import { armItems, axisItems, type Item, notesOf, partItems } from './job.ts'
+import { axisItems, courseItems, type Item, notesOf, workItems } from './job.ts'
 
 /** Characters of the notes that stay on a page that is full, and moves of the arm. */
 const SHORT_NOTES = 180
@@ -16,20 +16,21 @@ interface Props {
   left: readonly Leaving[]
 }
 
-/** What is gripped, by what, and what the arm does with it; then the force window. */
+/** What is worked on, by what, and what happens meanwhile; then the window. */
 export function Job({ scenario, fitting, units, left }: Props) {
   const own = notesOf(scenario, fitting)
+  const { work, course } = shownAs(scenario).sheet
   const notes = left.includes('notes') ? shortened(own, SHORT_NOTES) : own
   return (
     <>
       {notes !== '' && <p className="report-notes">{notes}</p>}
       {!left.includes('job') && (
         <div className="report-job">
-          <Items title="Part and pads" items={partItems(scenario, units)} />
+          <Items title={work.title} items={workItems(scenario, units)} />
           <Items title="Axis" items={axisItems(scenario, units)} />
           <Items
-            title="Arm"
-            items={armItems(scenario, units, left.includes('moves') ? SHORT_MOVES : undefined)}
+            title={course.title}
+            items={courseItems(scenario, units, left.includes('moves') ? SHORT_MOVES : undefined)}
             lines
           />
         </div>

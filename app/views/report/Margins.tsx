@@ -1,4 +1,4 @@
-import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD } from '../../../sim/index.ts'
+import { type LoopsResult, missingLoops, type Scenario, STIFFNESS_SPREAD, shownAs } from '../../../sim/index.ts'
 import { FigureUnit, LoopFigure } from '../../read/loops/Figure.tsx'
 import { COLUMNS } from '../../read/loops/figures.ts'
 import { standing, worstOfEach } from '../../read/loops/lines.ts'
@@ -22,9 +22,9 @@ export function Margins({ scenario, units, loops: { item, failure } }: Props) {
         <>
           <MarginRows result={item} />
           <p className="report-small">
-            Worst of free air and contact at {textAt(scenario, 'strategies.sensedForce.target', units)} with a part as
-            stiff as stated or {100 * STIFFNESS_SPREAD} % softer or stiffer; linear loops without dry friction.{' '}
-            {missingLoops(item)}
+            Worst of all working points, at a target of {textAt(scenario, 'strategies.sensedForce.target', units)} with{' '}
+            {shownAs(scenario).stiff} as stiff as stated or {100 * STIFFNESS_SPREAD} % softer or stiffer; linear loops
+            without dry friction. {missingLoops(item)}
           </p>
         </>
       ) : (

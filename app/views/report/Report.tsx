@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'react'
-import { recommend, type StrategyId } from '../../../sim/index.ts'
+import { jobOf, recommend, type StrategyId } from '../../../sim/index.ts'
 import { StrategyChooser } from '../../read/result/StrategyChooser.tsx'
 import { useAnswersAtHand } from '../../read/spread/useAnswers.ts'
 import { useKept } from '../../read/study/useKept.ts'
@@ -29,7 +29,7 @@ export function Report() {
   const paper: Paper = matter.units === 'us' ? 'letter' : 'a4'
   const missing = missingFrom(matter)
   const complete = missing.length === 0
-  useTitle(`${matter.scenario.name}, grip report`)
+  useTitle(`${matter.scenario.name}, ${jobOf(matter.scenario).label.toLowerCase()} report`)
   return (
     <div className="report-view" data-complete={complete}>
       <div className="report-tools">
@@ -70,7 +70,14 @@ function useMatter(handed: Handed): Matter {
   const loops = useKept('loops', scenario)
   const many = useMany()
   const fitting = useFittingHere()
-  const recommendation = useMemo(() => recommend(columns.flatMap(({ run }) => run?.result ?? [])), [columns])
+  const recommendation = useMemo(
+    () =>
+      recommend(
+        scenario,
+        columns.flatMap(({ run }) => run?.result ?? []),
+      ),
+    [scenario, columns],
+  )
   const strategy = handed === 'recommended' ? recommendation.best?.strategy : handed
   const column = columns.find((each) => each.strategy === strategy)
   return { scenario, base, units, columns, beside, told, many, loops, fitting, recommendation, handed: column }

@@ -1,4 +1,5 @@
 import type { CSSProperties } from 'react'
+import { jobOf } from '../../../sim/index.ts'
 import { today } from '../../read/today.ts'
 import { Appendix } from './Appendix.tsx'
 import { Assumed } from './Assumed.tsx'
@@ -34,7 +35,7 @@ export function Sheet({ matter, paper, further }: Props) {
       <div className="report-page">
         <header>
           <p>
-            Grip report · <b>simulated</b>, not measured · {today()}
+            {jobOf(scenario).label} report · <b>simulated</b>, not measured · {today()}
           </p>
           <h1>{scenario.name}</h1>
         </header>
@@ -56,7 +57,7 @@ function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[]
   return (
     <>
       <HandedOver column={handed} {...matter} />
-      <Glance scenario={scenario} columns={columns} beside={beside} told={told} units={units} />
+      <Glance {...{ scenario, columns, beside, told, units }} />
       {beside && <TwoAxes {...{ scenario, beside, columns, units, left }} />}
       <div className="report-thirds">
         <div>
@@ -71,7 +72,7 @@ function Comparison({ matter, left }: { matter: Matter; left: readonly Leaving[]
           {handed && !left.includes('assumed') && <Assumed scenario={scenario} units={units} />}
           {fitting && <FittedTo fitting={fitting} scenario={scenario} units={units} short={left.includes('log')} />}
           {many && <ManyParts many={many} columns={columns} units={units} short={left.includes('varies')} />}
-          <Cautions />
+          <Cautions scenario={scenario} />
           <Reproduce base={base} scenario={scenario} beside={beside} columns={columns} />
         </div>
       </div>

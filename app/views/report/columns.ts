@@ -1,6 +1,6 @@
 /** What the report compares: one column a strategy that is shown on the bench, with its runs of the present scenario. */
 import { useMemo } from 'react'
-import { STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { jobOf, type StrategyId, strategiesOn } from '../../../sim/index.ts'
 import { useBeside } from '../../store/beside.ts'
 import { type RunView, useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -24,12 +24,14 @@ export function useColumns(): Column[] {
   const other = fitted?.ok ? fitted.scenario : null
   return useMemo(
     () =>
-      STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ id, label }) => ({
-        strategy: id,
-        label,
-        run: runs[id]?.scenario === scenario ? runs[id] : undefined,
-        beside: second[id]?.scenario === other ? second[id] : undefined,
-      })),
+      strategiesOn(jobOf(scenario))
+        .filter(({ id }) => shown.includes(id))
+        .map(({ id, label }) => ({
+          strategy: id,
+          label,
+          run: runs[id]?.scenario === scenario ? runs[id] : undefined,
+          beside: second[id]?.scenario === other ? second[id] : undefined,
+        })),
     [scenario, runs, shown, second, other],
   )
 }

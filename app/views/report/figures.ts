@@ -1,17 +1,21 @@
 /** The report's figures as text: the same list, rounding and digits as the command line's table. Knows no React. */
-import { type Cause, type GripResult, METRICS, type Metric, metricText, type Why } from '../../../sim/index.ts'
-import { quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
+import { type Cause, type GripResult, jobOf, metricText, type Scenario, type Why } from '../../../sim/index.ts'
+import type { Figure } from '../../read/result/figures.ts'
+import { effortUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import { formatFigure } from '../../ui/format.ts'
 
 export interface FigureRow {
-  metric: Metric
+  metric: Figure
   unit: string
   /** One a result; a result that is not there yet gives a dash. */
   cells: string[]
 }
 
-export function figureRows(results: (GripResult | null)[], units: UnitSystem): FigureRow[] {
-  return METRICS.map((metric) => ({
+/** All figures of the job. */
+export const figuresOf = (scenario: Scenario) => jobOf(scenario).figures as unknown as readonly Figure[]
+
+export function figureRows(scenario: Scenario, results: (GripResult | null)[], units: UnitSystem): FigureRow[] {
+  return figuresOf(scenario).map((metric) => ({
     metric,
     unit: shownUnit(metric, units).symbol,
     cells: results.map((result) => metricText(metric, result && metric.value(result), units).text),
@@ -20,13 +24,17 @@ export function figureRows(results: (GripResult | null)[], units: UnitSystem): F
 
 export interface CauseRow {
   label: string
-  /** Force and its share of the figure, one a strategy; null: not taken apart. */
+  /** Effort and its share of the figure, one a strategy; null: not taken apart. */
   cells: ({ force: string; share: string } | null)[]
 }
 
 /** The causes of all strategies in one order, and what they add up to. What rounds to nothing everywhere is left out. */
-export function causeRows(whys: (Why | null)[], units: UnitSystem): { rows: CauseRow[]; sums: string[] } {
-  const unit = quantityUnit('force', units)
+export function causeRows(
+  scenario: Scenario,
+  whys: (Why | null)[],
+  units: UnitSystem,
+): { rows: CauseRow[]; sums: string[] } {
+  const unit = effortUnit(scenario, units)
   const text = ({ force: whole }: Why, cause: Cause | undefined) => ({
     force: fixed(unit.toShown(cause?.force ?? 0), unit.toShown(whole ?? 0)),
     share: whole ? `${fixed((100 * (cause?.force ?? 0)) / whole, 100)} %` : '',

@@ -13,7 +13,7 @@ export const LEAVING = {
   margins: 'the margins of the loops',
   settings: 'the end of the settings',
   fitted: 'settings of the second axis',
-  job: 'part and axis',
+  job: 'what is worked on, and the axis',
 } as const
 
 export type Leaving = keyof typeof LEAVING

@@ -1,5 +1,5 @@
-/** The job in words: part, axis and arm move, each as a list of what matters for the grip. Knows no React. */
-import { notesWith, readPath, type Scenario } from '../../../sim/index.ts'
+/** The job in words: what is worked on, the axis, and what happens meanwhile, each as a list of what matters. Knows no React. */
+import { type Key, notesWith, readPath, type Scenario, shownAs } from '../../../sim/index.ts'
 import { settingText } from '../../read/scenario/setting.ts'
 import { textAt } from '../../read/scenario/textAt.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
@@ -11,52 +11,19 @@ export interface Item {
   value: string
 }
 
-const PART = ['width', 'mass', 'stiffness', 'exponent', 'damping'].map((key) => `part.${key}`)
-const RELAXING = ['part.relaxation.fraction', 'part.relaxation.time']
-const LIMITS = ['part.markForce', 'part.yieldForce', 'part.crackForce']
-const PADS = ['friction.static', 'friction.sliding', 'padStiffness'].map((key) => `jaws.${key}`)
-const AXIS = [
-  'actuator.transmission.lead',
-  'actuator.transmission.threadFriction',
-  'actuator.transmission.pinionRadius',
-  'actuator.transmission.gearRatio',
-  'actuator.transmission.efficiency',
-  'actuator.motor.torqueConstant',
-  'actuator.motor.forceConstant',
-  'actuator.motor.inertia',
-  'actuator.motor.movingMass',
-  'actuator.transmission.carriageMass',
-  'jaws.mass',
-  'actuator.transmission.coulomb',
-  'actuator.transmission.breakaway',
-  'actuator.motor.continuousCurrent',
-  'actuator.motor.peakCurrent',
-  'drive.busVoltage',
-]
+export const workItems = (scenario: Scenario, units: UnitSystem): Item[] =>
+  shownAs(scenario).sheet.work.keys.flatMap((key) => itemOf(scenario, key, units))
 
-export function partItems(scenario: Scenario, units: UnitSystem): Item[] {
-  const relaxing = scenario.part.relaxation.fraction > 0 ? RELAXING : []
-  return items(scenario, [...PART, ...relaxing, ...LIMITS, ...PADS], units)
-}
+export const axisItems = (scenario: Scenario, units: UnitSystem): Item[] =>
+  shownAs(scenario).sheet.axis.flatMap((key) => itemOf(scenario, key, units))
 
-export const axisItems = (scenario: Scenario, units: UnitSystem): Item[] => [
-  { label: '', value: capital(textAt(scenario, 'actuator.family', units)) },
-  { label: '', value: capital(textAt(scenario, 'jaws.layout', units)) },
-  ...items(scenario, AXIS, units),
-]
-
-/** `most`: moves that are told one by one. */
-export function armItems(scenario: Scenario, units: UnitSystem, most = Number.POSITIVE_INFINITY): Item[] {
-  const { arm, events, run } = scenario
+/** `most`: entries of a list that are told one by one. */
+export function courseItems(scenario: Scenario, units: UnitSystem, most = Number.POSITIVE_INFINITY): Item[] {
+  const { events, run } = scenario
   const at = (path: string) => textAt(scenario, path, units)
-  const told = arm.moves.slice(0, most)
-  const moves = told.map((_, index) => ({ label: `Move ${index + 1}`, value: moveText(scenario, index, units) }))
-  const rest = arm.moves.length - told.length
   return [
-    { label: 'Gravity', value: at('arm.gravity') },
-    ...(arm.lift === null ? [] : [{ label: 'Lift at', value: at('arm.lift') }]),
-    ...(moves.length > 0 ? moves : [{ label: '', value: 'No arm move' }]),
-    ...(rest > 0 ? [{ label: '', value: `and ${rest} more` }] : []),
+    ...shownAs(scenario).sheet.course.keys.flatMap((key) => itemOf(scenario, key, units)),
+    ...listItems(scenario, units, most),
     ...(events.powerLoss
       ? [
           {
@@ -71,21 +38,41 @@ export function armItems(scenario: Scenario, units: UnitSystem, most = Number.PO
   ]
 }
 
-/** `up, 6 m/s² from 0.7 s for 0.36 s, jerk 300 m/s³` */
-export function moveText(scenario: Scenario, index: number, units: UnitSystem): string {
-  const at = (key: string) => textAt(scenario, `arm.moves[${index}].${key}`, units)
-  return `${at('axis')}, ${at('acceleration')} from ${at('start')} for ${at('duration')}, jerk ${at('jerk')}`
+/** Moves of the arm, ramps of the line: whatever of the like the job has. */
+function listItems(scenario: Scenario, units: UnitSystem, most: number): Item[] {
+  const { list } = shownAs(scenario).sheet.course
+  if (!list) return []
+  const texts = entryTexts(scenario, units)
+  if (texts.length === 0) return list.none === '' ? [] : [{ label: '', value: list.none }]
+  const told = texts.slice(0, most).map((value, index) => ({ label: `${list.item} ${index + 1}`, value }))
+  const rest = texts.length - told.length
+  return [...told, ...(rest > 0 ? [{ label: '', value: `and ${rest} more` }] : [])]
 }
 
-function items(scenario: Scenario, paths: string[], units: UnitSystem): Item[] {
-  return paths.flatMap((path) => {
-    const field = fieldAt(scenario.actuator.kind, path)
-    const value = readPath(scenario, path)
-    if (!field || value === undefined || value === null) return []
-    const label = field.kind === 'quantity' ? field.schema.title : field.title
-    return [{ label, value: settingText(scenario, path, value, units) }]
-  })
+/** Each entry of that list in words. */
+export function entryTexts(scenario: Scenario, units: UnitSystem): string[] {
+  const { list } = shownAs(scenario).sheet.course
+  const entries = list ? (readPath(scenario, list.path) as unknown[]) : []
+  return entries.map((_, index) => list!.text((key) => textAt(scenario, `${list!.path}[${index}].${key}`, units)))
 }
+
+/** A choice without a name of its own says what it is by itself. */
+function itemOf(scenario: Scenario, key: Key, units: UnitSystem): Item[] {
+  const [path, name] = typeof key === 'string' ? [key, null] : key
+  const field = fieldAt(scenario.actuator.kind, path, scenario.job)
+  const value = readPath(scenario, path)
+  if (!field || value === undefined || value === null || isIdle(scenario, path)) return []
+  if (field.kind === 'choice') {
+    const text = textAt(scenario, path, units)
+    return [name === null ? { label: '', value: capital(text) } : { label: name, value: text }]
+  }
+  const title = field.kind === 'quantity' ? field.schema.title : field.title
+  return [{ label: name ?? title, value: settingText(scenario, path, value, units) }]
+}
+
+/** A part that does not relax has no time in which it does. */
+const isIdle = (scenario: Scenario, path: string) =>
+  path.startsWith('part.relaxation.') && scenario.part.relaxation.fraction === 0
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 

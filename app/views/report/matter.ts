@@ -1,5 +1,11 @@
 /** All that a report speaks of. */
-import type { LoopsResult, Recommendation, Scenario, StrategyId } from '../../../sim/index.ts'
+import {
+  type LoopsResult,
+  type Recommendation,
+  type Scenario,
+  type StrategyId,
+  studyWords,
+} from '../../../sim/index.ts'
 import type { Answers } from '../../read/spread/useAnswers.ts'
 import type { Answered } from '../../read/study/useKept.ts'
 import type { UnitSystem } from '../../read/units.ts'
@@ -32,10 +38,10 @@ export interface Matter {
 }
 
 /** What is still being worked out; empty once the report is complete. */
-export function missingFrom({ columns, beside, told, loops }: Matter): string[] {
+export function missingFrom({ scenario, columns, beside, told, loops }: Matter): string[] {
   const runs = columns.flatMap((column) => [{ run: column.run }, ...(beside ? [{ run: column.beside }] : [])])
   return [
-    runs.every(ended) ? '' : 'grips',
+    runs.every(ended) ? '' : studyWords(scenario.job).runs,
     columns.every(({ strategy, run }) => run?.status === 'failed' || told[strategy]) ? '' : 'causes',
     loops.busy ? 'margins' : '',
     runs.every(isChecked) ? '' : 'step errors',

@@ -1,10 +1,10 @@
 /** The settings that an engineer enters into the drive, and what differs from the scenario that was opened. Knows no React. */
-import { PRESETS, readPath, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { ALL_PRESETS, readPath, type Scenario, STRATEGIES, type StrategyId, shownAs } from '../../../sim/index.ts'
 import { differingPaths } from '../../read/scenario/changes.ts'
 import { settingLabel, settingText } from '../../read/scenario/setting.ts'
 import { type Field, fieldAt, topKeys } from '../../read/scenario/walk.ts'
 import type { UnitSystem } from '../../read/units.ts'
-import { moveText } from './job.ts'
+import { entryTexts } from './job.ts'
 
 export interface Setting {
   path: string
@@ -32,15 +32,16 @@ export function settingsToEnter(
   const groups = STRATEGIES.filter(({ id }) => shown.includes(id)).map(({ setting }) =>
     setting.path.split('.').slice(0, 2).join('.'),
   )
-  return ['approach', 'servo', 'drive', ...groups].map((path) => groupAt(scenario, base, path, units, HARDWARE))
+  const own = shownAs(scenario).sheet.settings
+  return ['approach', ...own, 'servo', 'drive', ...groups].map((path) => groupAt(scenario, base, path, units, HARDWARE))
 }
 
 /** Every parameter of the scenario. */
 export const allParameters = (scenario: Scenario, base: Scenario, units: UnitSystem): SettingGroup[] =>
-  topKeys(scenario.actuator.kind)
+  topKeys(scenario.actuator.kind, scenario.job)
     .filter((key) => key !== 'name' && key !== 'notes')
     .flatMap((key) => {
-      const field = fieldAt(scenario.actuator.kind, key)
+      const field = fieldAt(scenario.actuator.kind, key, scenario.job)
       const parts = field?.kind === 'group' && (key === 'actuator' || key === 'strategies') ? field.fields : []
       const paths = parts.filter(({ kind }) => kind === 'group').map(({ path }) => path)
       return paths.length > 0 ? paths : [key]
@@ -55,7 +56,7 @@ function groupAt(
   units: UnitSystem,
   leaveOut: string[],
 ): SettingGroup {
-  const field = fieldAt(scenario.actuator.kind, path)
+  const field = fieldAt(scenario.actuator.kind, path, scenario.job)
   if (field?.kind !== 'group') return { title: path, settings: [] }
   return { title: field.title, settings: settingsIn(field.fields, scenario, base, units, leaveOut, '') }
 }
@@ -99,23 +100,22 @@ export interface Changes {
 
 export function changesFrom(base: Scenario, scenario: Scenario, listed: SettingGroup[], units: UnitSystem): Changes {
   const seen = new Set(listed.flatMap(({ settings }) => settings.map(({ path }) => path)))
-  const { kind } = scenario.actuator
+  const list = shownAs(scenario).sheet.course.list
   const textOf = (of: Scenario, path: string) =>
-    path === 'arm.moves' ? movesText(of, units) : settingText(of, path, readPath(of, path), units)
+    path === list?.path ? entryTexts(of, units).join(' / ') || 'none' : settingText(of, path, readPath(of, path), units)
   return {
-    from: PRESETS.some((preset) => preset.scenario === base) ? `the preset “${base.name}”` : 'the scenario as opened',
+    from: ALL_PRESETS.some((preset) => preset.scenario === base)
+      ? `the preset “${base.name}”`
+      : 'the scenario as opened',
     others: differingPaths([base, scenario])
       .filter((path) => !seen.has(path) && path !== 'name')
       .map((path) => ({
         path,
-        label: settingLabel(kind, path),
+        label: settingLabel(scenario.actuator.kind, path, scenario.job),
         value: textOf(scenario, path),
         before: textOf(base, path),
       })),
   }
 }
-
-const movesText = (scenario: Scenario, units: UnitSystem) =>
-  scenario.arm.moves.map((_, index) => moveText(scenario, index, units)).join(' / ') || 'none'
 
 const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1)

@@ -9,6 +9,7 @@ import { capOutput, fillCap, seatAngle } from './fill.ts'
 import { capLive } from './live.ts'
 import type { CapLoad } from './load.ts'
 import { CAP_METRICS } from './metrics.ts'
+import { capMoments } from './moments.ts'
 import { capRescue } from './rescue.ts'
 import { CAP_VERDICTS, type CapJudgement } from './result.ts'
 import { capIn } from './scenario.ts'
@@ -30,6 +31,8 @@ export const cap: Job<CapJudgement, CapLoad> = {
   verdicts: CAP_VERDICTS,
   well: 'tight',
   weakestOf: () => null,
+  judged: ['threadTorque'],
+  moments: capMoments,
   impactOf: seatImpact,
   figures: CAP_METRICS,
   headlines: ['peakTorque', 'applicationTorque', 'settledTorque', 'seatAngle', 'torqueMargin'],
@@ -37,6 +40,14 @@ export const cap: Job<CapJudgement, CapLoad> = {
   isClose,
   why: capWhy,
   study: capStudy,
+  tune: {
+    time: 'capTime',
+    peak: 'peakTorque',
+    ripple: 'torqueRipple',
+    settled: 'settledTorque',
+    spare: ['torqueMargin'],
+    takes: () => true,
+  },
   rescue: capRescue,
   live: capLive,
 }

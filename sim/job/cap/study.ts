@@ -1,5 +1,6 @@
 /** What a study of many closures has to know: what it tells, what there is to spare, and how closures and liners usually vary. */
 import type { JobStudy } from '../job.ts'
+import { nearest } from '../moments.ts'
 import { share, type Usual } from '../usual.ts'
 import type { CapJudgement } from './result.ts'
 import { allowedTorque, torqueWindow } from './window.ts'
@@ -45,6 +46,7 @@ export const capStudy: JobStudy<CapJudgement> = {
       stripMargin,
     ]
   },
+  spare: (scenario, result) => nearest(capStudy.margins(scenario, result)),
   window(scenario) {
     const { least } = torqueWindow(scenario)
     const most = allowedTorque(scenario)

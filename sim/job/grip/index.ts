@@ -11,6 +11,7 @@ import { contactsOf, travelToContact } from './geometry.ts'
 import { gripLive } from './live.ts'
 import type { GripLoad } from './load.ts'
 import { METRICS } from './metrics.ts'
+import { gripMoments } from './moments.ts'
 import { gripRescue } from './rescue.ts'
 import { type GripJudgement, VERDICTS } from './result.ts'
 import { impactForce } from './statics.ts'
@@ -31,6 +32,8 @@ export const grip: Job<GripJudgement, GripLoad> = {
   verdicts: VERDICTS,
   well: 'held',
   weakestOf,
+  judged: ['force', 'farForce'],
+  moments: gripMoments,
   impactOf: (scenario, mass) => impactForce(scenario, mass, meetingSpeed(scenario, gripWork(scenario))),
   figures: METRICS,
   headlines: ['peakForce', 'settledForce', 'holdMargin', 'damageMargin', 'slipDistance'],
@@ -38,6 +41,14 @@ export const grip: Job<GripJudgement, GripLoad> = {
   isClose,
   why: gripWhy,
   study: gripStudy,
+  tune: {
+    time: 'gripTime',
+    peak: 'peakForce',
+    ripple: 'forceRipple',
+    settled: 'settledForce',
+    spare: ['holdMargin'],
+    takes: () => true,
+  },
   rescue: gripRescue,
   live: gripLive,
 }

@@ -1,5 +1,6 @@
 /** What a study of many grips has to know: what it tells, what there is to spare, and how parts and pads usually vary. */
 import type { JobStudy } from '../job.ts'
+import { nearest } from '../moments.ts'
 import { share, type Usual } from '../usual.ts'
 import type { GripJudgement } from './result.ts'
 import { forceWindow } from './window.ts'
@@ -42,6 +43,9 @@ export const gripStudy: JobStudy<GripJudgement> = {
   told: ['peakForce', 'settledForce', 'holdMargin', 'damageMargin'],
   histograms: ['peakForce', 'settledForce'],
   margins: (_, { metrics }) => [metrics.holdMargin, metrics.damageMargin],
+  // Where nothing is known of the hold, a distance from damage alone would promise too much.
+  spare: (_, { metrics: { holdMargin, damageMargin } }) =>
+    holdMargin === null ? null : nearest([holdMargin, damageMargin]),
   window: forceWindow,
   mapped: [
     'part.stiffness',

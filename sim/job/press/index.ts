@@ -9,6 +9,7 @@ import { fillPress, pressOutput, seatDepth, shoulderDepth } from './fill.ts'
 import { pressLive } from './live.ts'
 import type { PressLoad } from './load.ts'
 import { PRESS_METRICS } from './metrics.ts'
+import { pressMoments } from './moments.ts'
 import { pressRescue } from './rescue.ts'
 import { PRESS_VERDICTS, type PressJudgement } from './result.ts'
 import { pressIn } from './scenario.ts'
@@ -30,6 +31,8 @@ export const press: Job<PressJudgement, PressLoad> = {
   verdicts: PRESS_VERDICTS,
   well: 'seated',
   weakestOf: () => null,
+  judged: ['force'],
+  moments: pressMoments,
   impactOf: shoulderImpact,
   figures: PRESS_METRICS,
   headlines: ['peakForce', 'settledForce', 'seatForce', 'depth', 'bandMargin'],
@@ -37,6 +40,15 @@ export const press: Job<PressJudgement, PressLoad> = {
   isClose,
   why: pressWhy,
   study: pressStudy,
+  tune: {
+    time: 'pressTime',
+    peak: 'peakForce',
+    ripple: 'forceRipple',
+    settled: 'settledForce',
+    spare: ['bandMargin', 'forceMargin'],
+    // Through a bore without a shoulder the depth decides, whatever it takes.
+    takes: (scenario) => pressIn(scenario).bore.shoulder !== null,
+  },
   rescue: pressRescue,
   live: pressLive,
 }

@@ -1,6 +1,7 @@
 /** What a study of many joints has to know: what it tells, what there is to spare, and how bushings and bores usually vary. */
 import type { Scenario } from '../../scenario/index.ts'
 import type { JobStudy } from '../job.ts'
+import { nearest } from '../moments.ts'
 import { share, type Usual } from '../usual.ts'
 import { seatDepth } from './fill.ts'
 import type { PressJudgement, PressMetrics } from './result.ts'
@@ -54,6 +55,7 @@ export const pressStudy: JobStudy<PressJudgement> = {
     ...seatMargins(scenario, metrics),
     depthMargin(scenario, metrics),
   ],
+  spare: (scenario, result) => nearest(pressStudy.margins(scenario, result)),
   window(scenario) {
     const [least, most] = [neededForce(scenario), allowedForce(scenario)]
     return { least: least > 0 ? least : null, most: most < Number.POSITIVE_INFINITY ? most : null }

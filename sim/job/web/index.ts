@@ -9,6 +9,7 @@ import { fillFollower, fillWeb, topSpeed, turnToTaut, webOutput, webStiffness } 
 import { webLive } from './live.ts'
 import type { WebLoad } from './load.ts'
 import { WEB_METRICS } from './metrics.ts'
+import { webMoments } from './moments.ts'
 import { webRescue } from './rescue.ts'
 import { WEB_VERDICTS, type WebJudgement } from './result.ts'
 import { webIn } from './scenario.ts'
@@ -30,6 +31,8 @@ export const web: Job<WebJudgement, WebLoad> = {
   judge: judgeWeb,
   verdicts: WEB_VERDICTS,
   well: 'taut',
+  judged: ['tension', 'rollTension'],
+  moments: webMoments,
   weakestOf: ({ load }) => (load.state.count > 0 ? load.state.least : null),
   impactOf: tautImpact,
   figures: WEB_METRICS,
@@ -38,6 +41,14 @@ export const web: Job<WebJudgement, WebLoad> = {
   isClose,
   why: webWhy,
   study: webStudy,
+  tune: {
+    time: 'tautTime',
+    peak: 'mostTension',
+    ripple: 'tensionRipple',
+    settled: 'settledTension',
+    spare: ['slackMargin', 'stretchMargin'],
+    takes: () => true,
+  },
   rescue: webRescue,
   live: webLive,
 }

@@ -1,5 +1,6 @@
 /** What a study of many webs has to know: what it tells, what there is to spare, and how webs, rolls and idlers usually vary. */
 import type { JobStudy } from '../job.ts'
+import { nearest } from '../moments.ts'
 import { share, type Usual } from '../usual.ts'
 import type { WebJudgement } from './result.ts'
 import { tensionWindow } from './window.ts'
@@ -33,9 +34,10 @@ export const webStudy: JobStudy<WebJudgement> = {
     const { slackMargin, stretchMargin, breakMargin, leastTension } = metrics
     return [least > 0 ? (leastTension === null ? -1 : slackMargin) : null, stretchMargin, breakMargin]
   },
+  spare: (scenario, result) => nearest(webStudy.margins(scenario, result)),
   window(scenario) {
-    const { least, most, tears } = tensionWindow(scenario)
-    return { least: least > 0 ? least : null, most: Math.min(most, tears ?? Number.POSITIVE_INFINITY) }
+    const { least, most, from, tears } = tensionWindow(scenario)
+    return { least: least > 0 ? least : null, most: Math.min(most, tears ?? Number.POSITIVE_INFINITY), from }
   },
   mapped: ['roll.inertia', 'web.modulus', 'idlers.coulomb', 'span.length', 'approach.speed'],
   usual: USUAL,

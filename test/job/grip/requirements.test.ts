@@ -57,9 +57,9 @@ describe('requirements', () => {
   })
 
   it('keep a strategy from being recommended', () => {
-    const ask = (requirements: object) => recommend([judged(requirements)])
+    const ask = (requirements: object) => recommend(asking(requirements), [judged(requirements)])
     expect(ask({}).best?.strategy).toBe('current-clamp')
     expect(ask({ contactTime: { most: 0.01 } }).best).toBeNull()
-    expect(ask({ contactTime: { most: 0.01 } }).out[0]).toMatchObject({ verdict: 'held', short: true })
+    expect(ask({ contactTime: { most: 0.01 } }).out[0]).toMatchObject({ result: { verdict: 'held' }, short: true })
   })
 })

@@ -1,4 +1,14 @@
-import { exponentOf, missWhy, readPath, type Scenario, type TuneCandidate, wordingOf } from '../../../../sim/index.ts'
+import {
+  exponentOf,
+  type JobId,
+  missWhy,
+  readPath,
+  type Scenario,
+  studyWords,
+  type TuneCandidate,
+  type TuneFigure,
+  wordingOf,
+} from '../../../../sim/index.ts'
 import { editMany, useFault } from '../../../parameters/refusal.ts'
 import { fieldAt } from '../../../read/scenario/walk.ts'
 import { quantityUnit, shownUnit, type UnitSystem } from '../../../read/units.ts'
@@ -10,7 +20,7 @@ import { UnitText } from '../../../ui/Symbols.tsx'
 import type { ShownUnit } from '../../../ui/unit.ts'
 import { named } from '../scales.ts'
 import { OtherParts } from './OtherParts.tsx'
-import { differInMore, OBJECTIVES } from './points.ts'
+import { differInMore, FIGURES, spareLabel, tuneFigure } from './points.ts'
 import type { Search } from './state.ts'
 
 interface Props {
@@ -53,7 +63,7 @@ export function Picked({ search, picked, best }: Props) {
           </tr>
         </thead>
         <tbody>
-          {figuresOf(picked, present, system).map((row) => (
+          {figuresOf(search.scenario.job, picked, present, system).map((row) => (
             <RowView key={row.label} row={row} format={formatFigure} />
           ))}
           {gainsOf(picked, search.scenario, system).map((row) => (
@@ -92,24 +102,26 @@ function RowView({ row, format }: { row: Row; format(value: number | null): stri
   )
 }
 
-function figuresOf(picked: TuneCandidate, present: TuneCandidate | null, system: UnitSystem): Row[] {
+function figuresOf(job: JobId, picked: TuneCandidate, present: TuneCandidate | null, system: UnitSystem): Row[] {
   const row = (
     label: string,
-    key: 'phaseMargin' | 'peakSensitivity' | 'settledForce' | 'holdMargin' | 'share' | keyof typeof OBJECTIVES,
+    key: 'phaseMargin' | 'peakSensitivity' | 'settled' | 'spare' | 'share' | TuneFigure,
     unit: ShownUnit,
   ): Row => {
     const shown = (value: number | null | undefined) =>
       value === null || value === undefined ? null : unit.toShown(value)
     return { label, symbol: unit.symbol, picked: shown(picked[key]), before: shown(present?.[key]) }
   }
+  const settled = tuneFigure(job, 'settled', system)
   const held = picked.share !== null || present?.share != null
   return [
-    ...(held ? [row('Parts held', 'share', quantityUnit('ratio', system))] : []),
-    ...Object.entries(OBJECTIVES).map(([key, { label, quantity }]) =>
-      row(label, key as keyof typeof OBJECTIVES, quantityUnit(quantity, system)),
-    ),
-    row('Least settled force', 'settledForce', quantityUnit('force', system)),
-    row('Least hold margin', 'holdMargin', quantityUnit('ratio', system)),
+    ...(held ? [row(`Parts ${studyWords(job).done}`, 'share', quantityUnit('ratio', system))] : []),
+    ...FIGURES.map((key) => {
+      const { label, unit } = tuneFigure(job, key, system)
+      return row(label, key, unit)
+    }),
+    row(`Least ${settled.label.toLowerCase()}`, 'settled', settled.unit),
+    row(spareLabel(job), 'spare', quantityUnit('ratio', system)),
     row('Least phase margin', 'phaseMargin', named('°')),
     row('Highest peak sensitivity', 'peakSensitivity', named('')),
   ]
@@ -118,8 +130,8 @@ function figuresOf(picked: TuneCandidate, present: TuneCandidate | null, system:
 /** The gains that the search changes; those that are 0 before and after are left out. */
 function gainsOf(picked: TuneCandidate, scenario: Scenario, system: UnitSystem): Row[] {
   return picked.edits.flatMap(({ path, value }) => {
-    const field = fieldAt(scenario.actuator.kind, path)
-    const group = fieldAt(scenario.actuator.kind, path.slice(0, path.lastIndexOf('.')))
+    const field = fieldAt(scenario.actuator.kind, path, scenario.job)
+    const group = fieldAt(scenario.actuator.kind, path.slice(0, path.lastIndexOf('.')), scenario.job)
     const before = readPath(scenario, path) as number
     if (field?.kind !== 'quantity' || group?.kind !== 'group' || (value === 0 && before === 0)) return []
     const unit = shownUnit(field.schema, system, exponentOf(scenario))

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from 'react'
-import type { TuneCandidate } from '../../../../sim/index.ts'
-import { quantityUnit, type UnitSystem } from '../../../read/units.ts'
+import type { JobId, TuneCandidate } from '../../../../sim/index.ts'
+import type { UnitSystem } from '../../../read/units.ts'
 import { useView } from '../../../store/view.ts'
 import { ChartReadout, ChartTools } from '../../../ui/ChartTools.tsx'
 import { groupOf, type Surface } from '../../../ui/chart/group.ts'
@@ -9,11 +9,12 @@ import { UnitText } from '../../../ui/Symbols.tsx'
 import { useWidth } from '../../../ui/useWidth.ts'
 import { useZoom } from '../useZoom.ts'
 import { frameOf, HEIGHT, type Part, ROOM, wholeOf } from './frame.ts'
-import { isPlaced, OBJECTIVES, type Placed, told } from './points.ts'
+import { isPlaced, type Placed, told, tuneFigure } from './points.ts'
 
 interface Props {
   candidates: TuneCandidate[]
-  /** Those that can be picked, by grip time. */
+  job: JobId
+  /** Those that can be picked, by time. */
   choices: Placed[]
   best: TuneCandidate | null
   present: TuneCandidate | null
@@ -21,8 +22,8 @@ interface Props {
   onPick(candidate: TuneCandidate): void
 }
 
-/** Peak force over grip time: the trade-off as a line, what it beats paler, the gains on the bench as a square. */
-export function TradeOff({ candidates, choices, best, present, picked, onPick }: Props) {
+/** Highest effort over time: the trade-off as a line, what it beats paler, the gains on the bench as a square. */
+export function TradeOff({ job, candidates, choices, best, present, picked, onPick }: Props) {
   const units = useView((state) => state.units)
   const [host, width] = useWidth<HTMLDivElement>()
   const id = useId()
@@ -30,13 +31,12 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
   const bench = isPlaced(present) ? present : null
   const drawn = useMemo(() => candidates.filter(({ sound }) => sound).filter(isPlaced), [candidates])
   const whole = useMemo(() => wholeOf(bench ? [...drawn, bench] : drawn), [drawn, bench])
-  const force = quantityUnit('force', units)
-  const time = quantityUnit('shortTime', units)
-  const frame = frameOf(zoom.get() ?? whole, width, time, force)
+  const [quick, gentle] = [tuneFigure(job, 'time', units), tuneFigure(job, 'peak', units)]
+  const frame = frameOf(zoom.get() ?? whole, width, quick.unit, gentle.unit)
   const at = choices.indexOf(picked)
   const mark = groupOf(GROUP).use((state) => state.mark)
   const latest = useRef<Latest>(null as never)
-  latest.current = { choices, at, whole, width, units, onPick }
+  latest.current = { choices, at, whole, width, job, units, onPick }
   const [surface, setSurface] = useState<Surface | null>(null)
   useHands(surface)
   useEffect(() => {
@@ -50,26 +50,27 @@ export function TradeOff({ candidates, choices, best, present, picked, onPick }:
     onPick(choices[Math.min(choices.length - 1, Math.max(0, next))]!)
   }
   const words = [
-    `${choices.length} to choose from, the quickest with ${told(choices[0]!, units)}, the gentlest with ${told(choices.at(-1)!, units)}.`,
-    bench ? `The gains on the bench: ${told(bench, units)}.` : '',
+    `${choices.length} to choose from, the quickest with ${told(choices[0]!, job, units)}, the gentlest with ${told(choices.at(-1)!, job, units)}.`,
+    bench ? `The gains on the bench: ${told(bench, job, units)}.` : '',
   ].join(' ')
   return (
     <figure className="trade-off">
       <ChartTools syncKey={GROUP} name="Trade-off" />
       <figcaption className="chart-title">
-        Peak force <UnitText symbol={force.symbol} /> over grip time <UnitText symbol={time.symbol} />
+        {gentle.label} <UnitText symbol={gentle.unit.symbol} /> over {quick.label.toLowerCase()}{' '}
+        <UnitText symbol={quick.unit.symbol} />
       </figcaption>
       <div
         ref={host}
         className="chart-plot"
         role="slider"
         tabIndex={0}
-        aria-label="Trade-off of grip time and peak force"
+        aria-label={`Trade-off of ${quick.label.toLowerCase()} and ${gentle.label.toLowerCase()}`}
         aria-describedby={id}
         aria-valuemin={1}
         aria-valuemax={choices.length}
         aria-valuenow={at + 1}
-        aria-valuetext={`${at + 1} of ${choices.length}${picked === best ? ', the best' : ''}: ${told(picked, units)}`}
+        aria-valuetext={`${at + 1} of ${choices.length}${picked === best ? ', the best' : ''}: ${told(picked, job, units)}`}
         aria-keyshortcuts="+ - 0 m x c"
         onKeyDown={press}
       >
@@ -98,13 +99,20 @@ interface Latest extends Pick<Props, 'choices' | 'onPick'> {
   at: number
   whole: Part
   width: number
+  job: JobId
   units: UnitSystem
 }
 
 /** The cursors are places among the choices. */
 function surfaceOf(element: HTMLElement, zoom: ReturnType<typeof useZoom<Part>>, latest: () => Latest): Surface {
   const shown = () => zoom.get() ?? latest().whole
-  const frame = () => frameOf(shown(), latest().width, quantityUnit('shortTime', 'si'), quantityUnit('force', 'si'))
+  const frame = () =>
+    frameOf(
+      shown(),
+      latest().width,
+      tuneFigure(latest().job, 'time', 'si').unit,
+      tuneFigure(latest().job, 'peak', 'si').unit,
+    )
   const choiceAt = (place: number) => latest().choices[Math.round(place)]
   return {
     element,
@@ -126,10 +134,10 @@ function surfaceOf(element: HTMLElement, zoom: ReturnType<typeof useZoom<Part>>,
       const { left, top } = element.getBoundingClientRect()
       const { x, y } = frame()
       const { choices } = latest()
-      const far = (each: Placed) => Math.hypot(x(each.gripTime) - clientX + left, y(each.peakForce) - clientY + top)
+      const far = (each: Placed) => Math.hypot(x(each.time) - clientX + left, y(each.peak) - clientY + top)
       return choices.indexOf(choices.reduce((near, each) => (far(each) < far(near) ? each : near)))
     },
-    placeOf: (cursor) => element.getBoundingClientRect().left + frame().x(choiceAt(cursor)?.gripTime ?? Number.NaN),
+    placeOf: (cursor) => element.getBoundingClientRect().left + frame().x(choiceAt(cursor)?.time ?? Number.NaN),
     cursor: () => latest().at,
     setCursor(cursor) {
       const choice = choiceAt(cursor)
@@ -141,16 +149,16 @@ function surfaceOf(element: HTMLElement, zoom: ReturnType<typeof useZoom<Part>>,
       difference: (from, to) => String(Math.round(to - from)).replace('-', '\u2212'),
     },
     read() {
-      const line = (key: 'gripTime' | 'peakForce') => {
-        const { label, quantity } = OBJECTIVES[key]
-        const { symbol, toShown } = quantityUnit(quantity, latest().units)
+      const line = (key: 'time' | 'peak') => {
+        const { label, unit } = tuneFigure(latest().job, key, latest().units)
+        const { symbol, toShown } = unit
         const at = (place: number) => {
           const value = choiceAt(place)?.[key]
           return value === undefined ? null : toShown(value)
         }
         return { label: `${label.toLowerCase()}, ${symbol}`, at }
       }
-      return { title: 'Trade-off', unit: '', lines: [line('gripTime'), line('peakForce')] }
+      return { title: 'Trade-off', unit: '', lines: [line('time'), line('peak')] }
     },
   }
 }
@@ -165,7 +173,7 @@ interface DrawingProps extends Pick<Props, 'choices' | 'picked'> {
 }
 
 function Drawing({
-  frame: { x, y, timeTicks, forceTicks },
+  frame: { x, y, timeTicks, effortTicks },
   width,
   drawn,
   choices,
@@ -180,7 +188,7 @@ function Drawing({
       <clipPath id={clip}>
         <rect x={ROOM.left - 8} y={ROOM.top - 8} width={across + 16} height={HEIGHT - ROOM.top - ROOM.bottom + 16} />
       </clipPath>
-      {forceTicks.map(({ place, text }) => (
+      {effortTicks.map(({ place, text }) => (
         <g key={text}>
           <path className="grid" d={`M${ROOM.left},${place}H${width - ROOM.right}`} />
           <text x={ROOM.left - 6} y={place + 4} textAnchor="end">
@@ -198,15 +206,15 @@ function Drawing({
       ))}
       <g clipPath={`url(#${clip})`}>
         {drawn.map((each, index) => (
-          <circle key={index} className="beaten" cx={x(each.gripTime)} cy={y(each.peakForce)} r="2.5" />
+          <circle key={index} className="beaten" cx={x(each.time)} cy={y(each.peak)} r="2.5" />
         ))}
-        <polyline className="front" points={choices.map((c) => `${x(c.gripTime)},${y(c.peakForce)}`).join(' ')} />
+        <polyline className="front" points={choices.map((c) => `${x(c.time)},${y(c.peak)}`).join(' ')} />
         {choices.map((each, index) => (
-          <circle key={index} className="choice-dot" cx={x(each.gripTime)} cy={y(each.peakForce)} r="4" />
+          <circle key={index} className="choice-dot" cx={x(each.time)} cy={y(each.peak)} r="4" />
         ))}
-        {bench && <Bench x={x(bench.gripTime)} y={y(bench.peakForce)} width={width} />}
-        <circle className="picked" cx={x(picked.gripTime)} cy={y(picked.peakForce)} r="8" />
-        {marked && <circle className="picked marked" cx={x(marked.gripTime)} cy={y(marked.peakForce)} r="8" />}
+        {bench && <Bench x={x(bench.time)} y={y(bench.peak)} width={width} />}
+        <circle className="picked" cx={x(picked.time)} cy={y(picked.peak)} r="8" />
+        {marked && <circle className="picked marked" cx={x(marked.time)} cy={y(marked.peak)} r="8" />}
       </g>
     </svg>
   )

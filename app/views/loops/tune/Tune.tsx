@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { bestOf, REACH, STRATEGIES } from '../../../../sim/index.ts'
+import { bestOf, JOBS, jobOf, jobWords, REACH, strategiesOn } from '../../../../sim/index.ts'
 import { quantityUnit } from '../../../read/units.ts'
 import { useScenario } from '../../../store/scenario.ts'
 import { Button } from '../../../ui/Button.tsx'
@@ -7,7 +7,7 @@ import { Choice } from '../../../ui/Choice.tsx'
 import { NumberField } from '../../../ui/NumberField.tsx'
 import { named } from '../scales.ts'
 import { Picked } from './Picked.tsx'
-import { choices, GOALS, isPlaced, misses, nearest } from './points.ts'
+import { choices, goalsOf, isPlaced, misses, nearest } from './points.ts'
 import { pick, type Search, setOptions, shownPick, startTune, stopTune, useTune } from './state.ts'
 import { TradeOff } from './TradeOff.tsx'
 import './tune.css'
@@ -15,13 +15,18 @@ import './tune.css'
 /** Search over gains for the best grip that keeps its margins at every working point and holds the three parts. */
 export function Tune() {
   const search = useTune((state) => state.search)
+  const scenario = useScenario((state) => state.scenario)
+  const words = jobWords(scenario)
+  const takes = jobOf(scenario).tune.takes(scenario)
   return (
     <section className="loops-tune" aria-label="Robust tune">
       <h2>Robust tune</h2>
       <p className="loops-small">
-        Searches all gains, zero included, for the best grip that keeps these margins at all working points and holds
-        the softest, the nominal and the stiffest part with at least {Math.round(100 * REACH)} % of the least force that
-        the setting means. Figures are the worst of the three.
+        Searches all gains, zero included, for the best {words.study.run} that keeps these margins at all working points
+        and is {words.study.done} on the softest, the nominal and the stiffest {words.loops.gives}
+        {takes &&
+          `, with at least ${Math.round(100 * REACH)} % of the least ${words.study.effort} that the setting means`}
+        . Figures are the worst of the three.
       </p>
       <Options />
       <Command />
@@ -32,21 +37,21 @@ export function Tune() {
 
 const DEGREES = named('°')
 const BARE = named('')
-const KINDS = STRATEGIES.map(({ id, label }) => ({ value: id, label }))
-
 function Options() {
   const options = useTune((state) => state.options)
+  const { job } = useScenario((state) => state.scenario)
+  const kinds = strategiesOn(JOBS[job]).map(({ id, label }) => ({ value: id, label }))
   return (
     <div className="loops-scales">
       <Choice
         label="Strategy"
-        options={KINDS}
+        options={kinds}
         value={options.strategy}
         onChoose={(strategy) => setOptions({ strategy })}
       />
       <Choice
         label="Objective"
-        options={GOALS}
+        options={goalsOf(job)}
         value={options.objective}
         onChoose={(objective) => setOptions({ objective })}
       />
@@ -74,7 +79,7 @@ function Options() {
         value={options.spread}
         min={0}
         max={0.9}
-        note="By how much the softest and the stiffest part differ from the nominal one."
+        note="By how much the softest and the stiffest differ from the nominal one."
         onEdit={(spread) => setOptions({ spread })}
       />
     </div>
@@ -127,6 +132,7 @@ function Found({ search }: { search: Search }) {
       {isPlaced(picked) && shown.length > 0 && (
         <>
           <TradeOff
+            job={search.scenario.job}
             candidates={candidates}
             choices={shown}
             best={best}

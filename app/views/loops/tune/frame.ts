@@ -1,4 +1,4 @@
-/** Scales and figures of the trade-off chart: grip time by its logarithm, so that quick ones are not crowded; force evenly. */
+/** Scales and figures of the trade-off chart: time by its logarithm, so that quick ones are not crowded; effort evenly. */
 
 import type { View } from '../../../ui/chart/group.ts'
 import { formatPlain } from '../../../ui/format.ts'
@@ -15,27 +15,27 @@ export interface Tick {
   text: string
 }
 
-/** Part of the chart: natural logarithm of the grip time [s], and force [N]. */
+/** Part of the chart: natural logarithm of the time [s], and effort [N or N·m]. */
 export type Part = Required<View>
 
 export interface Frame {
   shown: Part
-  /** Places of a grip time [s] and of a force [N], px. */
+  /** Places of a time [s] and of an effort [N or N·m], px. */
   x(time: number): number
   y(force: number): number
   timeTicks: Tick[]
-  forceTicks: Tick[]
+  effortTicks: Tick[]
 }
 
 /** All that there is to see. */
 export function wholeOf(points: Placed[]): Part {
-  const times = points.map((point) => Math.log(Math.max(point.gripTime, 1e-5)))
-  const forces = points.map((point) => point.peakForce)
-  return { x: roomy(times, 0.1), y: roomy(forces, 0.01 * Math.max(...forces, 1e-3)) }
+  const times = points.map((point) => Math.log(Math.max(point.time, 1e-5)))
+  const efforts = points.map((point) => point.peak)
+  return { x: roomy(times, 0.1), y: roomy(efforts, 0.01 * Math.max(...efforts, 1e-3)) }
 }
 
 /** `width` in px; figures in the shown units. */
-export function frameOf(shown: Part, width: number, time: ShownUnit, force: ShownUnit): Frame {
+export function frameOf(shown: Part, width: number, time: ShownUnit, effort: ShownUnit): Frame {
   const [from, to] = shown.x
   const [low, high] = shown.y
   const x = (value: number) =>
@@ -47,8 +47,8 @@ export function frameOf(shown: Part, width: number, time: ShownUnit, force: Show
     x,
     y,
     timeTicks: apart(shownTimes.map((value) => ({ place: x(time.toSi(value)), text: formatPlain(value, 3) }))),
-    forceTicks: evenTicks(force.toShown(low), force.toShown(high)).map((value) => ({
-      place: y(force.toSi(value)),
+    effortTicks: evenTicks(effort.toShown(low), effort.toShown(high)).map((value) => ({
+      place: y(effort.toSi(value)),
       text: formatPlain(value, 4),
     })),
   }

@@ -2,42 +2,62 @@
 import {
   bestOf,
   editScenario,
+  JOBS,
+  type JobId,
   missWords,
   percent,
   type Scenario,
+  studyWords,
   type TuneCandidate,
   type TuneFigure,
   type TuneObjective,
   tradeOff,
 } from '../../../../sim/index.ts'
 import { differences } from '../../../read/scenario/walk.ts'
-import { type Quantity, quantityUnit, type UnitSystem } from '../../../read/units.ts'
+import { shownUnit, type UnitSystem } from '../../../read/units.ts'
 import { formatFigure, withUnit } from '../../../ui/format.ts'
+import type { ShownUnit } from '../../../ui/unit.ts'
 
-export const OBJECTIVES: Record<TuneFigure, { label: string; quantity: Quantity }> = {
-  gripTime: { label: 'Grip time', quantity: 'shortTime' },
-  peakForce: { label: 'Peak force', quantity: 'force' },
-  forceRipple: { label: 'Force ripple', quantity: 'force' },
+/** What a figure of the search is called on a job, and its unit. */
+export function tuneFigure(
+  job: JobId,
+  key: TuneFigure | 'settled',
+  units: UnitSystem,
+): { label: string; unit: ShownUnit } {
+  const { tune, figures } = JOBS[job]
+  const { label, unit, shown } = figures.find(({ id }) => id === tune[key])!
+  // "Taut" is a time by its unit alone.
+  const name = key === 'time' && !/time/i.test(label) ? `${label} after` : label
+  return { label: name, unit: shownUnit({ unit, ...(shown && { shown }) }, units) }
 }
 
-/** What may be asked for: a figure of the three parts, or the share of those held that vary as the file says. */
-export const GOALS: { value: TuneObjective; label: string }[] = [
-  ...Object.entries(OBJECTIVES).map(([value, { label }]) => ({ value: value as TuneFigure, label })),
-  { value: 'share', label: 'Parts held' },
+/** What the least of the margins to the edges of the verdict is called. */
+export function spareLabel(job: JobId): string {
+  const { tune, figures } = JOBS[job]
+  const only = tune.spare.length === 1 ? figures.find(({ id }) => id === tune.spare[0]) : undefined
+  return `Least ${only?.label.toLowerCase() ?? 'margin'}`
+}
+
+export const FIGURES: readonly TuneFigure[] = ['time', 'peak', 'ripple']
+
+/** What may be asked for: a figure of the three runs, or the share of work done well that varies as the file says. */
+export const goalsOf = (job: JobId): { value: TuneObjective; label: string }[] => [
+  ...FIGURES.map((value) => ({ value, label: tuneFigure(job, value, 'si').label })),
+  { value: 'share', label: `Parts ${studyWords(job).done}` },
 ]
 
 /** A candidate that can be drawn. */
-export type Placed = TuneCandidate & { gripTime: number; peakForce: number }
+export type Placed = TuneCandidate & { time: number; peak: number }
 
 export const isPlaced = (candidate: TuneCandidate | null): candidate is Placed =>
-  candidate !== null && candidate.gripTime !== null && candidate.peakForce !== null
+  candidate !== null && candidate.time !== null && candidate.peak !== null
 
-/** The trade-off, and the best by the objective where it lies beside it; by grip time. */
+/** The trade-off, and the best by the objective where it lies beside it; by time. */
 export function choices(candidates: TuneCandidate[], objective: TuneObjective): Placed[] {
   const best = bestOf(candidates, objective)
   const all = new Set(tradeOff(candidates))
   if (best) all.add(best)
-  return [...all].filter(isPlaced).sort((a, b) => a.gripTime - b.gripTime || b.peakForce - a.peakForce)
+  return [...all].filter(isPlaced).sort((a, b) => a.time - b.time || b.peak - a.peak)
 }
 
 /** What the candidates that are not sound miss, the most frequent first: `phase margin 9, softest part crushed 4`. */
@@ -61,14 +81,13 @@ export function nearest(candidates: TuneCandidate[], miss: string): string {
   return ''
 }
 
-export function told(candidate: Placed, units: UnitSystem): string {
+export function told(candidate: Placed, job: JobId, units: UnitSystem): string {
   const say = (key: TuneFigure) => {
-    const { symbol, toShown } = quantityUnit(OBJECTIVES[key].quantity, units)
-    const value = candidate[key]
-    return withUnit(formatFigure(value === null ? null : toShown(value)), symbol)
+    const { label, unit } = tuneFigure(job, key, units)
+    return `${label.toLowerCase()} ${withUnit(formatFigure(unit.toShown(candidate[key] ?? Number.NaN)), unit.symbol)}`
   }
-  const held = candidate.share === null ? '' : `, ${percent(candidate.share)} of the parts held`
-  return `grip time ${say('gripTime')}, peak force ${say('peakForce')}${held}`
+  const done = candidate.share === null ? '' : `, ${percent(candidate.share)} of the parts ${studyWords(job).done}`
+  return `${say('time')}, ${say('peak')}${done}`
 }
 
 /** Whether two scenarios differ in more than the gains that a search changes. */

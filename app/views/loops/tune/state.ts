@@ -33,7 +33,7 @@ interface TuneState {
 export const useTune = create<TuneState>()(() => ({
   options: {
     strategy: STRATEGIES.find(({ sensed }) => sensed)!.id,
-    objective: 'gripTime',
+    objective: 'time',
     phaseMargin: 45,
     peakSensitivity: 2,
     spread: STIFFNESS_SPREAD,

@@ -1,8 +1,9 @@
 import { useState } from 'react'
+import { studyWords } from '../../../../sim/index.ts'
 import { windowWords } from '../../../read/result/windowWords.ts'
-import { scalesOf } from '../../../read/stage/scales.ts'
 import { download, fileName } from '../../../store/file.ts'
 import { type RunView, useResults } from '../../../store/results.ts'
+import { useScenario } from '../../../store/scenario.ts'
 import { useView } from '../../../store/view.ts'
 import { Button } from '../../../ui/Button.tsx'
 import { Dialog } from '../../../ui/Dialog.tsx'
@@ -15,6 +16,7 @@ import { photographer, type Subject } from './frames.tsx'
 export function ClipMaker({ runs, lens }: { runs: RunView[]; lens: TimeLens }) {
   const [open, setOpen] = useState(false)
   const ready = runs.length > 0 && runs.every(({ status }) => status !== 'running')
+  const job = useScenario((state) => state.scenario.job)
   const show = () => {
     useView.getState().set({ playing: false })
     setOpen(true)
@@ -28,7 +30,7 @@ export function ClipMaker({ runs, lens }: { runs: RunView[]; lens: TimeLens }) {
         Clip
       </Button>
       <section className="present-dialogs">
-        <Dialog open={open} title="Clip of this grip" onClose={() => setOpen(false)}>
+        <Dialog open={open} title={`Clip of this ${studyWords(job).run}`} onClose={() => setOpen(false)}>
           {open && ready && (
             <ClipDialog subject={subjectOf(runs, lens)} onStill={() => saveStill(subjectOf(runs, lens))} />
           )}
@@ -47,7 +49,6 @@ function subjectOf(runs: RunView[], lens: TimeLens): Subject {
     axis: flatLens(scenario.run.duration),
     units,
     scenario,
-    scales: scalesOf(runs),
     title: scenario.name,
     span: windowWords(scenario, units).span,
   }

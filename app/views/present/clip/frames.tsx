@@ -1,6 +1,7 @@
 /** Draws the play for a file: the board at a fixed size out of sight, photographed instant by instant. */
 import { flushSync } from 'react-dom'
 import { createRoot } from 'react-dom/client'
+import { shownAs } from '../../../../sim/index.ts'
 import { today } from '../../../read/today.ts'
 import { drawArea, Styles } from '../../../ui/draw.ts'
 import { Board, type BoardProps } from '../Board.tsx'
@@ -8,7 +9,7 @@ import { type Size, textSize } from '../useSize.ts'
 
 export type Subject = Omit<BoardProps, 'time' | 'width' | 'height' | 'text' | 'bar'> & {
   title: string
-  /** The force window in a few words. */
+  /** The window in a few words. */
   span: string
 }
 
@@ -61,7 +62,7 @@ function Photo({ title, span, ...board }: Subject & Size & { time: number }) {
       <div className="present-head" style={{ height: HEAD * text }}>
         <p className="photo-title">{title}</p>
         <p className="photo-said">
-          Force window <strong>{span}</strong> · simulated, {today()}
+          {shownAs(board.scenario).window} <strong>{span}</strong> · simulated, {today()}
         </p>
       </div>
       <Board {...board} width={width - 2 * margin} height={height - 2 * margin - HEAD * text} text={text} />

@@ -78,7 +78,7 @@ describe('two axes', () => {
 
 describe('the strategy that is told first', () => {
   const view = (strategy: string, verdict: string, spare: number) =>
-    ({ strategy, result: { verdict, metrics: { holdMargin: 2, damageMargin: spare } } }) as never
+    ({ strategy, scenario: teapot, result: { verdict, metrics: { holdMargin: 2, damageMargin: spare } } }) as never
 
   it('is one that holds on one axis alone, else the one whose room to spare differs most', () => {
     const own = [

@@ -4,7 +4,7 @@ import { evenTicks, frameOf, logTicks, wholeOf } from '../../../../app/views/loo
 import {
   choices,
   differInMore,
-  GOALS,
+  goalsOf,
   misses,
   nearest,
   type Placed,
@@ -16,11 +16,11 @@ const candidate = (some: Partial<TuneCandidate>): TuneCandidate => ({
   edits: [],
   phaseMargin: 50,
   peakSensitivity: 1.5,
-  gripTime: null,
-  peakForce: null,
-  forceRipple: null,
-  settledForce: null,
-  holdMargin: null,
+  time: null,
+  peak: null,
+  ripple: null,
+  settled: null,
+  spare: null,
   share: null,
   sound: true,
   miss: null,
@@ -28,32 +28,35 @@ const candidate = (some: Partial<TuneCandidate>): TuneCandidate => ({
 })
 
 describe('what can be picked', () => {
-  const quick = candidate({ gripTime: 1, peakForce: 3, forceRipple: 0.3 })
-  const gentle = candidate({ gripTime: 2, peakForce: 1, forceRipple: 0.2 })
-  const calm = candidate({ gripTime: 3, peakForce: 2, forceRipple: 0.1 })
+  const quick = candidate({ time: 1, peak: 3, ripple: 0.3 })
+  const gentle = candidate({ time: 2, peak: 1, ripple: 0.2 })
+  const calm = candidate({ time: 3, peak: 2, ripple: 0.1 })
 
   it('is the trade-off, with the best by the objective where it lies beside it', () => {
-    expect(choices([calm, gentle, quick], 'gripTime')).toEqual([quick, gentle])
-    expect(choices([calm, gentle, quick], 'forceRipple')).toEqual([quick, gentle, calm])
+    expect(choices([calm, gentle, quick], 'time')).toEqual([quick, gentle])
+    expect(choices([calm, gentle, quick], 'ripple')).toEqual([quick, gentle, calm])
   })
 
   it('is nothing where none is sound', () => {
-    expect(choices([candidate({ sound: false, miss: { kind: 'phase margin', value: 31 } })], 'gripTime')).toEqual([])
+    expect(choices([candidate({ sound: false, miss: { kind: 'phase margin', value: 31 } })], 'time')).toEqual([])
   })
 })
 
 it('the share of parts held is a goal, told where it is known, and its best is there to be picked', () => {
-  expect(GOALS.map(({ value }) => value)).toContain('share')
-  const quick = candidate({ gripTime: 0.1, peakForce: 30, share: 0.8 })
-  const late = candidate({ gripTime: 0.3, peakForce: 40, share: 0.9 })
+  expect(goalsOf('grip').map(({ value }) => value)).toContain('share')
+  const quick = candidate({ time: 0.1, peak: 30, share: 0.8 })
+  const late = candidate({ time: 0.3, peak: 40, share: 0.9 })
   expect(choices([late, quick], 'share')).toEqual([quick, late])
-  expect(told(quick as Placed, 'si')).toMatch(/^grip time 100.*, peak force 30.*, 80\.0 % of the parts held$/)
-  expect(told({ ...quick, share: null } as Placed, 'si')).toMatch(/peak force 30.0\sN$/)
+  expect(told(quick as Placed, 'grip', 'si')).toMatch(/^grip time 100.*, peak force 30.*, 80\.0 % of the parts held$/)
+  expect(told({ ...quick, share: null } as Placed, 'grip', 'si')).toMatch(/peak force 30.0\sN$/)
+  expect(told(quick as Placed, 'cap', 'us')).toMatch(
+    /^tightening time 100.*, peak torque 266\slbf·in, 80\.0 % of the parts tight$/,
+  )
 })
 
 describe('what is missed', () => {
   const lost = [
-    candidate({ sound: false, miss: { kind: 'part', part: 'softest', verdict: 'crushed' } }),
+    candidate({ sound: false, miss: { kind: 'part', job: 'grip', part: 'softest', verdict: 'crushed' } }),
     candidate({ sound: false, miss: { kind: 'phase margin', value: 31 }, phaseMargin: 31 }),
     candidate({ sound: false, miss: { kind: 'phase margin', value: 42 }, phaseMargin: 42 }),
     candidate({}),
@@ -85,17 +88,17 @@ it('a search is out of date when something other than its gains has changed', ()
 })
 
 describe('frame of the trade-off', () => {
-  const at = (gripTime: number, peakForce: number) => candidate({ gripTime, peakForce }) as Placed
+  const at = (time: number, peak: number) => candidate({ time, peak }) as Placed
 
   it('has every point inside, quick ones on the left and strong ones above', () => {
     const points = [at(0.03, 41), at(0.4, 38)]
-    const { x, y, timeTicks, forceTicks } = frameOf(wholeOf(points), 600, named('ms', 1e3), named('N'))
+    const { x, y, timeTicks, effortTicks } = frameOf(wholeOf(points), 600, named('ms', 1e3), named('N'))
     expect(x(0.03)).toBeGreaterThan(50)
     expect(x(0.03)).toBeLessThan(x(0.4))
     expect(x(0.4)).toBeLessThan(590)
     expect(y(41)).toBeLessThan(y(38))
     expect(timeTicks.map(({ text }) => text)).toEqual(['50', '100', '200', '500'])
-    expect(forceTicks.length).toBeGreaterThan(1)
+    expect(effortTicks.length).toBeGreaterThan(1)
   })
 
   it('stands for a single point as well', () => {

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import { limitWords } from '../../../../app/read/effort/effort.ts'
 import { quantityUnit } from '../../../../app/read/units.ts'
 import type { RunView } from '../../../../app/store/results.ts'
 import { buildLens, flatLens } from '../../../../app/ui/timeLens.ts'
-import { limitWords } from '../../../../app/views/present/limitWords.ts'
 import { linePath, roomOf, storyOf } from '../../../../app/views/present/story.ts'
 import { forceWindow, PRESETS, simulateGrip } from '../../../../sim/index.ts'
-import { scenarioOf, tracesOf } from '../../picture/grip/support.ts'
+import { scenarioOf } from '../../picture/grip/support.ts'
 
 const { scenario } = PRESETS.find(({ id }) => id === 'teapot')!
 const { result, traces } = simulateGrip(scenario, 'threshold-stop')
@@ -34,10 +34,11 @@ describe('the force story', () => {
     const rows = 5000
     const time = Array.from({ length: rows }, (_, i) => i / rows)
     const force = time.map((_, i) => (i === 3333 ? 90 : 10))
-    const dense = { ...run, traces: tracesOf({ time, force }), rows }
     const drawn = points(
       linePath(
-        dense,
+        Float64Array.from(time),
+        Float64Array.from(force),
+        rows,
         (t) => t * 100,
         (f) => 100 - f,
       ),
@@ -51,7 +52,7 @@ describe('the force story', () => {
     const [mark] = story.marks
     expect(mark).toMatchObject({ damage: true, time: result.events.crack })
     expect(mark!.x).toBeCloseTo(lens.toDisplay(result.events.crack!) * room.width, 6)
-    expect(Math.abs(mark!.y - story.most!)).toBeLessThan(0.01) // [px]: the force of the step that crossed it
+    expect(Math.abs(mark!.y - story.most[0]!.y)).toBeLessThan(0.01) // [px]: the force of the step that crossed it
     expect(mark!.words).toMatch(/^cracks at 0\.\d+ s$/)
   })
 
@@ -70,24 +71,27 @@ describe('the force story', () => {
 
   it('has the window in its place and round figures beside it', () => {
     const { least, most } = forceWindow(scenario)
-    const scale = story.most! - story.least!
+    const [upper, lower] = [story.most[0]!.y, story.least[0]!.y]
+    const scale = upper - lower
     const zero = story.figures.find(({ text }) => text === '0')!.y
     expect(zero).toBe(room.height)
-    expect((zero - story.least!) / -scale).toBeCloseTo(least! / (most! - least!), 6)
+    expect((zero - lower) / -scale).toBeCloseTo(least! / (most! - least!), 6)
     expect(story.figures.length).toBeGreaterThanOrEqual(3)
   })
 
   it('draws nothing of what has not run, and no edge that would dwarf the force', () => {
     expect(
       linePath(
-        { ...run, traces: null, rows: 0 },
+        new Float64Array(),
+        new Float64Array(),
+        0,
         (t) => t,
         (f) => f,
       ),
     ).toBe('')
     const strong = scenarioOf({ part: { mass: 0.1, markForce: 100_000 } })
     const empty = storyOf({ runs: [run], scenario: strong, axis: flatLens(1), unit, room, text: 18 })
-    expect(empty.most).toBeNull()
+    expect(empty.most).toEqual([])
   })
 })
 

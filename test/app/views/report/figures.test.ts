@@ -2,16 +2,20 @@ import { describe, expect, it } from 'vitest'
 import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
 import { core, run } from '../../../../sim/cli/core.ts'
 import {
+  CAP_PRESETS,
   explain,
   finerScenarios,
   type GripResult,
   inPlainSpaces,
+  jobOf,
   PRESETS,
+  PRESS_PRESETS,
   type Scenario,
-  STRATEGIES,
   type StrategyId,
   simulateGrip,
   stepCheck,
+  strategiesOn,
+  WEB_PRESETS,
 } from '../../../../sim/index.ts'
 import { here } from '../../../cli/here.ts'
 import { explained } from '../../../grip/remembered.ts'
@@ -24,23 +28,28 @@ function runOnPage(scenario: Scenario, strategy: StrategyId): GripResult {
   return { ...result, ...stepCheck(scenario, result, finer) }
 }
 
-async function commandLine(preset: string): Promise<string[]> {
-  const { stdout } = await here('grip', preset)
+async function commandLine(job: string, preset: string): Promise<string[]> {
+  const { stdout } = await here(job, preset)
   return stdout.split('\n')
 }
 
 /** Without the minus that paper has. */
 const plain = (text: string) => inPlainSpaces(text).replaceAll('\u2212', '-')
 
-describe.each(PRESETS)('report of $id', ({ id, scenario }) => {
-  const results = STRATEGIES.map((strategy) => runOnPage(scenario, strategy.id))
+/** Those of gripping, and of every other job its last. */
+const REPORTED = [...PRESETS, ...[PRESS_PRESETS, CAP_PRESETS, WEB_PRESETS].flatMap((presets) => presets.slice(-1))]
+
+describe.each(REPORTED)('report of $id', ({ id, scenario }) => {
+  const strategies = strategiesOn(jobOf(scenario))
+  const results = strategies.map((strategy) => runOnPage(scenario, strategy.id))
 
   it('has the figures of the command line, to the last digit', async () => {
-    const printed = await commandLine(id)
-    for (const { metric, unit, cells } of figureRows(results, 'si')) {
+    const printed = await commandLine(scenario.job, id)
+    for (const { metric, unit, cells } of figureRows(scenario, results, 'si')) {
       const label = metric.label.charAt(0).toLowerCase() + metric.label.slice(1)
-      const row = printed.find((line) => line.slice(0, 30).trim() === `${label}${unit && ` [${unit}]`}`)
-      expect(row?.slice(30).trim().split(/\s+/), metric.id).toEqual(cells.map(inPlainSpaces))
+      const head = `${label}${unit && ` [${unit}]`}`
+      const row = printed.find((line) => line.startsWith(`${head} `))
+      expect(row?.slice(head.length).trim().split(/\s+/), metric.id).toEqual(cells.map(inPlainSpaces))
     }
     for (const result of results) expect(printed).toContain(`${result.strategy}: ${reasonIn(scenario, result)}`)
     expect(
@@ -50,10 +59,15 @@ describe.each(PRESETS)('report of $id', ({ id, scenario }) => {
         .slice(1),
     ).toEqual(results.map(({ verdict }) => verdict))
   })
+})
 
-  it('takes every force apart into causes that add up as printed', () => {
-    const whys = STRATEGIES.map((strategy) => explained(scenario, strategy.id))
-    const { rows, sums } = causeRows(whys, 'si')
+/** Presses and closures take a hundred long runs each, and add up by the same rule. */
+const TAKEN_APART = [...PRESETS, ...WEB_PRESETS.slice(-1)]
+
+describe.each(TAKEN_APART)('report of $id', ({ scenario }) => {
+  it('takes every effort apart into causes that add up as printed', () => {
+    const whys = strategiesOn(jobOf(scenario)).map((strategy) => explained(scenario, strategy.id))
+    const { rows, sums } = causeRows(scenario, whys, 'si')
     expect(rows.length).toBeGreaterThan(2)
     for (const [column, sum] of sums.entries()) {
       const parts = rows.map(({ cells }) => Number(plain(cells[column]!.force)))
@@ -66,7 +80,7 @@ describe.each(PRESETS)('report of $id', ({ id, scenario }) => {
 
 describe('figureRows', () => {
   it('gives dashes for a strategy that has no result', () => {
-    for (const { cells } of figureRows([null], 'us')) expect(cells).toEqual(['—'])
+    for (const { cells } of figureRows(PRESETS[0]!.scenario, [null], 'us')) expect(cells).toEqual(['—'])
   })
 })
 
@@ -87,7 +101,7 @@ describe('causeRows', () => {
   })
 
   it('keeps the order that all strategies share', () => {
-    const { rows } = causeRows([why(['a', 'b', 'd', 'z']), why(['a', 'c', 'd', 'y', 'z'])], 'si')
+    const { rows } = causeRows(PRESETS[0]!.scenario, [why(['a', 'b', 'd', 'z']), why(['a', 'c', 'd', 'y', 'z'])], 'si')
     expect(rows.map(({ label }) => label)).toEqual(['a', 'c', 'b', 'd', 'y', 'z'])
     expect(rows.find(({ label }) => label === 'y')?.cells).toEqual([
       { force: '0', share: '0 %' },
@@ -96,6 +110,6 @@ describe('causeRows', () => {
   })
 
   it('has no rows where there is no force to take apart', () => {
-    expect(causeRows([null, why([], null)], 'si')).toEqual({ rows: [], sums: ['—', '—'] })
+    expect(causeRows(PRESETS[0]!.scenario, [null, why([], null)], 'si')).toEqual({ rows: [], sums: ['—', '—'] })
   })
 })

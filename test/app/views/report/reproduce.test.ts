@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { reproductionOf } from '../../../../app/views/report/reproduce.ts'
-import { editScenario, PRESETS, type Scenario } from '../../../../sim/index.ts'
+import { ALL_PRESETS, editScenario, PRESETS, type Scenario } from '../../../../sim/index.ts'
 
 const { scenario: base } = PRESETS[0]!
 const edited = (...edits: { path: string; value: unknown }[]): Scenario => {
@@ -16,6 +16,13 @@ describe('how a report is reproduced', () => {
     expect(reproductionOf(base, changed)).toEqual({
       command: 'jawbench grip teapot --set part.mass=1 --set arm.gravity=none',
     })
+  })
+
+  it('is a command of the job', () => {
+    for (const { id, scenario } of ALL_PRESETS)
+      expect(reproductionOf(scenario, scenario)).toEqual({ command: `jawbench ${scenario.job} ${id}` })
+    const named = { ...ALL_PRESETS.at(-1)!.scenario, name: 'Ours' }
+    expect(reproductionOf(named, named)).toEqual({ file: 'ours.json', command: 'jawbench web ours.json' })
   })
 
   it('is the scenario’s file where a command would not say it', () => {

@@ -23,7 +23,7 @@ describe('a column of the report without a result', () => {
   it('says that the grip has not been run yet, and claims no figure', () => {
     for (const run of [undefined, { ...empty, status: 'running' as const }]) {
       const page = pageOf(run)
-      expect(page).toContain('Closing …')
+      expect(page).toContain('Gripping …')
       expect(page).toContain('is being worked out')
       expect(page).not.toContain('data-metric')
     }

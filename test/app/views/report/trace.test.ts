@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { quantityUnit } from '../../../../app/read/units.ts'
-import { BOX, forceTicks, outline, placeIn, topForce } from '../../../../app/views/report/trace.ts'
-import { editScenario, PRESETS } from '../../../../sim/index.ts'
+import type { RunView } from '../../../../app/store/results.ts'
+import { BOX, outline, placeIn, ticksOf, timeGround } from '../../../../app/views/report/trace.ts'
+import { editScenario, PRESETS, type Scenario } from '../../../../sim/index.ts'
 
 const teapot = PRESETS[0]!.scenario
 
+/** Of the traces over time. */
+const topOf = (scenario: Scenario, runs: RunView[]) => timeGround(scenario, runs, 'si').top
+
 describe('force trace', () => {
-  const place = placeIn(1.5, 80)
+  const place = placeIn({ farthest: 1.5, top: 80 })
 
   it('keeps the peak of every bucket and stays inside its frame', () => {
     const rows = 30_000
@@ -27,23 +31,23 @@ describe('force trace', () => {
   })
 
   it('has one scale for all strategies, with the window in it where that is near', () => {
-    expect(topForce(teapot, [])).toBeCloseTo((1.2 * 0.9 * (9.80665 + 6)) / (2 * 0.45), 9) // m (g + a)/2µ, closed form
-    const run = { result: { metrics: { peakForce: 40 } } } as never
-    expect(topForce(teapot, [run])).toBeCloseTo(1.2 * 65, 6)
+    expect(topOf(teapot, [])).toBeCloseTo((1.2 * 0.9 * (9.80665 + 6)) / (2 * 0.45), 9) // m (g + a)/2µ, closed form
+    const run = { scenario: teapot, result: { metrics: { peakForce: 40 } } } as never
+    expect(topOf(teapot, [run])).toBeCloseTo(1.2 * 65, 6)
     const tough = editScenario(teapot, [{ path: 'part.crackForce', value: 4000 }])
-    expect(tough.ok && topForce(tough.scenario, [run])).toBeCloseTo(1.2 * 40, 6)
+    expect(tough.ok && topOf(tough.scenario, [run])).toBeCloseTo(1.2 * 40, 6)
     const idle = editScenario(teapot, [
       { path: 'part.crackForce', value: undefined },
       { path: 'arm', value: { gravity: 'none' } },
     ])
-    expect(idle.ok && topForce(idle.scenario, [])).toBeGreaterThan(0)
+    expect(idle.ok && topOf(idle.scenario, [])).toBeGreaterThan(0)
   })
 
   it('ticks round forces in the unit of the page', () => {
     const si = quantityUnit('force', 'si')
     const us = quantityUnit('force', 'us')
-    expect(forceTicks(78, si)).toEqual([0, 20, 40, 60])
-    expect(forceTicks(5.4, us).map((force) => Number(us.toShown(force).toFixed(9)))).toEqual([0, 0.5, 1])
-    expect(forceTicks(0.0123, si)).toEqual([0, 0.005, 0.01])
+    expect(ticksOf(78, si)).toEqual([0, 20, 40, 60])
+    expect(ticksOf(5.4, us).map((force) => Number(us.toShown(force).toFixed(9)))).toEqual([0, 0.5, 1])
+    expect(ticksOf(0.0123, si)).toEqual([0, 0.005, 0.01])
   })
 })

@@ -1,23 +1,21 @@
-import { type PointerEvent, useMemo } from 'react'
+import type { PointerEvent } from 'react'
 import { type StrategyId, strategyOf } from '../../../sim/index.ts'
-import { scalesOf } from '../../read/stage/scales.ts'
 import { TimeSlider } from '../../read/stage/TimeBar.tsx'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Segments } from '../../ui/Choice.tsx'
 import { Board } from './Board.tsx'
-import { NoGrip } from './NoGrip.tsx'
+import { NoRun } from './NoRun.tsx'
 import type { SlideProps } from './Present.tsx'
 import { roomOf } from './story.ts'
 import { useSize } from './useSize.ts'
 
-/** The strategies side by side as they close the same jaws on the same part; or one of them on both axes. */
-export function Grip({ runs: all, beside, told: runs, onTell, axis, play, duration, text }: SlideProps) {
+/** The strategies side by side as they do the same work; or one of them on both axes. */
+export function Run({ runs: all, beside, told: runs, onTell, axis, play, duration, text }: SlideProps) {
   const [element, size] = useSize<HTMLDivElement>()
   const scenario = useScenario((state) => state.scenario)
   const units = useView((state) => state.units)
   const time = useView((state) => state.time)
-  const scales = useMemo(() => scalesOf(runs), [runs])
   const drag = (event: PointerEvent<HTMLDivElement>) => {
     if (event.type === 'pointermove' && !event.currentTarget.hasPointerCapture(event.pointerId)) return
     if (event.type === 'pointerdown') event.currentTarget.setPointerCapture(event.pointerId)
@@ -26,7 +24,7 @@ export function Grip({ runs: all, beside, told: runs, onTell, axis, play, durati
     useView.getState().set({ time: axis.toTime((event.clientX - box.left - left) / width), playing: false })
   }
   return (
-    <div className="present-grip">
+    <div className="present-run">
       {beside.length > 0 && all.length > 1 && (
         <Segments<StrategyId>
           bare
@@ -43,7 +41,6 @@ export function Grip({ runs: all, beside, told: runs, onTell, axis, play, durati
             scenario={runs[0]?.scenario ?? scenario}
             lens={play.lens}
             axis={axis}
-            scales={scales}
             units={units}
             time={Math.min(time, duration)}
             text={text}
@@ -55,7 +52,7 @@ export function Grip({ runs: all, beside, told: runs, onTell, axis, play, durati
             )}
           />
         )}
-        {runs.length === 0 && <NoGrip />}
+        {runs.length === 0 && <NoRun />}
       </div>
     </div>
   )
