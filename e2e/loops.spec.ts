@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import type { Locator, Page } from '@playwright/test'
+import { linkOf } from './quick.ts'
 import { audit, expect, field, rulesFor, sideways, test } from './support.ts'
 
 async function openLoops(page: Page) {
@@ -277,4 +278,30 @@ test('passes axe, light and dark, wide and at 390 px, where nothing overflows; s
   await expect(page.getByRole('button', { name: 'Parameters' })).toBeVisible()
   await audit(page, 'narrow')
   expect(await sideways(page)).toBeLessThanOrEqual(0)
+})
+
+test('a press, a closure and a web have their own working points, units and words', async ({ page }) => {
+  const jobs = [
+    { link: linkOf('cast-arm'), rows: 6, effort: 'Force', point: 'On the shoulder', unit: 'mm/(N·s)' },
+    { link: linkOf('jar-lid'), rows: 5, effort: 'Torque', point: 'Turning on the liner', unit: 'rad/(N·m·s)' },
+    { link: linkOf('tray-film'), rows: 5, effort: 'Tension', point: 'Nominal web, running', unit: 'rad/(N·s)' },
+  ]
+  for (const { link, rows, effort, point, unit } of jobs) {
+    await page.goto(link)
+    await page.reload()
+    await page.getByRole('navigation').getByText('Loops', { exact: true }).click()
+    await choose(page, effort)
+    await expect(figures(page).getByRole('row')).toHaveCount(1 + rows)
+    await expect(
+      figures(page)
+        .getByRole('row', { name: new RegExp(`^${point}`) })
+        .first(),
+    ).toContainText('yes')
+    const design = page.getByRole('region', { name: 'Gain design' })
+    await expect(design.getByRole('heading', { name: `${effort} loop: gains` })).toBeVisible()
+    const method = design.getByRole('article', { name: 'Margin over the stiffness range' })
+    await expect(method.getByRole('row', { name: /^(Sliding|Running)/ })).toHaveCount(1)
+    await expect(method.getByRole('row', { name: /^Proportional gain/ })).toContainText(unit)
+    await expect(page.getByRole('region', { name: 'Settings in drive units' })).toContainText(`${effort}, proportional`)
+  }
 })

@@ -1,5 +1,5 @@
 import { scenarioToLink } from '../app/store/link.ts'
-import { checkScenario, PRESETS, PRESS_PRESETS } from '../sim/index.ts'
+import { ALL_PRESETS, checkScenario, PRESETS, PRESS_PRESETS } from '../sim/index.ts'
 
 /** The link of short grips of parts of which two quantities vary: quick to study. `more` are further keys of the file. */
 export function quickLink(more: object = {}): string {
@@ -25,3 +25,7 @@ export function pressLink(more: object = {}): string {
   if (!checked.ok) throw new Error('refused')
   return `./#s=${scenarioToLink(checked.scenario)}`
 }
+
+/** The link of a preset of any job. */
+export const linkOf = (id: string): string =>
+  `./#s=${scenarioToLink(ALL_PRESETS.find((preset) => preset.id === id)!.scenario)}`

@@ -168,4 +168,23 @@ export const CAP: Section[] = [
     fixed: [],
     sources: [],
   },
+  {
+    id: 'cap-loops',
+    title: 'Linear loops of a closure',
+    blocks: [
+      say`The Loops view works on the same plant, linear about a working point; dry friction of the axis and of the free thread does not count. On the way the closure hangs in its chuck alone. Where it stands on the liner, its friction holds it by bristles of the stiffness $k_k$ that are elastic, and through the lead liner and top load turn it back; the chuck lies in series with that:`,
+      tex`c = \frac{l}{2\,π},\qquad k_2 = k_k + c^2\,(k_l + k_n),\qquad \frac{\dd T}{\dd θ} = \frac{k_h\,k_2}{k_h + k_2}`,
+      say`That holds as long as the torque swings by no more than the bristles bear elastically. Where the closure turns on, friction of thread and liner grows with the preload, by $b$ for each newton, and beside the top load`,
+      tex`k_2 = c\,k_l\,(c + b)`,
+      say`its bristles following their level with a lag, as those of a joint do. Of the liner the share $φ_r$ creeps away, so that slow changes meet less; as its spring is straight, one that has crept answers as a fresh one. Softest and stiffest differ from the nominal one by $ε_K$ in $k_l$, $k_h$ and $k_k$ alike.`,
+    ],
+    quantities: ['closure.stiffness', 'liner.stiffness', 'liner.relaxing'],
+    own: [
+      { symbol: 'c', title: 'Way down for each radian', unit: 'm/rad' },
+      { symbol: 'k_2', title: 'Stiffness that the closure meets', unit: 'N·m/rad' },
+      { symbol: 'b', title: 'Friction torque for each newton', unit: 'm' },
+    ],
+    fixed: ['spread'],
+    sources: [],
+  },
 ]

@@ -168,4 +168,24 @@ export const PRESS: Section[] = [
     fixed: [],
     sources: [],
   },
+  {
+    id: 'press-loops',
+    title: 'Linear loops of a press',
+    blocks: [
+      say`The Loops view works on the same plant, linear about a working point; of the friction of the axis only the viscous part counts. Before the bore the ram moves freely. Where the bushing stands, its friction holds it by bristles of the stiffness $k_j$ that are elastic: half way in the joint by themselves, on the shoulder beside $k_s$. The frame lies in series with what the bushing meets:`,
+      tex`k_1 = k_j + k_s,\qquad \frac{\dd F}{\dd x} = \frac{k_f\,k_1}{k_f + k_1}`,
+      say`That holds as long as the force swings by no more than the bristles bear elastically. Where the bushing slides, half way in, $k_1$ is the slope of the joint’s force over the way; the force $y$ of the bristles follows its level $R$, which Stribeck’s curve lowers with the speed, as they give way by the share $g$ of the motion:`,
+      tex`\dot y = k_j\,\left(1 - g\,\frac{y}{R}\right)\,\dot h`,
+      say`Softest and stiffest differ from the nominal one by $ε_K$ in $k_f$, $k_s$ and $k_j$ alike.`,
+    ],
+    quantities: ['joint.stiffness'],
+    own: [
+      { symbol: 'k_1', title: 'Stiffness that the bushing meets', unit: 'N/m' },
+      { symbol: 'y', title: 'Force of the bristles', unit: 'N' },
+      { symbol: 'R', title: 'Level of the friction', unit: 'N' },
+      { symbol: 'g', title: 'Share of the motion by which bristles give way', unit: '' },
+    ],
+    fixed: ['spread'],
+    sources: [],
+  },
 ]

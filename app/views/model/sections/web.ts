@@ -147,4 +147,21 @@ export const WEB: Section[] = [
     fixed: [],
     sources: [],
   },
+  {
+    id: 'web-loops',
+    title: 'Linear loops of a web',
+    blocks: [
+      say`The Loops view works on the same plant, linear about a working point; dry friction of axis and idlers does not count, and the roll is as large as at the start. While the web is slack the roll turns freely. A web that stands is a spring; of one that runs at the highest speed $v$ of the line stretch leaves with the web. With $q$ the share of a length in the span that it has without pull and $ω$ the speed of the roll, about its place:`,
+      tex`\dot u = q\,R_0\,ω - \frac{v}{(1 + ε_1)\,q}\,\frac{u}{L},\qquad q = 1 - \frac{u}{L}`,
+      say`and the tension follows $u$ as above. The drive counts the angle ahead of the line, so a loop that runs along is the one that stands but for that term. Softest and stiffest web differ from the nominal one by $ε_K$ in $E$.`,
+    ],
+    quantities: ['roll.radius'],
+    own: [
+      { symbol: 'v', title: 'Highest speed of the line', unit: 'm/s', value: topSpeed },
+      { symbol: 'q', title: 'Share of a length without pull', unit: '' },
+      { symbol: 'ω', title: 'Speed of the roll', unit: 'rad/s' },
+    ],
+    fixed: ['spread'],
+    sources: [],
+  },
 ]
