@@ -108,7 +108,7 @@ function Window({ ground: { edges, words, top, empty }, place: { x, y } }: { gro
         <>
           <path className="beyond" d={beyond(least, BOTTOM)} style={{ fill: `url(#${hatch})` }} />
           <path className="edge" d={`M${path(least)}`} />
-          <text className="end" x={x(last.across) - 2} y={Math.min(BOTTOM - 3, y(last.effort) + 11)}>
+          <text {...besideOf(least, x)} y={Math.min(BOTTOM - 3, y(last.effort) + 11)}>
             {words.least}
           </text>
         </>
@@ -117,7 +117,7 @@ function Window({ ground: { edges, words, top, empty }, place: { x, y } }: { gro
         <>
           <path className="beyond" d={beyond(most, BOX.top)} style={{ fill: `url(#${hatch})` }} />
           <path className="edge" d={`M${path(most)}`} />
-          <text className="end" x={x(most.at(-1)!.across) - 2} y={Math.max(BOX.top + 9, y(most.at(-1)!.effort) - 3)}>
+          <text {...besideOf(most, x)} y={Math.max(BOX.top + 9, y(most.at(-1)!.effort) - 3)}>
             {empty ? `${words.most}: no window` : words.most}
           </text>
         </>
@@ -129,6 +129,12 @@ function Window({ ground: { edges, words, top, empty }, place: { x, y } }: { gro
 interface Mark {
   time: number
   label: string
+}
+
+/** Words of an edge stand at its end, or before its beginning where that is late, as lines end in its window there. */
+function besideOf(edge: Ground['edges']['least'], x: (across: number) => number) {
+  const [first, last] = [x(edge[0]!.across), x(edge.at(-1)!.across)]
+  return { className: 'end', x: first > (BOX.left + RIGHT) / 2 ? first - 3 : last - 2 }
 }
 
 /** What happens meanwhile, and what went wrong. */

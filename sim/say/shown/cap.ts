@@ -100,10 +100,15 @@ function facts(scenario: Scenario, words: Wording) {
 }
 
 function assumed(scenario: Scenario, at: TextAt): string[] {
-  const { relaxing } = capIn(scenario).liner
+  const { closure, liner } = capIn(scenario)
+  const { relaxing } = liner
+  const resting =
+    closure.restFriction === 1
+      ? ', at rest as in turning'
+      : `; at rest both are ${at('closure.restFriction')} times that`
   return [
     'Each closure is one of exactly the stated thread, friction and liner: closures scatter only in shares of many.',
-    `Torque over preload by the formulas of the power screw, with one coefficient of friction on the thread and one on the face; at rest both are ${at('closure.restFriction')} times that.`,
+    `Torque over preload by the formulas of the power screw, with one coefficient of friction on the thread and one on the face${resting}.`,
     `The liner is a straight spring; ${relaxing > 0 ? `${at('liner.relaxing')} of its force creep away with a time of ${at('liner.relaxationTime')}` : 'it does not creep'}.`,
     'Neck, lid and jar are stiff: no lid that bulges, no vacuum, no product in the thread, and no warming.',
     `The chuck gives by ${at('chuck.stiffness')} and does not slip on the closure; the transmission gives by ${at('actuator.transmission.stiffness')}.`,
