@@ -65,7 +65,7 @@ test('a whole lesson by keyboard, twice answered, and the next one; progress sur
   await openLessons(page)
   await expect(page.getByRole('heading', { level: 2 })).toHaveText('Impact and approach speed')
   await expect(listed(page, 'The force window')).toContainText('done')
-  await expect(page.getByText('1 of 17 done')).toBeVisible()
+  await expect(page.getByText('1 of 18 done')).toBeVisible()
 
   await page.getByRole('button', { name: 'Reset progress' }).click()
   await page.getByRole('button', { name: 'Keep' }).click()
@@ -139,7 +139,7 @@ test('kept progress that is broken is forgotten', async ({ page }) => {
     await page.evaluate((text) => localStorage.setItem('jawbench.lessons', text), broken)
     await page.reload()
     await openLessons(page)
-    await expect(page.getByText('0 of 17 done')).toBeVisible()
+    await expect(page.getByText('0 of 18 done')).toBeVisible()
   }
   await expect(listed(page, 'The force window')).toContainText('tried')
 })

@@ -49,12 +49,12 @@ test('the figures are those of the scenario and follow units and strategy', asyn
   ).not.toHaveText('—')
   const pads = table(page, 'Counter-runs: Pads are linear springs')
   const before = await pads.textContent()
-  expect(before).toContain('Peak N')
+  expect(before).toContain('Peak force N')
 
   await page.getByText('US', { exact: true }).click()
   await expect(width).toContainText('4.64567')
   await expect(width).toContainText('in')
-  await expect(pads).toContainText('Peak lbf')
+  await expect(pads).toContainText('Peak force lbf')
   await page.getByText('SI', { exact: true }).click()
 
   await page.getByRole('combobox', { name: 'Strategy' }).selectOption('Sensed force')

@@ -21,6 +21,8 @@ import { useView } from './view.ts'
 
 /** Rest after which the step error is worked out [ms]. */
 const REST = 400
+/** Rest after which it is seen to that every check is at work or done [ms]. */
+const AGAIN = 2000
 
 /** A run that takes longer than this [ms] shows what it has so far, so often; a shorter one appears when it is finished. */
 const UNHURRIED = 150
@@ -112,11 +114,14 @@ export function startRunner() {
     const now = useScenario.getState()
     const second = besideOf(now)
     const present = [now.scenario, second?.fitted.ok && second.fitted.scenario]
+    let open = false
     for (const run of [...Object.values(runs), ...Object.values(beside)]) {
       const { scenario, result } = run
       if (!result || result.stepErrors !== null || !present.includes(scenario)) continue
-      check(run, result, finerScenarios(scenario, result), [])
+      open = true
+      if (!pool.holds(`refine ${laneOf(run)}`)) check(run, result, finerScenarios(scenario, result), [])
     }
+    if (open) rest = window.setTimeout(refine, AGAIN)
   }
 
   /** Runs what the run is to be held against, one after the other; `told` are those that have been run. */

@@ -61,6 +61,11 @@ export class SimulatorPool {
     this.fill()
   }
 
+  /** Whether something waits or runs in a lane that is still wanted. */
+  holds(lane: string): boolean {
+    return this.waiting.has(lane) || this.seats.some(({ task }) => task?.lane === lane && !task.dropped)
+  }
+
   /** Forgets a lane: what waits in it, and what runs. */
   cancel(lane: string) {
     this.waiting.delete(lane)

@@ -85,6 +85,21 @@ describe('a pool of simulators', () => {
     expect(ears.map((ear) => ear.done.mock.calls.length)).toEqual([1, 0, 0, 1])
   })
 
+  it('says whether a lane is at work: while its job waits or runs and is wanted', () => {
+    const pool = poolOf(1)
+    const [worker] = HandWorker.all as [HandWorker]
+    const held = () => ['a', 'b'].map((lane) => pool.holds(lane))
+    expect(held()).toEqual([false, false])
+    pool.run('a', job('runs'), listener())
+    pool.run('b', job('waits'), listener())
+    expect(held()).toEqual([true, true])
+    pool.cancel('a')
+    expect(held()).toEqual([false, true])
+    worker.say({ kind: 'stopped', job: 1 })
+    worker.finish('waited')
+    expect(held()).toEqual([false, false])
+  })
+
   it('stops a run that is older than a moment when a newer one comes', () => {
     const pool = poolOf(1)
     const old = listener()

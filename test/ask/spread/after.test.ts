@@ -90,7 +90,7 @@ describe('gains judged by the share of parts that they hold', () => {
   })
 
   it('puts the larger share first, and of equal ones the sooner grip', () => {
-    const of = (share: number | null, gripTime: number) => ({ ...soft, share, gripTime })
+    const of = (share: number | null, time: number) => ({ ...soft, share, time })
     const [few, slow, fast] = [of(0.8, 0.1), of(0.9, 0.3), of(0.9, 0.2)]
     expect(bestOf([few, slow, of(null, 0.01), fast], 'share')).toBe(fast)
   })

@@ -46,7 +46,7 @@ describe('a study of webs', () => {
     expect(Math.abs(rare.share / 3.167e-5 - 1)).toBeLessThan(3 * rare.variation)
     expect(rare.variation).toBeLessThan(0.5)
     expect(likeliest!.find(({ path }) => path === CONSTANT)!.value as number).toBeCloseTo(0.88, 2)
-  }, 60_000)
+  }, 600_000)
 
   it('maps taut and slack on either side of K·I = r·T', async () => {
     const { grid } = await runMap(
@@ -67,5 +67,5 @@ describe('a study of webs', () => {
     )
     expect(wrong).toEqual([])
     expect(new Set(grid.outcomes.map((outcome) => outcome!.fate))).toEqual(new Set(['taut', 'slack']))
-  }, 60_000)
+  }, 600_000)
 })
