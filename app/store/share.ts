@@ -6,10 +6,13 @@ export function share<T>(old: unknown, next: T): T {
   if (Object.is(old, next)) return next
   if (typeof old !== 'object' || old === null || typeof next !== 'object' || next === null) return next
   if (Array.isArray(old) !== Array.isArray(next)) return next
+  // Own keys alone: one may be called as a part of every object is.
   const before = old as Record<string, unknown>
-  const shared = (Array.isArray(next) ? [] : {}) as Record<string, unknown>
-  for (const [key, value] of Object.entries(next)) shared[key] = share(before[key], value)
-  const keys = Object.keys(shared)
-  const same = keys.length === Object.keys(before).length && keys.every((key) => Object.is(shared[key], before[key]))
-  return (same ? before : shared) as T
+  const at = (key: string) => (Object.hasOwn(before, key) ? before[key] : undefined)
+  const entries = Object.entries(next).map(([key, value]): [string, unknown] => [key, share(at(key), value)])
+  const same =
+    entries.length === Object.keys(before).length &&
+    entries.every(([key, value]) => Object.hasOwn(before, key) && Object.is(value, before[key]))
+  if (same) return before as T
+  return (Array.isArray(next) ? entries.map(([, value]) => value) : Object.fromEntries(entries)) as T
 }

@@ -15,6 +15,12 @@ describe('sharing what has not changed', () => {
     expect(share({ a: undefined }, {})).toEqual({})
   })
 
+  it('takes a key for a key, whatever it is called', () => {
+    const next: unknown = JSON.parse('[{"__proto__":[],"constructor":{}}]')
+    expect(share([{}], next)).toEqual(next)
+    expect(JSON.stringify(share([{}], next))).toBe('[{"__proto__":[],"constructor":{}}]')
+  })
+
   it('never changes a value', () => {
     fc.assert(
       fc.property(fc.jsonValue(), fc.jsonValue(), (old, next) => {
