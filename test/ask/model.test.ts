@@ -203,10 +203,14 @@ describe('counter-runs of other jobs', () => {
     expect(base.verdict).toBe('tight')
     expect(runs.map(({ id }) => id)).toEqual(expect.arrayContaining(['force-constant', 'closure-friction', 'step']))
     expect(runs.map(({ id }) => id)).not.toContain('part-stiffness')
+    // Of what holds the closure on a tenth less of the elastic preload is left: (0.65 − 0.1)/0.65 (closed form, share of the preset 35 %); the softer hold
+    // while it is turned on lets the closure a little further, which is less than a hundredth.
+    const relaxed = runs.find(({ id }) => id === 'liner-relaxing')!.outcome!.metrics
+    expect(Math.abs(relaxed.removalAfter! / base.metrics.removalAfter! - 0.55 / 0.65)).toBeLessThan(0.01)
     // A clamp's torque goes with the constant of the motor, a tenth less and more of it, less what friction of the axis keeps back.
     const [less, more] = runs.filter(({ id }) => id === 'force-constant').map(({ outcome }) => outcome!.metrics)
-    expect(less!.settledTorque! / base.metrics.settledTorque!).toBeCloseTo(0.9, 1)
-    expect(more!.settledTorque! / base.metrics.settledTorque!).toBeCloseTo(1.1, 1)
+    expect(less!.applicationTorque! / base.metrics.applicationTorque!).toBeCloseTo(0.9, 1)
+    expect(more!.applicationTorque! / base.metrics.applicationTorque!).toBeCloseTo(1.1, 1)
   })
 
   it('of a web that tears tell the tension of one that does not', () => {

@@ -39,7 +39,7 @@ export const CLOSURE: Simplification[] = [
       variants: (scenario) => [
         {
           label: 'more relaxation',
-          edits: [{ path: 'liner.relaxing', value: Math.min(0.9, capIn(scenario).liner.relaxing + MORE) }],
+          edits: [{ path: 'liner.relaxing', value: capIn(scenario).liner.relaxing + MORE }],
         },
       ],
     },

@@ -41,10 +41,10 @@ export const SIMPLIFICATIONS: Simplification[] = [
   ...new Set((Object.keys(JOBS) as JobId[]).flatMap((job) => simplificationsOf(job))),
 ]
 
-/** Figures that are told of a job: the first of its headlines, and how warm the winding gets. */
+/** Figures that are told of a job: the first of those that its studies tell, and how warm the winding gets. */
 export function toldOf(scenario: Pick<Scenario, 'job'>): Figure[] {
-  const { figures, headlines } = jobOf(scenario)
-  return [...headlines.slice(0, 3), HOTTEST].map((id) => figures.find((figure) => figure.id === id)!)
+  const { figures, study } = jobOf(scenario)
+  return [...study.told.slice(0, 3), HOTTEST].map((id) => figures.find((figure) => figure.id === id)!)
 }
 
 /** The figure that is told where heat is simplified. */

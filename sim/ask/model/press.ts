@@ -22,12 +22,12 @@ export const JOINT: Simplification[] = [
   {
     id: 'smoothing',
     element: 'joint',
-    title: 'The interference acts in full',
-    text: 'Pressing in flattens the tips of the roughness, so that less than the measured interference acts: DIN 7190 takes 0.8 of the roughness depths of both faces off it.',
+    title: 'The interference of the file acts in full',
+    text: 'Pressing in flattens the tips of the roughness, so that less than a measured interference acts: DIN 7190 takes 0.8 of the roughness depths of both faces off it. Where the file has what is left, it has been taken off already.',
     bound: {
       how: 'runs',
       basis:
-        'Interference less by 0.8 of {4e-6 m|µm} and {4e-6 m|µm}: roughness depths that are usual for reamed and turned faces, from memory.',
+        'As if the file had a measured one: less by 0.8 of {4e-6 m|µm} and {4e-6 m|µm}: roughness depths that are usual for reamed and turned faces, from memory.',
       variants: (scenario) => {
         const { interference } = pressIn(scenario).bushing
         const left = Math.max(0, interference - 2 * 0.8 * ROUGHNESS)

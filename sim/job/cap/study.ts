@@ -34,7 +34,7 @@ const USUAL: readonly Usual[] = [
 ]
 
 export const capStudy: JobStudy<CapJudgement> = {
-  told: ['applicationTorque', 'peakTorque', 'removalTorque', 'torqueMargin', 'stripMargin'],
+  told: ['applicationTorque', 'peakTorque', 'removalAfter', 'torqueMargin', 'stripMargin'],
   histograms: ['applicationTorque', 'peakTorque'],
   margins(scenario, { metrics }) {
     const { least, most } = torqueWindow(scenario)
