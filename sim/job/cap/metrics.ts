@@ -114,7 +114,7 @@ const READ: Record<CapFigureId, Read> = {
     missing: orUnmet(UNMET),
   },
   removalAfter: {
-    note: 'Predicted as that at once, from the preload that is left when the liner of the file has crept for good; a guide finds 40 to 60 % of the application torque after a day, and no closed form replaces the test.',
+    note: 'Predicted as that at once, from the preload that is left when the liner of the file has crept for good, a little more than at once where the closure turned back last; a guide finds 40 to 60 % of the application torque after a day, and no closed form replaces the test.',
     take: ifMet(({ scenario, load }) => torqueOff(scenario, restingPreload(scenario, load.thread.state.squeeze))),
     missing: orUnmet(UNMET),
   },

@@ -179,7 +179,7 @@ export const liner = group('Liner', {
     default: 0.25,
     range: [0, 0.95],
     usual: [0.05, 0.6],
-    note: 'Share of the elastic preload that creeps away while the closure stands; the removal torque falls by as much.',
+    note: 'Share of the elastic preload that creeps away while the closure stands at one angle; what is left tells the removal torque afterwards.',
   }),
   relaxationTime: quantity({
     label: 'Relaxation time',
