@@ -14,6 +14,7 @@ export const LOAD_REACH: f64 = 2e-6
 export const LOAD_DAMPING: f64 = 2e-4
 /** Share of its reach up to which a bristle is elastic; between it and the whole reach it gives way more and more. */
 export const ELASTIC: f64 = 0.9
+const PER_YIELDING: f64 = 1 / (1 - ELASTIC)
 /** Keeps 0/0 away where an axis has no friction at all. */
 const TINY: f64 = 1e-300
 /** A bristle may stand past its end by rounding alone. */
@@ -27,27 +28,25 @@ class FrictionState extends State {
   stiffness: f64 = 0
 }
 
-/** Share of sliding in the motion of a bristle bent by `bent` of a reach of `level`: 0 elastic, then 3u² − 2u³ over what is left, 1 all of it. */
+/** Share of sliding in the motion of a bristle bent by so much of its reach: 0 elastic, then 3u² − 2u³ over what is left, 1 all of it. */
 // @inline
-function givesWay(bent: f64, level: f64): f64 {
-  const over: f64 = bent - ELASTIC * level
-  const most: f64 = (1 - ELASTIC) * level
-  if (over >= most) return 1
-  if (over <= 0) return 0
-  const u: f64 = over / most
+function givesWay(bent: f64): f64 {
+  const u: f64 = (bent - ELASTIC) * PER_YIELDING
+  if (u >= 1) return 1
+  if (u <= 0) return 0
   return u * u * (3 - 2 * u)
 }
 
 /**
- * Where a bristle [m] ends that `move` [m] bends on beyond what is elastic, from `old` to `moved`, with `level`/`stiffness` its reach: it
- * gives way by the share that it has come to at the end of the step, as one correction finds it.
+ * Share of its deflection that a bristle keeps as it bends on beyond what is elastic: it gives way by the share that it has come to at the
+ * end of the step, as one correction finds it. `bent` is the force under which it would stand, `path` what the step adds to it, `level` the
+ * highest [N]; all three may be multiples of these, by one factor.
  */
-function yielding(move: f64, moved: f64, level: f64, stiffness: f64): f64 {
-  const bent: f64 = stiffness * Math.abs(moved)
-  const path: f64 = stiffness * Math.abs(move)
-  const near: f64 = (bent * level) / (level + givesWay(bent, level) * path)
-  const share: f64 = level / (level + givesWay(near, level) * path)
-  return bent * share < level ? moved * share : (moved * level) / bent
+// @inline
+function kept(bent: f64, path: f64, level: f64): f64 {
+  const near: f64 = bent / (level + givesWay(bent / level) * path)
+  const share: f64 = level / (level + givesWay(near) * path)
+  return bent * share < level ? share : level / bent
 }
 
 export class Friction extends Block {
@@ -68,7 +67,8 @@ export class Friction extends Block {
   lower: f64 = 0
   /** Travel before loaded flanks slide [m]. */
   reach: f64 = LOAD_REACH
-  /** Damping of the loaded flanks' stretch over the step. */
+  /** 1/reach [1/m], and damping of the loaded flanks' stretch over the step. */
+  private perReach: f64 = 1 / LOAD_REACH
   loadDamping: f64 = 0
   /** [s] */
   step: f64 = 0
@@ -78,6 +78,7 @@ export class Friction extends Block {
     this.step = step
     this.damping = Math.sqrt(this.stiffness * this.mass) / step
     this.loadDamping = LOAD_DAMPING / step
+    this.perReach = 1 / this.reach
   }
 
   /** Fastest rate [rad/s] under a load of up to `force` [N]. */
@@ -99,6 +100,7 @@ export class Friction extends Block {
   }
 
   /** Friction force [N] against `speed` [m/s] under `load` [N], positive where the load pushes the axis back. */
+  // @inline
   force(speed: f64, load: f64): f64 {
     const move: f64 = speed * this.step
     const back: bool = speed < 0
@@ -106,13 +108,16 @@ export class Friction extends Block {
     const viscous: f64 = back ? this.viscousBack : this.viscous
     const old: f64 = this.state.bristle
     let bristle: f64 = old + move
+    const bent: f64 = this.stiffness * Math.abs(bristle)
     // The level is never below Coulomb's, and what springs back is elastic: most of the time there is no need to know it.
-    if (this.stiffness * Math.abs(bristle) > ELASTIC * coulomb && bristle * move > 0) {
-      const level: f64 = coulomb + this.rise / (1 + speed * speed * this.stribeck)
-      if (this.stiffness * Math.abs(bristle) > ELASTIC * level) {
-        if (this.stiffness * Math.abs(old) >= level)
-          bristle = (bristle * level) / (level + this.stiffness * Math.abs(move) + TINY)
-        else bristle = yielding(move, bristle, level, this.stiffness)
+    if (bent > ELASTIC * coulomb && bristle * move > 0) {
+      // The level g times this, as a quotient by which alone is divided need not be worked out.
+      const over: f64 = 1 + speed * speed * this.stribeck
+      const level: f64 = coulomb * over + this.rise
+      if (bent * over > ELASTIC * level) {
+        const path: f64 = this.stiffness * Math.abs(move) * over
+        if (this.stiffness * Math.abs(old) * over >= level) bristle *= level / (level + path + TINY)
+        else bristle *= kept(bent * over, path, level)
       }
     }
     this.state.bristle = bristle
@@ -124,12 +129,13 @@ export class Friction extends Block {
     const reach: f64 = this.reach
     const old: f64 = this.state.loadBristle
     let bristle: f64 = old + move
-    if (Math.abs(bristle) > ELASTIC * reach && bristle * move > 0) {
-      if (Math.abs(old) >= reach) bristle = (bristle * reach) / (reach + Math.abs(move))
-      else bristle = yielding(move, bristle, reach, 1)
+    const bent: f64 = Math.abs(bristle)
+    if (bent > ELASTIC * reach && bristle * move > 0) {
+      if (Math.abs(old) >= reach) bristle *= reach / (reach + Math.abs(move))
+      else bristle *= kept(bent, Math.abs(move), reach)
     }
     this.state.loadBristle = bristle
     const share: f64 = bristle * load > 0 ? this.raise : this.lower
-    return ((share * Math.abs(load)) / reach) * (bristle + this.loadDamping * (bristle - old))
+    return share * this.perReach * Math.abs(load) * (bristle + this.loadDamping * (bristle - old))
   }
 }
