@@ -34,19 +34,36 @@ export const whole = (value: f64): i32 => value
 export const larger = (most: f64, value: f64): f64 => (value > most ? value : most)
 
 /**
- * Takes values into extremes, a channel each: `rising` is 1 where the highest has come after the lowest, else 0. The arrays have room
- * for an even number of channels.
+ * Takes rows of values into extremes, a channel each, or begins them anew: `rising` is 1 where the highest has come after the lowest, else
+ * 0. Rows and arrays have room for an even number of channels.
  */
-export function widen(now: Numbers, low: Numbers, high: Numbers, rising: Numbers, width: i32): void {
+export function widen(
+  values: Numbers,
+  rows: i32,
+  low: Numbers,
+  high: Numbers,
+  rising: Numbers,
+  width: i32,
+  anew: bool,
+): void {
+  const room: i32 = width + (width & 1)
   for (let c: i32 = 0; c < width; c++) {
-    const value: f64 = item(now, c)
-    if (value > item(high, c)) {
-      high[c] = value
-      rising[c] = 1
-    } else if (value < item(low, c)) {
-      low[c] = value
-      rising[c] = 0
+    let lowest: f64 = anew ? item(values, c) : item(low, c)
+    let highest: f64 = anew ? item(values, c) : item(high, c)
+    let rose: f64 = anew ? 1 : item(rising, c)
+    for (let row: i32 = anew ? 1 : 0; row < rows; row++) {
+      const value: f64 = item(values, row * room + c)
+      if (value > highest) {
+        highest = value
+        rose = 1
+      } else if (value < lowest) {
+        lowest = value
+        rose = 0
+      }
     }
+    put(low, c, lowest)
+    put(high, c, highest)
+    put(rising, c, rose)
   }
 }
 

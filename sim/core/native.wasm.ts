@@ -57,21 +57,42 @@ export function larger(most: f64, value: f64): f64 {
 }
 
 /** Two channels at a time. */
-export function widen(now: Numbers, low: Numbers, high: Numbers, rising: Numbers, width: i32): void {
+export function widen(
+  values: Numbers,
+  rows: i32,
+  low: Numbers,
+  high: Numbers,
+  rising: Numbers,
+  width: i32,
+  anew: bool,
+): void {
   const one = f64x2.splat(1)
   const end: usize = (<usize>width) << 3
+  const stride: usize = (<usize>(width + (width & 1))) << 3
+  const first: usize = changetype<usize>(values)
+  const last: usize = first + stride * <usize>rows
   for (let at: usize = 0; at < end; at += 16) {
-    // One half after the other, as they were written a moment ago: a processor hands on what is still on its way to memory only so.
-    const first = v128.load64_splat(changetype<usize>(now) + at)
-    const value = v128.load64_lane(changetype<usize>(now) + at + 8, first, 1)
-    const lowest = v128.load(changetype<usize>(low) + at)
-    const highest = v128.load(changetype<usize>(high) + at)
-    const above = f64x2.gt(value, highest)
-    const below = f64x2.lt(value, lowest)
-    const rose = v128.load(changetype<usize>(rising) + at)
-    v128.store(changetype<usize>(high) + at, f64x2.pmax(highest, value))
-    v128.store(changetype<usize>(low) + at, f64x2.pmin(lowest, value))
-    v128.store(changetype<usize>(rising) + at, v128.or(v128.andnot(rose, below), v128.and(above, one)))
+    let lowest = v128.load(changetype<usize>(low) + at)
+    let highest = v128.load(changetype<usize>(high) + at)
+    let rose = v128.load(changetype<usize>(rising) + at)
+    let from: usize = first + at
+    if (anew) {
+      lowest = v128.load(from)
+      highest = lowest
+      rose = one
+      from += stride
+    }
+    for (; from < last + at; from += stride) {
+      const value = v128.load(from)
+      const above = f64x2.gt(value, highest)
+      const below = f64x2.lt(value, lowest)
+      highest = f64x2.pmax(highest, value)
+      lowest = f64x2.pmin(lowest, value)
+      rose = v128.or(v128.andnot(rose, below), v128.and(above, one))
+    }
+    v128.store(changetype<usize>(low) + at, lowest)
+    v128.store(changetype<usize>(high) + at, highest)
+    v128.store(changetype<usize>(rising) + at, rose)
   }
 }
 

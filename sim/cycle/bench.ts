@@ -6,7 +6,7 @@ import { Arm } from '../axis/arm.ts'
 import { Axis } from '../axis/axis.ts'
 import type { Load } from '../axis/load.ts'
 import { Block, State } from '../core/block.ts'
-import { put } from '../core/native.ts'
+import { type Numbers, put } from '../core/native.ts'
 import type { Machine } from '../strategy/machine.ts'
 import { Drive } from './drive.ts'
 import { Figures } from './figures.ts'
@@ -75,7 +75,7 @@ export class Bench extends Block {
     this.settle()
     const fresh: bool = this.record.bucket.width === 0
     this.record.prepareRoom(this.channels(), size, buckets)
-    if (fresh) this.show(this.time(), this.drive.target())
+    if (fresh) this.show(this.record.bucket.now, 0, this.time(), this.drive.target())
   }
 
   /** Room for what looks on. */
@@ -98,8 +98,10 @@ export class Bench extends Block {
 
   /** So many periods of the current loop; false once the run has ended before its time. */
   advance(periods: i32): bool {
-    for (let n: i32 = 0; n < periods; n++) if (!this.sample()) return false
-    return true
+    let going: bool = true
+    for (let n: i32 = 0; n < periods && going; n++) going = this.sample()
+    this.record.bucket.latest()
+    return going
   }
 
   /** At the end of a run: closes record and figures. */
@@ -137,7 +139,8 @@ export class Bench extends Block {
     if (this.figuring > 0) this.figures.sample(time, axis, load, arm, target, drive.yields(), drive.state.voltage)
     if (this.sliding > 0) this.latest.sample(axis, load)
     if (this.recording > 0) {
-      this.show(time, target)
+      const bucket = this.record.bucket
+      this.show(bucket.kept, bucket.place(), time, target)
       this.record.sample(load.touched() >= 0)
     }
     if (this.ends(time)) s.ended = 1
@@ -162,23 +165,22 @@ export class Bench extends Block {
     return this.untilBanging > 0 && this.rails.bangs(time, this.drive.servoSaturated(), this.drive.bridgeSaturated())
   }
 
-  /** Fills the record's `now`: time, the channels of the job, those of axis and drive. */
-  show(time: f64, target: f64): void {
-    const now = this.record.bucket.now
+  /** Puts time, the channels of the job and those of axis and drive into an array from a place on. */
+  show(to: Numbers, at: i32, time: f64, target: f64): void {
     const axis = this.axis.state
     const drive = this.drive.state
-    put(now, 0, time)
-    this.load.show(now, 1)
-    const from: i32 = 1 + this.load.channels()
-    put(now, from, this.axis.current())
-    put(now, from + 1, drive.command)
-    put(now, from + 2, drive.voltage)
-    put(now, from + 3, axis.travel)
-    put(now, from + 4, target)
-    put(now, from + 5, axis.motorTravel)
-    put(now, from + 6, axis.speed)
-    put(now, from + 7, this.axis.heat.state.winding)
-    put(now, from + 8, drive.reading)
-    put(now, from + 9, this.drive.wantedSpeed())
+    put(to, at, time)
+    this.load.show(to, at + 1)
+    const from: i32 = at + 1 + this.load.channels()
+    put(to, from, this.axis.current())
+    put(to, from + 1, drive.command)
+    put(to, from + 2, drive.voltage)
+    put(to, from + 3, axis.travel)
+    put(to, from + 4, target)
+    put(to, from + 5, axis.motorTravel)
+    put(to, from + 6, axis.speed)
+    put(to, from + 7, this.axis.heat.state.winding)
+    put(to, from + 8, drive.reading)
+    put(to, from + 9, this.drive.wantedSpeed())
   }
 }

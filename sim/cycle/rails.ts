@@ -53,6 +53,8 @@ export class Rails extends Block {
 
   /** Numbers that are none, or an output far outside; true when the run must end. */
   outside(time: f64, travel: f64, current: f64): bool {
+    // One of the numbers that are none is within nothing.
+    if (Math.abs(travel) < this.reach && Math.abs(current) < Infinity) return false
     if (!isFinite(travel) || !isFinite(current)) return this.leave(time, NUMBERS)
     return Math.abs(travel) > this.reach && this.leave(time, TRAVEL)
   }

@@ -50,7 +50,7 @@ export class Recorder extends Block {
     this.rows = 0
   }
 
-  /** Takes the bucket's `now` in; the buckets are finer from the first one after a touch on. */
+  /** Takes in the sample that was put into the bucket; the buckets are finer from the first one after a touch on. */
   sample(touched: bool): void {
     if (touched && this.touched === 0) {
       this.touched = 1
