@@ -14,90 +14,101 @@ const SIZE = 4
 export class Memory {
   private readonly memory: { buffer: ArrayBuffer }
   private readonly reserve: (length: number) => number
-  private seen: DataView
+  private seen: ArrayBuffer
+  private doubles: Float64Array<ArrayBuffer>
+  private words: Uint32Array<ArrayBuffer>
 
   constructor(memory: { buffer: ArrayBuffer }, reserve: (length: number) => number) {
     this.memory = memory
     this.reserve = reserve
-    this.seen = new DataView(memory.buffer)
+    this.seen = memory.buffer
+    this.doubles = new Float64Array(this.seen)
+    this.words = new Uint32Array(this.seen)
   }
 
   /** Writes every number and array of a tree into its counterpart at `address`. */
   write(block: Block, address: number): void {
-    eachField(block, address, (value, at) => {
-      if (typeof value === 'number') this.view.setFloat64(at, value, true)
-      else if (value instanceof Float64Array) this.writeNumbers(value, at)
-      else if (value instanceof Block) this.write(value, this.view.getUint32(at, true))
-    })
+    this.look()
+    const fields = block as Fields
+    const { numbers, blocks, arrays } = placesOf(block)
+    for (const { name, at } of numbers) this.doubles[(address + at) >>> 3] = fields[name] as number
+    for (const { name, at } of arrays) this.writeNumbers(fields[name] as Float64Array, address + at)
+    for (const { name, at } of blocks) this.write(fields[name] as Block, this.words[(address + at) >>> 2]!)
   }
 
   /** Reads every number of a tree back, and copies of its arrays where they are wanted. */
-  read(block: Block, address: number, arrays: boolean): void {
-    eachField(block, address, (value, at, name) => {
-      if (typeof value === 'number') (block as Fields)[name] = this.view.getFloat64(at, true)
-      else if (value instanceof Block) this.read(value, this.view.getUint32(at, true), arrays)
-      else if (arrays) (block as Fields)[name] = this.array(this.view.getUint32(at, true)).slice()
-    })
+  read(block: Block, address: number, copies: boolean): void {
+    this.look()
+    const fields = block as Fields
+    const { numbers, blocks, arrays } = placesOf(block)
+    for (const { name, at } of numbers) fields[name] = this.doubles[(address + at) >>> 3]
+    for (const { name, at } of blocks) this.read(fields[name] as Block, this.words[(address + at) >>> 2]!, copies)
+    if (copies) for (const { name, at } of arrays) fields[name] = this.array(this.words[(address + at) >>> 2]!).slice()
   }
 
   /** The array in a field, named by the fields on the way to it from the root of a tree at `address`, where it lies. */
   numbers(block: Block, address: number, [name, ...further]: string[]): Float64Array<ArrayBuffer> {
-    let found = new Float64Array(0)
-    eachField(block, address, (value, at, field) => {
-      if (field !== name) return
-      const place = this.view.getUint32(at, true)
-      found = value instanceof Block ? this.numbers(value, place, further) : this.array(place)
-    })
-    return found
+    this.look()
+    const { blocks, arrays } = placesOf(block)
+    const at = [...blocks, ...arrays].find((place) => place.name === name)?.at
+    if (at === undefined) return new Float64Array(0)
+    const place = this.words[(address + at) >>> 2]!
+    const value = (block as Fields)[name!]
+    return value instanceof Block ? this.numbers(value, place, further) : this.array(place)
   }
 
   /** The array at a place, where it lies. */
   private array(place: number): Float64Array<ArrayBuffer> {
-    return new Float64Array(this.view.buffer as ArrayBuffer, place, this.view.getUint32(place - SIZE, true) / 8)
+    return new Float64Array(this.seen, place, this.words[(place - SIZE) >>> 2]! / 8)
   }
 
   private writeNumbers(values: Float64Array, at: number): void {
     if (values.length === 0) return
-    let place = this.view.getUint32(at, true)
-    if (this.view.getUint32(place - SIZE, true) !== values.byteLength) {
+    let place = this.words[at >>> 2]!
+    if (this.words[(place - SIZE) >>> 2] !== values.byteLength) {
       place = this.reserve(values.length)
-      this.view.setUint32(at, place, true)
+      this.look()
+      this.words[at >>> 2] = place
     }
-    new Float64Array(this.view.buffer as ArrayBuffer, place, values.length).set(values)
+    this.doubles.set(values, place >>> 3)
   }
 
   /** Memory that has grown has a buffer of its own. */
-  private get view(): DataView {
-    if (this.seen.buffer !== this.memory.buffer) this.seen = new DataView(this.memory.buffer)
-    return this.seen
+  private look(): void {
+    if (this.seen === this.memory.buffer) return
+    this.seen = this.memory.buffer
+    this.doubles = new Float64Array(this.seen)
+    this.words = new Uint32Array(this.seen)
   }
 }
 
-/** The fields of one block with the place of each in memory. */
-function eachField(block: Block, address: number, visit: (value: unknown, at: number, name: string) => void): void {
-  const fields = block as Fields
-  for (const { name, at } of placesOf(block)) visit(fields[name], address + at, name)
-}
-
+/** Bytes from the start of a block, which lies at a multiple of 8, to one of its fields. */
 interface Place {
   name: string
-  /** Bytes from the start of the block, which lies at a multiple of 8. */
   at: number
 }
 
-/** Laid out once for every class. */
-const PLACES = new WeakMap<object, Place[]>()
+interface Places {
+  numbers: Place[]
+  arrays: Place[]
+  blocks: Place[]
+}
 
-function placesOf(block: Block): Place[] {
+/** Laid out once for every class. */
+const PLACES = new WeakMap<object, Places>()
+
+function placesOf(block: Block): Places {
   const known = PLACES.get(block.constructor)
   if (known) return known
+  const places: Places = { numbers: [], arrays: [], blocks: [] }
   let end = 0
-  const places = Object.entries(block).map(([name, value]) => {
+  for (const [name, value] of Object.entries(block)) {
     const size = typeof value === 'number' ? 8 : 4
     const at = Math.ceil(end / size) * size
     end = at + size
-    return { name, at }
-  })
+    const kind = typeof value === 'number' ? 'numbers' : value instanceof Block ? 'blocks' : 'arrays'
+    places[kind].push({ name, at })
+  }
   PLACES.set(block.constructor, places)
   return places
 }
