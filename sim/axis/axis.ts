@@ -4,7 +4,6 @@
  * the arm carries; the output's travel is in metres, or in radians where the job says so.
  */
 import { Block, State } from '../core/block.ts'
-import { whole } from '../core/native.ts'
 import { Commutation } from './commutation.ts'
 import { EndStops } from './endstops.ts'
 import { Friction } from './friction.ts'
@@ -44,8 +43,8 @@ export class Axis extends Block {
   readonly heat: Heat = new Heat()
   readonly state: AxisState = new AxisState()
   /** As warm as it is: force for each ampere [N/A], and what a step keeps of the current. */
-  private constant: f64 = 1
-  private keeps: f64 = 1
+  constant: f64 = 1
+  keeps: f64 = 1
 
   /** Upper estimate of the force in the axis [N]: peak current and cogging, and an impact twice that on top. */
   highestForce(): f64 {
@@ -113,45 +112,7 @@ export class Axis extends Block {
    * what moves in a straight line; the field of an open-loop step motor at `target` [m].
    */
   advance(load: Load, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void {
-    const s = this.state
-    const winding = this.winding
-    const transmission = this.transmission
-    const friction = this.friction
-    const stops = this.stops
-    const commutation = this.commutation
-    const shaped: bool = commutation.shaped()
-    const constant: f64 = this.constant
-    const keeps: f64 = this.keeps
-    const onMotor: f64 = this.linearMass * pull
-    const onOutput: f64 = this.outputMass * pull
-    const kick: f64 = this.kick
-    const outputKick: f64 = this.outputKick
-    const dt: f64 = this.step
-    const steps: i32 = whole(this.steps)
-    let x: f64 = s.motorTravel
-    let v: f64 = s.motorSpeed
-    let travel: f64 = s.travel
-    let speed: f64 = s.speed
-    if (!connected) winding.state.current = 0
-
-    for (let n: i32 = 0; n < steps; n++) {
-      const force: f64 = shaped ? constant * commutation.factor(x, target) : constant
-      const link: f64 = transmission.force(x - travel, v - speed)
-      const against: f64 = load.press(travel, speed)
-      let motor: f64 = force * winding.state.current - link - friction.force(v, link) + onMotor
-      if (shaped) motor += commutation.cogging(x)
-      v += kick * motor
-      speed += outputKick * (link - against + stops.force(travel, speed) + onOutput)
-      // After the speed, as the position is: the current that pushes is the one at the step's beginning, and nothing leads.
-      if (connected) winding.step(voltage - force * v, keeps)
-      x += dt * v
-      travel += dt * speed
-      load.follow(travel, speed, time + n * dt)
-    }
-
-    s.motorTravel = x
-    s.motorSpeed = v
-    s.travel = travel
-    s.speed = speed
+    if (!connected) this.winding.state.current = 0
+    load.stride(this, time, voltage, connected, pull, target)
   }
 }

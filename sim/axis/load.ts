@@ -1,6 +1,7 @@
 import { Block } from '../core/block.ts'
 import type { Numbers } from '../core/native.ts'
 import type { Arm } from './arm.ts'
+import type { Axis } from './axis.ts'
 
 /**
  * What an axis works on, as the cycle sees it: the wall between axis and job. One period of the current loop is `begin`, then
@@ -18,6 +19,8 @@ export abstract class Load extends Block {
   }
   /** A period begins at `time` [s]: events of the job, and what pulls on it. */
   abstract begin(time: f64, arm: Arm, opening: bool): void
+  /** The steps of the axis in a period, against this very load: `strides(axis, this, …)`. */
+  abstract stride(axis: Axis, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void
   /** Force against the output [N] at its travel [m] and speed [m/s]; called once a step. */
   abstract press(travel: f64, speed: f64): f64
   /** The output has moved there at `time` [s]: what the axis works on follows. */

@@ -1,5 +1,7 @@
 import type { Arm } from '../axis/arm.ts'
+import type { Axis } from '../axis/axis.ts'
 import { Load } from '../axis/load.ts'
+import { strides } from '../axis/strides.ts'
 import type { Numbers } from '../core/native.ts'
 
 /** Nothing: the output moves in free air, and feels the arm that carries it along its way. */
@@ -15,6 +17,10 @@ export class FreeLoad extends Load {
     return this.pulled > 0 ? arm.state.along : 0
   }
   begin(_time: f64, _arm: Arm, _opening: bool): void {}
+  stride(axis: Axis, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void {
+    strides(axis, this, time, voltage, connected, pull, target)
+  }
+
   press(_travel: f64, _speed: f64): f64 {
     return 0
   }

@@ -4,9 +4,11 @@
  * head sets out. What a torque meter under the jar would show is the torque of the thread.
  */
 import type { Arm } from '../../axis/arm.ts'
+import type { Axis } from '../../axis/axis.ts'
 import { Load } from '../../axis/load.ts'
+import { strides } from '../../axis/strides.ts'
 import { State } from '../../core/block.ts'
-import { larger, type Numbers } from '../../core/native.ts'
+import { larger, type Numbers, put } from '../../core/native.ts'
 import { Lately } from '../lately.ts'
 import { SETTLED } from '../sums.ts'
 import { Thread } from './thread.ts'
@@ -93,6 +95,10 @@ export class CapLoad extends Load {
 
   begin(_time: f64, _arm: Arm, _opening: bool): void {
     this.state.highest = 0
+  }
+
+  stride(axis: Axis, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void {
+    strides(axis, this, time, voltage, connected, pull, target)
   }
 
   press(travel: f64, speed: f64): f64 {
@@ -201,10 +207,10 @@ export class CapLoad extends Load {
 
   show(now: Numbers, from: i32): void {
     const s = this.state
-    now[from] = s.highest
-    now[from + 1] = s.thread
-    now[from + 2] = s.angle
-    now[from + 3] = this.thread.state.preload
+    put(now, from, s.highest)
+    put(now, from + 1, s.thread)
+    put(now, from + 2, s.angle)
+    put(now, from + 3, this.thread.state.preload)
   }
 
   settle(): void {

@@ -1,8 +1,10 @@
 /** A part between two jaws, as the axis feels it: both contacts, the part's motion, its support, and what becomes of it. */
 import type { Arm } from '../../axis/arm.ts'
+import type { Axis } from '../../axis/axis.ts'
 import { Load } from '../../axis/load.ts'
+import { strides } from '../../axis/strides.ts'
 import { leastOf } from '../../core/least.ts'
-import { larger, type Numbers } from '../../core/native.ts'
+import { larger, type Numbers, put } from '../../core/native.ts'
 import { Side } from './contact/side.ts'
 import { heldStiffly, heldYielding, holdingForce, loadFactor, pullOnPads } from './holding.ts'
 import { Slip } from './slip.ts'
@@ -77,6 +79,10 @@ export class GripLoad extends Load {
     s.farMost = 0
   }
 
+  stride(axis: Axis, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void {
+    strides(axis, this, time, voltage, connected, pull, target)
+  }
+
   press(travel: f64, speed: f64): f64 {
     const s = this.state
     if (s.out === 0) {
@@ -93,8 +99,9 @@ export class GripLoad extends Load {
     const near: f64 = s.nearForce
     const far: f64 = s.farForce
     if (s.out === 0) {
-      s.shiftSpeed += this.step * ((near === far ? 0 : (near - far) / this.partMass) + s.along)
-      s.shift += this.step * s.shiftSpeed
+      const shiftSpeed: f64 = s.shiftSpeed + this.step * ((near - far) * this.slip.perMass + s.along)
+      s.shiftSpeed = shiftSpeed
+      s.shift += this.step * shiftSpeed
       if (s.hanging > 0) this.slip.move(s.gripped * (near + far), s.down, s.side)
     }
     if (travel - this.gap > this.depth && s.out === 0 && isNaN(s.crackTime)) this.meet(time)
@@ -174,13 +181,13 @@ export class GripLoad extends Load {
 
   show(now: Numbers, from: i32): void {
     const s = this.state
-    now[from] = s.nearMost
-    now[from + 1] = s.farMost
-    now[from + 2] = s.shift
-    now[from + 3] = this.slip.state.sag
-    now[from + 4] = this.slip.state.drift
-    now[from + 5] = this.slip.state.turn
-    now[from + 6] = 0.5 * (this.near.state.dent + this.far.state.dent) // each side counts the flattening of the whole part
+    put(now, from, s.nearMost)
+    put(now, from + 1, s.farMost)
+    put(now, from + 2, s.shift)
+    put(now, from + 3, this.slip.state.sag)
+    put(now, from + 4, this.slip.state.drift)
+    put(now, from + 5, this.slip.state.turn)
+    put(now, from + 6, 0.5 * (this.near.state.dent + this.far.state.dent)) // each side counts the flattening of the whole part
   }
 
   settle(): void {

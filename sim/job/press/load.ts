@@ -4,10 +4,12 @@
  * depth, a shoulder. Depth counts from where the chamfer first touches the bore.
  */
 import type { Arm } from '../../axis/arm.ts'
+import type { Axis } from '../../axis/axis.ts'
 import { EndStops } from '../../axis/endstops.ts'
 import { Load } from '../../axis/load.ts'
+import { strides } from '../../axis/strides.ts'
 import { State } from '../../core/block.ts'
-import { larger, type Numbers } from '../../core/native.ts'
+import { larger, type Numbers, put } from '../../core/native.ts'
 import { Lately } from '../lately.ts'
 import { STANDING } from '../sums.ts'
 import { Band } from './band.ts'
@@ -82,6 +84,10 @@ export class PressLoad extends Load {
     this.state.highest = 0
   }
 
+  stride(axis: Axis, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void {
+    strides(axis, this, time, voltage, connected, pull, target)
+  }
+
   press(travel: f64, speed: f64): f64 {
     const s = this.state
     const squeeze: f64 = travel - this.gap - s.depth
@@ -147,10 +153,10 @@ export class PressLoad extends Load {
 
   show(now: Numbers, from: i32): void {
     const s = this.state
-    now[from] = s.highest
-    now[from + 1] = s.depth
-    now[from + 2] = s.joint
-    now[from + 3] = s.shoulder < 0 ? -s.shoulder : 0
+    put(now, from, s.highest)
+    put(now, from + 1, s.depth)
+    put(now, from + 2, s.joint)
+    put(now, from + 3, s.shoulder < 0 ? -s.shoulder : 0)
   }
 
   settle(): void {

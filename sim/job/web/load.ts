@@ -9,12 +9,14 @@
  * web brings its own momentum along, so J·dω/dt takes no ω·dJ/dt.
  */
 import type { Arm } from '../../axis/arm.ts'
+import type { Axis } from '../../axis/axis.ts'
 import { Friction } from '../../axis/friction.ts'
 import { Load } from '../../axis/load.ts'
+import { strides } from '../../axis/strides.ts'
 import { Line } from '../../control/line.ts'
 import { State } from '../../core/block.ts'
 import { sineOfTurns, TWO_PI } from '../../core/elementary.ts'
-import { larger, type Numbers } from '../../core/native.ts'
+import { larger, type Numbers, put } from '../../core/native.ts'
 
 /** Channels of the record, in this order; `channels.ts` names them. */
 const CHANNELS: i32 = 6
@@ -114,6 +116,10 @@ export class WebLoad extends Load {
     if (this.growth > 0) this.grow()
   }
 
+  stride(axis: Axis, time: f64, voltage: f64, connected: bool, pull: f64, target: f64): void {
+    strides(axis, this, time, voltage, connected, pull, target)
+  }
+
   press(travel: f64, speed: f64): f64 {
     const s = this.state
     s.lever = this.runout > 0 ? s.radius + this.runout * sineOfTurns(travel / TWO_PI) : s.radius
@@ -180,12 +186,12 @@ export class WebLoad extends Load {
 
   show(now: Numbers, from: i32): void {
     const s = this.state
-    now[from] = s.tension
-    now[from + 1] = s.tension + s.drag
-    now[from + 2] = s.lineSpeed
-    now[from + 3] = s.rimSpeed
-    now[from + 4] = s.drawn < 0 ? -s.drawn : 0
-    now[from + 5] = s.radius
+    put(now, from, s.tension)
+    put(now, from + 1, s.tension + s.drag)
+    put(now, from + 2, s.lineSpeed)
+    put(now, from + 3, s.rimSpeed)
+    put(now, from + 4, s.drawn < 0 ? -s.drawn : 0)
+    put(now, from + 5, s.radius)
   }
 
   settle(): void {
