@@ -45,6 +45,8 @@ export class Axis extends Block {
   /** As warm as it is: force for each ampere [N/A], and what a step keeps of the current. */
   constant: f64 = 1
   keeps: f64 = 1
+  /** 1: its force depends on position. */
+  shaped: f64 = 0
 
   /** Upper estimate of the force in the axis [N]: peak current and cogging, and an impact twice that on top. */
   highestForce(): f64 {
@@ -93,6 +95,7 @@ export class Axis extends Block {
   settle(): void {
     this.friction.settle()
     this.heat.settle()
+    this.shaped = this.commutation.shaped() ? 1 : 0
     this.warmed()
   }
 

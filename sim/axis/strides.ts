@@ -21,7 +21,7 @@ export function strides<L extends Load>(
   const friction = axis.friction
   const stops = axis.stops
   const commutation = axis.commutation
-  const shaped: bool = commutation.shaped()
+  const shaped: bool = axis.shaped > 0
   const constant: f64 = axis.constant
   const keeps: f64 = axis.keeps
   const onMotor: f64 = axis.linearMass * pull

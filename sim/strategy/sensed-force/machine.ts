@@ -7,8 +7,8 @@ import { State } from '../../core/block.ts'
 import { Machine } from '../machine.ts'
 
 class PressState extends State {
-  /** Servo samples since the gauge took over. */
-  count: f64 = 0
+  /** Servo samples until the force loop's next one. */
+  due: f64 = 0
 }
 
 /**
@@ -37,7 +37,7 @@ export class SensedForce extends Machine {
     this.forceLoop.reset()
     this.velocityLoop.reset()
     this.speedometer.reset()
-    this.press.count = 0
+    this.press.due = 0
     this.state.target = this.course.position()
     this.state.wantedSpeed = 0
     this.state.engaged = NaN
@@ -60,11 +60,12 @@ export class SensedForce extends Machine {
 
   private pressOn(force: f64): void {
     const s = this.state
-    if (this.press.count % this.perForce === 0) {
+    if (this.press.due <= 0) {
+      this.press.due = this.perForce
       const wanted: f64 = deadBand(this.forceLoop.tick(this.goal, force), this.band)
       s.wantedSpeed = Math.min(wanted, Math.max(0, s.wantedSpeed) + this.rise * this.perForce)
     }
-    this.press.count += 1
+    this.press.due -= 1
     s.target += s.wantedSpeed * this.period
   }
 
@@ -78,5 +79,6 @@ export class SensedForce extends Machine {
 
   settle(): void {
     this.course.settle()
+    if (this.press.due > this.perForce) this.press.due = this.perForce
   }
 }
