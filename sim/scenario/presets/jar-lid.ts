@@ -70,7 +70,7 @@ export const jarLid = {
     sensedForce: {
       target: 3.6,
       contactForce: 0.6,
-      kp: 12,
+      kp: 4.5,
       speedLimit: 6,
       deadband: 0.1,
       velocity: { kp: 0.4, ki: 24 },

@@ -68,7 +68,7 @@ export const smallLid = {
     sensedForce: {
       target: 2.3,
       contactForce: 0.35,
-      kp: 16,
+      kp: 12,
       speedLimit: 6,
       deadband: 0.1,
       velocity: { kp: 0.11, ki: 8 },
