@@ -34,5 +34,20 @@ export function progressOf(label: string, out: Out = process.stderr, clock = () 
   }
 }
 
+/** All steps of a search that tells with each how many of how many are done. */
+export function searchedBy<Step extends { done: number; of: number }>(
+  label: string,
+  steps: Iterable<Step>,
+  progress = progressOf(label),
+): Step[] {
+  const all: Step[] = []
+  for (const step of steps) {
+    all.push(step)
+    progress.tell(step.done / step.of)
+  }
+  progress.end()
+  return all
+}
+
 /** Clears the rest of a line (ECMA-48, erase in line). */
 const CLEAR = '\u001b[K'

@@ -13,7 +13,7 @@ import { type Command, figureText, QUESTION_USAGE, Refused, refusing } from './c
 import { crew } from './crew.ts'
 import { questionOf } from './input.ts'
 import { print, printJson } from './output.ts'
-import { progressOf } from './progress.ts'
+import { progressOf, searchedBy } from './progress.ts'
 
 /** Parts that every change is tried on where the file has a spread. */
 const PARTS = 200
@@ -29,7 +29,7 @@ export const rescue: Command = {
     const found = refusing(() =>
       sortRescues(
         scenario.job,
-        [...rescues(scenario, strategy, run)].map(({ rescue }) => rescue),
+        searchedBy('search for changes', rescues(scenario, strategy, run)).map(({ rescue }) => rescue),
       ),
     )
     const words = wordingOf('si')

@@ -26,6 +26,7 @@ import {
 import { crew } from './crew.ts'
 import { readScenario } from './input.ts'
 import { print, printJson } from './output.ts'
+import { searchedBy } from './progress.ts'
 
 const ROLES = ['time', 'peak', 'ripple'] as const
 
@@ -95,7 +96,7 @@ export const tune: Command = {
 
 function searched(scenario: Scenario, options: TuneOptions, run: AnyRunner): TuneProgress[] {
   try {
-    return [...tuneGains(scenario, options, run)]
+    return searchedBy('search for gains', tuneGains(scenario, options, run))
   } catch (error) {
     if (error instanceof Refusal) throw new Refused([error.message])
     throw error

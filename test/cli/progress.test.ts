@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { progressOf } from '../../sim/cli/progress.ts'
+import { progressOf, searchedBy } from '../../sim/cli/progress.ts'
 import { progressText } from '../../sim/say/progress.ts'
 
 /** What is written by a run of which a hundredth is done every `pace` seconds, by a clock that the test turns. */
@@ -44,4 +44,18 @@ it('names no time before one can be told, and none finer than it is known', () =
   expect(progressText(0.5, 94)).toBe('50 %, about 90 s left')
   expect(progressText(0.1, 60)).toBe('10 %, about 9 min left')
   expect(progressText(0.01, 600)).toBe('1 %, about 17 h left')
+})
+
+it('tells of a search as it goes, and hands out all of its steps', () => {
+  let now = 0
+  const said: string[] = []
+  function* steps() {
+    for (let done = 1; done <= 4; done++) {
+      now += 20
+      yield { done, of: 5 }
+    }
+  }
+  const progress = progressOf('search', { write: (text) => said.push(text) }, () => now)
+  expect(searchedBy('search', steps(), progress).map(({ done }) => done)).toEqual([1, 2, 3, 4])
+  expect(said).toEqual(['search: 40 %, about 60 s left\n', 'search: 80 %, about 20 s left\n'])
 })
