@@ -24,7 +24,7 @@ const JOBS = [
   },
   {
     job: 'cap',
-    address: shortLink(CAP_PRESETS[0]!, 0.9),
+    address: shortLink(CAP_PRESETS[0]!, 1.2),
     asks: 'Which axis suits the closure?',
     wanted: /application torque that is wanted on the bench, [\d.]+ N·m/,
     well: 'every strategy tightening the closure',

@@ -76,7 +76,7 @@ export const jarLid = {
       velocity: { kp: 0.4, ki: 24 },
     },
   },
-  run: { duration: 1.2, cycle: 3 },
+  run: { duration: 1.5, cycle: 3 },
   spread: {
     varies: [
       { path: 'closure.threadFriction', law: 'lognormal', factor: 1.12 },

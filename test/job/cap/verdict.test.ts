@@ -244,6 +244,7 @@ describe('laws of any closure', () => {
       'liner.stiffness': 1671290,
       'chuck.topLoad': 0,
       'approach.speed': 28.585343396808327,
+      'run.duration': 1.2,
     })
     const { metrics } = run(scenario, 'threshold-stop')
     expect(metrics.removalAfter! / metrics.removalTorque!).toBeGreaterThan(1.001)
