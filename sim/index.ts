@@ -116,7 +116,7 @@ export {
 export { FitStopped } from './log/fit.ts'
 export { type Identified, identify } from './log/identify.ts'
 export { layOver } from './log/lay.ts'
-export { type AnswerChannel, type Measured, measuredOf, type Taken, UNITS as ANSWER_UNITS } from './log/measured.ts'
+export { type AnswerChannel, type Measured, measuredOf, type Taken, unitsOf as answerUnits } from './log/measured.ts'
 export { type Channel as LogChannel, channelLabel, channelNamed, LOG_CHANNELS } from './log/read/channels.ts'
 export { columnChoice } from './log/read/choice.ts'
 export type { LogFault, LogRemark, Reason as ColumnReason, SkipReason } from './log/read/facts.ts'

@@ -1,4 +1,5 @@
 /** The frequency domain of `fit`: a response that somebody has measured, or one from a log of noise or a chirp. */
+import { jobOf } from '../job/index.ts'
 import { NoFit } from '../log/facts.ts'
 import { measuredOf } from '../log/measured.ts'
 import type { Shown } from '../log/response/axis.ts'
@@ -47,7 +48,7 @@ async function measuredResponse(
 ): Promise<MeasuredResponse> {
   const read = responseIn(await tableOf(file))
   if (read) return read.response
-  const { recordings } = await usableLog(file, options)
+  const { recordings } = await usableLog(file, options, jobOf(scenario).output.travel === 'rad')
   const longest = recordings.reduce((a, b) => (b.rows > a.rows ? b : a))
   return refusing(file, () => responseFrom(measuredOf(longest, scenario).measured, shown))
 }

@@ -1,9 +1,13 @@
 /** A log as the model is held against it: one recording, in SI and in the model's own frame, under the names of a trace. */
 import { axisOf } from '../axis/reflect.ts'
+import { jobOf } from '../job/index.ts'
 import type { Scenario } from '../scenario/index.ts'
+import { NoFit } from './facts.ts'
 import { filled } from './grid.ts'
+import { logOf } from './jobs/index.ts'
 import type { Channel } from './read/channels.ts'
 import { channelOf, type Recording } from './read/log.ts'
+import { measures, unitsSpelled } from './read/units.ts'
 
 /**
  * What a log may have of an axis: the way that was wanted, and what the model shows too. `motorTravel` is what the encoder reads,
@@ -40,8 +44,9 @@ export interface Taken {
   scale: number
 }
 
-/** The columns of a recording that the model knows, by their channels. Columns without a known scale are left out. */
+/** The columns of a recording that the model knows, by their channels. Columns without a known scale are left out. Throws a NoFit where positions are ways and the output turns. */
 export function measuredOf(recording: Recording, scenario: Scenario): { measured: Measured; taken: Taken[] } {
+  if (jobOf(scenario).output.travel === 'rad') refuseWays(recording)
   const known = (channel: Channel) => {
     const found = channelOf(recording, channel)
     return found && found.column.scale !== null && found.column.most > found.column.least ? found : null
@@ -58,7 +63,7 @@ export function measuredOf(recording: Recording, scenario: Scenario): { measured
   put('speed', column('speed'))
   put('current', column('current'))
   put('voltage', column('voltage'))
-  put('force', column('gauge', 'force'))
+  put('force', column(...logOf(scenario).effort))
   const command = channelOf(recording, 'command')
   const taken: Taken[] = []
   if (command && command.column.most > command.column.least) {
@@ -74,20 +79,35 @@ export function measuredOf(recording: Recording, scenario: Scenario): { measured
   return { measured: { time: recording.time, channels, trace }, taken }
 }
 
+/** Throws a NoFit where a position is told in units of length. */
+function refuseWays(recording: Recording): void {
+  for (const channel of ['target', 'motorTravel', 'travel'] as const) {
+    const column = channelOf(recording, channel)?.column
+    if (column?.scale === null && unitsSpelled(column.unit).some((unit) => measures(unit, 'm')))
+      throw new NoFit({ kind: 'ways', header: column.header })
+  }
+}
+
 /** The same without gaps in its columns, for what needs a value in every row. */
 export const wholeColumn = ({ time, channels }: Measured, channel: MeasuredChannel): Float64Array | null => {
   const column = channels[channel]
   return column && !column.every(Number.isNaN) ? filled(time, column) : null
 }
 
-/** SI unit of each. */
-export const UNITS: Record<MeasuredChannel, string> = {
-  target: 'm',
-  motorTravel: 'm',
-  travel: 'm',
-  speed: 'm/s',
+/** SI unit of each, of the output of a job. */
+export const unitsOf = ({
+  travel,
+  effort,
+}: {
+  travel: 'm' | 'rad'
+  effort: string
+}): Record<MeasuredChannel, string> => ({
+  target: travel,
+  motorTravel: travel,
+  travel,
+  speed: `${travel}/s`,
   command: 'A',
   current: 'A',
   voltage: 'V',
-  force: 'N',
-}
+  force: effort,
+})
