@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
-import { axisResponse, editScenario, PRESETS, runHere, tracesCsv } from '../sim/index.ts'
+import { scenarioToLink } from '../app/store/link.ts'
+import { ALL_PRESETS, axisResponse, editScenario, jobOf, PRESETS, runHere, tracesCsv } from '../sim/index.ts'
+import { channelsOf } from '../sim/run/channels.ts'
+import { simulate } from '../sim/run/simulate.ts'
 import { audit, expect, rulesFor, sideways, test } from './support.ts'
 
 const FIXTURE = readFileSync(new URL('../test/log/read/ball-screw-axis.csv', import.meta.url))
@@ -245,3 +248,67 @@ test('a measured frequency response is laid over that of the axis, fitted, and s
   await page.reload()
   await expect(sheet).toContainText('Fitted to a frequency response of 80 frequencies')
 })
+
+/** A log of each other job, and the file before the fit: what is wrong in it, what that is called, and what the log says instead. */
+const OTHERS = [
+  {
+    id: 'cast-arm',
+    wrong: { 'ram.gap': 0.0212 },
+    name: 'Way to the bore',
+    lies: 'into the bore',
+    found: /^20(\.[0-2]\d*)?\s/,
+    channel: 'Force, measured and simulated',
+  },
+  {
+    id: 'jar-lid',
+    wrong: { 'liner.stiffness': 3e5 },
+    name: 'Axial stiffness',
+    lies: 'onto the thread',
+    found: /^(39[4-9]|40[0-6])/,
+    channel: 'Torque, measured and simulated',
+  },
+  {
+    id: 'tray-film',
+    wrong: { 'web.slack': 0.014 },
+    name: 'Slack',
+    lies: 'under the web',
+    found: /^(9\.[7-9]|10)/,
+    channel: 'Tension, measured and simulated',
+  },
+]
+
+for (const { id, wrong, name, lies, found, channel } of OTHERS)
+  test(`a log of ${id} is laid over the model, fitted and used`, async ({ page }) => {
+    const { scenario } = ALL_PRESETS.find((preset) => preset.id === id)!
+    const edited = (edits: Record<string, unknown>) => {
+      const made = editScenario(
+        scenario,
+        Object.entries(edits).map(([path, value]) => ({ path, value })),
+      )
+      if (!made.ok) throw new Error('refused')
+      return made.scenario
+    }
+    const quiet = { 'drive.currentNoise': 0, 'run.cycle': null }
+    const { traces } = simulate(edited(quiet), 'current-clamp')
+    const csv = tracesCsv(traces, channelsOf(jobOf(scenario)))
+    await page.goto(`./#s=${scenarioToLink(edited({ ...quiet, ...wrong }))}`)
+    await page.getByRole('navigation', { name: 'Views' }).getByRole('button', { name: 'Log', exact: true }).click()
+    await page.getByLabel('Logs', { exact: true }).setInputFiles(named(`${id}.csv`, csv))
+    const alignment = page.getByRole('region', { name: 'How it lies over the model' })
+    await expect(alignment).toContainText(lies, { timeout: 60_000 })
+    const laid = page.getByRole('region', { name: 'Measured over simulated' })
+    await expect(laid.getByText(new RegExp(`^${channel}`))).toBeAttached({ timeout: 60_000 })
+    const fit = page.getByRole('region', { name: 'Fit', exact: true })
+    await fit.getByRole('button', { name: 'Fit the model to the logs' }).click()
+    const row = fit.getByRole('row', { name: new RegExp(name) }).first()
+    await expect(row).toBeVisible({ timeout: 120_000 })
+    expect((await row.getByRole('cell').allTextContents())[1]).toMatch(found)
+    const changes = page.getByRole('region', { name: 'What it changes' })
+    await expect(changes.getByRole('row', { name: 'Current clamp' })).not.toContainText('…', { timeout: 120_000 })
+    await audit(page, `log of ${id}`)
+    await page.setViewportSize({ width: 390, height: 844 })
+    expect(await sideways(page)).toBeLessThanOrEqual(0)
+    await page.setViewportSize({ width: 1280, height: 720 })
+    await page.getByRole('button', { name: 'Use on the bench' }).click()
+    await expect(page.getByText('The fitted values are on the bench; undo brings back those before.')).toBeVisible()
+  })

@@ -201,7 +201,7 @@ export {
   takenText,
   untoldText,
 } from './say/fit.ts'
-export { jobWords, loopWords, rescueWords, studyWords, whyFigure } from './say/jobs.ts'
+export { jobWords, logWords, loopWords, rescueWords, studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'
 export { actTitle, liveSentence } from './say/live.ts'

@@ -3,7 +3,7 @@
  * of the history (`LogSettings`); the logs themselves stay in their worker until they are closed or the page is left, and nowhere else.
  */
 import { create } from 'zustand'
-import type { Choices, ColumnChoice, Scenario } from '../../sim/index.ts'
+import { type Choices, type ColumnChoice, jobOf, type Scenario } from '../../sim/index.ts'
 import { type LogWorker, logWorker } from '../worker/log.ts'
 import type {
   FitTold,
@@ -87,7 +87,19 @@ const NO_CHOICES: Choices = {}
 const NOTHING_SAID = {}
 const NO_FIT: LogState['fit'] = { status: 'idle', done: 0, found: null, why: null }
 
-export const choicesOf = ({ choices }: LogSettings, id: number): Choices => choices[id] ?? NO_CHOICES
+const ownChoices = ({ choices }: LogSettings, id: number): Choices => choices[id] ?? NO_CHOICES
+
+/** With which a log is to be understood: as a person says, and by what the output of the axis on the bench does; the same for the same. */
+export function choicesOf(settings: LogSettings, id: number): Choices {
+  const own = ownChoices(settings, id)
+  if (!turns()) return own
+  const known = TURNED.get(own) ?? { ...own, turning: true }
+  TURNED.set(own, known)
+  return known
+}
+
+const TURNED = new WeakMap<Choices, Choices>()
+const turns = () => jobOf(useScenario.getState().scenario).output.travel === 'rad'
 
 /** Recordings that are laid over the model: of logs that are understood, those that are long enough and not left out. */
 export const countedOf = (logs: readonly OpenLog[], { leftOut }: LogSettings): RecordingOf[] =>
@@ -201,7 +213,7 @@ export const useLog = create<LogState>()((set, get) => {
     }
   }
   useScenario.subscribe((now, before) => {
-    if (now.logs.choices !== before.logs.choices) follow()
+    if (now.logs.choices !== before.logs.choices || now.scenario.job !== before.scenario.job) follow()
   })
 
   return {
@@ -228,14 +240,14 @@ export const useLog = create<LogState>()((set, get) => {
 
     choose(id, place, choice) {
       const header = `#${place}`
-      const before = choicesOf(settings(), id)
+      const before = ownChoices(settings(), id)
       const others = (before.columns ?? []).filter((each) => each.header !== header)
       const columns = choice ? [...others, { ...choice, header }] : others
       change({ choices: { ...settings().choices, [id]: { ...before, columns } } })
     },
 
     setRate(id, rate) {
-      const { rate: _, ...before } = choicesOf(settings(), id)
+      const { rate: _, ...before } = ownChoices(settings(), id)
       change({ choices: { ...settings().choices, [id]: rate === null ? before : { ...before, rate } } })
     },
 

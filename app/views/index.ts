@@ -39,7 +39,7 @@ export const VIEWS: View[] = [
   },
   { id: 'loops', label: 'Loops', Component: later('Loops', () => import('./loops/Loops.tsx')), jobs: 'any' },
   { id: 'spread', label: 'Spread', Component: later('Spread', () => import('./spread/Spread.tsx')), jobs: 'any' },
-  { id: 'log', label: 'Log', Component: later('Log', () => import('./log/Log.tsx')) },
+  { id: 'log', label: 'Log', Component: later('Log', () => import('./log/Log.tsx')), jobs: 'any' },
   { id: 'lessons', label: 'Lessons', Component: later('Lessons', () => import('./lessons/Lessons.tsx')), jobs: 'any' },
   { id: 'report', label: 'Report', Component: later('Report', () => import('./report/Report.tsx')), jobs: 'any' },
   {

@@ -32,7 +32,7 @@ export async function answerResponse(
   if (file === undefined || more !== undefined) throw new Refused(['--response: given several files, allowed one'])
   const shown = options.response as Shown
   const measured = await measuredResponse(file, options, scenario, shown)
-  const fit = refusing(file, () => fitResponse(scenario, measured, shown))
+  const fit = refusing(scenario, file, () => fitResponse(scenario, measured, shown))
   if (options.out !== undefined) writeOut('--out', options.out, `${JSON.stringify(fit.scenario, null, 2)}\n`)
   if (json) printJson({ format: 'jawbench-fit', version: 1, logs: files, ...report(fit, measured) })
   else print(inPlainSpaces(table(scenario, fit)))
@@ -50,14 +50,15 @@ async function measuredResponse(
   if (read) return read.response
   const { recordings } = await usableLog(file, options, jobOf(scenario).output.travel === 'rad')
   const longest = recordings.reduce((a, b) => (b.rows > a.rows ? b : a))
-  return refusing(file, () => responseFrom(measuredOf(longest, scenario).measured, shown))
+  return refusing(scenario, file, () => responseFrom(measuredOf(longest, scenario).measured, shown))
 }
 
-function refusing<T>(file: string, compute: () => T): T {
+function refusing<T>(scenario: Scenario, file: string, compute: () => T): T {
   try {
     return compute()
   } catch (error) {
-    if (error instanceof NoFit) throw new Refused([`${file}: ${inPlainSpaces(fitFaultText(error.fault))}`])
+    if (error instanceof NoFit)
+      throw new Refused([`${file}: ${inPlainSpaces(fitFaultText(scenario.job, error.fault))}`])
     throw error
   }
 }

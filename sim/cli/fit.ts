@@ -6,7 +6,7 @@ import { measuredOf, type Taken } from '../log/recorded.ts'
 import { inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
 import { astrayText, fitFaultText, fitNote, notesWith, residualText, takenText, untoldText } from '../say/fit.ts'
 import { wordingOf } from '../say/wording.ts'
-import { quantityAt, Refusal, type Scenario } from '../scenario/index.ts'
+import { type JobId, quantityAt, Refusal, type Scenario } from '../scenario/index.ts'
 import {
   type Command,
   figureText,
@@ -58,9 +58,9 @@ export const fit: Command = {
     const scenario = readScenario(file, values.set, null)
     if (logs.length === 0) throw new Refused(['no log was named'], true)
     if (values.response !== 'no') return answerResponse(scenario, logs, values, json)
-    const { measured, taken, left } = await refusingFits(logs, readAll(logs, values, scenario))
+    const { measured, taken, left } = await refusingFits(scenario.job, logs, readAll(logs, values, scenario))
     const progress = progressOf('fit')
-    const fitted = await refusingFits(logs, identify(scenario, measured, wish, crew, progress.tell))
+    const fitted = await refusingFits(scenario.job, logs, identify(scenario, measured, wish, crew, progress.tell))
     progress.end()
     const seconds = measured.map(({ time }) => time.at(-1)! - time[0]!)
     const astray = fitted.alignment.flatMap(({ log, astray: all }) =>
@@ -101,11 +101,12 @@ const SHORTEST = 50
 
 const DRIVERS = { auto: null, reference: 'target', position: 'motorTravel', current: 'current' } as const
 
-async function refusingFits<T>(logs: string[], fit: Promise<T>): Promise<T> {
+async function refusingFits<T>(job: JobId, logs: string[], fit: Promise<T>): Promise<T> {
   try {
     return await fit
   } catch (error) {
-    if (error instanceof NoFit) throw new Refused([`${logs.join(', ')}: ${inPlainSpaces(fitFaultText(error.fault))}`])
+    if (error instanceof NoFit)
+      throw new Refused([`${logs.join(', ')}: ${inPlainSpaces(fitFaultText(job, error.fault))}`])
     if (error instanceof Refusal || error instanceof RangeError) throw new Refused([error.message])
     if (error instanceof FitStopped) throw new Refused(['stopped'])
     throw error

@@ -87,6 +87,16 @@ export const capWords: JobWords<CapJudgement> = {
     late: 'the head comes too late',
     of: 'the closure',
   },
+  log: {
+    meets: 'A closure meets its thread',
+    onto: 'onto the thread',
+    free: 'free of a closure',
+    start: 'start',
+    touches: 'meets the thread',
+    origin: 'Angle of the head from its start at which the position in the logs is 0.',
+    tells: 'from a closure its run-down torque, seat and liner',
+    hands: 'the head and the chuck',
+  },
   loops: {
     at: {
       free: 'before the liner',

@@ -7,23 +7,25 @@ import { unitsOf } from '../log/measured.ts'
 import type { Taken } from '../log/recorded.ts'
 import { DELAY } from '../log/replayed.ts'
 import type { ResponseFit } from '../log/response/fit.ts'
-import { quantityAt, type Scenario } from '../scenario/index.ts'
+import { type JobId, quantityAt, type Scenario } from '../scenario/index.ts'
+import { studyWords } from './jobs.ts'
 import { percent } from './spread.ts'
 import { decibels, degrees, figure, type Wording } from './wording.ts'
 
 type Axis = Pick<Scenario, 'actuator'>
 
-const CHANNELS: Record<AnswerChannel, string> = {
+const CHANNELS: Record<Exclude<AnswerChannel, 'force'>, string> = {
   motorTravel: 'position',
   travel: 'position of the output',
   speed: 'speed',
   command: 'command',
   current: 'current',
   voltage: 'voltage',
-  force: 'force',
 }
 
-export const fitChannel = (channel: AnswerChannel) => CHANNELS[channel]
+/** What a channel is called; the force by the job's own word for its effort. */
+export const fitChannel = (job: JobId, channel: AnswerChannel): string =>
+  channel === 'force' ? studyWords(job).effort : CHANNELS[channel]
 
 /** What a free key is called. */
 export const freeName = (scenario: Axis, path: string): string =>
@@ -86,7 +88,7 @@ export function untoldText(scenario: Axis, untold: Untold, words: Wording): stri
 }
 
 /** Why there is no fit, one sentence. */
-export function fitFaultText(fault: FitFault): string {
+export function fitFaultText(job: JobId, fault: FitFault): string {
   switch (fault.kind) {
     case 'still':
       return 'nothing moves in it; record a move both ways at two speeds, with position and current'
@@ -101,7 +103,7 @@ export function fitFaultText(fault: FitFault): string {
     case 'nothing-free':
       return 'its moves are too plain to tell anything of the axis; record a move both ways at two speeds'
     case 'another-axis':
-      return `the fit does not describe this axis: ${percent(Math.min(1, fault.share))} of the ${fitChannel(fault.channel)} stays unexplained${fault.share > 1 ? ' and more' : ''}; gains, force constant, or signs and scales of the columns are those of another one`
+      return `the fit does not describe this axis: ${percent(Math.min(1, fault.share))} of the ${fitChannel(job, fault.channel)} stays unexplained${fault.share > 1 ? ' and more' : ''}; gains, force constant, or signs and scales of the columns are those of another one`
     case 'few-frequencies':
       return `${fault.used === 0 ? 'none' : `only ${fault.used}`} of its frequencies can be used${fault.leftOut > 0 ? `, ${fault.leftOut} are left out, whose coherence may be that of unrelated signals` : ''}; more than ${fault.free} are needed, as so many quantities are free`
     case 'another-response':
@@ -127,19 +129,26 @@ export function residualText(
 ): string {
   const unit = unitsOf(jobOf(scenario).output)[channel]
   const left = words.of({ unit, ...(SHOWN[unit] && { shown: SHOWN[unit] }) }, rms)
-  return `${fitChannel(channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
+  return `${fitChannel(scenario.job, channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
 }
 
 /** Where a log begins to tell, and which of its channels run late by more than `step`, that of its rows [s]; a sentence each. */
-export function alignmentTexts({ motion, touch, astray, late }: Alignment, step: number, words: Wording): string[] {
+export function alignmentTexts(
+  job: JobId,
+  { motion, touch, astray, late }: Alignment,
+  step: number,
+  words: Wording,
+): string[] {
   const known = late.filter(({ delay }) => delay !== null && Math.abs(delay) > step)
   const lags = known.map(({ channel, delay }) => {
     const size = words.shortTime(Math.abs(delay!))
-    return `${fitChannel(channel)} ${delay! < 0 ? `${size} before` : `${size} after`}`
+    return `${fitChannel(job, channel)} ${delay! < 0 ? `${size} before` : `${size} after`}`
   })
   return [
     motion === null ? 'Nothing in it begins to move.' : `It begins to move ${words.time(motion)} after its first row.`,
-    ...(touch === null ? [] : [`Force begins to rise ${words.time(touch)} after its first row.`]),
+    ...(touch === null
+      ? []
+      : [`${first(studyWords(job).effort)} begins to rise ${words.time(touch)} after its first row.`]),
     ...(lags.length > 0
       ? [`By correlation it shows ${lags.join(', ')} the model.`]
       : late.some(({ delay }) => delay !== null)

@@ -91,6 +91,16 @@ export const gripWords: JobWords<GripJudgement> = {
     late: 'the jaws come too late',
     of: 'the part',
   },
+  log: {
+    meets: 'A part stands between the jaws',
+    onto: 'onto the part',
+    free: 'in free air',
+    start: 'open',
+    touches: 'touches the part',
+    origin: 'Travel of a jaw from open at which the position in the logs is 0.',
+    tells: 'from a touch the stiffness of the part',
+    hands: 'the jaws',
+  },
   loops: {
     at: {
       free: 'in free air',

@@ -28,6 +28,24 @@ export interface JobWords<R extends JobResult = JobResult> {
   live: LiveWords
   rescue: RescueWords<R>
   loops: LoopWords
+  log: LogWords
+}
+
+/** How a measured log speaks of what the output meets. */
+interface LogWords {
+  /** What is asked: "A part stands between the jaws"; and how a log lies: "onto the part", or "in free air". */
+  meets: string
+  onto: string
+  free: string
+  /** Where the way of the output begins, and what is met on it: "open", "touches the part". */
+  start: string
+  touches: string
+  /** What is told by the travel where a position reads 0, one sentence. */
+  origin: string
+  /** What would tell more than the axis: "from a touch the stiffness of the part". */
+  tells: string
+  /** Where a hand must not be while it is recorded: "the jaws". */
+  hands: string
 }
 
 /** How the loops speak of what the output presses on. */

@@ -29,6 +29,9 @@ export const rescueWords = (job: JobId): JobWords['rescue'] => JOB_WORDS[job].re
 /** How the loops speak of what a job's output presses on. */
 export const loopWords = (job: JobId): JobWords['loops'] => JOB_WORDS[job].loops
 
+/** How a measured log speaks of what the output of a job meets. */
+export const logWords = (job: JobId): JobWords['log'] => JOB_WORDS[job].log
+
 /** What the figure is called that an answer to why has taken apart. */
 export const whyFigure = ({ job, figure }: { job: JobId; figure: string }): WhyFigureWords =>
   JOB_WORDS[job].why.figures[figure]!

@@ -89,6 +89,16 @@ export const pressWords: JobWords<PressJudgement> = {
     late: 'the ram comes too late',
     of: 'the bushing',
   },
+  log: {
+    meets: 'A bushing meets its bore',
+    onto: 'into the bore',
+    free: 'before the bore',
+    start: 'back',
+    touches: 'meets the bore',
+    origin: 'Travel of the ram from its start at which the position in the logs is 0.',
+    tells: 'from a joint its interference and where its shoulder stands',
+    hands: 'the way of the ram',
+  },
   loops: {
     at: {
       free: 'before the bore',

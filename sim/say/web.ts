@@ -84,6 +84,16 @@ export const webWords: JobWords<WebJudgement> = {
     late: 'the roll comes too late',
     of: 'the web',
   },
+  log: {
+    meets: 'A web is on the roll',
+    onto: 'under the web',
+    free: 'without a web',
+    start: 'start',
+    touches: 'draws it taut',
+    origin: 'Angle of the roll from its start at which the position in the logs is 0.',
+    tells: 'from a web that is drawn taut at standstill its modulus and slack',
+    hands: 'the nip, the rolls and the web',
+  },
   loops: {
     at: {
       free: 'while the web is slack',

@@ -1,6 +1,6 @@
 /** How the logs lie over the model: where they begin to tell, and at which travel their position reads 0, dragged or typed. */
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
-import { alignmentTexts, takenText, travelToContact, wordingOf } from '../../../sim/index.ts'
+import { alignmentTexts, jobOf, logWords, type Scenario, takenText, wordingOf } from '../../../sim/index.ts'
 import { quantityUnit } from '../../read/units.ts'
 import { useLog } from '../../store/log.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -34,7 +34,9 @@ export function Alignment({ laid, names }: { laid: Laid | null; names: string[] 
   const units = useView((state) => state.units)
   const words = wordingOf(units)
   const { part = null, drivenBy = null, origin = 0 } = useScenario(({ logs }) => logs.wish)
-  const stroke = useScenario(({ scenario }) => scenario.jaws.stroke)
+  const scenario = useScenario((state) => state.scenario)
+  const said = logWords(scenario.job)
+  const stroke = strokeOf(scenario)
   const endGesture = useScenario((state) => state.endGesture)
   const setWish = useLog((state) => state.setWish)
   return (
@@ -45,8 +47,8 @@ export function Alignment({ laid, names }: { laid: Laid | null; names: string[] 
         return (
           <p key={names[at]}>
             {names.length > 1 && <b>{names[at]}: </b>}
-            {alignmentTexts(each, step, words).join(' ')} The simulated axis is driven by {DRIVER_WORDS[setup.drivenBy]}
-            , {setup.contact ? 'onto the part' : 'in free air'}.
+            {alignmentTexts(scenario.job, each, step, words).join(' ')} The simulated axis is driven by{' '}
+            {DRIVER_WORDS[setup.drivenBy]}, {setup.contact ? said.onto : said.free}.
           </p>
         )
       })}
@@ -55,7 +57,7 @@ export function Alignment({ laid, names }: { laid: Laid | null; names: string[] 
       ))}
       <div className="log-settings">
         <Choice
-          label="A part stands between the jaws"
+          label={said.meets}
           options={PART}
           value={part === null ? 'auto' : part ? 'yes' : 'no'}
           onChoose={(value) => setWish({ part: value === 'auto' ? null : value === 'yes' })}
@@ -68,11 +70,11 @@ export function Alignment({ laid, names }: { laid: Laid | null; names: string[] 
         />
         <NumberField
           label="Travel where its position reads 0"
-          unit={quantityUnit('length', units)}
+          unit={quantityUnit(wayQuantity(scenario), units)}
           value={origin}
           min={-stroke}
           max={stroke}
-          note="Travel of a jaw from open at which the position in the logs is 0."
+          note={said.origin}
           onEdit={(value, gesture) => setWish({ origin: value }, gesture)}
           onEnd={endGesture}
         />
@@ -81,6 +83,14 @@ export function Alignment({ laid, names }: { laid: Laid | null; names: string[] 
     </section>
   )
 }
+
+/** Way of the output that a ruler shows [m or rad]: a spindle that turns on and on goes as far again as it takes to its work. */
+function strokeOf(scenario: Scenario): number {
+  const { touch, stroke } = jobOf(scenario).workOf(scenario)
+  return jobOf(scenario).output.travel === 'rad' ? 2 * Math.max(touch, 1) : stroke
+}
+
+const wayQuantity = (scenario: Scenario) => (jobOf(scenario).output.travel === 'rad' ? 'turns' : 'length')
 
 /** px: a row of figures, and the way of the log beneath the stroke of the axis. */
 const HEIGHT = 58
@@ -95,12 +105,14 @@ function Ruler({ laid }: { laid: Laid }) {
   const endGesture = useScenario((state) => state.endGesture)
   const setWish = useLog((state) => state.setWish)
   const held = useRef<{ x: number; origin: number; name: string } | null>(null)
-  const unit = quantityUnit('length', units)
+  const unit = quantityUnit(wayQuantity(scenario), units)
+  const said = logWords(scenario.job)
   const words = wordingOf(units)
+  const text = (way: number) => (wayQuantity(scenario) === 'turns' ? words.turns(way) : words.length(way))
   const way = wayOf(laid)
   if (!way) return null
-  const { stroke } = scenario.jaws
-  const touch = travelToContact(scenario)
+  const stroke = strokeOf(scenario)
+  const touch = jobOf(scenario).workOf(scenario).touch
   const [from, to] = [Math.min(0, way.least + origin), Math.max(stroke, way.most + origin)]
   const room = Math.max(1, width - 2 * ROOM)
   const x = (travel: number) => ROOM + (room * (travel - from)) / (to - from)
@@ -132,11 +144,11 @@ function Ruler({ laid }: { laid: Laid }) {
       <svg width={width} height={HEIGHT} aria-hidden="true">
         <path className="log-stroke" d={`M${x(0)} 30H${x(stroke)}M${x(0)} 24v12M${x(stroke)} 24v12`} />
         <text x={x(0)} y={16}>
-          open
+          {said.start}
         </text>
         <path className="log-touch" d={`M${x(touch)} 22V52`} />
         <text x={x(touch)} y={16} textAnchor={x(touch) > width / 2 ? 'end' : 'start'}>
-          touches the part
+          {said.touches}
         </text>
         <rect className="log-way" x={a} y={38} width={Math.max(2, b - a)} height={12} />
         <path className="log-zero" d={`M${x(origin)} 34v20`} />
@@ -150,7 +162,7 @@ function Ruler({ laid }: { laid: Laid }) {
         aria-valuemin={unit.toShown(-stroke)}
         aria-valuemax={unit.toShown(stroke)}
         aria-valuenow={unit.toShown(origin)}
-        aria-valuetext={`Position 0 lies at ${words.length(origin)} of travel; the logs go from ${words.length(way.least + origin)} to ${words.length(way.most + origin)}`}
+        aria-valuetext={`Position 0 lies at ${text(origin)} of travel; the logs go from ${text(way.least + origin)} to ${text(way.most + origin)}`}
         onPointerDown={down}
         onPointerMove={move}
         onPointerUp={up}

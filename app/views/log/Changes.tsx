@@ -1,10 +1,10 @@
 /** What the fitted axis changes: margins, designed gains and verdicts, as assumed and as fitted, side by side. */
-import { type GainDesign, readPath, type Scenario, STRATEGIES } from '../../../sim/index.ts'
+import { type GainDesign, jobOf, readPath, type Scenario, strategiesOn } from '../../../sim/index.ts'
 import { LOOP_LABELS } from '../../read/loops/lines.ts'
 import { VerdictWord } from '../../read/result/VerdictWord.tsx'
 import { settingLabel, settingText } from '../../read/scenario/setting.ts'
 import { useStudy } from '../../read/study/useStudy.ts'
-import { quantityUnit } from '../../read/units.ts'
+import { effortUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
 import { MarginChanges } from './MarginChanges.tsx'
@@ -17,6 +17,8 @@ interface Props {
 const WAITS = '…'
 
 export function Changes({ before, after }: Props) {
+  const job = jobOf(before)
+  const peak = job.figures.find(({ id }) => id === job.tune.peak)!
   const loops = [useStudy('loops', before), useStudy('loops', after)] as const
   const grips = [useStudy('grips', before), useStudy('grips', after)] as const
   const gains = [useStudy('gains', before), useStudy('gains', after)] as const
@@ -31,13 +33,13 @@ export function Changes({ before, after }: Props) {
         <table className="log-values">
           <thead>
             <tr>
-              <th scope="col">Verdict, peak force</th>
+              <th scope="col">Verdict, {peak.label.toLowerCase()}</th>
               <th scope="col">as assumed</th>
               <th scope="col">as fitted</th>
             </tr>
           </thead>
           <tbody>
-            {STRATEGIES.map(({ id, label }) => (
+            {strategiesOn(job).map(({ id, label }) => (
               <tr key={id}>
                 <th scope="row">{label}</th>
                 {grips.map(({ items }, column) => {
@@ -46,7 +48,7 @@ export function Changes({ before, after }: Props) {
                     <td key={column}>
                       {result ? (
                         <>
-                          <VerdictWord result={result} /> <Peak force={result.metrics.peakForce} />
+                          <VerdictWord result={result} /> <Peak scenario={before} effort={peak.value(result)} />
                         </>
                       ) : (
                         WAITS
@@ -64,12 +66,12 @@ export function Changes({ before, after }: Props) {
   )
 }
 
-function Peak({ force }: { force: number | null }) {
-  const { symbol, toShown } = quantityUnit(
-    'force',
+function Peak({ scenario, effort }: { scenario: Scenario; effort: number | null }) {
+  const { symbol, toShown } = effortUnit(
+    scenario,
     useView((state) => state.units),
   )
-  return <span className="log-peak">{withUnit(formatFigure(force === null ? null : toShown(force)), symbol)}</span>
+  return <span className="log-peak">{withUnit(formatFigure(effort === null ? null : toShown(effort)), symbol)}</span>
 }
 
 interface GainProps {

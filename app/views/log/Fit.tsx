@@ -7,12 +7,13 @@ import { Segments } from '../../ui/Choice.tsx'
 import type { FitTold, Unfit } from '../../worker/log-messages.ts'
 import { Values } from './Values.tsx'
 
-export const unfitText = (why: Unfit) => ('fault' in why ? fitFaultText(why.fault) : why.message)
+export const unfitText = (why: Unfit) =>
+  'fault' in why ? fitFaultText(useScenario.getState().scenario.job, why.fault) : why.message
 
 interface Props {
   /** The logs can be fitted as they stand. */
   ready: boolean
-  /** A part stands between the jaws in one of them. */
+  /** One of them meets the work. */
   contact: boolean
   /** What was found, where it still is about what is shown. */
   found: FitTold | null
@@ -99,7 +100,8 @@ function Free({ scenario, contact }: { scenario: Scenario; contact: boolean }) {
 }
 
 /** What is picked at first. */
-const USUAL = /carriageMass$|\.coulomb$|\.viscous$|currentOffset$|part\.width$|part\.stiffness$/
+const USUAL =
+  /carriageMass$|\.coulomb$|\.viscous$|currentOffset$|part\.width$|part\.stiffness$|ram\.gap$|interference$|startAngle$|engagement$|liner\.stiffness$|web\.modulus$|web\.slack$/
 
 function Found({ found: { values, untold, scenario, settled, runs } }: { found: FitTold }) {
   return (

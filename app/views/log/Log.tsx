@@ -1,6 +1,6 @@
 /** A measured log laid over the model: what its columns hold, how it lies, the fit, and what the real axis changes. */
 import { type DragEvent, useEffect, useState } from 'react'
-import { fitNote, wordingOf } from '../../../sim/index.ts'
+import { fitNote, logWords, wordingOf } from '../../../sim/index.ts'
 import { keepFitting } from '../../store/fitted.ts'
 import { countedOf, holds, isBusy, isHeld, type OpenLog, standsOn, useLog } from '../../store/log.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -59,19 +59,22 @@ export function Log() {
   )
 }
 
-const Nothing = () => (
-  <div className="log-nothing">
-    <p>
-      Record moves both ways at two speeds or more, with position and current, and a force where there is a gauge. From
-      such a log come mass, friction by direction, offset and delay of the axis as it is, each with its interval; from a
-      touch the stiffness of the part.
-    </p>
-    <p>
-      Recording moves the machine: keep hands out of the jaws, limit speed and force, and follow the rules of the site
-      and the standards in force.
-    </p>
-  </div>
-)
+function Nothing() {
+  const { tells, hands } = logWords(useScenario(({ scenario }) => scenario.job))
+  return (
+    <div className="log-nothing">
+      <p>
+        Record moves both ways at two speeds or more, with position and current, and a force or torque where there is a
+        gauge. From such a log come mass, friction by direction, offset and delay of the axis as it is, each with its
+        interval; {tells}.
+      </p>
+      <p>
+        Recording moves the machine: keep hands out of {hands}, limit speed and force, and follow the rules of the site
+        and the standards in force.
+      </p>
+    </div>
+  )
+}
 
 /** Rest after a change before the logs are laid over the model anew [ms]. */
 const REST = 200

@@ -98,16 +98,16 @@ function Pair({ overlay, residual, marks, last }: PairProps) {
       <Chart
         {...common}
         series={lines}
-        yLabel={capital(fitChannel(channel))}
+        yLabel={capital(fitChannel(job, channel))}
         height={150}
         marks={marks}
         timeAxis={false}
-        summary={`${capital(fitChannel(channel))}, measured and simulated, over time. ${figures ?? ''}`}
+        summary={`${capital(fitChannel(job, channel))}, measured and simulated, over time. ${figures ?? ''}`}
       />
       <Chart
         {...common}
         series={left}
-        yLabel={`${capital(fitChannel(channel))}, measured less simulated`}
+        yLabel={`${capital(fitChannel(job, channel))}, measured less simulated`}
         height={last ? 106 : 86}
         timeAxis={last}
         summary={figures ?? 'What is left over time.'}
@@ -156,13 +156,13 @@ function Spectrum({ overlays }: { overlays: Overlay[] }) {
   if (!overlay || !unit) return null
   const { frequency, amplitude } = overlay.spectra.after ?? overlay.spectra.before!
   const highest = amplitude.indexOf(amplitude.reduce((most, each) => Math.max(most, each), 0))
-  const name = fitChannel(overlay.channel)
+  const name = fitChannel(job, overlay.channel)
   const told = `What is left of the ${name} is strongest at ${HERTZ.figure(frequency[highest]!)}: ${withUnit(formatFigure(unit.toShown(amplitude[highest]!)), unit.symbol)}.`
   return (
     <div className="log-spectrum">
       <Pick
         label="Spectrum of what is left of the"
-        options={able.map(({ channel }) => ({ value: channel as string, label: fitChannel(channel) }))}
+        options={able.map(({ channel }) => ({ value: channel as string, label: fitChannel(job, channel) }))}
         value={overlay.channel}
         onChoose={setChosen}
       />
