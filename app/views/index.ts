@@ -48,7 +48,13 @@ export const VIEWS: View[] = [
     Component: later('Model', () => import('./model/Model.tsx')),
     jobs: 'any',
   },
-  { id: 'new-job', label: 'New job', Component: later('NewJob', () => import('./new-job/NewJob.tsx')), unlisted: true },
+  {
+    id: 'new-job',
+    label: 'New job',
+    Component: later('NewJob', () => import('./new-job/NewJob.tsx')),
+    jobs: 'any',
+    unlisted: true,
+  },
   {
     id: 'present',
     label: 'Customer view',
