@@ -1,6 +1,7 @@
 /** The frequency domain of `fit`: a response that somebody has measured, or one from a log of noise or a chirp. */
+import { jobOf } from '../job/index.ts'
 import { NoFit } from '../log/facts.ts'
-import { measuredOf } from '../log/measured.ts'
+import { measuredOf } from '../log/recorded.ts'
 import type { Shown } from '../log/response/axis.ts'
 import { fitResponse, type ResponseFit } from '../log/response/fit.ts'
 import { responseFrom } from '../log/response/from.ts'
@@ -47,7 +48,7 @@ async function measuredResponse(
 ): Promise<MeasuredResponse> {
   const read = responseIn(await tableOf(file))
   if (read) return read.response
-  const { recordings } = await usableLog(file, options)
+  const { recordings } = await usableLog(file, options, jobOf(scenario).output.travel === 'rad')
   const longest = recordings.reduce((a, b) => (b.rows > a.rows ? b : a))
   return refusing(file, () => responseFrom(measuredOf(longest, scenario).measured, shown))
 }

@@ -1,7 +1,8 @@
+import { jobOf } from '../job/index.ts'
 import { NoFit } from '../log/facts.ts'
 import { FitStopped } from '../log/fit.ts'
 import { type Identified, identify } from '../log/identify.ts'
-import { measuredOf, type Taken } from '../log/measured.ts'
+import { measuredOf, type Taken } from '../log/recorded.ts'
 import { inPlainSpaces, NO_FIGURE } from '../say/figure.ts'
 import { astrayText, fitFaultText, fitNote, notesWith, residualText, takenText, untoldText } from '../say/fit.ts'
 import { wordingOf } from '../say/wording.ts'
@@ -54,10 +55,10 @@ export const fit: Command = {
       origin: numberOf('--origin', values.origin) ?? 0,
     }
     const [file, ...logs] = positionals
-    const scenario = readScenario(file, values.set)
+    const scenario = readScenario(file, values.set, null)
     if (logs.length === 0) throw new Refused(['no log was named'], true)
     if (values.response !== 'no') return answerResponse(scenario, logs, values, json)
-    const { measured, taken, left } = await readAll(logs, values, scenario)
+    const { measured, taken, left } = await refusingFits(logs, readAll(logs, values, scenario))
     const progress = progressOf('fit')
     const fitted = await refusingFits(logs, identify(scenario, measured, wish, crew, progress.tell))
     progress.end()
@@ -81,7 +82,7 @@ async function readAll(logs: string[], options: LogOptions, scenario: Scenario) 
   const left: string[] = []
   const measured = []
   for (const file of logs) {
-    const { recordings } = await usableLog(file, options)
+    const { recordings } = await usableLog(file, options, jobOf(scenario).output.travel === 'rad')
     for (const [at, recording] of recordings.entries()) {
       if (recording.rows < SHORTEST) {
         left.push(`${file}: recording ${at + 1} has ${recording.rows} rows, too few to be fitted`)
@@ -100,7 +101,7 @@ const SHORTEST = 50
 
 const DRIVERS = { auto: null, reference: 'target', position: 'motorTravel', current: 'current' } as const
 
-async function refusingFits(logs: string[], fit: Promise<Identified>): Promise<Identified> {
+async function refusingFits<T>(logs: string[], fit: Promise<T>): Promise<T> {
   try {
     return await fit
   } catch (error) {
@@ -156,7 +157,9 @@ function table(
   return [
     ...lined,
     '',
-    ...residuals.map((each) => `${logs.length > 1 ? `recording ${each.log + 1}, ` : ''}${residualText(each, WORDS)}`),
+    ...residuals.map(
+      (each) => `${logs.length > 1 ? `recording ${each.log + 1}, ` : ''}${residualText(scenario, each, WORDS)}`,
+    ),
     `${runs} runs${settled ? '' : '; the fit had not settled'}`,
     ...(untold.length > 0 ? [''] : []),
     ...untold.map((each) => untoldText(scenario, each, WORDS)),

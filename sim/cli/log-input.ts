@@ -32,18 +32,18 @@ export interface LogOptions {
   lines?: string
 }
 
-/** The log as understood, faults and all. Throws a Refused where the file cannot be read or an option means nothing. */
-export async function readLog(file: string, options: LogOptions): Promise<Log> {
+/** The log as understood, faults and all; `turning`: of an axis whose output turns. Throws a Refused where the file cannot be read or an option means nothing. */
+export async function readLog(file: string, options: LogOptions, turning = false): Promise<Log> {
   const rate = numberOf('--rate', options.rate)
   if (rate !== undefined && !(rate > 0)) throw new Refused([`--rate: given ${rate}, allowed a number above 0`])
   const table = await tableOf(file, linesOf(options.lines))
   const columns = options.column.map((text) => choiceOf(text, table))
-  return understand(table, { columns, ...(rate === undefined ? {} : { rate }) })
+  return understand(table, { columns, turning, ...(rate === undefined ? {} : { rate }) })
 }
 
 /** The log, or a Refused with why it cannot be used. */
-export async function usableLog(file: string, options: LogOptions): Promise<Log> {
-  const log = await readLog(file, options)
+export async function usableLog(file: string, options: LogOptions, turning = false): Promise<Log> {
+  const log = await readLog(file, options, turning)
   if (log.faults.length > 0)
     throw new Refused([
       ...log.faults.map((fault) => `${file}: ${logFaultText(fault)}`),

@@ -60,6 +60,8 @@ export interface Alignment {
 /** Why there is no fit. */
 export type FitFault =
   | { kind: 'still' }
+  /** A position in units of length, of an axis whose output turns. */
+  | { kind: 'ways'; header: string }
   | { kind: 'nothing-drives'; log: number }
   | { kind: 'nothing-compares'; log: number }
   | { kind: 'no-quantity'; path: string }

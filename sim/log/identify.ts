@@ -47,7 +47,7 @@ export async function identify(
   const asked = wish.free && [...new Set(wish.free)]
   for (const path of asked ?? [])
     if (path !== DELAY && !quantityAt(scenario, path)) throw new NoFit({ kind: 'no-quantity', path })
-  const logs = laid(measured, wish)
+  const logs = laid(scenario, measured, wish)
   const inverse = inverseOf(logs, scenario, {
     viscousByDirection: asked ? asked.includes(VISCOUS_BACK) : logs.some(reverses),
     coulombByDirection: asked?.includes(COULOMB_BACK) ?? false,

@@ -5,18 +5,21 @@ import { delayOf, startOf } from './align.ts'
 import { astrayIn } from './astray.ts'
 import { type Alignment, type FitWish, NoFit, type ResidualOf } from './facts.ts'
 import { comparedOf, rms } from './fit.ts'
+import { logOf } from './jobs/index.ts'
+import type { JobLog } from './jobs/job.ts'
 import { type AnswerChannel, type Measured, wholeColumn } from './measured.ts'
 import type { Answer, Driver, ReplaySetup } from './replay.ts'
 import { BREAKAWAY, COULOMB } from './replayed.ts'
-import { type LaidLog, smoothSpeed, touchOf } from './stages.ts'
+import { type LaidLog, smoothSpeed } from './stages.ts'
+import { touchOf } from './touch.ts'
 
 /** Slower than this nothing moves [m/s]. */
 const STILL = 1e-9
 
 /** How the logs are laid over a scenario. Throws a NoFit where one has nothing that could drive the axis, or nothing moves. */
-export function laid(measured: readonly Measured[], wish: FitWish): LaidLog[] {
+export function laid(scenario: Scenario, measured: readonly Measured[], wish: FitWish): LaidLog[] {
   const logs = measured.map((each, log): LaidLog => {
-    const setup = setupOf(each, wish, log)
+    const setup = setupOf(each, wish, log, logOf(scenario))
     // Who presses on a part lags behind the reference for good.
     return { measured: each, setup, astray: setup.contact ? [] : astrayIn(each) }
   })
@@ -41,14 +44,19 @@ export async function layOver(
   wish: FitWish,
   crew: Crew,
 ): Promise<Overlaid> {
-  const logs = laid(measured, wish)
+  const logs = laid(scenario, measured, wish)
   const answers = await simulated(logs, crew, scenario)
   if (!answers) throw new RangeError('the model cannot be run with the values of the scenario')
   const alignment = logs.map((log, at) => alignmentOf(log, at, answers[at]!))
   return { logs, answers, residuals: residualsOf(logs, answers, answers), alignment }
 }
 
-function setupOf(measured: Measured, { part, origin = 0, drivenBy: wanted }: FitWish, log: number): ReplaySetup {
+function setupOf(
+  measured: Measured,
+  { part, origin = 0, drivenBy: wanted }: FitWish,
+  log: number,
+  { always, drivenBy: usual = 'target' }: JobLog,
+): ReplaySetup {
   const { channels } = measured
   const has = {
     target: channels.target,
@@ -58,16 +66,18 @@ function setupOf(measured: Measured, { part, origin = 0, drivenBy: wanted }: Fit
   if (wanted && !has[wanted]) throw new NoFit({ kind: 'nothing-drives', log })
   const drivenBy: Driver | null = wanted
     ? wanted
-    : channels.target
-      ? 'target'
-      : channels.motorTravel && (channels.current || channels.command)
-        ? 'motorTravel'
-        : channels.current || channels.command
-          ? 'current'
-          : null
+    : has[usual]
+      ? usual
+      : channels.target
+        ? 'target'
+        : channels.motorTravel && (channels.current || channels.command)
+          ? 'motorTravel'
+          : channels.current || channels.command
+            ? 'current'
+            : null
   if (!drivenBy) throw new NoFit({ kind: 'nothing-drives', log })
   const force = wholeColumn(measured, 'force')
-  return { drivenBy, contact: part ?? (force !== null && startOf(force) >= 0), origin }
+  return { drivenBy, contact: always === true || (part ?? (force !== null && startOf(force) >= 0)), origin }
 }
 
 function moves(measured: Measured): boolean {

@@ -1,9 +1,5 @@
 /** A log as the model is held against it: one recording, in SI and in the model's own frame, under the names of a trace. */
-import { axisOf } from '../axis/reflect.ts'
-import type { Scenario } from '../scenario/index.ts'
 import { filled } from './grid.ts'
-import type { Channel } from './read/channels.ts'
-import { channelOf, type Recording } from './read/log.ts'
 
 /**
  * What a log may have of an axis: the way that was wanted, and what the model shows too. `motorTravel` is what the encoder reads,
@@ -31,63 +27,26 @@ export interface Measured {
   trace?: boolean
 }
 
-/** What was made of a column beyond its unit: a command in volts or newtons, taken for amperes. */
-export interface Taken {
-  channel: MeasuredChannel
-  header: string
-  unit: string
-  /** Amperes for each of it. */
-  scale: number
-}
-
-/** The columns of a recording that the model knows, by their channels. Columns without a known scale are left out. */
-export function measuredOf(recording: Recording, scenario: Scenario): { measured: Measured; taken: Taken[] } {
-  const known = (channel: Channel) => {
-    const found = channelOf(recording, channel)
-    return found && found.column.scale !== null && found.column.most > found.column.least ? found : null
-  }
-  const column = (...channels: Channel[]) => channels.map(known).find((each) => each !== null)?.values
-  const channels: Measured['channels'] = {}
-  const put = (channel: MeasuredChannel, values: Float64Array | undefined) => {
-    if (values) channels[channel] = values
-  }
-  const [motor, output] = [column('motorTravel'), column('travel')]
-  put('target', column('target'))
-  put('motorTravel', motor ?? output)
-  if (motor) put('travel', output)
-  put('speed', column('speed'))
-  put('current', column('current'))
-  put('voltage', column('voltage'))
-  put('force', column('gauge', 'force'))
-  const command = channelOf(recording, 'command')
-  const taken: Taken[] = []
-  if (command && command.column.most > command.column.least) {
-    const { header, unit, si } = command.column
-    const scale = si === 'N' ? 1 / axisOf(scenario.actuator).forcePerAmpere : 1
-    put(
-      'command',
-      command.values.map((value) => scale * value),
-    )
-    if (si !== 'A') taken.push({ channel: 'command', header, unit, scale })
-  }
-  const trace = recording.columns.every(({ reason }) => reason.kind === 'trace')
-  return { measured: { time: recording.time, channels, trace }, taken }
-}
-
-/** The same without gaps in its columns, for what needs a value in every row. */
+/** A column without gaps, for what needs a value in every row; null: the log has none. */
 export const wholeColumn = ({ time, channels }: Measured, channel: MeasuredChannel): Float64Array | null => {
   const column = channels[channel]
   return column && !column.every(Number.isNaN) ? filled(time, column) : null
 }
 
-/** SI unit of each. */
-export const UNITS: Record<MeasuredChannel, string> = {
-  target: 'm',
-  motorTravel: 'm',
-  travel: 'm',
-  speed: 'm/s',
+/** SI unit of each, of the output of a job. */
+export const unitsOf = ({
+  travel,
+  effort,
+}: {
+  travel: 'm' | 'rad'
+  effort: string
+}): Record<MeasuredChannel, string> => ({
+  target: travel,
+  motorTravel: travel,
+  travel,
+  speed: `${travel}/s`,
   command: 'A',
   current: 'A',
   voltage: 'V',
-  force: 'N',
-}
+  force: effort,
+})

@@ -5,7 +5,6 @@
 
 import { SAMPLED } from '../cycle/samples.ts'
 import { FreeLoad } from '../job/free.ts'
-import { GripLoad } from '../job/grip/load.ts'
 import { jobOf } from '../job/index.ts'
 import type { Job } from '../job/job.ts'
 import { LoadId } from '../job/load-id.ts'
@@ -18,6 +17,7 @@ import { MachineId } from '../strategy/machine-id.ts'
 import { Replay } from '../strategy/replay.ts'
 import type { StrategyKind } from '../strategy/strategy.ts'
 import { filled, interpolated, slopeOf, ticks } from './grid.ts'
+import { logOf } from './jobs/index.ts'
 import type { AnswerChannel, Measured } from './measured.ts'
 
 /** What moves the axis: the way that was wanted, the way that was measured in its place, or the measured current. */
@@ -25,7 +25,7 @@ export type Driver = 'target' | 'motorTravel' | 'current'
 
 export interface ReplaySetup {
   drivenBy: Driver
-  /** A part stands between the jaws; else they move in free air. */
+  /** The work is met: a part between the jaws, a bore, a thread; else the output moves free of it. */
   contact: boolean
   /** Travel of the output where the log's position reads 0 [m]. */
   origin: number
@@ -111,14 +111,15 @@ export class Replayer {
       events: { ...scenario.events, powerLoss: null, release: null },
       run: { ...scenario.run, duration: last + 2 * period },
     }
-    const job = this.setup.contact ? jobOf(quiet) : freeAir(jobOf(quiet))
+    const met: Job = { ...jobOf(quiet), follow: () => {} }
+    const job = this.setup.contact ? met : freeAir(met)
     const model = modelOf(quiet, this.kind(), { job })
     const { bench } = model
     bench.untilBanging = 0
     bench.rails.reach = Number.POSITIVE_INFINITY
     bench.axis.stops.stiffness = 0
     bench.axis.stops.damping = 0
-    if (bench.load instanceof GripLoad) bench.load.liftTime = Number.POSITIVE_INFINITY
+    if (this.setup.contact) logOf(quiet).quieten?.(bench.load)
     bench.sampling = 1
     bench.samples.period = period
     bench.samples.count = this.instants.length
@@ -199,12 +200,12 @@ export class Replayer {
   }
 }
 
-/** The job with nothing between the jaws. */
+/** The job with its output free of the work. */
 const freeAir = (job: Job): Job => ({
   ...job,
   load: LoadId.free,
-  fill: (load, { jaws }) => {
-    if (load instanceof FreeLoad) load.pulled = jaws.layout === 'anvil' ? 1 : 0
+  fill: (load, scenario) => {
+    if (load instanceof FreeLoad) load.pulled = logOf(scenario).pulled(scenario) ? 1 : 0
   },
 })
 

@@ -5,16 +5,16 @@
 
 import { GRAVITY } from '../axis/arm.ts'
 import { axisOf } from '../axis/reflect.ts'
-import { contactsOf } from '../job/grip/geometry.ts'
 import { jobOf } from '../job/index.ts'
 import { type Edit, quantityAt, readPath, type Scenario } from '../scenario/index.ts'
-import { startOf } from './align.ts'
 import { type Astray, followsAt } from './astray.ts'
 import { interpolated, slopeOf, stepOf, ticks } from './grid.ts'
 import { type InverseModel, type InverseOptions, inverseModel } from './inverse.ts'
+import { logOf } from './jobs/index.ts'
 import { type Measured, wholeColumn } from './measured.ts'
 import type { ReplaySetup } from './replay.ts'
 import { BREAKAWAY, COULOMB, DELAY } from './replayed.ts'
+import { highest, touchOf } from './touch.ts'
 import { zeroPhase } from './zero-phase.ts'
 
 export interface LaidLog {
@@ -40,8 +40,6 @@ export const STANDING = 0.05
 const CORNER = 0.05
 /** Force at which a part counts as touched, as a share of the highest. */
 const TOUCHED = 0.05
-/** Time that a part must be held for its relaxation to show [s]. */
-const HELD = 0.3
 
 const T = 'actuator.transmission.'
 const BRISTLE = `${T}bristleStiffness`
@@ -60,7 +58,7 @@ const evenly = (time: Float64Array): Float64Array => {
   return ticks(Math.floor((time.at(-1)! - time[0]!) / step) + 1, step).map((t) => t + time[0]!)
 }
 
-/** Rows of a log in which the axis slides, or presses on a part. */
+/** Rows of a log in which the axis slides, or presses on its work. */
 export function slidingRows({ measured, setup, astray }: LaidLog): (row: number) => boolean {
   const speed = smoothSpeed(measured)
   if (!speed) return () => true
@@ -81,10 +79,10 @@ const carriageOf = ({ actuator }: Scenario) => (actuator.kind === 'spindle' ? 0 
 
 /** What the inverse model has found, as edits of a scenario. */
 export function inverseEdits(scenario: Scenario, found: InverseModel): Edit[] {
-  const { actuator, jaws } = scenario
+  const { actuator } = scenario
   const seen = axisOf(actuator)
   const driven = seen.mass - carriageOf(scenario)
-  const own = driven + contactsOf(scenario) * jaws.mass
+  const own = driven + jobOf(scenario).outputOf(scenario).mass
   const carriage = found.mass - own
   const path = massPath(scenario)
   const scale = Math.max(0.01, 1 + carriage / driven)
@@ -96,7 +94,7 @@ export function inverseEdits(scenario: Scenario, found: InverseModel): Edit[] {
           { path, value: (readPath(scenario, path) as number) * scale },
         ]
   const coulomb = Math.max(0, found.coulomb)
-  const pull = jaws.layout === 'anvil' && scenario.arm.gravity === 'along' ? GRAVITY * found.mass : 0
+  const pull = logOf(scenario).pulled(scenario) && scenario.arm.gravity === 'along' ? GRAVITY * found.mass : 0
   return [
     ...mass,
     { path: COULOMB, value: coulomb },
@@ -130,45 +128,15 @@ export function inverseOf(logs: readonly LaidLog[], scenario: Scenario, options:
   }
 }
 
-/** Row of first touch; the number of rows where there is none. */
-export function touchOf({ measured }: Pick<LaidLog, 'measured'>): number {
-  const force = wholeColumn(measured, 'force')
-  const row = force ? startOf(force) : -1
-  return row < 0 ? measured.time.length : row
-}
-
-/** Edits that put the part where a log meets it, as stiff as the force rises. */
-export function partEdits(scenario: Scenario, log: LaidLog): Edit[] {
-  const force = wholeColumn(log.measured, 'force')
-  const position = wholeColumn(log.measured, 'travel') ?? wholeColumn(log.measured, 'motorTravel')
-  if (!force || !position) return []
-  const touch = touchOf(log)
-  const most = force.indexOf(highest(force))
-  const travel = position[most]! - position[touch]!
-  if (touch >= force.length || most <= touch || !(travel > 0)) return []
-  const width = scenario.jaws.opening - contactsOf(scenario) * (position[touch]! + log.setup.origin)
-  const { pressed } = jobOf(scenario).why
-  let stiffness = scenario.part.stiffness
-  for (let n = 0; n < 60; n++) {
-    const tried = { ...scenario, part: { ...scenario.part, stiffness } }
-    const ratio = pressed(tried, force[most]!).travel / travel
-    if (!(ratio > 0) || Math.abs(ratio - 1) < 1e-3) break
-    stiffness = Math.min(1e13, Math.max(10, stiffness * Math.min(4, Math.max(0.25, ratio ** scenario.part.exponent))))
-  }
-  return [
-    { path: 'part.width', value: width },
-    { path: 'part.stiffness', value: stiffness },
-  ]
-}
-
 /** What the content of the logs allows to be free. */
 export function stagesOf(scenario: Scenario, logs: readonly LaidLog[], start: InverseModel | null): Stage[] {
   const [free, contact] = [logs.filter(({ setup }) => !setup.contact), logs.filter(({ setup }) => setup.contact)]
   const stages: Stage[] = []
-  const moving = start ? movingPaths(scenario, logs) : []
+  // Under a web that pulls all along, mass and friction of the axis are not told apart from what it takes.
+  const moving = start && !logOf(scenario).always ? movingPaths(scenario, logs) : []
   if (start && free.some(reverses)) stages.push({ paths: [BRISTLE, BREAKAWAY], sliding: false })
   if (contact.length === 0) return [...stages, { paths: moving, sliding: true }]
-  return [...stages, { paths: [...moving, ...partPaths(contact)], sliding: true }]
+  return [...stages, { paths: [...moving, ...logOf(scenario).paths(scenario, contact)], sliding: true }]
 }
 
 function movingPaths(scenario: Scenario, logs: readonly LaidLog[]): string[] {
@@ -184,20 +152,6 @@ function movingPaths(scenario: Scenario, logs: readonly LaidLog[]): string[] {
     ...(both ? [`${T}viscousBack`, 'drive.currentOffset'] : []),
     ...(voltage ? [constant] : []),
     ...(logs.some(({ measured }) => measured.channels.travel && measured.channels.motorTravel) ? [`${T}backlash`] : []),
-  ]
-}
-
-function partPaths(logs: readonly LaidLog[]): string[] {
-  const holds = logs.some((log) => {
-    const touch = touchOf(log)
-    return log.measured.time.at(-1)! - (log.measured.time[touch] ?? Number.POSITIVE_INFINITY) > HELD
-  })
-  return [
-    'part.width',
-    'part.stiffness',
-    'part.exponent',
-    'part.damping',
-    ...(holds ? ['part.relaxation.fraction', 'part.relaxation.time'] : []),
   ]
 }
 
@@ -217,19 +171,10 @@ export function freeable(scenario: Scenario, contact: boolean): string[] {
     kind === 'direct' ? 'actuator.motor.forceConstant' : 'actuator.motor.torqueConstant',
     `${T}backlash`,
     `${T}stiffness`,
-    ...(contact ? PART : []),
+    ...(contact ? logOf(scenario).free : []),
   ]
   return [...all.filter((path) => quantityAt(scenario, path) && hasValue(scenario, path)), DELAY]
 }
-
-const PART = [
-  'part.width',
-  'part.stiffness',
-  'part.exponent',
-  'part.damping',
-  'part.relaxation.fraction',
-  'part.relaxation.time',
-]
 
 /** Keys of friction back that are left out stand for those of the other direction. */
 const hasValue = (scenario: Scenario, path: string) =>
@@ -268,5 +213,3 @@ export function rangeOf(scenario: Scenario, path: string): Range {
   const log = least > 0 && schema.maximum >= DECADES * least && path !== BREAKAWAY
   return { start, least, most: schema.maximum, small: log ? SMALL : 2e-3 * size, log }
 }
-
-const highest = (values: Float64Array) => values.reduce((most, each) => Math.max(most, Math.abs(each)), 0)

@@ -2,8 +2,9 @@
 import { type Edit, editScenario, quantityAt, Refusal, readPath, type Scenario } from '../scenario/index.ts'
 import { NoFit } from './facts.ts'
 import type { InverseModel } from './inverse.ts'
+import { logOf } from './jobs/index.ts'
 import { BREAKAWAY, COULOMB, DELAY } from './replayed.ts'
-import { inverseEdits, type LaidLog, partEdits } from './stages.ts'
+import { inverseEdits, type LaidLog } from './stages.ts'
 
 export const VISCOUS_BACK = 'actuator.transmission.viscousBack'
 export const COULOMB_BACK = 'actuator.transmission.coulombBack'
@@ -18,7 +19,7 @@ export function startEdits(scenario: Scenario, logs: readonly LaidLog[], inverse
   return [
     ...moving,
     ...(coulomb ? [{ path: BREAKAWAY, value: risen(coulomb.value as number, breakaway - before) }] : []),
-    ...(touching ? partEdits(scenario, touching) : []),
+    ...(touching ? logOf(scenario).edits(scenario, touching) : []),
   ]
 }
 

@@ -1,8 +1,10 @@
 /** What a fit to a log says of itself. */
+import { jobOf } from '../job/index.ts'
 import type { Astray } from '../log/astray.ts'
 import type { Alignment, FitFault, FittedValue, ResidualOf, Untold } from '../log/facts.ts'
-import type { AnswerChannel, Taken } from '../log/measured.ts'
-import { UNITS } from '../log/measured.ts'
+import type { AnswerChannel } from '../log/measured.ts'
+import { unitsOf } from '../log/measured.ts'
+import type { Taken } from '../log/recorded.ts'
 import { DELAY } from '../log/replayed.ts'
 import type { ResponseFit } from '../log/response/fit.ts'
 import { quantityAt, type Scenario } from '../scenario/index.ts'
@@ -48,6 +50,16 @@ const MOVES: [RegExp, string][] = [
   [/backlash$/, 'reversals with the position of the output logged beside that of the motor tell more of it'],
   [/(force|torque)Constant$/, 'log the motor voltage at speed, or a force gauge'],
   [/part\.width$|part\.stiffness$/, 'a slow touch with the force logged tells more of it'],
+  [
+    /ram\.gap$|interference$|shoulder\.depth$|ram\.stiffness$/,
+    'a slow way in, onto the shoulder where there is one, with the force logged tells more of it',
+  ],
+  [
+    /startAngle$|runDown$|engagement$|liner\.stiffness$/,
+    'a slow turn onto the liner with the torque logged tells more of it',
+  ],
+  [/relaxing$|relaxationTime$/, 'holding the torque for longer tells more of it'],
+  [/web\.modulus$|web\.slack$/, 'drawing the web taut at standstill with the tension logged tells more of it'],
   [/exponent$/, 'pressing from the lightest to the highest force tells more of it'],
   [/part\.damping$/, 'a faster touch tells more of it'],
   [/relaxation/, 'holding the part for longer tells more of it'],
@@ -78,6 +90,8 @@ export function fitFaultText(fault: FitFault): string {
   switch (fault.kind) {
     case 'still':
       return 'nothing moves in it; record a move both ways at two speeds, with position and current'
+    case 'ways':
+      return `its column “${fault.header}” is a length, and the output of this axis turns; give positions as angles, in rad, ° or rev`
     case 'nothing-drives':
       return 'it has neither a position reference, nor a current with a position, that could drive the model'
     case 'nothing-compares':
@@ -103,11 +117,15 @@ export const takenText = ({ header, unit, scale }: Taken) =>
   `the command ${header === '' ? '' : `“${header}” `}is ${unit === '' ? 'without a unit' : `in ${unit}`} and was taken for a current, ${figure(scale)} A for each`
 
 /** Units in which what is left of a channel is read. */
-const SHOWN: Record<string, string> = { m: 'mm', 'm/s': 'mm/s' }
+const SHOWN: Record<string, string> = { m: 'mm', 'm/s': 'mm/s', rad: 'rev', 'rad/s': 'rev/min' }
 
 /** "position: 0.00129 mm left, 0.0012 % of what was measured" */
-export function residualText({ channel, rms, relative }: ResidualOf, words: Wording): string {
-  const unit = UNITS[channel]
+export function residualText(
+  scenario: Pick<Scenario, 'job'>,
+  { channel, rms, relative }: ResidualOf,
+  words: Wording,
+): string {
+  const unit = unitsOf(jobOf(scenario).output)[channel]
   const left = words.of({ unit, ...(SHOWN[unit] && { shown: SHOWN[unit] }) }, rms)
   return `${fitChannel(channel)}: ${left} left (rms)${relative === null ? '' : `, ${figure(100 * relative)} % of what was measured`}`
 }

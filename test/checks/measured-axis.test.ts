@@ -12,9 +12,10 @@ import { checkScenario } from '../../sim/index.ts'
 import { slopeOf } from '../../sim/log/grid.ts'
 import { type Identified, identify } from '../../sim/log/identify.ts'
 import { inverseModel } from '../../sim/log/inverse.ts'
-import { type Measured, measuredOf } from '../../sim/log/measured.ts'
+import type { Measured } from '../../sim/log/measured.ts'
 import { LogReader } from '../../sim/log/read/reader.ts'
 import { understand } from '../../sim/log/read/understand.ts'
+import { measuredOf } from '../../sim/log/recorded.ts'
 
 const FORCE_PER_VOLT = 35.15065
 const KP = 160.18

@@ -18,6 +18,8 @@ const WRONG = ['--set', 'part.stiffness=100000', '--set', 'part.width=0.1175']
 const trace = at('trace.csv')
 const grip = await here('grip', 'teapot', '--strategy', 'current-clamp', ...STILL, '--traces', trace)
 
+const rows = (line: (t: number) => string) => Array.from({ length: 400 }, (_, k) => line(k / 1000)).join('\n')
+
 describe('a fit on the command line', { timeout: 120_000 }, () => {
   it('finds the part that a trace has met', async () => {
     expect(grip.status).toBe(0)
@@ -52,7 +54,29 @@ describe('a fit on the command line', { timeout: 120_000 }, () => {
     expect(JSON.parse(readFileSync(out, 'utf8'))).toEqual(scenario)
   })
 
-  const rows = (line: (t: number) => string) => Array.from({ length: 400 }, (_, k) => line(k / 1000)).join('\n')
+  it.each([
+    ['press', 'cast-arm', 'ram.gap=0.0212', 'ram.gap', 0.02, 2e-4],
+    ['cap', 'jar-lid', 'liner.stiffness=300000', 'liner.stiffness', 4e5, 8e3],
+    ['web', 'tray-film', 'web.slack=0.014', 'web.slack', 0.01, 3e-4],
+  ] as const)('finds what a trace of a %s has met', async (job, preset, wrong, path, truth, within) => {
+    const quiet = ['--set', 'drive.currentNoise=0', '--set', 'run.cycle=null']
+    const own = at(`${job}.csv`)
+    const ran = await here(job, preset, '--strategy', 'current-clamp', ...quiet, '--traces', own)
+    expect(ran.status, ran.stderr).toBe(0)
+    const { status, stdout, stderr } = await here('fit', preset, own, ...quiet, '--set', wrong, '--format', 'json')
+    expect(status, stderr).toBe(0)
+    const { values } = JSON.parse(stdout)
+    const found = values.find((value: { path: string }) => value.path === path)
+    expect(Math.abs(found.value - truth)).toBeLessThan(within)
+  })
+
+  it('refuses a log of ways for an axis that turns', async () => {
+    const own = written('ways.csv', `time [s],position [mm],current [A]\n${rows((t) => `${t},${t * t},${t}`)}`)
+    const { status, stderr } = await here('fit', 'jar-lid', own)
+    expect(status).toBe(2)
+    expect(stderr).toContain('its column “position” is a length, and the output of this axis turns')
+  })
+
   const HEAD = 'time [s],reference [m],position [m],current [A]\n'
 
   it.each([

@@ -2,6 +2,7 @@
 import { useMemo, useState } from 'react'
 import { create } from 'zustand'
 import { fitChannel, type ResidualOf } from '../../../sim/index.ts'
+import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Chart, type ChartMark, type ChartSeries } from '../../ui/Chart.tsx'
 import { ChartReadout, ChartTools } from '../../ui/ChartTools.tsx'
@@ -79,7 +80,8 @@ function Pair({ overlay, residual, marks, last }: PairProps) {
   const system = useView((state) => state.units)
   const time = useCursor((state) => state.time)
   const { channel } = overlay
-  const unit = useMemo(() => unitOf(channel, system), [channel, system])
+  const job = useScenario(({ scenario }) => scenario.job)
+  const unit = useMemo(() => unitOf({ job }, channel, system), [job, channel, system])
   const { lines, left } = useMemo(() => seriesOf(overlay), [overlay])
   const text = (value: number) => withUnit(formatFigure(unit.toShown(value)), unit.symbol)
   const figures = residual && figuresOf(residual, overlay.after !== null, text)
@@ -148,7 +150,8 @@ function Spectrum({ overlays }: { overlays: Overlay[] }) {
   const able = overlays.filter(({ spectra }) => spectra.before)
   const [chosen, setChosen] = useState<string>('')
   const overlay = able.find(({ channel }) => channel === chosen) ?? able.at(-1)
-  const unit = useMemo(() => overlay && unitOf(overlay.channel, system), [overlay, system])
+  const job = useScenario(({ scenario }) => scenario.job)
+  const unit = useMemo(() => overlay && unitOf({ job }, overlay.channel, system), [job, overlay, system])
   const series = useMemo(() => (overlay && unit ? spectra(overlay, unit.toShown) : []), [overlay, unit])
   if (!overlay || !unit) return null
   const { frequency, amplitude } = overlay.spectra.after ?? overlay.spectra.before!

@@ -1,15 +1,34 @@
 /** How the view writes channels, columns and files. Knows no React. */
-import { ANSWER_UNITS, type AnswerChannel, type Column, LOG_CHANNELS, type LogChannel } from '../../../sim/index.ts'
+import {
+  type AnswerChannel,
+  answerUnits,
+  type Column,
+  jobOf,
+  LOG_CHANNELS,
+  type LogChannel,
+  type Scenario,
+} from '../../../sim/index.ts'
 import { type Quantity, quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
 import type { OpenLog } from '../../store/log.ts'
 import { formatPlain, NO_FIGURE, withUnit } from '../../ui/format.ts'
 import type { ShownUnit } from '../../ui/unit.ts'
 
-const QUANTITY: Record<string, Quantity> = { N: 'force', A: 'current', V: 'voltage', m: 'length', 'm/s': 'speed' }
+const QUANTITY: Record<string, Quantity> = {
+  N: 'force',
+  N·m: 'spindleTorque',
+  A: 'current',
+  V: 'voltage',
+  m: 'length',
+  'm/s': 'speed',
+}
 
 /** Unit in which a channel is drawn. */
-export const unitOf = (channel: AnswerChannel, system: UnitSystem): ShownUnit =>
-  quantityUnit(QUANTITY[ANSWER_UNITS[channel]] ?? 'number', system)
+export function unitOf({ job }: Pick<Scenario, 'job'>, channel: AnswerChannel, system: UnitSystem): ShownUnit {
+  const unit = answerUnits(jobOf({ job }).output)[channel]
+  return QUANTITY[unit]
+    ? quantityUnit(QUANTITY[unit], system)
+    : shownUnit({ unit, ...(SHOWN[unit] && { shown: SHOWN[unit] }) }, system)
+}
 
 /** What a column may hold, as choices: what the model is compared with, and what is known only. */
 const COMPARED = ['target', 'travel', 'motorTravel', 'speed', 'command', 'current', 'voltage', 'gauge', 'force']
@@ -31,7 +50,7 @@ export const headingOf = (held: Held): string =>
       : 'Known, not compared'
 
 /** Customary multiples of SI units. */
-const SHOWN: Record<string, string> = { m: 'mm', 'm/s': 'mm/s' }
+const SHOWN: Record<string, string> = { m: 'mm', 'm/s': 'mm/s', rad: 'rev', 'rad/s': 'rev/min' }
 
 /** A value of a column with its unit; as read where its scale is not known. */
 export function columnText({ si, scale, unit }: Column, value: number, system: UnitSystem): string {

@@ -45,7 +45,7 @@ export function FittedTo({ fitting, scenario, units, short }: Props) {
         <>
           <ValueTable {...{ values, scenario, units }} className="report-table" />
           <p className="report-small">
-            {names.join(', ')}. {leftTexts(fitting, words).join(' ')}{' '}
+            {names.join(', ')}. {leftTexts(scenario, fitting, words).join(' ')}{' '}
             {changed.length > 0 && `${changedText(scenario, changed, units)} `}
             {untold.length === 0
               ? 'It tells each of these values apart from the others.'
@@ -58,11 +58,11 @@ export function FittedTo({ fitting, scenario, units, short }: Props) {
 }
 
 /** How well the model meets what was measured, a sentence a channel. */
-function leftTexts(fitting: Fitting, words: Wording): string[] {
+function leftTexts(scenario: Scenario, fitting: Fitting, words: Wording): string[] {
   if (fitting.kind === 'response') return [responseText(fitting, words)]
   const several = fitting.seconds.length > 1
   return fitting.residuals.map((each) => {
-    const text = residualText(each, words)
+    const text = residualText(scenario, each, words)
     return `${several ? `Log ${each.log + 1}, ` : ''}${several ? text : text.charAt(0).toUpperCase() + text.slice(1)}.`
   })
 }

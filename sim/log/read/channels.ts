@@ -1,8 +1,17 @@
 /** What a column can hold: the channels of a trace, under their own names, and a few that only hardware has. */
+import type { CAP_CHANNELS } from '../../job/cap/channels.ts'
 import { JOBS } from '../../job/index.ts'
+import type { PRESS_CHANNELS } from '../../job/press/channels.ts'
+import type { WEB_CHANNELS } from '../../job/web/channels.ts'
 import { channelsOf, type Channel as Traced } from '../../run/channels.ts'
 
-export type Channel = Exclude<Traced, 'time'> | (typeof OWN)[number]['id']
+type Own<Channels extends readonly { id: string }[]> = Channels[number]['id']
+export type Channel =
+  | Exclude<Traced, 'time'>
+  | Own<typeof PRESS_CHANNELS>
+  | Own<typeof CAP_CHANNELS>
+  | Own<typeof WEB_CHANNELS>
+  | Own<typeof OWN>
 
 export interface ChannelOfLog {
   id: Channel | 'time'
@@ -65,5 +74,17 @@ export const channelNamed = (name: string): Channel | 'time' | null =>
 export const channelLabel = (channel: Channel | 'time'): string =>
   LOG_CHANNELS.find(({ id }) => id === channel)?.label ?? channel
 
-export const channelUnits = (channel: Channel | 'time'): readonly string[] =>
-  LOG_CHANNELS.find(({ id }) => id === channel)?.units ?? []
+/** What the records of jobs whose output turns have under a name. */
+const TURNING = new Map<string, string[]>()
+for (const { id, unit } of Object.values(JOBS)
+  .filter(({ output }) => output.travel === 'rad')
+  .flatMap(channelsOf)) {
+  const units = TURNING.get(id) ?? []
+  if (!units.includes(unit)) TURNING.set(id, [...units, unit])
+}
+
+/** SI units of a channel; of an axis whose output turns, angles and torques. */
+export const channelUnits = (channel: Channel | 'time', turning = false): readonly string[] =>
+  (turning && !SAID[channel as Traced]?.units ? TURNING.get(channel) : undefined) ??
+  LOG_CHANNELS.find(({ id }) => id === channel)?.units ??
+  []

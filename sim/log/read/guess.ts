@@ -20,6 +20,8 @@ export interface Guessed {
   unit: string
   known: Unit | null
   choice: ColumnChoice | null
+  /** The output of the axis turns: its ways are angles, its efforts torques. */
+  turning: boolean
 }
 
 interface Heading {
@@ -127,6 +129,7 @@ export function guessColumns(
   raws: readonly TableColumn[],
   stats: readonly Stats[],
   choices: readonly ColumnChoice[],
+  turning = false,
   places: readonly number[] = raws.map((_, index) => index + 1),
 ): Guessed[] {
   const headings = raws.map(headingOf)
@@ -134,7 +137,7 @@ export function guessColumns(
   const candidates = raws.map((raw, index): Candidate => {
     const [heading, place] = [headings[index]!, places[index]!]
     const choice = choices.find((each) => isMeant(each, place, raw, heading)) ?? null
-    return candidateOf({ raw, stats: stats[index]!, place, heading, choice, trace })
+    return candidateOf({ raw, stats: stats[index]!, place, heading, choice, trace, turning })
   })
   assign(candidates)
   motorSide(candidates)
@@ -157,9 +160,10 @@ interface Given {
   heading: Heading
   choice: ColumnChoice | null
   trace: boolean
+  turning: boolean
 }
 
-function candidateOf({ raw, stats, place, heading, choice, trace }: Given): Candidate {
+function candidateOf({ raw, stats, place, heading, choice, trace, turning }: Given): Candidate {
   const named = readName(heading.name)
   const unit = choice?.unit ?? heading.unit
   const units = unitsSpelled(unit)
@@ -175,12 +179,14 @@ function candidateOf({ raw, stats, place, heading, choice, trace }: Given): Cand
     unit,
     known,
     choice,
+    turning,
   }
   if (choice) {
     guess.channel = choice.channel
     guess.reason = { kind: 'person' }
     guess.known =
-      units.find((each) => choice.channel && channelUnits(choice.channel).some((si) => measures(each, si))) ?? known
+      units.find((each) => choice.channel && channelUnits(choice.channel, turning).some((si) => measures(each, si))) ??
+      known
     return { guess, named, channel: choice.channel, score: Infinity }
   }
   if (Number.isNaN(stats.least)) {

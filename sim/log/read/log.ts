@@ -128,6 +128,8 @@ export interface ColumnChoice {
 }
 
 export interface Choices {
+  /** The output of the axis turns: positions are angles [rad], efforts torques [N·m]. */
+  turning?: boolean | undefined
   columns?: ColumnChoice[]
   /** Rows per second, whatever columns say [Hz]. */
   rate?: number

@@ -16,8 +16,8 @@ export interface Scale {
 const ZEROS: Record<string, number> = { '°F': -32 / 1.8, K: -273.15 }
 
 /** Of a column that holds `channel`. */
-export function scaleOf({ known, unit, choice }: Guessed, channel: Channel): Scale {
-  const units = channelUnits(channel)
+export function scaleOf({ known, unit, choice, turning }: Guessed, channel: Channel): Scale {
+  const units = channelUnits(channel, turning)
   const offset = choice?.offset ?? 0
   const times = choice?.scale
   const plain = units.length === 0
@@ -27,8 +27,9 @@ export function scaleOf({ known, unit, choice }: Guessed, channel: Channel): Sca
   const si = known && units.find((each) => measures(known, each))
   if (si) return { scale: known.size!.factor * (times ?? 1), offset, si }
   // An angle is one where it is asked for as such, and a way elsewhere.
-  if (known?.turns && !known.rate && units.includes('rad'))
-    return { scale: 2 * Math.PI * known.turns * (times ?? 1), offset, si: 'rad' }
+  const angle = known?.rate ? 'rad/s' : 'rad'
+  if (known?.turns && units.includes(angle))
+    return { scale: 2 * Math.PI * known.turns * (times ?? 1), offset, si: angle }
   if (times === undefined) return { scale: null, offset, si: '' }
   const own = units.length === 1 ? units[0]! : ''
   const turns = known?.turns ?? null

@@ -15,7 +15,7 @@ export function understand(table: Table, choices: Choices = {}): Log {
   const wrong = choiceFaults(choices, table.columns)
   if (wrong.length > 0) return nothing(table, wrong)
   const stats = table.columns.map(({ values }) => statsOf(values))
-  const guesses = guessColumns(table.columns, stats, choices.columns ?? [])
+  const guesses = guessColumns(table.columns, stats, choices.columns ?? [], choices.turning)
   countsInDisguise(guesses)
   const clocks = clocksOf(table, guesses, choices)
   const sets = setsOf(table, clocks.groups, choices, stats)
@@ -71,7 +71,7 @@ interface Together {
 function setsOf(
   table: Table,
   groups: readonly Group[],
-  { columns = [] }: Choices,
+  { columns = [], turning }: Choices,
   stats: readonly ReturnType<typeof statsOf>[],
 ): Together[] {
   if (groups.length < 2) return groups.map((group) => ({ groups: [group] }))
@@ -83,6 +83,7 @@ function setsOf(
       places.map((place) => table.columns[place - 1]!),
       places.map((place) => stats[place - 1]!),
       columns,
+      turning,
       places,
     )
     countsInDisguise(own)
