@@ -4,7 +4,7 @@ import { defineConfig } from 'vite'
 import { core } from './.tools/core-plugin.mjs'
 import { notices } from './.tools/notices.ts'
 import { contentPolicy, offline } from './.tools/offline.ts'
-import { asNamespace, opening } from './.tools/opening.ts'
+import { asNamespace, opening, withoutFormats } from './.tools/opening.ts'
 import { tex } from './.tools/tex.ts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
@@ -29,6 +29,7 @@ export default defineConfig({
   build: {
     outDir: here('dist'),
     emptyOutDir: true,
+    modulePreload: { polyfill: false }, // where it is unknown, the page opens all the same
     rolldownOptions: {
       treeshake,
       output: {
@@ -45,7 +46,7 @@ export default defineConfig({
   },
   worker: {
     format: 'es',
-    plugins: () => [core(), asNamespace('typebox'), watch()],
+    plugins: () => [core(), asNamespace('typebox'), withoutFormats(), watch()],
     rolldownOptions: { treeshake },
   },
   server: { host: '127.0.0.1', headers },
@@ -59,6 +60,7 @@ export default defineConfig({
     core(),
     tex(/\/app\/views\/model\//),
     asNamespace('typebox'),
+    withoutFormats(),
     react(),
     opening('app/store/start.ts', 'app/page.tsx', 'app/views/bench/traces/TraceChart.tsx'),
     watch(),

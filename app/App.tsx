@@ -3,7 +3,6 @@ import { CautionLine } from './shell/Cautions.tsx'
 import { FileDrop } from './shell/FileDrop.tsx'
 import { Guard } from './shell/Guard.tsx'
 import { Header } from './shell/Header.tsx'
-import { NotForJob } from './shell/NotForJob.tsx'
 import { Notice } from './shell/Notice.tsx'
 import { RefusedFile } from './shell/RefusedFile.tsx'
 import { useShortcuts } from './shell/shortcuts.ts'
@@ -11,7 +10,7 @@ import { useTheme } from './shell/theme.ts'
 import { replaceView } from './store/address.ts'
 import { useScenario } from './store/scenario.ts'
 import { useView } from './store/view.ts'
-import { takes, VIEWS } from './views/index.ts'
+import { VIEWS } from './views/index.ts'
 
 export function App() {
   useTheme()
@@ -20,7 +19,6 @@ export function App() {
   const view = VIEWS.find((each) => each.id === chosen) ?? VIEWS[0]!
   const { id, Component, alone = false } = view
   const job = useScenario((state) => state.scenario.job)
-  const taken = takes(view, job)
   useEffect(() => {
     if (id !== chosen) replaceView(id) // an address may name a view that this version does not have
   }, [id, chosen])
@@ -30,12 +28,12 @@ export function App() {
         <button type="button" className="skip" onClick={() => document.getElementById('view')?.focus()}>
           Skip to the bench
         </button>
-        {!(alone && taken) && <Header />}
+        {!alone && <Header />}
         <Notice />
         <main id="view" tabIndex={-1}>
           <Guard key={`${chosen} ${job}`}>
             <Suspense fallback={<p role="status">Opening …</p>}>
-              {taken ? <Component /> : <NotForJob view={view} />}
+              <Component />
             </Suspense>
           </Guard>
           <RefusedFile />

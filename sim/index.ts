@@ -36,6 +36,20 @@ export {
   toldOf,
 } from './ask/model/index.ts'
 export type { BoundFigure, Element, Simplification } from './ask/model/simplification.ts'
+export {
+  allTold,
+  askedIn,
+  axisAsked,
+  edgesAsked,
+  isTold,
+  jobAsked,
+  missingIn,
+  NEW_JOBS,
+  suggestedEffort,
+  unsound,
+  workAsked,
+} from './ask/new-job/index.ts'
+export { type Answers, type AskChoice, type AskFigure, type AskStep, BLANK, type Edges } from './ask/new-job/job.ts'
 export { type Recommendation, recommend } from './ask/recommend.ts'
 export {
   type Rescue,

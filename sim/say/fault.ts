@@ -9,7 +9,8 @@ const DIGITS = 4
 
 /** The fault with every figure that carries its key's unit put into the one that is read. */
 export function faultIn(fault: Fault, scenario: Scenario, system: UnitSystem): Fault {
-  const schema = quantityAt(scenario, fault.path)
+  // A window is refused as a whole, in the unit of its edges.
+  const schema = quantityAt(scenario, fault.path) ?? quantityAt(scenario, `${fault.path}.least`)
   if (!schema || schema.unit === '') return fault
   const unit = shownUnit(schema, system, exponentOf(scenario))
   const { path, given, allowed } = fault

@@ -1,44 +1,48 @@
 import { Fragment } from 'react'
-import { AXIS_PRESETS, axisEfforts, type QuantitySchema, SCHEMAS } from '../../../sim/index.ts'
+import {
+  type Actuator,
+  axesFor,
+  axisEfforts,
+  edgesAsked,
+  type JobId,
+  NEW_JOBS,
+  suggestedEffort,
+  workAsked,
+} from '../../../sim/index.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
-import { quantityUnit } from '../../read/units.ts'
+import { effortUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { AskField } from './AskField.tsx'
-import { jobOf, suggestedForce, useDraft, windowOf } from './draft.ts'
+import { tell, useAnswers } from './draft.ts'
 
-const FORCE: QuantitySchema = {
-  type: 'number',
-  title: 'Wanted grip force',
-  symbol: 'F',
-  unit: 'N',
-  minimum: 0.001,
-  maximum: 1e6,
-  description: 'Normal force at one contact that every strategy is set to.',
+const familyOf = (job: JobId, { kind, family }: Actuator): string => {
+  const field = fieldAt(kind, 'actuator.family', job)
+  return (field?.kind === 'choice' && field.options.find(({ value }) => value === family)?.label) || family
 }
 
-const FAMILIES = Object.keys(SCHEMAS).flatMap((kind) => {
-  const field = fieldAt(kind as keyof typeof SCHEMAS, 'actuator.family')
-  return field?.kind === 'choice' ? field.options.map(({ value, label }) => ({ kind, family: value, label })) : []
-})
-
-/** Generic axes by family, with the force of each beside the wanted one. */
-export function Axes() {
-  const draft = useDraft()
+/** Generic axes that can do the job, by family, with the effort of each beside the wanted one. */
+export function Axes({ job }: { job: JobId }) {
+  const answers = useAnswers(job)
   const units = useView((state) => state.units)
-  const job = jobOf(draft)
-  const suggested = suggestedForce(windowOf(draft))
-  const wanted = draft.force ?? suggested
-  const { symbol, toShown } = quantityUnit('force', units)
-  if (!job.ok) return null
+  const work = workAsked(job, answers)
+  const { effort } = NEW_JOBS[job]
+  const suggested = suggestedEffort(edgesAsked(job, answers))
+  const wanted = answers.effort ?? suggested
+  const { symbol, toShown } = effortUnit({ job }, units)
+  if (!work.ok) return <p>Comes once the figures above go together.</p>
+  const suggests = suggested === null ? 'none' : `${formatFigure(toShown(suggested))} ${symbol}`
+  const axes = axesFor(job)
+  const families = [...new Set(axes.map(({ actuator }) => familyOf(job, actuator)))]
+  const quantity = effort.unit === 'N' ? 'force' : 'torque'
   return (
     <>
       <AskField
-        schema={FORCE}
-        note={`${FORCE.description} The window suggests ${suggested === null ? 'none' : `${formatFigure(toShown(suggested))} ${symbol}`}.`}
+        schema={effort}
+        note={`${effort.description} The window suggests ${suggests}.`}
         value={wanted}
         needed
-        onTake={(force) => useDraft.setState({ force })}
+        onTake={(value) => tell(job, { effort: value })}
       />
       <p>
         Generic data, no maker’s; every figure can be changed on the bench, and Actuators compares all of them there.
@@ -46,33 +50,36 @@ export function Axes() {
       <fieldset className="ask-axes">
         <legend>Which axis?</legend>
         <p aria-hidden="true" className="ask-axes-head">
-          <span>Continuous and peak force, {symbol}</span>
+          <span>
+            Continuous and peak {quantity}, {symbol}
+          </span>
         </p>
-        {FAMILIES.map(({ kind, family, label }) => (
-          <Fragment key={`${kind}/${family}`}>
-            <h3>{label}</h3>
-            {AXIS_PRESETS.filter(({ actuator }) => actuator.kind === kind && actuator.family === family).map(
-              ({ id, title, actuator }) => {
-                const { continuous, peak } = axisEfforts(job.scenario, actuator)
-                const figures = [continuous, peak].map((force) => formatFigure(toShown(force)))
+        {families.map((family) => (
+          <Fragment key={family}>
+            <h3>{family}</h3>
+            {axes
+              .filter(({ actuator }) => familyOf(job, actuator) === family)
+              .map(({ id, title, actuator }) => {
+                const { continuous, peak } = axisEfforts(work.scenario, actuator)
                 return (
                   <label key={id}>
                     <input
                       type="radio"
                       name="new-job-axis"
-                      checked={draft.axis === id}
-                      onChange={() => useDraft.setState({ axis: id })}
+                      checked={answers.axis === id}
+                      onChange={() => tell(job, { axis: id })}
                     />
                     <span className="ask-axis-title">{title}</span>
                     <span className="ask-axis-force">
-                      <span className="sr-only">continuous and peak force in {symbol}: </span>
-                      {figures.join(' · ')}
+                      <span className="sr-only">
+                        continuous and peak {quantity} in {symbol}:{' '}
+                      </span>
+                      {[continuous, peak].map((each) => formatFigure(toShown(each))).join(' · ')}
                     </span>
                     <span className="ask-axis-word">{reach(wanted, continuous, peak)}</span>
                   </label>
                 )
-              },
-            )}
+              })}
           </Fragment>
         ))}
       </fieldset>

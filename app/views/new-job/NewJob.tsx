@@ -1,6 +1,27 @@
-/** A new job, blank: part, arm and axis are asked for in this order, and the force window is shown as soon as there is one. */
-import type { ReactNode } from 'react'
-import { faultLine, type QuantitySchema, type Scenario } from '../../../sim/index.ts'
+/** A new job, blank: what is to be done, then the questions of that job in their order; its window is shown as soon as there is one. */
+import { type ReactNode, useMemo } from 'react'
+import {
+  type ActuatorKind,
+  type AskChoice,
+  type AskFigure,
+  type AskStep,
+  allTold,
+  askedIn,
+  faultIn,
+  faultLine,
+  isTold,
+  JOB_SCHEMAS,
+  type JobId,
+  jobAsked,
+  missingIn,
+  NEW_JOBS,
+  type QuantitySchema,
+  type Scenario,
+  shownAs,
+  strategyOf,
+  unsound,
+  workAsked,
+} from '../../../sim/index.ts'
 import { settingLabel } from '../../read/scenario/setting.ts'
 import { textAt } from '../../read/scenario/textAt.ts'
 import { fieldAt } from '../../read/scenario/walk.ts'
@@ -10,32 +31,25 @@ import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'
 import { AskField } from './AskField.tsx'
 import { Axes } from './Axes.tsx'
-import {
-  armIsTold,
-  assumedPaths,
-  DIRECTIONS,
-  type Direction,
-  fittedJob,
-  forgetDraft,
-  type Key,
-  LIMIT_KEYS,
-  MOVE_TIME,
-  missingOf,
-  PART_KEYS,
-  useDraft,
-} from './draft.ts'
+import { chooseJob, forgetDraft, tell, tellChoice, tellFigure, useAnswers, useDrafts } from './draft.ts'
 import { TheWindowLine } from './TheWindowLine.tsx'
 import './new-job.css'
 
-const schemaAt = (path: string): QuantitySchema => {
-  const field = fieldAt('screw', path)
+const JOB_IDS = Object.keys(NEW_JOBS) as JobId[]
+
+const kindOf = (job: JobId) => Object.keys(JOB_SCHEMAS[job])[0] as ActuatorKind
+
+function schemaAt(job: JobId, path: string): QuantitySchema {
+  const field = fieldAt(kindOf(job), path, job)
   if (field?.kind !== 'quantity') throw new Error(`${path} is no quantity`)
   return field.schema
 }
 
+const labelOf = (job: JobId, { path, label }: AskFigure) =>
+  (label ?? settingLabel(kindOf(job), path, job).replace(/^[^,]*, /, '')).toLowerCase()
+
 export function NewJob() {
-  const draft = useDraft()
-  const missing = missingOf(draft)
+  const job = useDrafts((drafts) => drafts.job)
   return (
     <div className="new-job">
       <header>
@@ -44,31 +58,57 @@ export function NewJob() {
           It starts blank. Nothing is taken over from what is on the bench, and that stays there until you put the new
           job in its place. Figures may carry their unit: 11 cm, 4.5 in, 0.2 kN.
         </p>
+        <fieldset className="ask-choice">
+          <legend>What is to be done?</legend>
+          {JOB_IDS.map((id) => (
+            <label key={id}>
+              <input type="radio" name="new-job" checked={job === id} onChange={() => chooseJob(id)} />
+              {NEW_JOBS[id].label}
+            </label>
+          ))}
+        </fieldset>
       </header>
-      <TheWindowLine />
-      <ol>
-        <Step title="Part" told={missing.length === 0}>
-          <Name />
-          {PART_KEYS.map((key) => (
-            <Figure key={key} path={key} needed={key !== 'part.stiffness'} />
-          ))}
-          {LIMIT_KEYS.map((key) => (
-            <Figure key={key} path={key} />
-          ))}
-        </Step>
-        <Step title="Arm" told={armIsTold(draft)}>
-          {missing.length === 0 ? <Arm /> : <p>Comes after the part: {missing.map(labelOf).join(', ')}.</p>}
-        </Step>
-        <Step title="Axis" told={draft.axis !== null}>
-          {missing.length === 0 && armIsTold(draft) ? <Axes /> : <p>Comes after the arm.</p>}
-        </Step>
-      </ol>
-      <Finish />
+      {job && <Questions key={job} job={job} />}
     </div>
   )
 }
 
-const labelOf = (path: string) => settingLabel('screw', path).split(', ').at(-1)!.toLowerCase()
+function Questions({ job }: { job: JobId }) {
+  const answers = useAnswers(job)
+  const { steps } = NEW_JOBS[job]
+  const told = steps.map((step) => isTold(step, answers))
+  const open = told.indexOf(false)
+  const before = open < 0 ? null : steps[open]!
+  return (
+    <>
+      <TheWindowLine job={job} atRest={steps.some(({ some }, n) => some && !told[n])} />
+      <ol>
+        {steps.map((step, n) => (
+          <Step key={step.title} title={step.title} told={told[n]!}>
+            {n === 0 && <Name job={job} />}
+            {open < 0 || n <= open ? <Asked job={job} step={step} /> : <Later job={job} step={before!} />}
+          </Step>
+        ))}
+        <Step title="Axis" told={answers.axis !== null}>
+          {before ? <Later job={job} step={before} /> : <Axes job={job} />}
+        </Step>
+      </ol>
+      <Finish job={job} />
+    </>
+  )
+}
+
+/** What has to be told before. */
+function Later({ job, step }: { job: JobId; step: AskStep }) {
+  const answers = useAnswers(job)
+  const missing = missingIn(step, answers).map((figure) => labelOf(job, figure))
+  return (
+    <p>
+      Comes after {step.title.toLowerCase()}
+      {missing.length > 0 && `: ${missing.join(', ')}`}.
+    </p>
+  )
+}
 
 function Step({ title, told, children }: { title: string; told: boolean; children: ReactNode }) {
   return (
@@ -83,8 +123,52 @@ function Step({ title, told, children }: { title: string; told: boolean; childre
   )
 }
 
-function Name() {
-  const name = useDraft((draft) => draft.name)
+function Asked({ job, step }: { job: JobId; step: AskStep }) {
+  const answers = useAnswers(job)
+  const { choices = [], note } = step
+  return (
+    <>
+      {choices.map((choice) => (
+        <Choice key={choice.id} job={job} choice={choice} />
+      ))}
+      {askedIn(step, answers).map(({ id, path, needed = false, label, note: own }) => (
+        <AskField
+          key={id}
+          schema={schemaAt(job, path)}
+          {...(label !== undefined && { label })}
+          {...(own !== undefined && { note: own })}
+          value={answers.figures[id] ?? null}
+          needed={needed}
+          onTake={(value) => tellFigure(job, id, value)}
+        />
+      ))}
+      {note && answers.choices[note.when.choice] === note.when.is && <p>{note.text}</p>}
+    </>
+  )
+}
+
+function Choice({ job, choice: { id, legend, options } }: { job: JobId; choice: AskChoice }) {
+  const answers = useAnswers(job)
+  return (
+    <fieldset className="ask-choice">
+      <legend>{legend}</legend>
+      {options.map(({ value, label }) => (
+        <label key={value}>
+          <input
+            type="radio"
+            name={`new-job-${id}`}
+            checked={answers.choices[id] === value}
+            onChange={() => tellChoice(job, id, value)}
+          />
+          {label}
+        </label>
+      ))}
+    </fieldset>
+  )
+}
+
+function Name({ job }: { job: JobId }) {
+  const { name } = useAnswers(job)
   return (
     <div className="ask-field">
       <label htmlFor="new-job-name">Name of the job</label>
@@ -94,123 +178,86 @@ function Name() {
         maxLength={200}
         autoComplete="off"
         value={name}
-        onChange={({ target }) => useDraft.setState({ name: target.value })}
+        onChange={({ target }) => tell(job, { name: target.value })}
       />
     </div>
   )
 }
 
-function Figure({ path, needed = false }: { path: Key; needed?: boolean }) {
-  const value = useDraft((draft) => draft.figures[path] ?? null)
-  const set = (next: number | null) => useDraft.setState(({ figures }) => ({ figures: { ...figures, [path]: next } }))
-  return <AskField schema={schemaAt(path)} value={value} needed={needed} onTake={set} />
-}
-
-const ARM = [
-  { value: 'still', label: 'It stands still while it holds the part' },
-  { value: 'moves', label: 'It moves the part' },
-] as const
-
-const WAYS: Record<Direction, string> = {
-  up: 'Acceleration upwards',
-  across: 'Acceleration sideways',
-  along: 'Acceleration along the grip',
-}
-
-function Arm() {
-  const arm = useDraft((draft) => draft.arm)
-  return (
-    <>
-      <fieldset className="ask-choice">
-        <legend>What does the arm do?</legend>
-        {ARM.map(({ value, label }) => (
-          <label key={value}>
-            <input
-              type="radio"
-              name="new-job-arm"
-              checked={arm === value}
-              onChange={() => useDraft.setState({ arm: value })}
-            />
-            {label}
-          </label>
-        ))}
-      </fieldset>
-      {arm === 'moves' && (
-        <>
-          {DIRECTIONS.map((direction) => (
-            <Way key={direction} direction={direction} />
-          ))}
-          <p>
-            The largest in each direction counts. Each becomes a move of {MOVE_TIME} s, one after the other; times and
-            further moves can be set on the bench.
-          </p>
-        </>
-      )}
-    </>
-  )
-}
-
-function Way({ direction }: { direction: Direction }) {
-  const value = useDraft((draft) => draft.accelerations[direction] ?? null)
-  return (
-    <AskField
-      schema={schemaAt('arm.moves[0].acceleration')}
-      label={WAYS[direction]}
-      note="Size of the largest acceleration in this direction."
-      value={value}
-      onTake={(next) =>
-        useDraft.setState(({ accelerations }) => ({ accelerations: { ...accelerations, [direction]: next } }))
-      }
-    />
-  )
-}
-
-/** What was assumed, and the way to the bench. */
-function Finish() {
-  const draft = useDraft()
-  const job = fittedJob(draft)
+/** What was assumed, whether its loops are sound, and the way to the bench. */
+function Finish({ job }: { job: JobId }) {
+  const answers = useAnswers(job)
+  const units = useView((state) => state.units)
+  const onBench = useScenario((state) => state.scenario.job)
+  const told = allTold(job, answers)
+  const made = useMemo(() => (told ? jobAsked(job, answers) : null), [told, job, answers])
   const put = (scenario: Scenario) => {
     useScenario.getState().load(scenario)
     useResults.getState().unpinAll()
     useResults.getState().say('The new job is on the bench; pinned runs of the job before are gone.')
     useView.getState().set({ view: 'bench', time: 0, playing: false, against: 'ghost' })
-    forgetDraft()
+    forgetDraft(job)
   }
-  const ready = missingOf(draft).length === 0 && armIsTold(draft)
+  const faults = made && !made.ok ? made.faults : []
+  const { steps } = NEW_JOBS[job]
   return (
     <footer>
-      {ready && job?.ok && <Assumed scenario={job.scenario} />}
-      {ready && job && !job.ok && (
-        <p role="alert">This does not go together: {job.faults.map(faultLine).join('; ')}.</p>
+      {made?.ok && <Assumed job={job} scenario={made.scenario} />}
+      {made?.ok && <Loops scenario={made.scenario} />}
+      {faults.length > 0 && (
+        <p role="alert">
+          This does not go together: {faults.map((fault) => faultLine(inUnits(job, fault, units))).join('; ')}.
+        </p>
+      )}
+      {job !== onBench && (
+        <p>
+          <strong>Caution</strong> {shownAs({ job }).danger} This bench is no safety function.
+        </p>
       )}
       <div className="new-job-ends">
-        <Button aria-disabled={!(ready && job?.ok)} onClick={() => ready && job?.ok && put(job.scenario)}>
+        <Button aria-disabled={!made?.ok} onClick={() => made?.ok && put(made.scenario)}>
           Put it on the bench
         </Button>
-        <Button quiet onClick={forgetDraft}>
+        <Button quiet onClick={() => forgetDraft(job)}>
           Start over
         </Button>
-        {!(ready && job?.ok) && <span>Part, arm and axis come first.</span>}
+        {!made?.ok && <span>{[...steps.map(({ title }) => title), 'axis'].join(', ')} come first.</span>}
       </div>
     </footer>
   )
 }
 
-function Assumed({ scenario }: { scenario: Scenario }) {
-  const draft = useDraft()
+const inUnits = (job: JobId, fault: Parameters<typeof faultIn>[0], units: Parameters<typeof faultIn>[2]) => {
+  const blank = workAsked(job, { name: '', figures: {}, choices: {}, axis: null, effort: null })
+  return blank.ok ? faultIn(fault, blank.scenario, units) : fault
+}
+
+function Assumed({ job, scenario }: { job: JobId; scenario: Scenario }) {
+  const answers = useAnswers(job)
   const units = useView((state) => state.units)
+  const paths = [...NEW_JOBS[job].assumed(answers), 'drive.busVoltage', 'run.duration']
+  const told = paths.flatMap((path) => {
+    const text = textAt(scenario, path, units)
+    const label = settingLabel(scenario.actuator.kind, path, job).replace(/^[^,]*, /, '')
+    return text === '' ? [] : [`${label.charAt(0).toLowerCase()}${label.slice(1)} ${text}`]
+  })
   return (
     <p>
-      Taken for granted until you change it on the bench:{' '}
-      {assumedPaths(draft)
-        .map(
-          (path) =>
-            `${settingLabel(scenario.actuator.kind, path)
-              .replace(/^[^,]*, /, '')
-              .toLowerCase()} ${textAt(scenario, path, units)}`,
-        )
-        .join('; ')}
-      ; the drive and its sensors as the format has them.
+      Taken for granted until you change it on the bench: {told.join('; ')}; all else as the format has it. Much of it
+      is common practice without a source: measure what your work depends on.
+    </p>
+  )
+}
+
+/** What the loops make of the gains that were matched. */
+function Loops({ scenario }: { scenario: Scenario }) {
+  const without = useMemo(() => unsound(scenario), [scenario])
+  const names = without.map((id) => strategyOf(id).label.toLowerCase())
+  return (
+    <p>
+      {names.length === 0
+        ? 'The gains are matched to this axis, and its loops have margin wherever Loops looks at them.'
+        : `With this axis the matched gains leave ${names.join(' and ')} without margin at some working point: Loops shows where, and another axis or a softer tune may do better.`}
     </p>
   )
 }

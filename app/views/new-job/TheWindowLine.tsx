@@ -1,32 +1,32 @@
-import { quantityUnit } from '../../read/units.ts'
+import { edgesAsked, type JobId, NEW_JOBS, workAsked } from '../../../sim/index.ts'
+import { windowWords } from '../../read/result/windowWords.ts'
+import { effortUnit } from '../../read/units.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure, withUnit } from '../../ui/format.ts'
-import { armIsTold, useDraft, windowOf } from './draft.ts'
+import { useAnswers } from './draft.ts'
 
-/** The force window of what was told so far. */
-export function TheWindowLine() {
-  const draft = useDraft()
+/** The window of what was told so far. */
+export function TheWindowLine({ job, atRest }: { job: JobId; atRest: boolean }) {
+  const answers = useAnswers(job)
   const units = useView((state) => state.units)
-  const { least, most, known } = windowOf(draft)
-  const { symbol, toShown } = quantityUnit('force', units)
-  const force = (newtons: number) => withUnit(formatFigure(toShown(newtons)), symbol)
+  const { window, windowComes, whole } = NEW_JOBS[job]
+  const { least, most } = edgesAsked(job, answers)
+  const { symbol, toShown } = effortUnit({ job }, units)
+  const effort = (value: number) => withUnit(formatFigure(toShown(value)), symbol)
   const empty = least !== null && most !== null && least >= most
-  const arm = armIsTold(draft) ? '' : ' with the arm at rest'
+  const of = `${window.unit}${atRest ? ' with the arm at rest' : ''}`
+  const work = whole(answers) ? workAsked(job, answers) : null
   const words = () => {
-    if (!known.least && !known.most)
-      return 'appears here as soon as mass and friction of the pads, or a limit of the part, are given.'
-    if (empty)
-      return `is empty: holding needs ${force(least)}${arm}, the part takes ${force(most)}. No axis and no tuning can help; another pad, move or part can.`
-    if (least !== null && most !== null)
-      return `${force(least)} to ${force(most)} at each contact${arm}: less drops the part, more damages it.`
-    if (least !== null)
-      return `from ${force(least)} at each contact${arm}: less drops the part; no limit of the part is given.`
-    if (most !== null) return `up to ${force(most)} at each contact; what holds it needs mass and friction of the pads.`
-    return 'is open: nothing pulls on the part, and no limit of it is given.'
+    if (empty) return `is empty: ${effort(least)} at least${of}, ${effort(most)} at most. ${window.empty}`
+    if (work?.ok) return windowWords(work.scenario, units).sentence
+    if (least === null && most === null) return windowComes
+    if (least === null) return `up to ${effort(most!)}${window.unit}: ${window.above}.`
+    if (most === null) return `from ${effort(least)}${of}: ${window.below}; ${window.noMost}.`
+    return `${effort(least)} to ${effort(most)}${of}: ${window.below}, ${window.above}.`
   }
   return (
     <p className="new-job-window" role="status" data-empty={empty || undefined}>
-      <strong>Force window</strong> {words()}
+      <strong>{window.title}</strong> {words()}
     </p>
   )
 }
