@@ -38,7 +38,9 @@ export function AskField({ schema, label = schema.title, note, value, needed = f
     <div className="ask-field">
       <label htmlFor={id}>
         {label} {schema.symbol && <SymbolText symbol={schema.symbol} />}
-        {!needed && <small> if there is one</small>}
+        {!needed && (
+          <small> {note === undefined && schema.default !== undefined ? 'if known' : 'if there is one'}</small>
+        )}
       </label>
       <input
         id={id}
