@@ -30,7 +30,7 @@ const WORDS = wordingOf('si')
 
 export const fit: Command = {
   id: 'fit',
-  takes: `FILE LOG.csv… ${LOG_USAGE} [--free PATH,…|auto] [--part yes|no|auto] [--driven-by reference|position|current] [--origin METRES] [--response no|speed|position] [--out SCENARIO.json] ${SCENARIO_USAGE}`,
+  takes: `FILE LOG.csv… ${LOG_USAGE} [--free PATH,…|auto] [--part yes|no|auto] [--driven-by reference|position|current] [--origin TRAVEL] [--response no|speed|position] [--out SCENARIO.json] ${SCENARIO_USAGE}`,
   does: 'the scenario whose simulated axis shows what logs have measured, with intervals and what they do not tell',
   async run(args) {
     const known = {

@@ -6,7 +6,7 @@ import type { Driver } from './replay.ts'
 export interface FitWish {
   /** Keys that are free; null: what the logs can tell. */
   free: string[] | null
-  /** A part stands between the jaws; null: where a force rises. */
+  /** The work is met, as a part between the jaws; null: where a force rises. */
   part?: boolean | null
   /** What drives the model; null: the way that was wanted where the log has it. */
   drivenBy?: Driver | null
@@ -62,6 +62,8 @@ export type FitFault =
   | { kind: 'still' }
   /** A position in units of length, of an axis whose output turns. */
   | { kind: 'ways'; header: string }
+  /** Positions as angles alone, of an axis whose output goes straight. */
+  | { kind: 'angles'; header: string }
   | { kind: 'nothing-drives'; log: number }
   | { kind: 'nothing-compares'; log: number }
   | { kind: 'no-quantity'; path: string }

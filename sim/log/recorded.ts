@@ -18,9 +18,9 @@ export interface Taken {
   scale: number
 }
 
-/** The columns of a recording that the model knows, by their channels. Columns without a known scale are left out. Throws a NoFit where positions are ways and the output turns. */
+/** The columns of a recording that the model knows, by their channels. Columns without a known scale are left out. Throws a NoFit where positions are those of another kind of output. */
 export function measuredOf(recording: Recording, scenario: Scenario): { measured: Measured; taken: Taken[] } {
-  if (jobOf(scenario).output.travel === 'rad') refuseWays(recording)
+  refuseUnlike(recording, jobOf(scenario).output.travel === 'rad')
   const known = (channel: Channel) => {
     const found = channelOf(recording, channel)
     return found && found.column.scale !== null && found.column.most > found.column.least ? found : null
@@ -53,11 +53,15 @@ export function measuredOf(recording: Recording, scenario: Scenario): { measured
   return { measured: { time: recording.time, channels, trace }, taken }
 }
 
-/** Throws a NoFit where a position is told in units of length. */
-function refuseWays(recording: Recording): void {
-  for (const channel of ['target', 'motorTravel', 'travel'] as const) {
-    const column = channelOf(recording, channel)?.column
-    if (column?.scale === null && unitsSpelled(column.unit).some((unit) => measures(unit, 'm')))
-      throw new NoFit({ kind: 'ways', header: column.header })
-  }
+const POSITIONS = ['target', 'motorTravel', 'travel'] as const
+
+/** Throws a NoFit where positions are told as lengths and the output turns, or as nothing but angles without a way for them and it does not. */
+function refuseUnlike(recording: Recording, turning: boolean): void {
+  const columns = POSITIONS.flatMap((channel) => channelOf(recording, channel)?.column ?? [])
+  const unlike = columns.find(
+    ({ scale, unit }) =>
+      scale === null && unitsSpelled(unit).some((each) => (turning ? measures(each, 'm') : each.turns !== null)),
+  )
+  if (unlike && (turning || columns.every(({ scale }) => scale === null)))
+    throw new NoFit({ kind: turning ? 'ways' : 'angles', header: unlike.header })
 }

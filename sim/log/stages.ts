@@ -1,6 +1,6 @@
 /**
  * What a log can tell, stage by stage: which quantities are free in each, where they start, and which rows count. What the axis shows
- * in free air comes from the inverse model, what a part shows from where and how steeply force rises.
+ * in free air comes from the inverse model, what the work shows from where and how steeply force rises.
  */
 
 import { GRAVITY } from '../axis/arm.ts'
@@ -27,7 +27,7 @@ export interface LaidLog {
 /** A stage of the fit. */
 export interface Stage {
   paths: string[]
-  /** Rows in which the axis slides, or presses on a part; else all. */
+  /** Rows in which the axis slides, or presses on its work; else all. */
   sliding: boolean
 }
 
@@ -38,7 +38,7 @@ export interface Stage {
 export const STANDING = 0.05
 /** Share of the sample rate over which speed is not looked at; common practice, no source. */
 const CORNER = 0.05
-/** Force at which a part counts as touched, as a share of the highest. */
+/** Force at which the work counts as touched, as a share of the highest. */
 const TOUCHED = 0.05
 
 const T = 'actuator.transmission.'
@@ -155,7 +155,7 @@ function movingPaths(scenario: Scenario, logs: readonly LaidLog[]): string[] {
   ]
 }
 
-/** All that a person may set free of a scenario, whether or not a log tells it; a part only where there is one. */
+/** All that a person may set free of a scenario, whether or not a log tells it; of the work only where it is met. */
 export function freeable(scenario: Scenario, contact: boolean): string[] {
   const { kind } = scenario.actuator
   const all = [
@@ -210,6 +210,7 @@ export function rangeOf(scenario: Scenario, path: string): Range {
   const size = Math.abs(start) > 0 ? Math.abs(start) : Math.max(Math.abs(low), Math.abs(high))
   // Below the friction that slides nothing breaks away.
   const least = path === BREAKAWAY ? scenario.actuator.transmission.coulomb : schema.minimum
-  const log = least > 0 && schema.maximum >= DECADES * least && path !== BREAKAWAY
-  return { start, least, most: schema.maximum, small: log ? SMALL : 2e-3 * size, log }
+  const most = logOf(scenario).most?.(scenario, path) ?? schema.maximum
+  const log = least > 0 && most >= DECADES * least && path !== BREAKAWAY
+  return { start, least, most, small: log ? SMALL : 2e-3 * size, log }
 }

@@ -94,6 +94,8 @@ export function fitFaultText(job: JobId, fault: FitFault): string {
       return 'nothing moves in it; record a move both ways at two speeds, with position and current'
     case 'ways':
       return `its column “${fault.header}” is a length, and the output of this axis turns; give positions as angles, in rad, ° or rev`
+    case 'angles':
+      return `its column “${fault.header}” is an angle, and the output of this axis goes straight; give the way for a turn as its scale`
     case 'nothing-drives':
       return 'it has neither a position reference, nor a current with a position, that could drive the model'
     case 'nothing-compares':

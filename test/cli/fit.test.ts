@@ -70,6 +70,18 @@ describe('a fit on the command line', { timeout: 120_000 }, () => {
     expect(Math.abs(found.value - truth)).toBeLessThan(within)
   })
 
+  it('refuses a log of angles for an axis that goes straight, and keeps friction under that at rest', async () => {
+    const turned = written('turns.csv', `time [s],position [rad],current [A]\n${rows((t) => `${t},${t * t},${t}`)}`)
+    const { status, stderr } = await here('fit', 'cast-arm', turned)
+    expect(status).toBe(2)
+    expect(stderr).toContain('its column “position” is an angle, and the output of this axis goes straight')
+    const wrong = ['--set', 'drive.currentNoise=0', '--set', 'bushing.interference=8e-6']
+    const free = ['--free', 'joint.friction.pressing', '--format', 'json']
+    const fitted = await here('fit', 'cast-arm', at('press.csv'), ...wrong, ...free)
+    expect(fitted.status, fitted.stderr).toBe(0)
+    expect(JSON.parse(fitted.stdout).values[0].value).toBeLessThanOrEqual(0.12)
+  })
+
   it('refuses a log of ways for an axis that turns', async () => {
     const own = written('ways.csv', `time [s],position [mm],current [A]\n${rows((t) => `${t},${t * t},${t}`)}`)
     const { status, stderr } = await here('fit', 'jar-lid', own)

@@ -21,4 +21,6 @@ export interface JobLog<Worked extends Load = Load> {
   /** Of the work what can be told by such logs; from what a person may set free. */
   paths(scenario: Scenario, logs: readonly LaidLog[]): string[]
   free: readonly string[]
+  /** Highest that a quantity may be beside others, where the rules of the format say so. */
+  most?(scenario: Scenario, path: string): number | undefined
 }

@@ -48,6 +48,7 @@ export const pressLog: JobLog<PressLoad> = {
     const seats = logs.some((log) => this.edits(scenario, log).some(({ path }) => path === 'bore.shoulder.depth'))
     return ['ram.gap', 'bushing.interference', ...(seats ? ['bore.shoulder.depth', 'ram.stiffness'] : [])]
   },
+  most: (scenario, path) => (path === 'joint.friction.pressing' ? pressIn(scenario).joint.friction.static : undefined),
   free: [
     'ram.gap',
     'ram.stiffness',
