@@ -293,6 +293,9 @@ test('a simulator that dies is restarted and said so, and an empty window is sai
 }) => {
   await openBench(page)
   const before = await outcome(page)
+  // A check at a finer step that dies is nobody's loss: no word is said of it.
+  for (const strategy of STRATEGIES)
+    await expect(card(page, strategy).locator('.figures > div', { hasText: 'Step error' })).toContainText(/\d.*%/)
   expect(page.workers().length).toBeGreaterThanOrEqual(2)
   for (const worker of page.workers()) await worker.evaluate(() => self.close())
   const mass = await field(page, 'Part', 'Mass')

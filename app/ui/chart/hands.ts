@@ -79,7 +79,10 @@ export class Hands {
     if (doing.kind === 'pinch') return this.#pinch(doing)
     if (doing.kind !== 'frame') return this.#set(doing.kind, at)
     doing.moved ||= Math.hypot(at.x - doing.from.x, at.y - doing.from.y) > DRAG
-    if (doing.moved) this.#drawFrame(doing.from, at)
+    if (!doing.moved) return
+    // A press that has become a drag is not the first of two.
+    this.#last = { ...this.#last, time: Number.NEGATIVE_INFINITY }
+    this.#drawFrame(doing.from, at)
   }
 
   #release(event: PointerEvent) {
