@@ -129,6 +129,7 @@ export {
 } from './log/facts.ts'
 export { FitStopped } from './log/fit.ts'
 export { type Identified, identify } from './log/identify.ts'
+export { logOf } from './log/jobs/index.ts'
 export { layOver } from './log/lay.ts'
 export { type AnswerChannel, type Measured, unitsOf as answerUnits } from './log/measured.ts'
 export { type Channel as LogChannel, channelLabel, channelNamed, LOG_CHANNELS } from './log/read/channels.ts'

@@ -105,7 +105,7 @@ export function fitFaultText(job: JobId, fault: FitFault): string {
     case 'nothing-free':
       return 'its moves are too plain to tell anything of the axis; record a move both ways at two speeds'
     case 'another-axis':
-      return `the fit does not describe this axis: ${percent(Math.min(1, fault.share))} of the ${fitChannel(job, fault.channel)} stays unexplained${fault.share > 1 ? ' and more' : ''}; gains, force constant, or signs and scales of the columns are those of another one`
+      return `the fit does not describe this axis: ${percent(Math.min(1, fault.share))} of the ${fitChannel(job, fault.channel)} stays unexplained${fault.share > 1 ? ' and more' : ''}; gains, force constant, or signs and scales of the columns are those of another one, or the output met something that no column tells of`
     case 'few-frequencies':
       return `${fault.used === 0 ? 'none' : `only ${fault.used}`} of its frequencies can be used${fault.leftOut > 0 ? `, ${fault.leftOut} are left out, whose coherence may be that of unrelated signals` : ''}; more than ${fault.free} are needed, as so many quantities are free`
     case 'another-response':

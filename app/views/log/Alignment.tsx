@@ -1,6 +1,6 @@
 /** How the logs lie over the model: where they begin to tell, and at which travel their position reads 0, dragged or typed. */
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
-import { alignmentTexts, jobOf, logWords, type Scenario, takenText, wordingOf } from '../../../sim/index.ts'
+import { alignmentTexts, jobOf, logOf, logWords, type Scenario, takenText, wordingOf } from '../../../sim/index.ts'
 import { quantityUnit } from '../../read/units.ts'
 import { useLog } from '../../store/log.ts'
 import { useScenario } from '../../store/scenario.ts'
@@ -56,12 +56,14 @@ export function Alignment({ laid, names }: { laid: Laid | null; names: string[] 
         <p key={each.header}>{takenText(each)}.</p>
       ))}
       <div className="log-settings">
-        <Choice
-          label={said.meets}
-          options={PART}
-          value={part === null ? 'auto' : part ? 'yes' : 'no'}
-          onChoose={(value) => setWish({ part: value === 'auto' ? null : value === 'yes' })}
-        />
+        {!logOf(scenario).always && (
+          <Choice
+            label={said.meets}
+            options={PART}
+            value={part === null ? 'auto' : part ? 'yes' : 'no'}
+            onChoose={(value) => setWish({ part: value === 'auto' ? null : value === 'yes' })}
+          />
+        )}
         <Choice
           label="What drives the simulated axis"
           options={DRIVERS}
