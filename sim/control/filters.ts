@@ -9,6 +9,17 @@ export function smoothing(timeConstant: f64, period: f64): f64 {
   return period / (timeConstant + period)
 }
 
+/**
+ * Where a filter counts as at rest. A decay that goes on halves its way into the subnormal numbers of IEEE 754 and stays there, and every
+ * product of one takes a processor as long as a hundred others.
+ */
+const RESTING: f64 = 1e-290
+
+// @inline
+function fading(value: f64): f64 {
+  return Math.abs(value) < RESTING ? 0 : value
+}
+
 class LowPassState extends State {
   value: f64 = 0
 }
@@ -25,7 +36,7 @@ export class LowPass extends Block {
 
   tick(sample: f64): f64 {
     const s = this.state
-    s.value += this.weight * (sample - s.value)
+    s.value = fading(s.value + this.weight * (sample - s.value))
     return s.value
   }
 
@@ -58,7 +69,7 @@ export class FilteredDerivative extends Block {
 
   tick(sample: f64): f64 {
     const s = this.state
-    if (s.primed > 0) s.value += this.weight * ((sample - s.previous) * this.rate - s.value)
+    if (s.primed > 0) s.value = fading(s.value + this.weight * ((sample - s.previous) * this.rate - s.value))
     s.primed = 1
     s.previous = sample
     return s.value
