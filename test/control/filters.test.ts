@@ -3,6 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { smoothing } from '../../sim/control/filters.ts'
 import { derivativeOf, lowPassOf } from './support.ts'
 
+/** The smallest number that IEEE 754 keeps with all its digits (binary64, table 3.5 of the standard): 2^−1022. */
+const SMALLEST_NORMAL = 2 ** -1022
+
 describe('smoothing', () => {
   it('is the backward Euler weight: 0.2 for a time constant of 2 ms sampled every 0.5 ms (closed form)', () => {
     expect(smoothing(2e-3, 5e-4)).toBeCloseTo(0.2, 12)
@@ -37,6 +40,16 @@ describe('LowPass', () => {
     )
   })
 
+  it('comes to rest, and not among the numbers that a processor is slow with', () => {
+    const filter = lowPassOf({ timeConstant: 2e-3, period: 5e-4 })
+    filter.tick(1)
+    for (let n = 0; n < 5000; n++) {
+      const value = filter.tick(0)
+      expect(value === 0 || value >= SMALLEST_NORMAL, `${value} after ${n} samples`).toBe(true)
+    }
+    expect(filter.state.value).toBe(0)
+  })
+
   it('starts again from 0 after a reset', () => {
     const filter = lowPassOf({ timeConstant: 1e-2, period: 1e-3 })
     filter.tick(5)
@@ -55,6 +68,16 @@ describe('FilteredDerivative', () => {
   it('without a filter is the difference of two samples over the period', () => {
     const derivative = derivativeOf({ timeConstant: 0, period: 0.5 })
     expect([4, 5, 3].map((sample) => derivative.tick(sample))).toEqual([0, 2, -4])
+  })
+
+  it('comes to rest behind a signal that stands still', () => {
+    const derivative = derivativeOf({ timeConstant: 2e-3, period: 5e-4 })
+    for (let n = 0; n < 10; n++) derivative.tick(3 * n)
+    for (let n = 0; n < 5000; n++) {
+      const value = derivative.tick(30)
+      expect(value === 0 || value >= SMALLEST_NORMAL, `${value} after ${n} samples`).toBe(true)
+    }
+    expect(derivative.state.value).toBe(0)
   })
 
   it('gives no spike at the first sample, nor at the first after a reset', () => {
