@@ -166,6 +166,7 @@ export class Drive extends Block {
   /** A sample of the current loop at `time` [s]: sets the voltage of the coming period. */
   sample(time: f64, axis: Axis): void {
     const s = this.state
+    const measured: f64 = s.powered > 0 ? this.measured(axis) : 0
     if (s.due <= 0) {
       s.due = this.perServo
       this.serve(time, axis)
@@ -173,9 +174,14 @@ export class Drive extends Block {
     s.due -= 1
     if (s.powered === 0) return
     s.voltage = s.nextVoltage
-    let measured: f64 = axis.current() + this.currentOffset
-    if (this.currentNoise > 0) measured += this.currentNoise * this.noise.normal()
-    s.nextVoltage = this.currentLoop.tick(s.command, quantise(measured, this.currentResolution), s.speed)
+    s.nextVoltage = this.currentLoop.tick(s.command, measured, s.speed)
+  }
+
+  /** The motor current as it is measured [A]. */
+  private measured(axis: Axis): f64 {
+    const current: f64 = axis.current() + this.currentOffset
+    const noisy: f64 = this.currentNoise > 0 ? current + this.currentNoise * this.noise.normal() : current
+    return quantise(noisy, this.currentResolution)
   }
 
   /** A sample of the servo. */
