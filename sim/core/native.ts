@@ -7,25 +7,6 @@ export const numbers = (length: i32): Numbers => new Float64Array(length)
 export const product = (a: i32, b: i32): i32 => Math.imul(a, b)
 export const unsigned = (value: i32): f64 => value >>> 0
 
-/** Steps of a word of noise; mulberry32 makes one of the numbers 0 … 2³² − 1 of each. */
-const STRIDE: i32 = 0x6d2b79f5
-
-/** The word so many strides on. */
-export const strode = (word: i32, strides: i32): i32 => (word + product(strides, STRIDE)) | 0
-
-export function scrambled(word: i32): f64 {
-  let t: i32 = product(word ^ (word >>> 15), 1 | word)
-  t = (t + product(t ^ (t >>> 7), 61 | t)) ^ t
-  return unsigned(t ^ (t >>> 14))
-}
-
-/** Sum of the next four numbers behind a word, which is exact. */
-export const nextFour = (word: i32): f64 =>
-  scrambled(strode(word, 1)) +
-  scrambled(strode(word, 2)) +
-  scrambled(strode(word, 3)) +
-  scrambled(strode(word, 4))
-
 const bits = new Float64Array(1)
 const words = new Int32Array(bits.buffer)
 

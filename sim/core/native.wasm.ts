@@ -17,32 +17,6 @@ export function unsigned(value: i32): f64 {
   return <f64>(<u32>value)
 }
 
-const STRIDE: i32 = 0x6d2b79f5
-
-// @ts-expect-error: decorator
-@inline
-export function strode(word: i32, strides: i32): i32 {
-  return word + product(strides, STRIDE)
-}
-
-export function scrambled(word: i32): f64 {
-  let t: i32 = product(word ^ (word >>> 15), 1 | word)
-  t = (t + product(t ^ (t >>> 7), 61 | t)) ^ t
-  return unsigned(t ^ (t >>> 14))
-}
-
-/** The four side by side. */
-// @ts-expect-error: decorator
-@inline
-export function nextFour(word: i32): f64 {
-  const words = i32x4.add(i32x4.splat(word), i32x4(STRIDE, 2 * STRIDE, 3 * STRIDE, 4 * STRIDE))
-  let t = i32x4.mul(v128.xor(words, i32x4.shr_u(words, 15)), v128.or(words, i32x4.splat(1)))
-  t = v128.xor(i32x4.add(t, i32x4.mul(v128.xor(t, i32x4.shr_u(t, 7)), v128.or(t, i32x4.splat(61)))), t)
-  t = v128.xor(t, i32x4.shr_u(t, 14))
-  const sums = i64x2.add(i64x2.extend_low_i32x4_u(t), i64x2.extend_high_i32x4_u(t))
-  return <f64>(i64x2.extract_lane(sums, 0) + i64x2.extract_lane(sums, 1))
-}
-
 function canonical(value: f64): u64 {
   return value == value ? reinterpret<u64>(value) : 0x7ff8000000000000
 }
