@@ -8,22 +8,22 @@ const LOST = 'a worker ended before its work was done'
 
 class PageHand implements Hand {
   private readonly worker = new Worker(new URL('./crew.worker.ts', import.meta.url), { type: 'module' })
-  private waits: { take(answer: Answer): void; fail(error: unknown): void } | null = null
+  private readonly waits: { take(answer: Answer): void; fail(error: unknown): void }[] = []
   private lost = false
 
   constructor() {
-    this.worker.onmessage = ({ data }: MessageEvent<Answer>) => this.finish()?.take(data)
+    this.worker.onmessage = ({ data }: MessageEvent<Answer>) => this.waits.shift()?.take(data)
     this.worker.onerror = () => {
       this.lost = true
       this.worker.terminate()
-      this.finish()?.fail(new Error(LOST))
+      this.failAll(new Error(LOST))
     }
   }
 
   tell(telling: Telling): Promise<Answer> {
     if (this.lost) return Promise.reject(new Error(LOST))
     return new Promise((take, fail) => {
-      this.waits = { take, fail }
+      this.waits.push({ take, fail })
       this.worker.postMessage(telling)
     })
   }
@@ -32,10 +32,8 @@ class PageHand implements Hand {
 
   rouse(): void {}
 
-  private finish() {
-    const { waits } = this
-    this.waits = null
-    return waits
+  private failAll(error: unknown) {
+    for (const { fail } of this.waits.splice(0)) fail(error)
   }
 }
 

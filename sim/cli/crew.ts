@@ -21,23 +21,23 @@ export function serves(file: string): boolean {
 
 class Thread implements Hand {
   private readonly worker: Worker
-  private waits: { take(answer: Answer): void; fail(error: unknown): void } | null = null
+  private readonly waits: { take(answer: Answer): void; fail(error: unknown): void }[] = []
   private lost = false
 
   constructor(file: URL) {
     this.worker = new Worker(file)
-    this.worker.on('message', (answer: Answer) => this.finish()?.take(answer))
-    this.worker.on('error', (error) => this.finish()?.fail(error))
+    this.worker.on('message', (answer: Answer) => this.waits.shift()?.take(answer))
+    this.worker.on('error', (error) => this.failAll(error))
     this.worker.on('exit', () => {
       this.lost = true
-      this.finish()?.fail(new Error(LOST))
+      this.failAll(new Error(LOST))
     })
   }
 
   tell(telling: Telling): Promise<Answer> {
     if (this.lost) return Promise.reject(new Error(LOST))
     return new Promise((take, fail) => {
-      this.waits = { take, fail }
+      this.waits.push({ take, fail })
       this.worker.postMessage(telling)
     })
   }
@@ -51,10 +51,8 @@ class Thread implements Hand {
     this.worker.ref()
   }
 
-  private finish() {
-    const { waits } = this
-    this.waits = null
-    return waits
+  private failAll(error: unknown) {
+    for (const { fail } of this.waits.splice(0)) fail(error)
   }
 }
 

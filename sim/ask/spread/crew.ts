@@ -33,7 +33,7 @@ export function answering(run: Runner, core: Core): (telling: Telling) => Answer
 
 /** A worker as the one sees it who gives it work. */
 export interface Hand {
-  /** Rejects where the worker is lost; the hand is of no use then. */
+  /** One telling after the other, also where several wait. Rejects where the worker is lost; the hand is of no use then. */
   tell(telling: Telling): Promise<Answer>
   /** Nothing to do for now; work comes. */
   rest(): void
@@ -42,11 +42,13 @@ export interface Hand {
 
 /** A worker that dies costs the item that it was at, which is then tried once more by another. */
 const TRIES = 2
+/** Items that a hand has at once: the one that it is at and, while there are many left, the next, so that it never waits to be told. */
+const AHEAD = 2
 
 /** `size` hands work on each task at once; who has nothing to do is kept for the next. `ready` hires them before there is work. */
 export function crewOf(size: number, hire: () => Hand): Crew & { ready(): void } {
   const idle: Hired[] = []
-  const hired = (): Hired => ({ hand: hire(), order: null })
+  const hired = (): Hired => ({ hand: hire(), order: null, has: 0, lost: false })
   const rest = (one: Hired) => {
     one.hand.rest()
     idle.push(one)
@@ -63,10 +65,12 @@ export function crewOf(size: number, hire: () => Hand): Crew & { ready(): void }
   }
 }
 
-/** A hand and the last order that it was given. */
+/** A hand, the last order that it was given, and how many items it has. */
 interface Hired {
   hand: Hand
   order: Order | null
+  has: number
+  lost: boolean
 }
 
 /** Where hands come from and go to. */
@@ -117,25 +121,34 @@ class Shift {
     this.next(one)
   }
 
-  /** The hand does the next item, or rests. */
+  /** The hand goes on with the next item, or rests. */
   private next(one: Hired): void {
-    const at = this.again.pop() ?? (this.place < this.items.length ? this.place++ : undefined)
-    if (at !== undefined) this.give(one, at)
-    else this.office.rest(one)
+    while (one.has < (this.isLong() ? AHEAD : 1)) {
+      const at = this.again.pop() ?? (this.place < this.items.length ? this.place++ : undefined)
+      if (at === undefined) break
+      this.give(one, at)
+    }
+    if (one.has === 0) this.office.rest(one)
+  }
+
+  /** So many items are left that none is taken from a hand that would have nothing to do. */
+  private isLong(): boolean {
+    return this.items.length - this.place >= AHEAD * this.office.size
   }
 
   private give(one: Hired, at: number): void {
     const { task, shared } = one.order ?? {}
     const order = shared === this.order.shared && task === this.order.task ? null : this.order
     one.order = this.order
-    this.tries[at]!++
+    one.has++
     one.hand.tell({ order, item: this.items[at] }).then(
       (answer) => this.take(one, at, answer),
-      (error) => this.retry(at, error),
+      (error) => this.lose(one, at, error),
     )
   }
 
   private take(one: Hired, at: number, answer: Answer): void {
+    one.has--
     try {
       if (this.settle && answer.kind === 'refused') this.close(({ fail }) => fail(new Refusal(answer.fault)))
       else if (this.settle && answer.kind === 'result') {
@@ -145,14 +158,17 @@ class Shift {
     } catch (error) {
       this.close(({ fail }) => fail(error))
     }
-    this.next(one)
+    if (!one.lost) this.next(one)
   }
 
-  private retry(at: number, error: unknown): void {
-    if (this.tries[at]! >= TRIES) this.close(({ fail }) => fail(error))
+  /** Of what a lost hand had, the first item may have been the cause; the others only waited behind it. */
+  private lose(one: Hired, at: number, error: unknown): void {
+    const waited = one.lost
+    one.lost = true
+    if (!waited && ++this.tries[at]! >= TRIES) this.close(({ fail }) => fail(error))
     if (!this.settle) return
     this.again.push(at)
-    this.hire()
+    if (!waited) this.hire()
   }
 
   /** Hands that are at an item end it, and rest then. */

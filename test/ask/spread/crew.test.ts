@@ -28,6 +28,27 @@ class Slow implements Hand {
   rouse() {}
 }
 
+/** A hand that takes its items in turn; the first time that it comes to one that kills, it is lost with all that waits behind. */
+class Mortal implements Hand {
+  private readonly kills: Set<unknown>
+  private line: Promise<unknown> = Promise.resolve()
+  private lost = false
+  constructor(kills: Set<unknown>) {
+    this.kills = kills
+  }
+  tell({ item }: Telling): Promise<Answer> {
+    const turn = this.line.then((): Answer => {
+      this.lost ||= this.kills.delete(item)
+      if (this.lost) throw new Error('lost')
+      return { kind: 'result', result: item }
+    })
+    this.line = turn.catch(() => null)
+    return turn
+  }
+  rest() {}
+  rouse() {}
+}
+
 const study = {
   scenario: quick({ 'spread.varies': [{ path: 'part.mass', law: 'uniform', half: 0.3, share: true }] }),
   strategies: ['current-clamp' as const],
@@ -65,6 +86,21 @@ describe('a crew', async () => {
         crewOf(2, () => new Slow(() => true, 1)),
       ),
     ).rejects.toThrow('lost')
+  })
+
+  it('blames the item that a hand was lost at, and none that waited behind it', async () => {
+    const items = Array.from({ length: 12 }, (_, n) => n)
+    for (const size of [1, 2, 3]) {
+      const kills = new Set<unknown>(items.filter((item) => item % 2 === 0))
+      const done: unknown[] = []
+      // The task is never looked at by these hands.
+      await crewOf(size, () => new Mortal(kills)).work('batch' as never, {} as never, items as never, (result) => {
+        done.push(result)
+        return true
+      })
+      expect(done.sort((a, b) => Number(a) - Number(b))).toEqual(items)
+      expect(kills.size).toBe(0)
+    }
   })
 
   it('stops when nobody wants to go on, and is of use afterwards', async () => {
