@@ -5,6 +5,8 @@ import { item, type Numbers, numbers, whole } from '../core/native.ts'
 /** Start [s], length so far [m], speed [m/s], acceleration [m/s²] and jerk [m/s³] of a phase. */
 export const LINE_PHASE: i32 = 5
 
+const SIXTH: f64 = 1 / 6
+
 class LineState extends State {
   /** The phase in which the last question lay. */
   index: f64 = 0
@@ -29,8 +31,8 @@ export class Line extends Block {
     const acceleration: f64 = item(this.phases, from + 3)
     const jerk: f64 = item(this.phases, from + 4)
     const t: f64 = time - item(this.phases, from)
-    s.way = item(this.phases, from + 1) + t * (speed + t * (acceleration / 2 + (t * jerk) / 6))
-    s.speed = speed + t * (acceleration + (t * jerk) / 2)
+    s.way = item(this.phases, from + 1) + t * (speed + t * (0.5 * acceleration + t * jerk * SIXTH))
+    s.speed = speed + t * (acceleration + 0.5 * t * jerk)
     s.acceleration = acceleration + t * jerk
   }
 

@@ -3,24 +3,35 @@
  * and Math.cos differ in the last place.
  */
 
-export const TWO_PI: f64 = 6.283185307179586
+const TWO_PI: f64 = 6.283185307179586
+const PER_TURN: f64 = 1 / TWO_PI
 const LN2: f64 = Math.LN2
+const PER_LN2: f64 = 1 / LN2
 
-/** sin(2π·turns), absolute error below 1e-13: the angle is folded into a quarter turn, then summed as a Taylor series. */
+// The coefficients of the series stand as quotients, which are worked out once: a division takes as long as the rest of a term. Each
+// series is summed in two halves, terms with even and with odd places, which do not wait for each other.
+
+/** sin(2π·turns), absolute error below 1e-13: the angle is folded into a quarter turn, then summed as a Taylor series up to x¹⁹. */
 export function sineOfTurns(turns: f64): f64 {
   let u: f64 = turns - Math.floor(turns + 0.5) // −0.5 … 0.5
   if (u > 0.25) u = 0.5 - u
   else if (u < -0.25) u = -0.5 - u
   const x: f64 = TWO_PI * u
   const x2: f64 = x * x
-  let sum: f64 = 1
-  for (let n: f64 = 18; n >= 2; n -= 2) sum = 1 - (sum * x2) / (n * (n + 1))
-  return x * sum
+  const x4: f64 = x2 * x2
+  const even: f64 = 1 + x4 * (1 / 120 + x4 * (1 / 362880 + x4 * (1 / 6227020800 + x4 * (1 / 355687428096000))))
+  const odd: f64 =
+    1 / 6 + x4 * (1 / 5040 + x4 * (1 / 39916800 + x4 * (1 / 1307674368000 + x4 * (1 / 121645100408832000))))
+  return x * (even - x2 * odd)
 }
 
-/** cos(angle), angle in rad. */
+/** sin(angle) and cos(angle), angle in rad. */
+export function sine(angle: f64): f64 {
+  return sineOfTurns(angle * PER_TURN)
+}
+
 export function cosine(angle: f64): f64 {
-  return sineOfTurns(angle / TWO_PI + 0.25)
+  return sineOfTurns(angle * PER_TURN + 0.25)
 }
 
 /** ln(x) for x ≥ 0, relative error below 1e-13: x = 2^k·m, ln m as the series of artanh. What is not finite is its own logarithm. */
@@ -33,19 +44,25 @@ function logarithm(x: f64): f64 {
   for (; m < 0.75; k--) m *= 2
   const z: f64 = (m - 1) / (m + 1)
   const z2: f64 = z * z
-  let sum: f64 = 0
-  for (let n: f64 = 25; n >= 1; n -= 2) sum = sum * z2 + 1 / n
-  return k * LN2 + 2 * z * sum
+  const z4: f64 = z2 * z2
+  const even: f64 = 1 + z4 * (1 / 5 + z4 * (1 / 9 + z4 * (1 / 13 + z4 * (1 / 17 + z4 * (1 / 21 + z4 * (1 / 25))))))
+  const odd: f64 = 1 / 3 + z4 * (1 / 7 + z4 * (1 / 11 + z4 * (1 / 15 + z4 * (1 / 19 + z4 * (1 / 23)))))
+  return k * LN2 + 2 * z * (even + z2 * odd)
 }
 
-/** e^x as 2^k·e^r with r within ±ln2/2 summed as a Taylor series; 0 below e^−700. */
+/** e^x as 2^k·e^r with r within ±ln2/2 summed as a Taylor series up to r¹⁴, relative error below 1e-13; 0 below e^−700. */
 export function exponential(x: f64): f64 {
   if (x < -700) return 0
   if (x > 710) return Infinity
-  const k: f64 = Math.floor(x / LN2 + 0.5)
+  const k: f64 = Math.floor(x * PER_LN2 + 0.5)
   const r: f64 = x - k * LN2
-  let sum: f64 = 1
-  for (let n: f64 = 16; n >= 1; n--) sum = 1 + (sum * r) / n
+  const r2: f64 = r * r
+  const r4: f64 = r2 * r2
+  const even: f64 = 1 + r4 * (1 / 24 + r4 * (1 / 40320 + r4 * (1 / 479001600)))
+  const squares: f64 = 1 / 2 + r4 * (1 / 720 + r4 * (1 / 3628800 + r4 * (1 / 87178291200)))
+  const odd: f64 = 1 + r4 * (1 / 120 + r4 * (1 / 362880 + r4 * (1 / 6227020800)))
+  const cubes: f64 = 1 / 6 + r4 * (1 / 5040 + r4 * (1 / 39916800))
+  let sum: f64 = even + r2 * squares + r * (odd + r2 * cubes)
   for (let n: f64 = 0; n < k; n++) sum *= 2
   for (let n: f64 = 0; n > k; n--) sum *= 0.5
   return sum

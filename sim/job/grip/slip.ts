@@ -7,7 +7,7 @@
  * direction follows the distance and not the step.
  */
 import { Block, State } from '../../core/block.ts'
-import { cosine, sineOfTurns, TWO_PI } from '../../core/elementary.ts'
+import { cosine, sine } from '../../core/elementary.ts'
 import { leastRoot } from '../../core/least.ts'
 
 /** Shear stiffness of a rubber block over its compressive stiffness, G/E of an incompressible material. */
@@ -199,7 +199,7 @@ export class Slip extends Block {
   private swing(y: f64, z: f64, t: f64): void {
     const s = this.state
     const cos: f64 = cosine(s.turn)
-    const sin: f64 = sineOfTurns(s.turn / TWO_PI)
+    const sin: f64 = sine(s.turn)
     const below: f64 = cos * this.below - sin * this.beside
     const beside: f64 = sin * this.below + cos * this.beside
     const turning: f64 = (below * z - beside * y - t * this.radius) * this.perInertia

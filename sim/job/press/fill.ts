@@ -1,6 +1,6 @@
 /** The constants of a pressed joint, from its part of the scenario. */
 import type { Output } from '../../axis/fill.ts'
-import { cosine, sineOfTurns, TWO_PI } from '../../core/elementary.ts'
+import { cosine, sine } from '../../core/elementary.ts'
 import { numbers } from '../../core/native.ts'
 import type { Scenario } from '../../scenario/index.ts'
 import { POINT_SIZE } from './band.ts'
@@ -91,7 +91,7 @@ function fillFriction({ friction }: Joint, scenario: Scenario): void {
 }
 
 /** The same bits in every engine, which `Math.tan` does not promise. */
-export const tangent = (angle: number): number => sineOfTurns(angle / TWO_PI) / cosine(angle)
+export const tangent = (angle: number): number => sine(angle) / cosine(angle)
 
 /** The ram as the axis' output. */
 export function pressOutput(scenario: Scenario): Output {

@@ -15,7 +15,7 @@ import { Load } from '../../axis/load.ts'
 import { strides } from '../../axis/strides.ts'
 import { Line } from '../../control/line.ts'
 import { State } from '../../core/block.ts'
-import { sineOfTurns, TWO_PI } from '../../core/elementary.ts'
+import { sine } from '../../core/elementary.ts'
 import { larger, type Numbers, put } from '../../core/native.ts'
 
 /** Channels of the record, in this order; `channels.ts` names them. */
@@ -89,6 +89,10 @@ export class WebLoad extends Load {
   readonly line: Line = new Line()
   readonly idlers: Friction = new Friction()
   readonly state: WebState = new WebState()
+  /** 1/length and 1/radius of the line's roll [1/m], and relaxed length of what comes; as `settle` leaves them. */
+  private perLength: f64 = 1
+  private perLineRadius: f64 = 1
+  private unstrained: f64 = 1
 
   fastest(outputMass: f64, _force: f64): f64 {
     const square: f64 = (this.radius + this.runout) * (this.radius + this.runout)
@@ -122,7 +126,7 @@ export class WebLoad extends Load {
 
   press(travel: f64, speed: f64): f64 {
     const s = this.state
-    s.lever = this.runout > 0 ? s.radius + this.runout * sineOfTurns(travel / TWO_PI) : s.radius
+    s.lever = this.runout > 0 ? s.radius + this.runout * sine(travel) : s.radius
     s.rimSpeed = speed * s.lever
     s.tension = isNaN(s.torn) ? this.pulled(s.rimSpeed * this.relaxed() - s.fed) : 0
     s.drag = this.dragged(s.rimSpeed)
@@ -199,20 +203,23 @@ export class WebLoad extends Load {
     // What it bears by now may be less than it has borne.
     if (isNaN(s.torn)) s.peak = Math.min(s.peak, this.tears)
     if (isNaN(s.over)) s.peak = Math.min(s.peak, this.mostWanted)
+    this.perLength = 1 / this.length
+    this.perLineRadius = 1 / this.lineRadius
+    this.unstrained = 1 / (1 + this.entry)
     this.idlers.settle()
     this.grow()
   }
 
   /** Share of a length in the span that it has without pull. */
   private relaxed(): f64 {
-    return this.state.drawn > 0 ? 1 - this.state.drawn / this.length : 1
+    return this.state.drawn > 0 ? 1 - this.state.drawn * this.perLength : 1
   }
 
   /** Tension [N] where the span's stretch grows by `rate` [m/s]. */
   private pulled(rate: f64): f64 {
     const drawn: f64 = this.state.drawn
     if (drawn <= 0) return 0
-    const strain: f64 = drawn / (this.length - drawn) + (this.damping * rate) / this.length
+    const strain: f64 = drawn / (this.length - drawn) + this.damping * rate * this.perLength
     return strain > 0 ? this.stiffness * strain : 0
   }
 
@@ -230,8 +237,8 @@ export class WebLoad extends Load {
     const now = this.line.state
     s.lineSpeed = now.speed
     if (this.lineRunout > 0)
-      s.lineSpeed *= 1 + (this.lineRunout / this.lineRadius) * sineOfTurns(now.way / (TWO_PI * this.lineRadius))
-    return s.lineSpeed / (1 + this.entry)
+      s.lineSpeed *= 1 + this.lineRunout * this.perLineRadius * sine(now.way * this.perLineRadius)
+    return s.lineSpeed * this.unstrained
   }
 
   private grow(): void {
