@@ -1,5 +1,4 @@
 /** One run of one strategy: carry it out, judge it, and, if asked, state the error of its step. */
-import { cooled, RUNAWAY, steadyStart, type Temperatures } from '../axis/cooling.ts'
 import type { GripJudgement } from '../job/grip/result.ts'
 import type { Job, JobResult, Ran, RunEnd, RunResult, StepCheck } from '../job/job.ts'
 import { overloadsOf } from '../job/ratings.ts'
@@ -10,8 +9,9 @@ import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { channelsOf, type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
+import { partOf, runDuty } from './duty.ts'
 import { endOf } from './end.ts'
-import { type Cycle, type CycleOptions, type OnChunk, type OnProgress, runCycle } from './run.ts'
+import type { CycleOptions, OnChunk, OnProgress } from './run.ts'
 import { finerScenarios, stepCheck, uncheckable } from './step-error.ts'
 
 export interface SimulateOptions {
@@ -100,28 +100,3 @@ function ranOf<R extends JobResult>({ scenario, strategy, ...model }: Model, end
 
 /** Share of the work that is done when runs at finer steps begin: at half and a third of it they take five times the steps. */
 const CHECKED = 1 / 6
-
-/** What is told of the whole where a run is the part of it between two shares. */
-const partOf = (onProgress: OnProgress | undefined, from: number, to: number): OnProgress | undefined =>
-  onProgress && ((done) => onProgress(from + (to - from) * done))
-
-/** Rounds of one cycle after which the steady temperatures of a duty stand; losses change with them, so one is not enough. */
-const ROUNDS = 4
-
-/** A single grip from cold, or one of a duty that has gone on for ever, found from single cycles. */
-function runDuty(model: Model, options: CycleOptions): Cycle {
-  const { cycle: period, duration } = model.scenario.run
-  if (period === null) return runCycle(model, options)
-  const { thermal } = model.scenario.actuator.motor
-  let start: Temperatures = { winding: thermal.ambient, housing: thermal.ambient }
-  const part = (run: number) => partOf(options.onProgress, run / (ROUNDS + 1), (run + 1) / (ROUNDS + 1))
-  for (let round = 0; round < ROUNDS; round++) {
-    const cycle = runCycle(model, { core: options.core, onProgress: part(round), start })
-    if (cycle.cancelled) return cycle
-    const { winding, housing } = cycle.bench.axis.heat.state
-    const next = steadyStart(thermal, start, cooled(thermal, { winding, housing }, period - duration), period)
-    const hottest = thermal.ambient + RUNAWAY
-    start = { winding: Math.min(next.winding, hottest), housing: Math.min(next.housing, hottest) }
-  }
-  return runCycle(model, { ...options, onProgress: part(ROUNDS), start })
-}
