@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { cooled, RUNAWAY, type Temperatures } from '../../sim/axis/cooling.ts'
 import { core } from '../../sim/cli/core.ts'
-import { ALL_PRESETS, editScenario, type Scenario } from '../../sim/index.ts'
+import { ALL_PRESETS, editScenario, type Scenario, type StrategyId } from '../../sim/index.ts'
 import { modelOf } from '../../sim/model/model.ts'
 import type { Core } from '../../sim/run/core.ts'
 import { runDuty } from '../../sim/run/duty.ts'
@@ -14,10 +14,10 @@ const edited = (scenario: Scenario, path: string, value: unknown): Scenario => {
   if (!checked.ok) throw new Error(JSON.stringify(checked.faults))
   return checked.scenario
 }
-const modelled = (scenario: Scenario) => modelOf(scenario, strategyOf('current-clamp'))
+const modelled = (scenario: Scenario, strategy: StrategyId = 'current-clamp') => modelOf(scenario, strategyOf(strategy))
 
 /** Temperatures at which the runs of a duty started, the last one being that of the answer. */
-function startsOf(scenario: Scenario): Temperatures[] {
+function startsOf(scenario: Scenario, strategy?: StrategyId): Temperatures[] {
   const starts: Temperatures[] = []
   const watched: Core = {
     lay(model) {
@@ -25,7 +25,7 @@ function startsOf(scenario: Scenario): Temperatures[] {
       return core.lay(model)
     },
   }
-  runDuty(modelled(scenario), { core: watched })
+  runDuty(modelled(scenario, strategy), { core: watched })
   return starts
 }
 
@@ -35,20 +35,25 @@ describe('a duty that has gone on for ever', () => {
     ['bauble', edited(presetOf('bauble'), 'run.cycle', 1.6)],
     ['cast-arm', presetOf('cast-arm')],
     ['jar-lid', presetOf('jar-lid')],
-  ])('stays where it starts: cycle after cycle of %s, one run behind the other', (_, scenario) => {
-    const starts = startsOf(scenario)
-    const { cycle, duration } = scenario.run
-    const model = modelled(scenario)
-    let at = starts.at(-1)!
-    for (let n = 0; n < 20; n++) {
-      const { winding, housing } = runCycle(model, { core, start: at }).bench.axis.heat.state
-      at = cooled(scenario.actuator.motor.thermal, { winding, housing }, cycle! - duration)
-    }
-    // Twenty cycles of seconds are little beside the housing, so the winding is what would drift off.
-    expect(Math.abs(at.winding - starts.at(-1)!.winding)).toBeLessThan(0.05)
-    expect(Math.abs(at.housing - starts.at(-1)!.housing)).toBeLessThan(0.05)
-    expect(starts.length).toBeLessThanOrEqual(4)
-  })
+    // Its losses change most with temperature, and its friction sticks now here, now there: cycles differ by some hundredths.
+    ['lid-hinge', presetOf('lid-hinge'), 'sensed-force' as const, 0.15],
+  ])(
+    'stays where it starts: cycle after cycle of %s, one run behind the other',
+    (_, scenario, strategy?, off = 0.05) => {
+      const starts = startsOf(scenario, strategy)
+      const { cycle, duration } = scenario.run
+      const model = modelled(scenario, strategy)
+      let at = starts.at(-1)!
+      for (let n = 0; n < 20; n++) {
+        const { winding, housing } = runCycle(model, { core, start: at }).bench.axis.heat.state
+        at = cooled(scenario.actuator.motor.thermal, { winding, housing }, cycle! - duration)
+      }
+      // Twenty cycles of seconds are little beside the housing, so the winding is what would drift off.
+      expect(Math.abs(at.winding - starts.at(-1)!.winding)).toBeLessThan(off)
+      expect(Math.abs(at.housing - starts.at(-1)!.housing)).toBeLessThan(off)
+      expect(starts.length).toBeLessThanOrEqual(4)
+    },
+  )
 
   it('starts a motor that runs away at the end of the scale', () => {
     const hot = edited(presetOf('bushing'), 'run.cycle', 1.5)
