@@ -73,7 +73,7 @@ describe('a duty', () => {
     const told: number[] = []
     const onProgress = (done: number) => told.push(done) > 0
     const { result } = simulateGrip(duty(), 'current-clamp', { stepError: true, onProgress })
-    expect(told.length).toBeGreaterThanOrEqual(10)
+    expect(told.length).toBeGreaterThanOrEqual(6) // of each of three steps a cycle at least that finds the duty, and the run
     expect(told).toEqual([...new Set(told)].sort((a, b) => a - b))
     expect(told[0]).toBeLessThanOrEqual(1 / 15)
     expect(told.at(-1)).toBeCloseTo(1, 12)
