@@ -102,7 +102,8 @@ describe('Figures', () => {
             lowest(
               samples.map(({ near, far, pull }) => {
                 const sum = near + far
-                return Math.min((jaws.friction.static * sum) / (part.mass * pull), sum / Math.abs(far - near))
+                const closed = far === near ? Number.POSITIVE_INFINITY : sum / Math.abs(far - near)
+                return Math.min((jaws.friction.static * sum) / (part.mass * pull), closed)
               }),
             ) - 1,
           slipDistance: 0.002,
