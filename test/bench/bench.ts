@@ -16,11 +16,13 @@ import { RESCUE_SAMPLES, rescue } from './rescue.ts'
 import { scatter } from './scatter.ts'
 import { slider } from './slider.ts'
 import { start } from './start.ts'
+import { steps } from './steps.ts'
 import { study } from './study.ts'
 import { yardstick } from './yardstick.ts'
 
 const PARTS: Record<string, () => void | Promise<void>> = {
   yardstick,
+  steps,
   odex,
   memory,
   loops,
