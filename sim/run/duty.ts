@@ -15,7 +15,6 @@ const STEEPEST = 0.8
 export const partOf = (onProgress: OnProgress | undefined, from: number, to: number): OnProgress | undefined =>
   onProgress && ((done) => onProgress(from + (to - from) * done))
 
-/** `start`, where the cycle repeats, is where the search for its temperatures begins. */
 export function runDuty(model: Model, options: CycleOptions): Cycle {
   const { cycle: period, duration } = model.scenario.run
   if (period === null) return runCycle(model, options)
@@ -29,8 +28,7 @@ export function runDuty(model: Model, options: CycleOptions): Cycle {
     const { winding, housing } = cycle.bench.axis.heat.state
     return steadyStart(thermal, start, cooled(thermal, { winding, housing }, period - duration), period)
   }
-  const cold = { winding: thermal.ambient, housing: thermal.ambient }
-  const found = standing(leads, thermal.ambient, options.start ?? cold)
+  const found = standing(leads, { winding: thermal.ambient, housing: thermal.ambient })
   return 'bench' in found ? found : runCycle(model, { ...options, onProgress: whole, start: found })
 }
 
@@ -40,11 +38,10 @@ export function runDuty(model: Model, options: CycleOptions): Cycle {
  */
 function standing(
   leads: (start: Temperatures, round: number) => Temperatures | Cycle,
-  ambient: number,
-  first: Temperatures,
+  ambient: Temperatures,
 ): Temperatures | Cycle {
-  const hottest = ambient + RUNAWAY
-  let start = first
+  const hottest = ambient.winding + RUNAWAY
+  let start = ambient
   let before: { from: number; to: number } | null = null
   for (let round = 0; round < ROUNDS; round++) {
     const next = leads(start, round)
@@ -52,7 +49,7 @@ function standing(
     const change = next.winding - start.winding
     const slope: number = before
       ? (next.winding - before.to) / (start.winding - before.from)
-      : (COPPER_COEFFICIENT * (next.winding - ambient)) / (1 + COPPER_COEFFICIENT * (start.winding - ambient))
+      : COPPER_COEFFICIENT * change
     const came = start.winding
     before = { from: came, to: next.winding }
     // What comes on top of the change itself, as a share of it.

@@ -52,15 +52,7 @@ export function simulate<R extends JobResult>(
   const told = ranOf<R>(model, end)
   const { result } = told
   if (options.stepError && !cycle.cancelled)
-    Object.assign(
-      result,
-      // A finer step changes little of what a duty's cycle starts from.
-      checked(scenario, result, {
-        core,
-        start: { ...model.bench.axis.heat.state },
-        onProgress: partOf(options.onProgress, share, 1),
-      }),
-    )
+    Object.assign(result, checked(scenario, result, { core, onProgress: partOf(options.onProgress, share, 1) }))
   const traces = tracesOf(cycle.columns ?? [], channelsOf(model.job))
   return { ...told, traces, cancelled: cycle.cancelled }
 }
