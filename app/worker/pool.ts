@@ -51,12 +51,13 @@ export class SimulatorPool {
   }
 
   run(lane: string, job: GripJob, listener: Listener) {
+    // Looked up first: an idle worker may take the new job up as soon as the older one is dropped.
+    const before = this.seats.find(({ task }) => task?.lane === lane && !task.dropped)?.task
     this.waiting.set(lane, { lane, job, listener, started: 0, dropped: false, restarts: 0 })
-    for (const { task } of this.seats) {
-      if (task?.lane !== lane || task.dropped) continue
-      const left = task.started + GRACE - performance.now()
-      if (left <= 0 || (this.lengths.get(lane) ?? 0) > GRACE) this.drop(task)
-      else setTimeout(() => this.waiting.has(lane) && this.drop(task), left)
+    if (before) {
+      const left = before.started + GRACE - performance.now()
+      if (left <= 0 || (this.lengths.get(lane) ?? 0) > GRACE) this.drop(before)
+      else setTimeout(() => this.waiting.has(lane) && this.drop(before), left)
     }
     this.fill()
   }

@@ -71,6 +71,21 @@ describe('a pool of simulators', () => {
     expect(a.done).not.toHaveBeenCalled()
   })
 
+  it('drops what ran in a lane, and not what an idle worker has taken up of it meanwhile', () => {
+    const pool = poolOf(2)
+    const [a, b] = [listener(), listener()]
+    pool.run('a', job('long'), a)
+    vi.advanceTimersByTime(1000) // longer than an older run is waited for
+    pool.run('a', job('again'), b)
+    const [first, second] = HandWorker.all as [HandWorker, HandWorker]
+    expect([asked(first), asked(second)]).toEqual([['long'], ['again']])
+    expect(Atomics.load(second.requests[0]!.newest!, 0)).toBe(second.job)
+    first.say({ kind: 'stopped', job: first.job })
+    second.finish('second')
+    expect(a.done).not.toHaveBeenCalled()
+    expect(b.done).toHaveBeenCalledOnce()
+  })
+
   it('never queues: of many changes only the newest is run next', () => {
     const pool = poolOf(1)
     const ears = ['one', 'two', 'three', 'four'].map((name) => {
