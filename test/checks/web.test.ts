@@ -96,6 +96,7 @@ function transferred(middle: number, entry: number, times: readonly number[]) {
     const up = first.turn(2.5 * time, steady(20 * middle), (_, now) => {
       const out = first.load.state.drawn
       second.load.entry = out / (PET.length - out)
+      second.load.settle()
       second.turn(now, steady(20))
     })
     return { up: up - before, down: second.load.state.tension - before }
