@@ -1,4 +1,5 @@
 import { Block, State } from '../core/block.ts'
+import { fading } from '../core/fading.ts'
 
 /**
  * Weight of the newest sample in a first-order low pass, by the backward Euler rule: period / (timeConstant + period).
@@ -7,17 +8,6 @@ import { Block, State } from '../core/block.ts'
  */
 export function smoothing(timeConstant: f64, period: f64): f64 {
   return period / (timeConstant + period)
-}
-
-/**
- * Where a filter counts as at rest. A decay that goes on halves its way into the subnormal numbers of IEEE 754 and stays there, and every
- * product of one takes a processor as long as a hundred others.
- */
-const RESTING: f64 = 1e-290
-
-// @inline
-function fading(value: f64): f64 {
-  return Math.abs(value) < RESTING ? 0 : value
 }
 
 class LowPassState extends State {

@@ -2,25 +2,26 @@
 import { cooled, RUNAWAY, steadyStart, type Temperatures } from '../axis/cooling.ts'
 import { COPPER_COEFFICIENT } from '../axis/heat.ts'
 import type { Model } from '../model/model.ts'
-import { type Cycle, type CycleOptions, type OnProgress, runCycle } from './run.ts'
+import { type Cycle, type CycleOptions, partOf, runCycle } from './run.ts'
 
 /** Cycles that are run at most to find the temperatures at which that of a duty starts. */
 const ROUNDS = 4
 /** The temperatures stand where what losses add by changing with them is within this [K]; the error left is a part of it. */
 const NEAR = 0.1
-/** A change of losses with temperature beyond which the motor runs away: no answer is reckoned from it. */
+/** Kelvins more at the end for each at the start, beyond which nothing is reckoned ahead: such a motor runs away. */
 const STEEPEST = 0.8
 
-/** What is told of the whole where a run is the part of it between two shares. */
-export const partOf = (onProgress: OnProgress | undefined, from: number, to: number): OnProgress | undefined =>
-  onProgress && ((done) => onProgress(from + (to - from) * done))
-
+/**
+ * One cycle of a model: from `options.start`, or, where the scenario says after what time [s] it repeats, from the temperatures at which
+ * it would start for ever. These come from cycles without figures, of which `onProgress` hears as well; the cycle that was asked to stop is
+ * then what is handed out.
+ */
 export function runDuty(model: Model, options: CycleOptions): Cycle {
   const { cycle: period, duration } = model.scenario.run
   if (period === null) return runCycle(model, options)
   const { thermal } = model.scenario.actuator.motor
   const whole = partOf(options.onProgress, ROUNDS / (ROUNDS + 1), 1)
-  /** Where a cycle that starts so would start for ever, did its losses not change with temperature; null: asked to stop. */
+  /** Where a cycle that starts so would start for ever, did its losses not change with temperature; or the cycle that was asked to stop. */
   const leads = (start: Temperatures, round: number): Temperatures | Cycle => {
     const onProgress = partOf(options.onProgress, round / (ROUNDS + 1), (round + 1) / (ROUNDS + 1))
     const cycle = runCycle(model, { core: options.core, figures: false, onProgress, start })
@@ -33,8 +34,8 @@ export function runDuty(model: Model, options: CycleOptions): Cycle {
 }
 
 /**
- * The temperatures that lead to themselves, by the secant of two rounds (regula falsi without brackets; losses are nearly a straight line
- * of the winding's temperature). The first round's slope is that of a winding at constant current.
+ * The temperatures [°C] that lead to themselves, by the secant method: losses are nearly a straight line of the winding's temperature. The
+ * first slope is that of a winding at constant current, for which ΔT grows by α·ΔT with each kelvin.
  */
 function standing(
   leads: (start: Temperatures, round: number) => Temperatures | Cycle,

@@ -10,6 +10,10 @@ export type OnChunk = (columns: Float64Array[]) => boolean
 /** Told again and again while a run goes on: the share of it that is done. False asks the run to stop. */
 export type OnProgress = (done: number) => boolean
 
+/** What is told of the whole where a run is the part of it between two shares. */
+export const partOf = (onProgress: OnProgress | undefined, from: number, to: number): OnProgress | undefined =>
+  onProgress && ((done) => onProgress(from + (to - from) * done))
+
 /** Who looks on. What nobody asks for costs nothing. */
 export interface Observers {
   /** What the headline figures are made from. */

@@ -9,9 +9,9 @@ import { strategyOf } from '../strategy/index.ts'
 import type { StrategyId } from '../strategy/strategy.ts'
 import { channelsOf, type Traces, tracesOf } from './channels.ts'
 import { type Core, sourceCore } from './core.ts'
-import { partOf, runDuty } from './duty.ts'
+import { runDuty } from './duty.ts'
 import { endOf } from './end.ts'
-import type { CycleOptions, OnChunk, OnProgress } from './run.ts'
+import { type CycleOptions, type OnChunk, type OnProgress, partOf } from './run.ts'
 import { finerScenarios, stepCheck, uncheckable } from './step-error.ts'
 
 export interface SimulateOptions {

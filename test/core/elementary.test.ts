@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cosine, power, sineOfTurns } from '../../sim/core/elementary.ts'
+import { cosine, exponential, power, sine, sineOfTurns } from '../../sim/core/elementary.ts'
 
 describe('sineOfTurns', () => {
   it('agrees with Math.sin to 1e-12 over several turns', () => {
@@ -41,6 +41,31 @@ describe('cosine', () => {
         expect(Math.abs(cosine(angle) - Math.cos(angle))).toBeLessThan(1e-12)
       }),
       { numRuns: 2000 },
+    )
+  })
+})
+
+describe('sine', () => {
+  it('agrees with Math.sin to 1e-12', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -10, max: 10, noNaN: true }), (angle) => {
+        expect(Math.abs(sine(angle) - Math.sin(angle))).toBeLessThan(1e-12)
+      }),
+      { numRuns: 2000 },
+    )
+  })
+})
+
+describe('exponential', () => {
+  it.each([
+    ['where its series is longest', 0.35, 1e-15],
+    ['over all sizes', 690, 1e-13],
+  ])('agrees with Math.exp %s', (_, most, error) => {
+    fc.assert(
+      fc.property(fc.double({ min: -most, max: most, noNaN: true }), (x) => {
+        expect(Math.abs(exponential(x) / Math.exp(x) - 1)).toBeLessThan(error)
+      }),
+      { numRuns: 5000 },
     )
   })
 })

@@ -115,6 +115,7 @@ export class GripLoad extends Load {
     const s = this.state
     s.normal = s.nearForce + s.farForce
     if (s.hanging > 0) {
+      this.slip.calm()
       if (this.slip.hasSlid() && isNaN(s.slip)) s.slip = time
       if (s.out === 0 && (s.nearForce === 0 || s.farForce === 0) && isNaN(s.loose)) s.loose = time
       if (s.out === 0 && this.slip.state.distance > this.padLength) {

@@ -8,6 +8,7 @@
  */
 import { Block, State } from '../../core/block.ts'
 import { cosine, sine } from '../../core/elementary.ts'
+import { fading, RESTING } from '../../core/fading.ts'
 import { leastRoot } from '../../core/least.ts'
 
 /** Shear stiffness of a rubber block over its compressive stiffness, G/E of an incompressible material. */
@@ -121,6 +122,26 @@ export class Slip extends Block {
   /** It has slid, be it ever so little. */
   hasSlid(): bool {
     return this.state.least < Infinity
+  }
+
+  /** Where nothing pulls a swing dies away to nothing; called once a period, as no step can tell. */
+  calm(): void {
+    const s = this.state
+    if (Math.abs(s.driftSpeed) < RESTING && s.driftSpeed !== 0) {
+      s.driftSpeed = 0
+      s.driftStretch = fading(s.driftStretch)
+      s.drift = fading(s.drift)
+    }
+    if (Math.abs(s.sagSpeed) < RESTING && s.sagSpeed !== 0) {
+      s.sagSpeed = 0
+      s.sagStretch = fading(s.sagStretch)
+      s.sag = fading(s.sag)
+    }
+    if (Math.abs(s.turnSpeed) < RESTING && s.turnSpeed !== 0) {
+      s.turnSpeed = 0
+      s.turnStretch = fading(s.turnStretch)
+      s.turn = fading(s.turn)
+    }
   }
 
   /** `grip` is what both contact forces amount to for friction [N]; `down` and `side` what pulls on the part [m/s²]. */

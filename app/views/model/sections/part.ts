@@ -147,7 +147,7 @@ export const PART: Section[] = [
       tex`\frac{τ_w}{R_wh}\,\dot T_w = R_{T}\,i^2 - \frac{T_w - T_h}{R_wh}`,
       tex`\frac{τ_h}{R_ha}\,\dot T_h = \frac{T_w - T_h}{R_wh} - \frac{T_h - T_a}{R_ha}`,
       tex`R_{T} = R\left(1 + α_Cu\,(T_w - T_ref)\right)`,
-      say`The run starts at the ambient temperature. With a cycle time $T_c$ it starts in the steady state of that duty: a cycle that led from the temperatures $T_1$ to $T_2$ tells those to which it would return, $E$ being the free cooling over one cycle. Losses change with temperature, so two to four such cycles find it, by their secant.`,
+      say`The run starts at the ambient temperature. With a cycle time $T_c$ it starts in the steady state of that duty: a cycle that led from the temperatures $T_1$ to $T_2$ tells those to which it would return, $E$ being the free cooling over one cycle. Losses change with temperature, so up to four such cycles look for it, each by the secant of those before.`,
       tex`T_1' = T_1 + (1 - E)^{-1}\,(T_2 - T_1)`,
       say`Above $T_max$ the bench warns; nothing is switched off.`,
     ],
