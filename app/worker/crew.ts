@@ -1,5 +1,5 @@
 /** The page's crew for studies of many grips: a worker for each processor core, kept from one study to the next. */
-import { type Answer, type Crew, crewOf, type Hand, type Telling } from '../../sim/index.ts'
+import { type Answer, type Crew, crewOf, type Hand, Owed, type Telling } from '../../sim/index.ts'
 
 /** Beyond this the page itself, and the memory, would feel it. */
 const MOST = 8
@@ -8,33 +8,27 @@ const LOST = 'a worker ended before its work was done'
 
 class PageHand implements Hand {
   private readonly worker = new Worker(new URL('./crew.worker.ts', import.meta.url), { type: 'module' })
-  private readonly waits: { take(answer: Answer): void; fail(error: unknown): void }[] = []
+  private readonly owed = new Owed()
   private lost = false
 
   constructor() {
-    this.worker.onmessage = ({ data }: MessageEvent<Answer>) => this.waits.shift()?.take(data)
+    this.worker.onmessage = ({ data }: MessageEvent<Answer>) => this.owed.take(data)
     this.worker.onerror = () => {
       this.lost = true
       this.worker.terminate()
-      this.failAll(new Error(LOST))
+      this.owed.fail(new Error(LOST))
     }
   }
 
-  tell(telling: Telling): Promise<Answer> {
-    if (this.lost) return Promise.reject(new Error(LOST))
-    return new Promise((take, fail) => {
-      this.waits.push({ take, fail })
-      this.worker.postMessage(telling)
-    })
+  async tell(telling: Telling): Promise<Answer> {
+    if (this.lost) throw new Error(LOST)
+    this.worker.postMessage(telling)
+    return this.owed.next()
   }
 
   rest(): void {}
 
   rouse(): void {}
-
-  private failAll(error: unknown) {
-    for (const { fail } of this.waits.splice(0)) fail(error)
-  }
 }
 
 const cores = () => Math.max(1, Math.min(navigator.hardwareConcurrency || 2, MOST))

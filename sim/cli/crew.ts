@@ -1,7 +1,7 @@
 /** All processor cores of the machine, each with a core of the simulator of its own; without the program, the process that asks. */
 import { availableParallelism } from 'node:os'
 import { isMainThread, parentPort, Worker } from 'node:worker_threads'
-import { type Answer, answering, crewOf, type Hand, type Telling } from '../ask/spread/crew.ts'
+import { type Answer, answering, crewOf, type Hand, Owed, type Telling } from '../ask/spread/crew.ts'
 import { core, run } from './core.ts'
 
 const LOST = 'a worker ended before its work was done'
@@ -21,25 +21,23 @@ export function serves(file: string): boolean {
 
 class Thread implements Hand {
   private readonly worker: Worker
-  private readonly waits: { take(answer: Answer): void; fail(error: unknown): void }[] = []
+  private readonly owed = new Owed()
   private lost = false
 
   constructor(file: URL) {
     this.worker = new Worker(file)
-    this.worker.on('message', (answer: Answer) => this.waits.shift()?.take(answer))
-    this.worker.on('error', (error) => this.failAll(error))
+    this.worker.on('message', (answer: Answer) => this.owed.take(answer))
+    this.worker.on('error', (error) => this.owed.fail(error))
     this.worker.on('exit', () => {
       this.lost = true
-      this.failAll(new Error(LOST))
+      this.owed.fail(new Error(LOST))
     })
   }
 
-  tell(telling: Telling): Promise<Answer> {
-    if (this.lost) return Promise.reject(new Error(LOST))
-    return new Promise((take, fail) => {
-      this.waits.push({ take, fail })
-      this.worker.postMessage(telling)
-    })
+  async tell(telling: Telling): Promise<Answer> {
+    if (this.lost) throw new Error(LOST)
+    this.worker.postMessage(telling)
+    return this.owed.next()
   }
 
   /** One that has nothing to do does not keep the process alive. */
@@ -49,10 +47,6 @@ class Thread implements Hand {
 
   rouse(): void {
     this.worker.ref()
-  }
-
-  private failAll(error: unknown) {
-    for (const { fail } of this.waits.splice(0)) fail(error)
   }
 }
 

@@ -40,6 +40,26 @@ export interface Hand {
   rouse(): void
 }
 
+/** The answers that a worker owes, in the order in which it was told. */
+export class Owed {
+  private readonly waits: { take(answer: Answer): void; fail(error: unknown): void }[] = []
+
+  next(): Promise<Answer> {
+    return new Promise((take, fail) => {
+      this.waits.push({ take, fail })
+    })
+  }
+
+  take(answer: Answer): void {
+    this.waits.shift()?.take(answer)
+  }
+
+  /** The worker is lost. */
+  fail(error: unknown): void {
+    for (const { fail } of this.waits.splice(0)) fail(error)
+  }
+}
+
 /** A worker that dies costs the item that it was at, which is then tried once more by another. */
 const TRIES = 2
 /** Items that a hand has at once: the one that it is at and, while there are many left, the next, so that it never waits to be told. */
