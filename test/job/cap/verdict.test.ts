@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CAP_PRESETS, capIn, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { CapLoad } from '../../../sim/job/cap/load.ts'
 import type { CapJudgement, CapResult, CapVerdict } from '../../../sim/job/cap/result.ts'
 import { torqueOff, torqueOn } from '../../../sim/job/cap/window.ts'
 import { simulate } from '../../../sim/run/simulate.ts'
@@ -188,6 +189,21 @@ describe('a closure', () => {
   })
 })
 
+/** A run, and the furthest that its closure was in any step [rad]: the record keeps one angle of many. */
+function withFurthest(scenario: Scenario, id: StrategyId) {
+  let furthest = 0
+  const { follow } = CapLoad.prototype
+  CapLoad.prototype.follow = function (travel, speed, time) {
+    follow.call(this, travel, speed, time)
+    furthest = Math.max(furthest, this.state.angle)
+  }
+  try {
+    return { ...simulate<CapJudgement>(scenario, id), furthest }
+  } finally {
+    CapLoad.prototype.follow = follow
+  }
+}
+
 describe('laws of any closure', () => {
   const drawn = fc.record({
     'closure.threadFriction': fc.double({ min: 0.02, max: 0.5, noNaN: true }),
@@ -205,7 +221,7 @@ describe('laws of any closure', () => {
     fc.assert(
       fc.property(drawn, fc.constantFrom(...STRATEGIES.map(({ id }) => id)), (edits, id) => {
         const scenario = editedBy(jar, edits)
-        const { result, traces } = simulate<CapJudgement>(scenario, id)
+        const { result, traces, furthest } = withFurthest(scenario, id)
         const { metrics, events } = result
         if (result.verdict === 'unstable') return
         for (const value of (traces as unknown as Record<string, Float64Array>).preload!)
@@ -221,8 +237,7 @@ describe('laws of any closure', () => {
           const stored = ((1 - relaxing) * stiffness * (metrics.preload / stiffness) ** 2) / 2
           expect(metrics.work!).toBeGreaterThan(stored)
           // A branch that has crept at a deeper squeeze pulls once the closure has turned back, and what it pulls fades too.
-          const angle = (traces as unknown as Record<string, Float64Array>).angle!
-          const back = Math.max(...angle) - angle.at(-1)!
+          const back = furthest - (traces as unknown as Record<string, Float64Array>).angle!.at(-1)!
           const pulled = (relaxing * stiffness * capIn(scenario).closure.lead * back) / (2 * Math.PI)
           const recovered = torqueOff(scenario, metrics.preload + pulled)
           expect(metrics.removalAfter!).toBeLessThanOrEqual(recovered * (1 + 1e-9))
