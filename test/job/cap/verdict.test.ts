@@ -189,16 +189,19 @@ describe('a closure', () => {
   })
 })
 
-/** A run, and the furthest that its closure was in any step [rad]: the record keeps one angle of many. */
-function withFurthest(scenario: Scenario, id: StrategyId) {
-  let furthest = 0
+/** A run, and by how much its liner was squeezed deeper than at the end [m], in any step and since the thread stripped, if it did. */
+function withReturn(scenario: Scenario, id: StrategyId) {
+  let [deepest, squeeze, stripped] = [0, 0, 0]
   const { follow } = CapLoad.prototype
   CapLoad.prototype.follow = function (travel, speed, time) {
     follow.call(this, travel, speed, time)
-    furthest = Math.max(furthest, this.state.angle)
+    const { state, stripShare } = this.thread
+    if (state.stripped > stripped) deepest *= stripShare
+    ;({ squeeze, stripped } = state)
+    deepest = Math.max(deepest, squeeze)
   }
   try {
-    return { ...simulate<CapJudgement>(scenario, id), furthest }
+    return { ...simulate<CapJudgement>(scenario, id), back: deepest - squeeze }
   } finally {
     CapLoad.prototype.follow = follow
   }
@@ -221,7 +224,7 @@ describe('laws of any closure', () => {
     fc.assert(
       fc.property(drawn, fc.constantFrom(...STRATEGIES.map(({ id }) => id)), (edits, id) => {
         const scenario = editedBy(jar, edits)
-        const { result, traces, furthest } = withFurthest(scenario, id)
+        const { result, traces, back } = withReturn(scenario, id)
         const { metrics, events } = result
         if (result.verdict === 'unstable') return
         for (const value of (traces as unknown as Record<string, Float64Array>).preload!)
@@ -237,8 +240,7 @@ describe('laws of any closure', () => {
           const stored = ((1 - relaxing) * stiffness * (metrics.preload / stiffness) ** 2) / 2
           expect(metrics.work!).toBeGreaterThan(stored)
           // A branch that has crept at a deeper squeeze pulls once the closure has turned back, and what it pulls fades too.
-          const back = furthest - (traces as unknown as Record<string, Float64Array>).angle!.at(-1)!
-          const pulled = (relaxing * stiffness * capIn(scenario).closure.lead * back) / (2 * Math.PI)
+          const pulled = relaxing * stiffness * back
           const recovered = torqueOff(scenario, metrics.preload + pulled)
           expect(metrics.removalAfter!).toBeLessThanOrEqual(recovered * (1 + 1e-9))
         }
