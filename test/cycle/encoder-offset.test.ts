@@ -31,7 +31,8 @@ function alike(a: Scenario, b: Scenario, strategy: StrategyId): void {
 
 describe.each(STRATEGIES.map(({ id }) => id))('%s with an encoder that reads d too much', (strategy) => {
   it('grips as with a way that ends d earlier and creeps from d earlier, whatever d', () => {
-    const offsets = fc.integer({ min: -20, max: 20 }).map((n) => n * 5e-5)
+    // Above -0.75 mm, from which on the zone of the other scenario would begin at the part or behind it, which is no zone.
+    const offsets = fc.integer({ min: -14, max: 20 }).map((n) => n * 5e-5)
     fc.assert(
       fc.property(offsets, (d) => {
         // Mirrored jaws: the opening is twice the travel.

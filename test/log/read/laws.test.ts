@@ -57,10 +57,17 @@ function written(rows: readonly (readonly number[])[], style: Style): Uint8Array
   return bytesOf([...preamble, head.join(style.separator), ...lines].join(end) + (last ? end : ''), encoding)
 }
 
+/** The last figure has fewer digits behind its mark than any before: as a file ends that broke off, if nothing ends its last line. */
+function looksCut(rows: readonly (readonly number[])[]): boolean {
+  const digits = rows.map((row) => /^-?\d+\.(\d+)$/.exec(String(row[1]))?.[1]?.length ?? 0)
+  return digits.pop()! < Math.min(...digits)
+}
+
 describe('a table of figures', () => {
   it('reads back to the last bit, whatever separates, marks, ends, encodes and surrounds it', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(figure, figure), { minLength: 4, maxLength: 30 }), STYLES, (rows, style) => {
+        fc.pre(style.last || !looksCut(rows))
         const log = read(written(rows, style), { piece: style.piece })
         const recording = only(log)
         expect([...recording.time]).toEqual(rows.map((_, n) => n))
