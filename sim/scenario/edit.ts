@@ -1,10 +1,12 @@
 /** Changing keys of a scenario by their paths. */
+
+import type { Fault } from './fault.ts'
 import { liftEdit, pathBefore } from './migrate.ts'
 import { holds, type Key, keysOf, readPath } from './path.ts'
 import { quantityAt } from './quantity-at.ts'
 import { ACTUATORS } from './schema/actuator.ts'
 import { type ActuatorKind, JOBS, type JobId, type Scenario } from './schema/index.ts'
-import { type Checked, checkScenario, type Fault } from './validate.ts'
+import { type Checked, checkScenario } from './validate.ts'
 
 export interface Edit {
   path: string

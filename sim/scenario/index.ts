@@ -2,6 +2,7 @@
 export { ALL_AXES, AXIS_PRESETS, type AxisPreset, axesFor } from './axes/index.ts'
 export { type Edit, editScenario } from './edit.ts'
 export { exponentOf } from './exponent.ts'
+export { type Fault, faultLine, Refusal, show } from './fault.ts'
 export { liftTime } from './lift.ts'
 export { pathNow } from './migrate.ts'
 export { readPath } from './path.ts'
@@ -25,14 +26,4 @@ export {
 export { SETTINGS_ANYWHERE } from './schema/strategies.ts'
 export { jobTaking, kindsTaken } from './schema/taken.ts'
 export type { StrategyId } from './strategy-id.ts'
-export {
-  type Checked,
-  checkScenario,
-  type Fault,
-  faultLine,
-  LONGEST_FILE,
-  parseScenario,
-  Refusal,
-  schemaFaults,
-  show,
-} from './validate.ts'
+export { type Checked, checkScenario, LONGEST_FILE, parseScenario } from './validate.ts'

@@ -1,7 +1,8 @@
 /** What a rule between keys is made of. */
+
+import type { Fault } from './fault.ts'
 import type { QuantitySchema } from './quantity.ts'
 import type { Scenario } from './schema/index.ts'
-import type { Fault } from './validate.ts'
 
 export interface Rule {
   reads: string[]

@@ -1,8 +1,9 @@
 /** What requirements and spread demand: of each law its own sizes, of each path a quantity of this scenario that may vary. */
+
+import type { Fault } from './fault.ts'
 import { readPath } from './path.ts'
 import { quantityAt } from './quantity-at.ts'
 import type { JobId, Scenario, Varied } from './schema/index.ts'
-import type { Fault } from './validate.ts'
 
 type Size = keyof Varied &
   ('sd' | 'tolerance' | 'cpk' | 'within' | 'half' | 'low' | 'mode' | 'high' | 'factor' | 'values')

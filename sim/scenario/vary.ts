@@ -1,11 +1,12 @@
 /** Scenarios that differ from one in a few quantities, made without checking the whole file for each. */
+
+import type { Fault } from './fault.ts'
 import { FOLLOWS } from './follows.ts'
 import { holds, type Key, keysOf, readPath } from './path.ts'
 import type { QuantitySchema } from './quantity.ts'
 import { quantityAt } from './quantity-at.ts'
 import { RULES } from './rules.ts'
 import type { Scenario } from './schema/index.ts'
-import type { Fault } from './validate.ts'
 
 export interface Variation {
   scenario: Scenario

@@ -1,10 +1,10 @@
 /** What the keys of a web demand of each other. */
 
+import type { Fault } from './fault.ts'
 import { type LineRamp, rampEnd } from './line-ramps.ts'
 import { type Rule, rule } from './rule.ts'
 import type { Scenario } from './schema/index.ts'
 import type { WebGroups } from './schema/web/index.ts'
-import type { Fault } from './validate.ts'
 
 const on = (scenario: Scenario) => scenario as unknown as WebGroups
 

@@ -1,8 +1,10 @@
-/** The quick way to a sound scenario must never take what the library, asked for the faults, would refuse. */
+/** Filling in finds the faults that the library finds, and tells them in the same words. */
+import { isDeepStrictEqual } from 'node:util'
 import fc from 'fast-check'
 import Value from 'typebox/value'
 import { describe, expect, it } from 'vitest'
-import { checkScenario, parseScenario, SCHEMAS, schemaFaults } from '../../sim/index.ts'
+import { schemaFaults } from '../../sim/ask/lesson/faults.ts'
+import { checkScenario, type Fault, parseScenario, SCHEMAS } from '../../sim/index.ts'
 import { fill } from '../../sim/scenario/fill.ts'
 import { FIRST_SCHEMAS } from '../../sim/scenario/migrate.ts'
 import { soundInput } from './random.ts'
@@ -17,7 +19,10 @@ const TELLING = ['title', 'description', 'symbol', 'unit', 'shown', 'usual', 'la
 
 const keysOf = (path: string) => path.split(/[.[\]]+/).filter((key) => key !== '')
 
-const at = (value: unknown, keys: string[]) => keys.reduce<unknown>((inner, key) => (inner as Node)[key], value) as Node
+const at = (value: unknown, keys: string[]) =>
+  keys.reduce<unknown>((inner, key) => (inner as Node | null | undefined)?.[key], value) as Node
+
+const byPath = (faults: Fault[]) => faults.toSorted((a, b) => (a.path < b.path ? -1 : 1))
 
 describe('fill', () => {
   it('knows every keyword that a scenario’s schema uses', () => {
@@ -32,12 +37,12 @@ describe('fill', () => {
     for (const schema of BOTH) walk(schema as unknown as Node)
   })
 
-  it('fills in what the library would, and calls sound nothing that it finds fault with', () => {
+  it('fills in what the library would, and finds no fault where that finds none', () => {
     for (const kind of KINDS)
       fc.assert(
         fc.property(soundInput(kind), (input) => {
-          const { value, sound } = fill(SCHEMAS[kind], input)
-          expect(sound).toBe(true)
+          const { value, faults } = fill(SCHEMAS[kind], input)
+          expect(faults).toEqual([])
           expect(value).toEqual(Value.Default(SCHEMAS[kind], structuredClone(input)))
           expect(schemaFaults(SCHEMAS[kind], value)).toEqual([])
         }),
@@ -45,7 +50,7 @@ describe('fill', () => {
       )
   })
 
-  it('calls nothing sound in which a key is spoilt', () => {
+  it('finds what the library finds wherever a key is spoilt, and says the same of it', () => {
     const SPOILT = [null, true, 'x', '', 0, -1, 1.5, 1e300, -1e300, NaN, Infinity, [], {}, [1], { a: 1 }, undefined]
     for (const kind of KINDS) {
       const wrong: string[] = []
@@ -56,22 +61,48 @@ describe('fill', () => {
           const keys = keysOf(path)
           const last = keys.pop()!
           at(input, keys)[last] = spoilt
-          const { value, sound } = fill(SCHEMAS[kind], input)
-          if (sound !== Value.Check(SCHEMAS[kind], value)) wrong.push(`${path} = ${spoilt}`)
+          const { value, faults } = fill(SCHEMAS[kind], input)
+          if (!isDeepStrictEqual(faults, schemaFaults(SCHEMAS[kind], value))) wrong.push(`${path} = ${spoilt}`)
         }
       }
       expect(wrong).toEqual([])
     }
   })
 
-  it('calls nothing sound that has a key too many, at any depth', () => {
+  it('finds several at once, keys that are missing and values of every kind among them', () => {
+    for (const kind of KINDS) {
+      const paths = leavesOf(kind).map(({ path }) => path)
+      const spoils = fc.array(
+        fc.record({ path: fc.constantFrom(...paths), up: fc.nat(2), value: fc.option(fc.jsonValue({ maxDepth: 2 })) }),
+        { minLength: 1, maxLength: 6 },
+      )
+      fc.assert(
+        fc.property(spoils, (all) => {
+          const input = fill(SCHEMAS[kind], full(kind)).value
+          for (const { path, up, value } of all) {
+            const keys = keysOf(path)
+            keys.length = Math.max(1, keys.length - up)
+            const last = keys.pop()!
+            const parent = at(input, keys)
+            if (typeof parent !== 'object' || parent === null) continue
+            if (value === null) delete parent[last]
+            else parent[last] = value
+          }
+          const { value, faults } = fill(SCHEMAS[kind], input)
+          expect(byPath(faults)).toEqual(byPath(schemaFaults(SCHEMAS[kind], value)))
+        }),
+        { numRuns: 300, seed: 3 },
+      )
+    }
+  })
+
+  it('finds a key too many, at any depth, as the library does', () => {
     for (const stray of ['stray', '__proto__', 'constructor', 'length'])
       for (const path of ['', 'servo', 'arm', 'arm.moves[0]', 'events.powerLoss', 'actuator.motor.thermal']) {
         const input = fill(SCHEMAS.screw, full('screw')).value
         Object.defineProperty(at(input, keysOf(path)), stray, { value: 1, enumerable: true })
-        const { value, sound } = fill(SCHEMAS.screw, input)
-        expect(sound).toBe(false)
-        const faults = schemaFaults(SCHEMAS.screw, value)
+        const { value, faults } = fill(SCHEMAS.screw, input)
+        expect(faults).toEqual(schemaFaults(SCHEMAS.screw, value))
         expect(faults.map((fault) => fault.path)).toEqual([path ? `${path}.${stray}` : stray])
       }
   })

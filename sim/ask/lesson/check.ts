@@ -1,7 +1,8 @@
 /** Reads a lesson: holds it against its schema and against what its keys demand of each other, and says every fault by its path. */
 import { jobOf } from '../../job/index.ts'
 import { channelsOf } from '../../run/channels.ts'
-import { type Fault, quantityAt, type Scenario, schemaFaults, show } from '../../scenario/index.ts'
+import { type Fault, quantityAt, type Scenario, show } from '../../scenario/index.ts'
+import { schemaFaults } from './faults.ts'
 import { placeholdersOf, type Source, sourceOf } from './figures.ts'
 import { type Condition, LESSON_SCHEMAS, type Lesson, type QuestionKind } from './format.ts'
 import { lessonScenario, runScenario } from './scenarios.ts'

@@ -1,8 +1,10 @@
 /** Generic axes of every family, at least two each, to be compared for a job and put on the bench. */
+
+import { faultLine } from '../fault.ts'
 import type { Actuator, ActuatorKind, JobId } from '../schema/index.ts'
 import { SETTINGS_ANYWHERE } from '../schema/strategies.ts'
 import { jobTaking, kindsTaken } from '../schema/taken.ts'
-import { checkScenario, faultLine } from '../validate.ts'
+import { checkScenario } from '../validate.ts'
 import type { AxisInput } from './axis.ts'
 import { DIRECT_AXES } from './direct.ts'
 import { PRESS_AXES } from './press.ts'

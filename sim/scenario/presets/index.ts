@@ -1,6 +1,8 @@
 /** The presets: our invented line for tableware, baubles, apricots, bushings and lids. The first opens the page. */
+
+import { faultLine } from '../fault.ts'
 import type { Scenario } from '../schema/index.ts'
-import { checkScenario, faultLine } from '../validate.ts'
+import { checkScenario } from '../validate.ts'
 import { apricot } from './apricot.ts'
 import { bauble } from './bauble.ts'
 import { bushing } from './bushing.ts'
