@@ -35,7 +35,6 @@ export interface Node {
   maxItems?: number
   items?: Node
   properties?: Record<string, Node>
-  required?: string[]
   unit?: string
   allowed?: string
 }

@@ -50,14 +50,11 @@ function fillObject(node: Node, value: Record<string, unknown>, path: string, fa
   const copy: Record<string, unknown> = {}
   const known = node.properties ?? {}
   const under = (key: string) => (/^\d+$/.test(key) ? `${path}[${key}]` : path ? `${path}.${key}` : key)
-  let missing = false
   for (const key in known) {
     const inner = known[key]!
     const given = Object.hasOwn(value, key) ? value[key] : undefined
     if (given !== undefined || inner.default !== undefined) copy[key] = fillNode(inner, given, under(key), faults)
-    else missing ||= node.required?.includes(key) ?? false
   }
-  if (missing) tell(faults, { path, given: show(copy), allowed: allowedBy(node) })
   const stray = Object.keys(value).filter((key) => !Object.hasOwn(known, key) && value[key] !== undefined)
   if (stray.length === 0) return copy
   const allowed = `one of ${Object.keys(known).join(', ')}`

@@ -22,13 +22,20 @@ const keysOf = (path: string) => path.split(/[.[\]]+/).filter((key) => key !== '
 const at = (value: unknown, keys: string[]) =>
   keys.reduce<unknown>((inner, key) => (inner as Node | null | undefined)?.[key], value) as Node
 
+/** What is left out is filled in, so that nothing is ever missing. */
+const isFilled = ({ default: value }: Node) => value !== undefined
+
 const byPath = (faults: Fault[]) => faults.toSorted((a, b) => (a.path < b.path ? -1 : 1))
 
 describe('fill', () => {
   it('knows every keyword that a scenario’s schema uses', () => {
     const walk = (node: Node) => {
       expect([...LOOKED_AT, ...OBJECTS, ...TELLING]).toEqual(expect.arrayContaining(Object.keys(node)))
-      if (node.type === 'object') expect(node.additionalProperties).toBe(false)
+      if (node.type === 'object') {
+        expect(node.additionalProperties).toBe(false)
+        for (const key of (node.required ?? []) as string[])
+          expect((node.properties as Record<string, Node>)[key], key).toSatisfy(isFilled)
+      }
       if (node.type === 'string' && !node.enum && node.const === undefined) expect(node.maxLength).toBeGreaterThan(0)
       for (const child of Object.values((node.properties ?? {}) as Record<string, Node>)) walk(child)
       for (const child of (node.anyOf ?? []) as Node[]) walk(child)
