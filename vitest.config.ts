@@ -5,6 +5,7 @@ export default defineConfig({
   plugins: [core()],
   test: {
     include: ['test/**/*.test.{ts,tsx}'],
+    setupFiles: ['sim/others.ts'],
     environment: 'node',
     pool: 'threads',
     isolate: false, // the tests leave nothing behind, and reading the modules anew for each file takes as long as the tests

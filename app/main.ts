@@ -9,6 +9,7 @@ import { simulatorCount, startEarly } from './worker/simulators.ts'
 
 startEarly(simulatorCount())
 const { startBench } = await import('./store/start.ts')
-startBench()
+const started = startBench()
 const { drawPage } = await import('./page.tsx')
+await started
 drawPage(document.getElementById('root')!)

@@ -1,4 +1,5 @@
 /** Presses, closures and webs handed to others: the report as it prints, and the customer view from the bench. */
+import '../sim/others.ts'
 import type { Page } from '@playwright/test'
 import { extractText, getDocumentProxy } from 'unpdf'
 import { scenarioToLink } from '../app/store/link.ts'

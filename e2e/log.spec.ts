@@ -1,3 +1,4 @@
+import '../sim/others.ts'
 import { readFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
 import { scenarioToLink } from '../app/store/link.ts'

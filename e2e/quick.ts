@@ -1,3 +1,4 @@
+import '../sim/others.ts'
 import { scenarioToLink } from '../app/store/link.ts'
 import { ALL_PRESETS, checkScenario, PRESETS, PRESS_PRESETS } from '../sim/index.ts'
 

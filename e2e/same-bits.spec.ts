@@ -1,4 +1,5 @@
 /** A run is the same to the last bit in Node and in the simulator worker of the built page, whatever the browser's engine. */
+import '../sim/others.ts'
 import { spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'

@@ -216,6 +216,7 @@ export {
   takenText,
   untoldText,
 } from './say/fit.ts'
+export type { WindowWords } from './say/job.ts'
 export { jobWords, logWords, loopWords, rescueWords, studyWords, whyFigure } from './say/jobs.ts'
 export { lessonFigureText, lessonText } from './say/lesson.ts'
 export { limitName, limitWords } from './say/limits.ts'

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import { ALL_PRESETS } from '../../sim/index.ts'
 import { addressOf, keepAddress } from '../store/address.ts'
 import { saveScenario } from '../store/file.ts'
+import { fetchOthers, useOthers } from '../store/others.ts'
 import { useResults } from '../store/results.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
@@ -75,8 +76,12 @@ function Navigation() {
   )
 }
 
+/** Where they cannot be fetched, the presets that are here are listed. */
+const fetchAll = () => fetchOthers().catch(() => {})
+
 function Scenarios() {
   const picker = useRef<HTMLInputElement>(null)
+  useOthers()
   const presets = ALL_PRESETS.map(({ title, summary, scenario }) => ({
     label: title,
     detail: summary,
@@ -85,7 +90,7 @@ function Scenarios() {
   return (
     <div className="tool-group">
       <Button onClick={() => useView.setState({ view: 'new-job' })}>New job</Button>
-      <Menu label="Presets" items={presets} />
+      <Menu label="Presets" items={presets} soon={fetchAll} />
       <Button onClick={() => picker.current?.click()}>Open</Button>
       <input
         ref={picker}

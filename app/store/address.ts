@@ -6,6 +6,7 @@
  */
 import type { Scenario } from '../../sim/index.ts'
 import { axisToLink, linkToAxis, linkToScenario, type Opened, scenarioToLink } from './link.ts'
+import { fetchOthers, lacksJob } from './others.ts'
 import { type Axis, useScenario } from './scenario.ts'
 import { useView } from './view.ts'
 
@@ -34,7 +35,7 @@ function addressWith({ scenario, beside }: Standing, { view, slide }: Place): st
   return address.href
 }
 
-const entry = (name: string) => new RegExp(`^#(?:.*&)?${name}=([^&]*)`).exec(location.hash)?.[1]
+const entry = (name: string, hash = location.hash) => new RegExp(`^#(?:.*&)?${name}=([^&]*)`).exec(hash)?.[1]
 
 function placeInAddress(): Place {
   const slide = Number(entry('slide') ?? 1) - 1
@@ -48,17 +49,19 @@ function placeInAddress(): Place {
   }
 }
 
-/** What the address holds; null: no scenario. */
-export function linked(): Opened | null {
-  const link = entry('s')
+/** What the address, or one that was there before, holds; null: no scenario. */
+export function linked(hash?: string): Opened | null {
+  const link = entry('s', hash)
   return link === undefined ? null : linkToScenario(link)
 }
 
 /** The axis that the address puts beside that of its scenario; null: none, undefined: it cannot be read. */
-export function linkedBeside(): Axis | null | undefined {
-  const link = entry('beside')
+export function linkedBeside(hash?: string): Axis | null | undefined {
+  const link = entry('beside', hash)
   return link === undefined ? null : (linkToAxis(link) ?? undefined)
 }
+
+const NOT_FETCHED = 'The job of this link could not be fetched.'
 
 /** Counts the links that were opened in the running page; each entry of the history carries its count. */
 let era = 0
@@ -85,22 +88,35 @@ function follow(place: Place): void {
   following = false
 }
 
-/** Opens the view of the address and keeps both together from now on. `take` is handed what a link opened later holds. */
-export function startAddress(take: (opened: Opened) => void): void {
+/** Opens the view of the address and keeps both together from now on. `take` is handed what a link opened later holds, and its address. */
+export function startAddress(take: (opened: Opened, hash: string) => void): void {
   era = eraOf(history.state) ?? 0
   history.replaceState({ era }, '', location.href)
   follow(placeInAddress())
+  const put = (opened: Opened | null, hash: string) => {
+    if (opened) take(opened, hash)
+    keepAddress()
+  }
+  /** Puts what the address holds on the bench, once its job is here; where another link was opened meanwhile it is too late for it. */
+  const open = async () => {
+    const arrived = era
+    const { hash } = location
+    const opened = linked(hash)
+    if (!opened || !lacksJob(opened)) return put(opened, hash)
+    const fetched = await fetchOthers().then(
+      () => linked(hash),
+      () => ({ ok: false as const, why: NOT_FETCHED }),
+    )
+    if (era === arrived) put(fetched, hash)
+  }
   /** Two events may tell of one step; the first leaves nothing to do for the second. */
   const arrive = () => {
     const reached = eraOf(history.state)
     if (document.fullscreenElement) document.exitFullscreen().catch(() => {})
     follow(placeInAddress())
-    if (reached !== era) {
-      era = reached ?? era + 1
-      const opened = linked()
-      if (opened) take(opened)
-    }
-    keepAddress()
+    if (reached === era) return keepAddress()
+    era = reached ?? era + 1
+    void open()
   }
   window.addEventListener('popstate', arrive)
   window.addEventListener('hashchange', arrive)

@@ -1,5 +1,6 @@
 /** Scenario files: opening one that was picked or dropped, and saving. */
 import { type Fault, LONGEST_FILE, parseScenario, type Scenario } from '../../sim/index.ts'
+import { fetchOthers, lacksJob } from './others.ts'
 
 export type Read = { ok: true; scenario: Scenario } | { ok: false; faults: Fault[] }
 
@@ -7,7 +8,11 @@ export type Read = { ok: true; scenario: Scenario } | { ok: false; faults: Fault
 export async function readScenarioFile(file: File): Promise<Read> {
   if (file.size > LONGEST_FILE) return refuse(`a file of ${file.size} bytes`, `at most ${LONGEST_FILE} bytes`)
   try {
-    return parseScenario(await file.text())
+    const text = await file.text()
+    const read = parseScenario(text)
+    if (!lacksJob(read)) return read
+    await fetchOthers()
+    return parseScenario(text)
   } catch {
     return refuse('a file that cannot be read', 'a readable scenario file')
   }

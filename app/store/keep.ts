@@ -3,6 +3,7 @@ import { ALL_PRESETS, CHANNELS, type Scenario, STRATEGIES } from '../../sim/inde
 import { keepAddress, linked, linkedBeside, startAddress } from './address.ts'
 import { useLessons } from './lessons.ts'
 import { axisToLink, linkToAxis, linkToScenario, type Opened, scenarioToLink } from './link.ts'
+import { fetchOthers, lacksJob } from './others.ts'
 import { useResults } from './results.ts'
 import { type Axis, useScenario } from './scenario.ts'
 import { useView } from './view.ts'
@@ -30,7 +31,14 @@ const isListOf = (value: unknown, known: readonly { id: string }[]): value is st
 /** Rest after which address and browser are written [ms]; browsers limit how often an address may change. */
 const REST = 300
 
-/** Brings back what was there and keeps it from now on. Call once, before the first run. */
+/** Fetches the other jobs where what was there is one of theirs. Rejects where they cannot be fetched. */
+export async function fetchKept(): Promise<void> {
+  const kept = read(SCENARIO_KEY)
+  const opened = [linked(), kept === null ? null : linkToScenario(kept)]
+  if (opened.some((each) => each && lacksJob(each))) await fetchOthers()
+}
+
+/** Brings back what was there and keeps it from now on. Call once, before the first run, with the jobs that it takes at hand. */
 export function startKeeping() {
   restoreView()
   restoreLessons()
@@ -74,13 +82,13 @@ function put(scenario: Scenario, beside: Axis | null) {
   useScenario.setState({ scenario, base: preset?.scenario ?? scenario, beside })
 }
 
-function take(opened: Opened) {
-  if (opened.ok) useScenario.getState().load(opened.scenario, undefined, openedBeside())
+function take(opened: Opened, hash: string) {
+  if (opened.ok) useScenario.getState().load(opened.scenario, undefined, openedBeside(hash))
   else useResults.getState().say(`${opened.why} The bench is as it was.`)
 }
 
-function openedBeside(): Axis | null {
-  const axis = linkedBeside()
+function openedBeside(hash?: string): Axis | null {
+  const axis = linkedBeside(hash)
   if (axis === undefined)
     useResults.getState().say('The second axis of this link cannot be read; its scenario is on the bench.')
   return axis ?? null

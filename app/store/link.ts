@@ -21,7 +21,8 @@ const READ = ['1', VERSION]
 /** Longest link text that is read, in characters. */
 const LONGEST_LINK = 200_000
 
-export type Opened = { ok: true; scenario: Scenario } | { ok: false; why: string }
+/** `faults` are those of a scenario that could be unpacked. */
+export type Opened = { ok: true; scenario: Scenario } | { ok: false; why: string; faults?: Fault[] }
 
 export function scenarioToLink(scenario: Scenario): string {
   const { job, actuator } = scenario
@@ -46,7 +47,9 @@ export function linkToScenario(link: string): Opened {
     if (bytes.length > LONGEST_FILE) return refuse('This link holds more than a scenario can be.')
     const changed: unknown = JSON.parse(strFromU8(bytes))
     const checked = checkScenario(isRecord(changed) ? { version: Number(version), ...changed } : changed)
-    return checked.ok ? checked : refuse(`This link holds a scenario with faults: ${told(checked.faults)}.`)
+    if (checked.ok) return checked
+    const { faults } = checked
+    return { ok: false, why: `This link holds a scenario with faults: ${told(faults)}.`, faults }
   } catch {
     return refuse('This link cannot be unpacked, so its scenario cannot be read.')
   }

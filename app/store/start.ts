@@ -1,8 +1,9 @@
-import { startKeeping } from './keep.ts'
+import { fetchKept, startKeeping } from './keep.ts'
 import { startRunner } from './runner.ts'
 
 /** Brings back what was there, and runs it. Call once. */
-export function startBench() {
+export async function startBench(): Promise<void> {
+  await fetchKept()
   startKeeping()
   startRunner()
 }

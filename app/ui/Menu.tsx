@@ -13,11 +13,13 @@ export interface MenuItem {
 interface MenuProps {
   label: ReactNode
   items: MenuItem[]
+  /** Called when it may soon be opened. */
+  soon?(): void
   /** Which edge of the button the list keeps to. */
   align?: 'start' | 'end'
 }
 
-export function Menu({ label, items, align = 'start' }: MenuProps) {
+export function Menu({ label, items, soon, align = 'start' }: MenuProps) {
   const [open, setOpen] = useState(false)
   const root = useRef<HTMLDivElement>(null)
   const id = useId()
@@ -50,7 +52,14 @@ export function Menu({ label, items, align = 'start' }: MenuProps) {
   }
   return (
     <div className="menu" ref={root}>
-      <Button aria-haspopup="menu" aria-expanded={open} aria-controls={id} onClick={() => setOpen(!open)}>
+      <Button
+        aria-haspopup="menu"
+        aria-expanded={open}
+        aria-controls={id}
+        onPointerEnter={soon}
+        onFocus={soon}
+        onClick={() => setOpen(!open)}
+      >
         {label}
         <span className="menu-mark" aria-hidden="true" />
       </Button>

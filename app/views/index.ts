@@ -1,5 +1,6 @@
 /** The registry of views: a new one is one folder and one line here. */
 import { type ComponentType, lazy } from 'react'
+import { fetchOthers } from '../store/others.ts'
 import { Bench } from './bench/Bench.tsx'
 
 export interface View {
@@ -12,9 +13,12 @@ export interface View {
   unlisted?: boolean
 }
 
-/** Views other than the first are loaded when they are opened. */
+/** Views other than the first are loaded when they are opened, each with every job at hand. */
 const later = <N extends string>(name: N, load: () => Promise<Record<N, ComponentType>>) =>
-  lazy(async () => ({ default: (await load())[name] }))
+  lazy(async () => {
+    await fetchOthers()
+    return { default: (await load())[name] }
+  })
 
 export const VIEWS: View[] = [
   { id: 'bench', label: 'Bench', Component: Bench },

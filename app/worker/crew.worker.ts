@@ -1,4 +1,5 @@
 /** One of the page's hands for studies of many grips: does one item after the other. */
+import '../../sim/others.ts'
 import { answering, runnerOn, type Telling } from '../../sim/index.ts'
 import { newCore } from './core.ts'
 

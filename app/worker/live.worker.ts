@@ -1,4 +1,5 @@
 /** The live plant's side of the door: simulates on as far as its budget of real time allows, and does what it is told. */
+import '../../sim/others.ts'
 import { LivePlant } from '../../sim/index.ts'
 import { newCore } from './core.ts'
 import type { LiveAnswer, LiveRequest } from './live-messages.ts'

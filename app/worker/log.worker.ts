@@ -1,4 +1,5 @@
 /** Keeps the logs that are open in the page, and fits to them with hands of its own, so that the page stays free. */
+import '../../sim/others.ts'
 import { crew } from './crew.ts'
 import { LogDesk } from './log-desk.ts'
 import type { LogRequest } from './log-messages.ts'

@@ -1,4 +1,5 @@
 /** The simulator's side of the door: runs one job at a time and hands out its traces piece by piece. */
+import '../../sim/others.ts'
 import { channelsOf, jobOf, judgeGrip, type Scenario, simulateGrip, type Traces } from '../../sim/index.ts'
 import { newCore } from './core.ts'
 import type { Answer, Request } from './messages.ts'

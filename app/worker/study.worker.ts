@@ -1,4 +1,5 @@
 /** Runs one study and hands out its items as they come; to stop it, the page ends the worker. */
+import '../../sim/others.ts'
 import { runnerOn } from '../../sim/index.ts'
 import { newCore } from './core.ts'
 import { runStudy, type StudyAnswer, type StudyRequest } from './studies.ts'

@@ -1,4 +1,5 @@
 /** The command line as a program; its exit codes are those of `call`. */
+import '../others.ts'
 import { serves } from './crew.ts'
 import { call } from './main.ts'
 import { watchOutput } from './output.ts'

@@ -1,4 +1,5 @@
 /** One call of the command line, whoever makes it. */
+import '../others.ts'
 import { Refused } from './command.ts'
 import { commands, usage } from './commands.ts'
 import { core } from './core.ts'

@@ -3,10 +3,11 @@
 import type { MissedRun, Why } from '../ask/why.ts'
 import type { CapEvents, CapJudgement, CapMetrics, CapVerdict } from '../job/cap/result.ts'
 import { torqueWindow } from '../job/cap/window.ts'
+import { jobOf } from '../job/index.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
-import type { JobWords, Kept } from './job.ts'
+import type { JobWords, Kept, WindowWords } from './job.ts'
 import { capLiveWords } from './live-cap.ts'
 import { type Wording, wordingOf } from './wording.ts'
 
@@ -24,6 +25,7 @@ const STATES: Record<CapVerdict, string> = {
 export const capWords: JobWords<CapJudgement> = {
   does: 'what becomes of the closure by each strategy, and the figures of the head',
   window: (scenario) => torqueLines(scenario, wordingOf('si')).map(inPlainSpaces),
+  frame,
   outcome,
   state: (verdict) => `the closure is ${STATES[verdict]}`,
   why: {
@@ -133,6 +135,18 @@ export const capWords: JobWords<CapJudgement> = {
       'After a loss of power, or when it returns, a head may turn unexpectedly; lock it off before reaching in.',
     ],
   },
+}
+
+function frame(scenario: Scenario, words: Wording): WindowWords {
+  const torque = (value: number) => words.of({ unit: 'N·m' }, value)
+  const { least, most } = jobOf(scenario).study.window(scenario)
+  const empty = least !== null && most !== null && least >= most
+  return {
+    title: empty ? 'No torque both tightens this closure and spares it:' : 'Torque window',
+    sentence: `${torqueLines(scenario, words).join('; ')}.`,
+    span: empty ? 'empty' : most === null ? `from ${torque(least ?? 0)}` : `${torque(least ?? 0)} to ${torque(most)}`,
+    empty,
+  }
 }
 
 /** What the closure is held against, a phrase each. */

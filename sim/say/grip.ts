@@ -6,8 +6,9 @@ import { forceWindow } from '../job/grip/window.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { beside } from './beside.ts'
 import { formatFigure, inPlainSpaces } from './figure.ts'
-import type { JobWords, Kept } from './job.ts'
+import type { JobWords, Kept, WindowWords } from './job.ts'
 import { gripLiveWords } from './live-grip.ts'
+import { quantityUnit } from './units.ts'
 import { stiffWords } from './window.ts'
 import type { Wording } from './wording.ts'
 
@@ -26,6 +27,7 @@ const STATES: Record<Verdict, string> = {
 export const gripWords: JobWords<GripJudgement> = {
   does: 'what becomes of the part by each strategy, and the figures of the grip',
   window,
+  frame,
   outcome,
   state: (verdict) => `the part is ${STATES[verdict]}`,
   why: {
@@ -142,6 +144,41 @@ function window(scenario: Scenario): string[] {
     `force window: ${force(least)} N to ${force(most)} N at one contact`,
     ...(yields ? [stiffWords(leastStiff === null ? null : `${force(leastStiff)} N`)] : []),
   ]
+}
+
+function frame(scenario: Scenario, { system }: Wording): WindowWords {
+  const { symbol, toShown } = quantityUnit('force', system)
+  const { least, most, yields, leastStiff } = forceWindow(scenario)
+  const force = (value: number) => `${formatFigure(toShown(value))} ${symbol}`
+  const stiff = yields ? ` ${stiffWords(leastStiff === null ? null : force(leastStiff))}` : ''
+  if (least !== null && most !== null && least >= most)
+    return {
+      title: 'No grip force both holds and spares this part:',
+      sentence: `holding needs at least ${force(least)}, the part takes at most ${force(most)}.${stiff}`,
+      span: 'empty',
+      empty: true,
+    }
+  const edges = edgesOf(least && force(least), most && force(most))
+  return { title: 'Force window', empty: false, ...edges, sentence: edges.sentence + stiff }
+}
+
+function edgesOf(least: string | 0 | null, most: string | 0 | null): Pick<WindowWords, 'sentence' | 'span'> {
+  if (least && most)
+    return {
+      span: `${least} to ${most}`,
+      sentence: `${least} to ${most} at each contact: less drops the part, more damages it.`,
+    }
+  if (least)
+    return {
+      span: `from ${least}`,
+      sentence: `from ${least} at each contact: less drops the part; it has no damage limit.`,
+    }
+  if (most)
+    return {
+      span: `up to ${most}`,
+      sentence: `up to ${most} at each contact: nothing pulls on the part, more damages it.`,
+    }
+  return { span: 'open', sentence: 'is open: nothing pulls on the part, and it has no damage limit.' }
 }
 
 function outcome(scenario: Scenario, { verdict, metrics, events }: Kept<GripJudgement>, words: Wording): string {

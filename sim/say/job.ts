@@ -1,4 +1,4 @@
-/** What is said of a job: one file each, and one line in `jobs.ts`. */
+/** What is said of a job: one file each, and one line in `others.ts`. */
 import type { MissedRun, Why } from '../ask/why.ts'
 import type { JobResult, RunResult } from '../job/job.ts'
 import type { WorkBound, WorkingPointId } from '../loops/jobs/job.ts'
@@ -16,6 +16,8 @@ export interface JobWords<R extends JobResult = JobResult> {
   does: string
   /** What the effort is held against, a line each, as the command line prints it above the figures [SI]. */
   window(scenario: Scenario): string[]
+  /** The same as it stands over the verdicts. */
+  frame(scenario: Scenario, words: Wording): WindowWords
   /** The outcome in one sentence: a number, a limit, a time. */
   outcome(scenario: Scenario, result: Kept<R>, words: Wording): string
   /** What a verdict says of the work: the part is held. */
@@ -29,6 +31,15 @@ export interface JobWords<R extends JobResult = JobResult> {
   rescue: RescueWords<R>
   loops: LoopWords
   log: LogWords
+}
+
+/** What the effort is held against: what it is called, one sentence behind that, and its edges in a few words. */
+export interface WindowWords {
+  title: string
+  sentence: string
+  span: string
+  /** No effort does the work and spares what it works on. */
+  empty: boolean
 }
 
 /** How a measured log speaks of what the output meets. */

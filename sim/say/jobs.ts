@@ -1,20 +1,12 @@
-/** The registry of what is said of each job. */
+/** The registry of what is said of each job; `sim/others.ts` enrols what is said of jobs other than gripping. */
 import { jobOf } from '../job/index.ts'
 import type { JobResult } from '../job/job.ts'
 import type { JobId, Scenario } from '../scenario/index.ts'
-import { capWords } from './cap.ts'
 import { gripWords } from './grip.ts'
 import type { JobWords, WhyFigureWords } from './job.ts'
-import { pressWords } from './press.ts'
-import { webWords } from './web.ts'
 import type { Wording } from './wording.ts'
 
-export const JOB_WORDS: Record<JobId, JobWords> = {
-  grip: gripWords as unknown as JobWords,
-  press: pressWords as unknown as JobWords,
-  cap: capWords as unknown as JobWords,
-  web: webWords as unknown as JobWords,
-}
+export const JOB_WORDS = { grip: gripWords } as unknown as Record<JobId, JobWords>
 
 /** What is said of the job of a scenario. */
 export const jobWords = <R extends JobResult>({ job }: Pick<Scenario, 'job'>) =>

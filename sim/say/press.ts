@@ -4,11 +4,11 @@ import type { MissedRun, Why } from '../ask/why.ts'
 import { forceLimit } from '../job/press/fill.ts'
 import type { PressEvents, PressJudgement, PressMetrics, PressVerdict } from '../job/press/result.ts'
 import { pressIn } from '../job/press/scenario.ts'
-import { jointWindow } from '../job/press/window.ts'
+import { allowedForce, jointWindow, neededForce } from '../job/press/window.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
-import type { JobWords, Kept } from './job.ts'
+import type { JobWords, Kept, WindowWords } from './job.ts'
 import { pressLiveWords } from './live-press.ts'
 import { type Wording, wordingOf } from './wording.ts'
 
@@ -26,6 +26,7 @@ const STATES: Record<PressVerdict, string> = {
 export const pressWords: JobWords<PressJudgement> = {
   does: 'what becomes of the joint by each strategy, and the figures of the press',
   window: (scenario) => windowLines(scenario, wordingOf('si')).map(inPlainSpaces),
+  frame,
   outcome,
   state: (verdict) => `the bushing is ${STATES[verdict]}`,
   why: {
@@ -132,6 +133,20 @@ export const pressWords: JobWords<PressJudgement> = {
       'After a loss of power, or when it returns, a ram may sink or start unexpectedly; block it before reaching in.',
     ],
   },
+}
+
+function frame(scenario: Scenario, words: Wording): WindowWords {
+  const [least, most] = [neededForce(scenario), allowedForce(scenario)]
+  const span =
+    most < Number.POSITIVE_INFINITY ? `${words.force(least)} to ${words.force(most)}` : `from ${words.force(least)}`
+  if (least >= most)
+    return {
+      title: 'No force both seats this bushing and spares the joint:',
+      sentence: `the end of the way takes ${words.force(least)}, where ${words.force(most)} are allowed.`,
+      span: 'empty',
+      empty: true,
+    }
+  return { title: 'Joint window', sentence: `${windowLines(scenario, words).join('; ')}.`, span, empty: false }
 }
 
 /** What the joint is held against, a phrase each. */

@@ -1,12 +1,13 @@
 /** What is said of a web: the verdict and why in one sentence, and what its tension was where that is taken apart. */
 
 import type { MissedRun, Why } from '../ask/why.ts'
+import { jobOf } from '../job/index.ts'
 import type { WebEvents, WebJudgement, WebMetrics, WebVerdict } from '../job/web/result.ts'
 import { tensionWindow } from '../job/web/window.ts'
 import type { Scenario } from '../scenario/index.ts'
 import { beside } from './beside.ts'
 import { inPlainSpaces } from './figure.ts'
-import type { JobWords, Kept } from './job.ts'
+import type { JobWords, Kept, WindowWords } from './job.ts'
 import { webLiveWords } from './live-web.ts'
 import { type Wording, wordingOf } from './wording.ts'
 
@@ -22,6 +23,7 @@ const STATES: Record<WebVerdict, string> = {
 export const webWords: JobWords<WebJudgement> = {
   does: 'what becomes of the tension by each strategy, and the figures of the web',
   window: (scenario) => tensionLines(scenario, wordingOf('si')).map(inPlainSpaces),
+  frame,
   outcome,
   state: (verdict) => `the web is ${STATES[verdict]}`,
   refuses: {
@@ -126,6 +128,17 @@ export const webWords: JobWords<WebJudgement> = {
       'After a loss of power, or when it returns, a taut web pulls its rolls, and they may start unexpectedly; take the tension off before reaching in.',
     ],
   },
+}
+
+function frame(scenario: Scenario, words: Wording): WindowWords {
+  const { least, most } = jobOf(scenario).study.window(scenario)
+  const empty = least !== null && most !== null && least >= most
+  return {
+    title: empty ? 'The web tears before it has the tension that is wanted:' : 'Tension window',
+    sentence: `${tensionLines(scenario, words).join('; ')}.`,
+    span: empty ? 'empty' : `${words.force(least ?? 0)} to ${words.force(most ?? 0)}`,
+    empty,
+  }
 }
 
 /** What the tension is held against, a phrase each. */

@@ -1,19 +1,16 @@
 /** What keys of a scenario demand of each other. A rule is only asked when every key it reads is there and sound by itself. */
-import { CAP_RULES } from './cap-rules.ts'
 import { liftTime } from './lift.ts'
-import { PRESS_RULES } from './press-rules.ts'
 import { divides, nearestDivisor, type Rule, rule } from './rule.ts'
-import { SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
+import { type JobId, SCENARIO_SCHEMA, type Scenario } from './schema/index.ts'
 import { STRATEGY_RULES } from './schema/strategies.ts'
 import { requirementFaults, spreadFaults } from './study-rules.ts'
-import { WEB_RULES } from './web-rules.ts'
 
 /** Most plant steps in one run; more would keep the machine busy for minutes. */
 const MOST_STEPS = 2e8
 
 const SERVO = SCENARIO_SCHEMA.properties.servo
 
-export const RULES: Rule[] = [
+const RULES: Rule[] = [
   rule(
     ['jaws.opening', 'part.width'],
     (s) => s.jaws.opening > s.part.width,
@@ -133,12 +130,17 @@ export const RULES: Rule[] = [
     (s) => `null, or a time within the run of ${s.run.duration} s`,
   ),
   ...STRATEGY_RULES,
-  ...PRESS_RULES,
-  ...CAP_RULES,
-  ...WEB_RULES,
+]
+
+const STUDY_RULES: Rule[] = [
   { reads: ['requirements'], check: requirementFaults },
   { reads: ['spread', 'actuator'], check: spreadFaults },
 ]
+
+/** What keys of one job alone demand of each other; `others.ts` enrols those of the others. */
+export const JOB_RULES: Partial<Record<JobId, Rule[]>> = {}
+
+export const rulesOf = (job: JobId): Rule[] => [...RULES, ...(JOB_RULES[job] ?? []), ...STUDY_RULES]
 
 /** In what the effort of an axis is told. */
 const effortOf = ({ actuator }: Scenario) => (actuator.kind === 'spindle' ? 'N·m' : 'N')

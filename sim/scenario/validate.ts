@@ -6,7 +6,7 @@ import type Type from 'typebox'
 import { type Fault, show, UNKNOWN } from './fault.ts'
 import { fill } from './fill.ts'
 import { FIRST_SCHEMAS, lift, pathBefore, pathNow, versionOf } from './migrate.ts'
-import { RULES } from './rules.ts'
+import { rulesOf } from './rules.ts'
 import { FIRST_JOB, type GripKind, JOBS, type Scenario } from './schema/index.ts'
 
 const FORMAT = 'jawbench-scenario'
@@ -51,7 +51,7 @@ export function checkScenario(input: unknown): Checked {
   const scenario = version === 1 ? hold(schema, lift(filled)).filled : filled
   const written = version === 1 ? pathBefore : (path: string) => path
   const broken = [...new Set(faults.map(({ path }) => (version === 1 ? pathNow(path) : path)))]
-  for (const { reads, check } of RULES) {
+  for (const { reads, check } of rulesOf(known)) {
     if (reads.some((path) => broken.some((bad) => covers(bad, path)) || !isThere(scenario, path))) continue
     faults.push(...check(scenario as Scenario).map((fault) => ({ ...fault, path: written(fault.path) })))
   }

@@ -5,7 +5,7 @@ import { FOLLOWS } from './follows.ts'
 import { holds, type Key, keysOf, readPath } from './path.ts'
 import type { QuantitySchema } from './quantity.ts'
 import { quantityAt } from './quantity-at.ts'
-import { RULES } from './rules.ts'
+import { rulesOf } from './rules.ts'
 import type { Scenario } from './schema/index.ts'
 
 export interface Variation {
@@ -30,7 +30,9 @@ export function varying(scenario: Scenario, paths: string[]): (values: ArrayLike
     return { schema, keys }
   })
   // The file of each job has keys of its own, and rules for them.
-  const rules = RULES.filter(({ reads }) => reads.every((path) => readPath(scenario, path) !== undefined))
+  const rules = rulesOf(scenario.job).filter(({ reads }) =>
+    reads.every((path) => readPath(scenario, path) !== undefined),
+  )
   return (given) => {
     const made = new Set<object>()
     const copy = own(scenario, made)

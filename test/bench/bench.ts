@@ -3,6 +3,7 @@
  * Bounds are ratios within one run or counts; only start, opening, slider and study are told by the clock, with the
  * machine beside them.
  */
+import '../../sim/others.ts'
 import { arch, availableParallelism, cpus, loadavg, platform } from 'node:os'
 import { brute } from './brute.ts'
 import { coverage } from './coverage.ts'

@@ -1,11 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { checkScenario, type Edit, editScenario, type Fault, type Scenario } from '../../sim/index.ts'
-import { CAP_RULES } from '../../sim/scenario/cap-rules.ts'
-import { PRESS_RULES } from '../../sim/scenario/press-rules.ts'
 import { divides } from '../../sim/scenario/rule.ts'
-import { RULES } from '../../sim/scenario/rules.ts'
-import { WEB_RULES } from '../../sim/scenario/web-rules.ts'
+import { rulesOf } from '../../sim/scenario/rules.ts'
 import { make } from './make.ts'
 
 const defaults = make()
@@ -235,7 +232,7 @@ const CASES: [what: string, edits: Record<string, unknown>, fault: Fault][] = [
 ]
 
 /** Those of other jobs are shown with them, in `test/job`. */
-const GRIP_RULES = RULES.filter((rule) => ![...PRESS_RULES, ...CAP_RULES, ...WEB_RULES].includes(rule))
+const GRIP_RULES = rulesOf('grip')
 
 describe('rules between keys', () => {
   it.each(CASES)('refuse %s', (_, edits, fault) => {

@@ -1,5 +1,5 @@
 /** Generic axes of every family, at least two each, to be compared for a job and put on the bench. */
-
+import '../others.ts'
 import { faultLine } from '../fault.ts'
 import type { Actuator, ActuatorKind, JobId } from '../schema/index.ts'
 import { SETTINGS_ANYWHERE } from '../schema/strategies.ts'

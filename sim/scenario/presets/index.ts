@@ -1,4 +1,4 @@
-/** The presets: our invented line for tableware, baubles, apricots, bushings and lids. The first opens the page. */
+/** The presets: our invented line for tableware, baubles, apricots and bushings; `others.ts` has those of its other jobs. The first opens the page. */
 
 import { faultLine } from '../fault.ts'
 import type { Scenario } from '../schema/index.ts'
@@ -6,14 +6,8 @@ import { checkScenario } from '../validate.ts'
 import { apricot } from './apricot.ts'
 import { bauble } from './bauble.ts'
 import { bushing } from './bushing.ts'
-import { castArm } from './cast-arm.ts'
 import { foam } from './foam.ts'
-import { jarLid } from './jar-lid.ts'
-import { lidHinge } from './lid-hinge.ts'
-import { paperRoll } from './paper-roll.ts'
-import { smallLid } from './small-lid.ts'
 import { teapot } from './teapot.ts'
-import { trayFilm } from './tray-film.ts'
 
 export interface Preset {
   id: string
@@ -22,7 +16,8 @@ export interface Preset {
   scenario: Scenario
 }
 
-const preset = (id: string, summary: string, input: { name: string }): Preset => {
+/** Throws where it has faults. */
+export const preset = (id: string, summary: string, input: { name: string }): Preset => {
   const checked = checkScenario(input)
   if (!checked.ok) throw new Error(`preset ${id}: ${checked.faults.map(faultLine).join('; ')}`)
   return { id, title: input.name, summary, scenario: checked.scenario }
@@ -37,22 +32,5 @@ export const PRESETS: Preset[] = [
   preset('foam', 'A soft part that relaxes, dents, and is held by friction that falls with load.', foam),
 ]
 
-/** Those of pressing in. */
-export const PRESS_PRESETS: Preset[] = [
-  preset('cast-arm', 'A shoulder ends the way: momentum and frame decide the seating force.', castArm),
-  preset('lid-hinge', 'No shoulder: the depth comes from the drive, and force alone goes too far.', lidHinge),
-]
-
-/** Those of tightening a cap. */
-export const CAP_PRESETS: Preset[] = [
-  preset('jar-lid', 'The rotor behind the gear makes the peak: speed at the liner decides the torque.', jarLid),
-  preset('small-lid', 'A motor without a gear: the current tells the torque.', smallLid),
-]
-
-/** Those of holding a web's tension. */
-export const WEB_PRESETS: Preset[] = [
-  preset('paper-roll', 'A roll that grows as it winds: torque follows the radius, or tension does not.', paperRoll),
-  preset('tray-film', 'A line that starts and stops: what speeds the roll up is missing in the film.', trayFilm),
-]
-
-export const ALL_PRESETS: readonly Preset[] = [...PRESETS, ...PRESS_PRESETS, ...CAP_PRESETS, ...WEB_PRESETS]
+/** Of every job; `sim/others.ts` enrols those of the others. */
+export const ALL_PRESETS: Preset[] = [...PRESETS]

@@ -6,27 +6,25 @@ import Type from 'typebox'
 import { group } from '../quantity.ts'
 import { ACTUATORS } from './actuator.ts'
 import { arm, type move } from './arm.ts'
-import { CAP, CAP_SHARED } from './cap/index.ts'
 import { drive, servo } from './drive.ts'
 import { powerLoss, release } from './events.ts'
 import { jaws } from './jaws.ts'
+import type { OTHER_FORMATS } from './others.ts'
 import { part } from './part.ts'
-import { PRESS, PRESS_SHARED } from './press/index.ts'
 import { requirements } from './requirements.ts'
 import { run } from './run.ts'
 import { sensors } from './sensors.ts'
 import { spread, type varied } from './spread.ts'
 import { approach, strategies } from './strategies.ts'
-import { TURNING } from './turning/index.ts'
-import { WEB, WEB_SHARED } from './web/index.ts'
 
 /** Groups that every job has; one may have its own in their place. */
 const SHARED = { approach, requirements, servo, sensors, strategies, arm }
 
-type Shared = { [K in keyof typeof SHARED]: Type.TSchema }
+export type Shared = { [K in keyof typeof SHARED]: Type.TSchema }
 type Own<S extends Partial<Shared>> = { [K in keyof Shared]: S[K] extends Type.TSchema ? S[K] : (typeof SHARED)[K] }
 
-const schemaOf = <
+/** The format of one job on one kind of actuator. `groups` describe what the axis works on, `shared` are its own in place of groups that every job has. */
+export const schemaOf = <
   const J extends string,
   G extends Type.TProperties,
   A extends Type.TSchema,
@@ -65,10 +63,7 @@ const schemaOf = <
   )
 }
 
-/**
- * The format of one job whose output travels in a straight line, for each kind of actuator. `groups` describe what the axis works on,
- * `shared` are its own in place of groups that every job has.
- */
+/** The formats of one job whose output travels in a straight line, for each kind of actuator. */
 export const kindsOf = <
   const J extends string,
   G extends Type.TProperties,
@@ -83,30 +78,20 @@ export const kindsOf = <
   direct: schemaOf(job, groups, ACTUATORS.direct, shared),
 })
 
-/** The same of a job whose output turns: angles in rad, efforts in N·m (`turning/`). */
-export const turningKindsOf = <
-  const J extends string,
-  G extends Type.TProperties,
-  S extends Partial<Shared> = Record<never, never>,
->(
-  job: J,
-  groups: G,
-  shared?: S,
-) => ({ spindle: schemaOf(job, groups, ACTUATORS.spindle, { ...TURNING, ...shared }) })
-
 const GRIP = { jaws, part }
 
-const FORMATS = {
-  grip: kindsOf('grip', GRIP),
-  press: kindsOf('press', PRESS, PRESS_SHARED),
-  cap: turningKindsOf('cap', CAP, CAP_SHARED),
-  web: turningKindsOf('web', WEB, WEB_SHARED),
-}
+/** The format of a grip for one kind of actuator, against which an input of that kind is checked. */
+export const SCHEMAS = kindsOf('grip', GRIP)
 
-export type JobId = keyof typeof FORMATS
+export type JobId = 'grip' | keyof typeof OTHER_FORMATS
 
-/** What the axis works on, by the `job` of a scenario: the format for each kind of actuator that can do it. One line a job. */
-export const JOBS: Record<JobId, Partial<Record<ActuatorKind, Type.TObject>>> = FORMATS
+type Formats = Partial<Record<ActuatorKind, Type.TObject>>
+
+/**
+ * What the axis works on, by the `job` of a scenario: the format for each kind of actuator that can do it. Those of jobs other than
+ * gripping are in `others.ts` and enrolled here by `sim/others.ts`, which every program imports and the page as soon as it needs one.
+ */
+export const JOBS = { grip: SCHEMAS } as Partial<Record<JobId, Formats>> as Record<JobId, Formats>
 
 /** A scenario that names no job is a grip. */
 export const FIRST_JOB = 'grip' as JobId
@@ -117,9 +102,6 @@ export const SCENARIO_SCHEMA = schemaOf(
   GRIP,
   Type.Union([ACTUATORS.screw, ACTUATORS.rack, ACTUATORS.direct], { title: 'Actuator', default: {} }),
 )
-
-/** The format of a grip for one kind of actuator, against which an input of that kind is checked. */
-export const SCHEMAS = FORMATS.grip
 
 export type Actuator = { [K in keyof typeof ACTUATORS]: Type.Static<(typeof ACTUATORS)[K]> }[keyof typeof ACTUATORS]
 export type ActuatorKind = keyof typeof ACTUATORS

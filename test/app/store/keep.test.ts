@@ -33,9 +33,10 @@ async function opened(kept: Record<string, string>, hash = '') {
     addEventListener: (name: string, run: () => void) => listeners.set(name, run),
     setTimeout: later,
   })
-  const { startKeeping } = await import('../../../app/store/keep.ts')
+  const { fetchKept, startKeeping } = await import('../../../app/store/keep.ts')
   const { useScenario } = await import('../../../app/store/scenario.ts')
   const { useResults } = await import('../../../app/store/results.ts')
+  await fetchKept()
   startKeeping()
   const { scenario, beside, setBeside } = useScenario.getState()
   return { scenario, beside, setBeside, notice: useResults.getState().notice, entries, listeners }
