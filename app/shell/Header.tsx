@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react'
 import { ALL_PRESETS } from '../../sim/index.ts'
+import { fetchDrawings } from '../picture/families/registry.ts'
 import { addressOf, keepAddress } from '../store/address.ts'
 import { saveScenario } from '../store/file.ts'
 import { fetchOthers, useOthers } from '../store/others.ts'
@@ -77,7 +78,7 @@ function Navigation() {
 }
 
 /** Where they cannot be fetched, the presets that are here are listed. */
-const fetchAll = () => fetchOthers().catch(() => {})
+const fetchAll = () => void Promise.allSettled([fetchOthers(), fetchDrawings()])
 
 function Scenarios() {
   const picker = useRef<HTMLInputElement>(null)

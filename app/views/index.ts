@@ -1,5 +1,6 @@
 /** The registry of views: a new one is one folder and one line here. */
 import { type ComponentType, lazy } from 'react'
+import { fetchDrawings } from '../picture/families/registry.ts'
 import { fetchOthers } from '../store/others.ts'
 import { Bench } from './bench/Bench.tsx'
 
@@ -13,10 +14,10 @@ export interface View {
   unlisted?: boolean
 }
 
-/** Views other than the first are loaded when they are opened, each with every job at hand. */
+/** Views other than the first are loaded when they are opened, each with every job and every drawing at hand. */
 const later = <N extends string>(name: N, load: () => Promise<Record<N, ComponentType>>) =>
   lazy(async () => {
-    await fetchOthers()
+    await Promise.all([fetchOthers(), fetchDrawings()])
     return { default: (await load())[name] }
   })
 

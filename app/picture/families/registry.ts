@@ -1,32 +1,32 @@
-/** Every actuator family that moves a jaw and its drawing: a new family is one file here and one line. */
-import type { Actuator, Scenario, SpindleFamily } from '../../../sim/index.ts'
+/** The drawings of actuator families: that of the axis that the page opens with is here, the others come when the first of them is shown. */
+import { use } from 'react'
+import type { Actuator, Scenario } from '../../../sim/index.ts'
 import { brushlessScrew } from './brushlessScrew.tsx'
-import { brushScrew } from './brushScrew.tsx'
 import type { FamilyDrawing } from './drawing.ts'
-import { gearedRack } from './gearedRack.tsx'
-import { linearCoils } from './linearCoils.tsx'
-import { linearMagnets } from './linearMagnets.tsx'
-import { movingMagnet } from './movingMagnet.tsx'
-import { stepScrew } from './stepScrew.tsx'
-import { tubularCoils } from './tubularCoils.tsx'
-import { tubularRod } from './tubularRod.tsx'
-import { voiceCoil } from './voiceCoil.tsx'
 
-const FAMILY_DRAWINGS: Record<Exclude<Actuator['family'], SpindleFamily>, FamilyDrawing> = {
-  'brushless-screw': brushlessScrew,
-  'brush-screw': brushScrew,
-  'step-screw': stepScrew,
-  'geared-rack': gearedRack,
-  'voice-coil': voiceCoil,
-  'linear-magnets-moving': linearMagnets,
-  'linear-coils-moving': linearCoils,
-  'tubular-rod-moving': tubularRod,
-  'tubular-coils-moving': tubularCoils,
-  'moving-magnet': movingMagnet,
+const FIRST = { 'brushless-screw': brushlessScrew }
+
+export type FirstFamily = keyof typeof FIRST
+
+const HERE: Partial<Record<Actuator['family'], FamilyDrawing>> = { ...FIRST }
+
+let coming: Promise<void> | undefined
+
+/** Rejects where they cannot be fetched; another call then tries again. */
+export function fetchDrawings(): Promise<void> {
+  coming ??= import('./others.ts').then(
+    ({ OTHER_DRAWINGS }) => void Object.assign(HERE, OTHER_DRAWINGS),
+    (error: unknown) => {
+      coming = undefined
+      throw error
+    },
+  )
+  return coming
 }
 
-/** Throws a TypeError for an axis that moves no jaw. */
-export function drawingOf({ actuator }: Pick<Scenario, 'actuator'>): FamilyDrawing {
+/** Suspends until it is here. Throws a TypeError for an axis that moves no jaw. */
+export function useDrawing({ actuator }: Pick<Scenario, 'actuator'>): FamilyDrawing {
   if (actuator.kind === 'spindle') throw new TypeError('a spindle moves no jaw')
-  return FAMILY_DRAWINGS[actuator.family]
+  if (!HERE[actuator.family]) use(fetchDrawings())
+  return HERE[actuator.family]!
 }

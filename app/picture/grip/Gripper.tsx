@@ -4,7 +4,7 @@ import { type CSSProperties, memo, useId, useMemo } from 'react'
 import type { Scenario } from '../../../sim/index.ts'
 import { Defs } from '../Defs.tsx'
 import type { DrawingProps, FamilyDrawing, Label, Motion } from '../families/drawing.ts'
-import { drawingOf } from '../families/registry.ts'
+import { useDrawing } from '../families/registry.ts'
 import { PaintContext, paintOf } from '../paint.ts'
 import { Body } from './Body.tsx'
 import { Forces, type FormatForce, ScaleBar } from './Forces.tsx'
@@ -56,7 +56,7 @@ export function Gripper(props: GripperProps) {
   const picture = useId()
   const paint = useMemo(() => paintOf(picture), [picture])
   const scenario = useDrawn(props.scenario)
-  const drawing = drawingOf(scenario)
+  const drawing = useDrawing(scenario)
   const plan = useMemo(
     () => planOf(scenario, { width, height, names }, drawing.length(scenario)),
     [scenario, width, height, names, drawing],

@@ -1,5 +1,5 @@
 /** One lane: what a strategy does to the part, its verdict, and the force at the instant of the cursor. */
-import { type ReactNode, useCallback, useMemo } from 'react'
+import { type ReactNode, Suspense, useCallback, useMemo } from 'react'
 import { forceWindow, type Scenario } from '../../../sim/index.ts'
 import { frameAt, type GripFrame, restFrame } from '../../picture/grip/frameAt.ts'
 import { Gripper } from '../../picture/grip/Gripper.tsx'
@@ -60,7 +60,11 @@ export function Picture(props: PictureProps) {
   const formatRound = useCallback((force: number) => withUnit(formatPlain(unit.toShown(force)), unit.symbol), [unit])
   const round = useCallback((force: number) => unit.toSi(roundBelow(unit.toShown(force))), [unit])
   const window = useMemo(() => forceWindow(props.scenario), [props.scenario])
-  return <Gripper {...props} window={window} formatForce={format} formatRound={formatRound} roundForce={round} />
+  return (
+    <Suspense fallback={<div style={{ width: props.width, height: props.height }} />}>
+      <Gripper {...props} window={window} formatForce={format} formatRound={formatRound} roundForce={round} />
+    </Suspense>
+  )
 }
 
 /** The gripper open, where nothing has been run. */
