@@ -1,7 +1,7 @@
 /** Actuators and the axis beside, for the jobs that are no grips: compared, narrowed, put on the bench, set beside it. */
-import '../sim/others.ts'
 import { scenarioToLink } from '../app/store/link.ts'
-import { axesFor, CAP_PRESETS, checkScenario, type Scenario, WEB_PRESETS } from '../sim/index.ts'
+import { axesFor, checkScenario, type Scenario } from '../sim/index.ts'
+import { CAP_PRESETS, WEB_PRESETS } from '../sim/others.ts'
 import { pressLink } from './quick.ts'
 import { audit, card, expect, openBench, sideways, test } from './support.ts'
 

@@ -1,8 +1,8 @@
 /** The live plant of a press, a closure and a web: driven by hand, hurt by a parameter that is turned under it, mended, and accessible. */
-import '../sim/others.ts'
 import type { Page } from '@playwright/test'
 import { scenarioToLink } from '../app/store/link.ts'
-import { CAP_PRESETS, PRESS_PRESETS, type Preset, WEB_PRESETS } from '../sim/index.ts'
+import type { Preset } from '../sim/index.ts'
+import { CAP_PRESETS, PRESS_PRESETS, WEB_PRESETS } from '../sim/others.ts'
 import { audit, expect, rulesFor, sideways, test } from './support.ts'
 
 const figures = (page: Page) => page.getByRole('region', { name: 'Figures' })

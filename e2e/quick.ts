@@ -1,6 +1,6 @@
-import '../sim/others.ts'
 import { scenarioToLink } from '../app/store/link.ts'
-import { ALL_PRESETS, checkScenario, PRESETS, PRESS_PRESETS } from '../sim/index.ts'
+import { ALL_PRESETS, checkScenario, PRESETS } from '../sim/index.ts'
+import { PRESS_PRESETS } from '../sim/others.ts'
 
 /** The link of short grips of parts of which two quantities vary: quick to study. `more` are further keys of the file. */
 export function quickLink(more: object = {}): string {

@@ -13,3 +13,5 @@ import { CAP_PRESETS, PRESS_PRESETS, WEB_PRESETS } from './scenario/presets/othe
 Object.assign(JOBS, OTHER_JOBS)
 Object.assign(JOB_WORDS, OTHER_WORDS)
 ALL_PRESETS.push(...PRESS_PRESETS, ...CAP_PRESETS, ...WEB_PRESETS)
+
+export { CAP_PRESETS, PRESS_PRESETS, WEB_PRESETS }

@@ -10,12 +10,22 @@ export async function readScenarioFile(file: File): Promise<Read> {
   try {
     const text = await file.text()
     const read = parseScenario(text)
-    if (!lacksJob(read)) return read
-    await fetchOthers()
-    return parseScenario(text)
+    return lacksJob(read) ? await withOthers(text) : read
   } catch {
     return refuse('a file that cannot be read', 'a readable scenario file')
   }
+}
+
+async function withOthers(text: string): Promise<Read> {
+  try {
+    await fetchOthers()
+  } catch {
+    return refuse(
+      'a job whose description could not be fetched',
+      'another try when the page reaches where it came from',
+    )
+  }
+  return parseScenario(text)
 }
 
 const refuse = (given: string, allowed: string): Read => ({ ok: false, faults: [{ path: '', given, allowed }] })

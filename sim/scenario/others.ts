@@ -7,7 +7,12 @@ import { JOBS } from './schema/index.ts'
 import { OTHER_FORMATS } from './schema/others.ts'
 import { WEB_RULES } from './web-rules.ts'
 
-const RULES: Record<keyof typeof OTHER_FORMATS, Rule[]> = { press: PRESS_RULES, cap: CAP_RULES, web: WEB_RULES }
+/** A job may have none. */
+const RULES: Partial<Record<keyof typeof OTHER_FORMATS, Rule[]>> = {
+  press: PRESS_RULES,
+  cap: CAP_RULES,
+  web: WEB_RULES,
+}
 
 Object.assign(JOBS, OTHER_FORMATS)
 Object.assign(JOB_RULES, RULES)

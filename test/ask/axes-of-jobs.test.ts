@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import { core, run } from '../../sim/cli/core.ts'
 import {
-  ALL_AXES,
   ALL_PRESETS,
+  allAxes,
   axesFor,
   axisFigures,
   fitAxis,
@@ -20,7 +20,7 @@ import { make } from '../scenario/make.ts'
 
 const presetOf = (id: string): Scenario => ALL_PRESETS.find((preset) => preset.id === id)!.scenario
 const [castArm, jarLid, trayFilm] = ['cast-arm', 'jar-lid', 'tray-film'].map(presetOf) as [Scenario, Scenario, Scenario]
-const axis = (id: string) => ALL_AXES.find((each) => each.id === id)!
+const axis = (id: string) => allAxes().find((each) => each.id === id)!
 const OTHERS: JobId[] = ['press', 'cap', 'web']
 
 describe('the axes of a job', () => {
@@ -31,7 +31,7 @@ describe('the axes of a job', () => {
       for (const { actuator } of axes)
         expect(axes.filter(({ actuator: { family } }) => family === actuator.family).length).toBeGreaterThan(1)
     }
-    expect(new Set(ALL_AXES.map(({ id }) => id)).size).toBe(ALL_AXES.length)
+    expect(new Set(allAxes().map(({ id }) => id)).size).toBe(allAxes().length)
   })
 
   it('all go with the presets of the job, and ask for the effort that is wanted, or all that the axis gives', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { ALL_AXES, AXIS_PRESETS, fitAxis, PRESETS } from '../../sim/index.ts'
+import { AXIS_PRESETS, allAxes, fitAxis, PRESETS } from '../../sim/index.ts'
 import { make } from '../scenario/make.ts'
 
 /** Of annealed copper (IEC 60028), taken from 25 °C on. */
@@ -21,7 +21,7 @@ describe('another axis', () => {
   })
 
   it('has heat data that carry its continuous current off, with at most two fifths to spare (closed form)', () => {
-    for (const { id, actuator } of ALL_AXES) {
+    for (const { id, actuator } of allAxes()) {
       const { resistance, continuousCurrent, thermal } = actuator.motor
       const hot = resistance * (1 + ALPHA * (thermal.limit - 25))
       const whole = thermal.windingResistance + thermal.housingResistance

@@ -1,10 +1,11 @@
 /** Tightening a cap against published values and closed forms: thread and preload, the peak at the seat, removal. */
 import { describe, expect, it } from 'vitest'
 import { axisOf } from '../../sim/axis/reflect.ts'
-import { CAP_PRESETS, capIn, type Scenario, type StrategyId, shownUnit, torqueWindow } from '../../sim/index.ts'
+import { capIn, type Scenario, type StrategyId, shownUnit, torqueWindow } from '../../sim/index.ts'
 import { perNewton } from '../../sim/job/cap/fill.ts'
 import type { CapJudgement } from '../../sim/job/cap/result.ts'
 import { restingPreload, seatRate, torqueOff, torqueOn } from '../../sim/job/cap/window.ts'
+import { CAP_PRESETS } from '../../sim/others.ts'
 import { simulate } from '../../sim/run/simulate.ts'
 import { capOf, EIGHT_PER_INCH, editedBy, Hand, IDEAL } from '../job/cap/support.ts'
 import type { Tree } from './support.ts'

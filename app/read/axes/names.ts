@@ -1,12 +1,12 @@
 /** What the two axes are called where both stand. */
-import { type Actuator, ALL_AXES, type Scenario } from '../../../sim/index.ts'
+import { type Actuator, allAxes, type Scenario } from '../../../sim/index.ts'
 import { familyLabel } from './columns.ts'
 
 /** The generic axis that it is, else its family. */
 export function axisTitle({ actuator }: Scenario): string {
   const own = JSON.stringify(actuator)
   const { ambient } = actuator.motor.thermal
-  const preset = ALL_AXES.find((each) => JSON.stringify(inAir(each.actuator, ambient)) === own)
+  const preset = allAxes().find((each) => JSON.stringify(inAir(each.actuator, ambient)) === own)
   return preset?.title ?? familyLabel(actuator)
 }
 

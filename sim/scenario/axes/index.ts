@@ -1,5 +1,4 @@
 /** Generic axes of every family, at least two each, to be compared for a job and put on the bench. */
-import '../others.ts'
 import { faultLine } from '../fault.ts'
 import type { Actuator, ActuatorKind, JobId } from '../schema/index.ts'
 import { SETTINGS_ANYWHERE } from '../schema/strategies.ts'
@@ -30,13 +29,16 @@ export const AXIS_PRESETS: AxisPreset[] = [...SCREW_AXES, ...RACK_AXES, ...DIREC
 
 const PRESSES = PRESS_AXES.map(axisPreset)
 
-const SPINDLES = SPINDLE_AXES.map(axisPreset)
+let spindles: AxisPreset[] | undefined
 
-export const ALL_AXES: AxisPreset[] = [...AXIS_PRESETS, ...PRESSES, ...SPINDLES]
+/** Made when first asked for: no job that is here from the start takes a spindle. */
+const spindleAxes = () => (spindles ??= SPINDLE_AXES.map(axisPreset))
+
+export const allAxes = (): AxisPreset[] => [...AXIS_PRESETS, ...PRESSES, ...spindleAxes()]
 
 /** What the axes of a job are chosen from; those of its size first. */
 const OF_JOB: Partial<Record<JobId, AxisPreset[]>> = { grip: AXIS_PRESETS, press: [...PRESSES, ...AXIS_PRESETS] }
 
 /** Generic axes of the kinds that can do a job. */
 export const axesFor = (job: JobId): AxisPreset[] =>
-  (OF_JOB[job] ?? ALL_AXES).filter(({ actuator }) => kindsTaken(job).includes(actuator.kind))
+  (OF_JOB[job] ?? allAxes()).filter(({ actuator }) => kindsTaken(job).includes(actuator.kind))

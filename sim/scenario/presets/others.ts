@@ -1,5 +1,4 @@
 /** The presets of jobs other than gripping. */
-import '../others.ts'
 import { castArm } from './cast-arm.ts'
 import { type Preset, preset } from './index.ts'
 import { jarLid } from './jar-lid.ts'

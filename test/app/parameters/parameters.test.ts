@@ -4,7 +4,6 @@ import { firstValue } from '../../../app/parameters/first.ts'
 import { lineOf, sectionsOf } from '../../../app/parameters/sections.ts'
 import { differences, type Field, fieldAt } from '../../../app/read/scenario/walk.ts'
 import {
-  CAP_PRESETS,
   checkScenario,
   editScenario,
   type GripKind,
@@ -13,6 +12,7 @@ import {
   SCHEMAS,
   type Scenario,
 } from '../../../sim/index.ts'
+import { CAP_PRESETS } from '../../../sim/others.ts'
 
 const KINDS = Object.keys(SCHEMAS) as GripKind[]
 

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { linkToScenario, scenarioToLink } from '../../../app/store/link.ts'
-import { CAP_PRESETS, PRESETS, PRESS_PRESETS } from '../../../sim/index.ts'
+import { PRESETS } from '../../../sim/index.ts'
+import { CAP_PRESETS, PRESS_PRESETS } from '../../../sim/others.ts'
 
 it.each([...PRESS_PRESETS, ...CAP_PRESETS].map(({ id, scenario }) => [id, scenario] as const))(
   'the link of %s opens the same scenario',

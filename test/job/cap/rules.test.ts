@@ -1,6 +1,7 @@
 /** What the keys of a closure demand of each other, how its file is read, and what is said of each key. */
 import { describe, expect, it } from 'vitest'
-import { CAP_PRESETS, checkScenario, editScenario, quantityAt, readPath, shownUnit } from '../../../sim/index.ts'
+import { checkScenario, editScenario, quantityAt, readPath, shownUnit } from '../../../sim/index.ts'
+import { CAP_PRESETS } from '../../../sim/others.ts'
 import { CAP_RULES } from '../../../sim/scenario/cap-rules.ts'
 import { JOBS } from '../../../sim/scenario/schema/index.ts'
 import { isChoice, isQuantity, leavesIn, type Node } from '../../scenario/schema-walk.ts'

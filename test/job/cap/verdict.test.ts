@@ -1,10 +1,11 @@
 /** Every verdict on a closure, reached by a run, with its sentence; laws of a run. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CAP_PRESETS, capIn, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
+import { capIn, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
 import { CapLoad } from '../../../sim/job/cap/load.ts'
 import type { CapJudgement, CapResult, CapVerdict } from '../../../sim/job/cap/result.ts'
 import { torqueOff, torqueOn } from '../../../sim/job/cap/window.ts'
+import { CAP_PRESETS } from '../../../sim/others.ts'
 import { simulate } from '../../../sim/run/simulate.ts'
 import { inPlainSpaces } from '../../../sim/say/figure.ts'
 import { reasonOf } from '../../../sim/say/reason.ts'

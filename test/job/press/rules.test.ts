@@ -1,6 +1,7 @@
 /** What the keys of a press demand of each other, and how its file is read. */
 import { describe, expect, it } from 'vitest'
-import { checkScenario, editScenario, PRESS_PRESETS, quantityAt, type Scenario } from '../../../sim/index.ts'
+import { checkScenario, editScenario, quantityAt, type Scenario } from '../../../sim/index.ts'
+import { PRESS_PRESETS } from '../../../sim/others.ts'
 import { PRESS_RULES } from '../../../sim/scenario/press-rules.ts'
 import { varying } from '../../../sim/scenario/vary.ts'
 import { pressOf } from './support.ts'

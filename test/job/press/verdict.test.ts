@@ -1,17 +1,11 @@
 /** Every verdict on a joint, reached by a run, with its sentence; force over depth against the closed form; laws of a run. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  type Edit,
-  editScenario,
-  PRESS_PRESETS,
-  type Scenario,
-  STRATEGIES,
-  type StrategyId,
-} from '../../../sim/index.ts'
+import { type Edit, editScenario, type Scenario, STRATEGIES, type StrategyId } from '../../../sim/index.ts'
 import { jointPressure } from '../../../sim/job/press/fill.ts'
 import type { PressJudgement, PressResult, PressVerdict } from '../../../sim/job/press/result.ts'
 import { jointOf, neededForce, slidingForce } from '../../../sim/job/press/window.ts'
+import { PRESS_PRESETS } from '../../../sim/others.ts'
 import { simulate } from '../../../sim/run/simulate.ts'
 import { inPlainSpaces } from '../../../sim/say/figure.ts'
 import { reasonOf } from '../../../sim/say/reason.ts'

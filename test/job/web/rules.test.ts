@@ -1,6 +1,7 @@
 /** What the keys of a web demand of each other, and how its file is read. */
 import { describe, expect, it } from 'vitest'
-import { checkScenario, editScenario, quantityAt, type Scenario, WEB_PRESETS } from '../../../sim/index.ts'
+import { checkScenario, editScenario, quantityAt, type Scenario } from '../../../sim/index.ts'
+import { WEB_PRESETS } from '../../../sim/others.ts'
 import { varying } from '../../../sim/scenario/vary.ts'
 import { WEB_RULES } from '../../../sim/scenario/web-rules.ts'
 import { webOf } from './support.ts'

@@ -2,21 +2,19 @@ import { describe, expect, it } from 'vitest'
 import { causeRows, figureRows } from '../../../../app/views/report/figures.ts'
 import { core, run } from '../../../../sim/cli/core.ts'
 import {
-  CAP_PRESETS,
   explain,
   finerScenarios,
   type GripResult,
   inPlainSpaces,
   jobOf,
   PRESETS,
-  PRESS_PRESETS,
   type Scenario,
   type StrategyId,
   simulateGrip,
   stepCheck,
   strategiesOn,
-  WEB_PRESETS,
 } from '../../../../sim/index.ts'
+import { CAP_PRESETS, PRESS_PRESETS, WEB_PRESETS } from '../../../../sim/others.ts'
 import { here } from '../../../cli/here.ts'
 import { explained } from '../../../grip/remembered.ts'
 import { reasonIn } from '../../../say/support.ts'

@@ -1,0 +1,71 @@
+/** Jobs other than gripping are no part of the first view: they come when one is asked for, and where they do not come that is said. */
+import { linkOf } from './quick.ts'
+import { expect, openBench, test } from './support.ts'
+
+const OTHERS = /\/assets\/others-[^/]+\.js$/
+
+test.use({ serviceWorkers: 'block' })
+
+const hashOf = (id: string) => linkOf(id).replace('./', '')
+const FILE = {
+  name: 'press.json',
+  mimeType: 'application/json',
+  buffer: Buffer.from('{"job":"press","name":"From a file"}'),
+}
+
+test('come with the menu of presets, with a link in the running page and with a file', async ({ page }) => {
+  const fetched: string[] = []
+  page.on('request', (request) => {
+    if (OTHERS.test(request.url())) fetched.push(request.url())
+  })
+  await openBench(page)
+  expect(fetched).toEqual([])
+
+  await page.evaluate((hash) => location.assign(hash), hashOf('jar-lid'))
+  await expect(page.getByRole('banner')).toContainText('jar', { ignoreCase: true })
+  await expect(page.getByRole('article').first()).toContainText('Tight')
+  expect(fetched.length).toBeGreaterThan(0)
+  await page.goBack()
+  await expect(page.getByRole('article').first()).not.toContainText('Tight')
+
+  await page.reload()
+  await page.getByRole('button', { name: 'Presets' }).focus()
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('End')
+  await page.getByRole('menuitem', { name: /film/i }).click()
+  await expect(page.getByRole('article').first()).toContainText('Taut')
+
+  await openBench(page, linkOf('teapot'))
+  await page.locator('input[type=file]').setInputFiles(FILE)
+  await expect(page.getByRole('banner')).toContainText('From a file')
+})
+
+test('where they cannot be fetched the bench stays as it was, says so, and the next try may go well', async ({
+  page,
+}) => {
+  await openBench(page)
+  const before = await page.getByRole('banner').textContent()
+  await page.route(OTHERS, (route) => route.abort())
+  await page.locator('input[type=file]').setInputFiles(FILE)
+  await expect(page.getByText('a job whose description could not be fetched')).toBeVisible()
+  await page.evaluate((hash) => location.assign(hash), hashOf('jar-lid'))
+  await expect(page.getByText('The job of this link could not be fetched. The bench is as it was.')).toBeVisible()
+  await page.getByRole('button', { name: 'Presets' }).click()
+  await expect(page.getByRole('menuitem').first()).toBeVisible()
+  await page.keyboard.press('Escape')
+  expect(await page.getByRole('banner').textContent()).toBe(before)
+
+  await page.unroute(OTHERS)
+  await page.locator('input[type=file]').setInputFiles(FILE)
+  await expect(page.getByRole('banner')).toContainText('From a file')
+})
+
+test('a page that was left with one opens with it again', async ({ page }) => {
+  await page.goto(linkOf('cast-arm'))
+  await expect(page.getByRole('article').first()).toHaveAttribute('aria-busy', 'false')
+  const name = await page.getByRole('banner').textContent()
+  await page.goto('about:blank')
+  await page.goto('./')
+  await expect(page.getByRole('article').first()).toHaveAttribute('aria-busy', 'false')
+  expect(await page.getByRole('banner').textContent()).toBe(name)
+})
