@@ -5,6 +5,7 @@ export { expect }
 
 interface Fixtures {
   driven: undefined
+  noise: RegExp | null
   quiet: undefined
   firstVisit: boolean
   visited: undefined
@@ -46,15 +47,18 @@ export const test = base.extend<Fixtures>({
     },
     { auto: true },
   ],
+  /** What a test makes go wrong, as the console tells it. */
+  noise: [null, { option: true }],
   /**
    * Every page of every test: nothing may go wrong in its console, and nothing may be asked of another machine (which the
    * browser could not reach either, see the configuration).
    */
   quiet: [
-    async ({ context, baseURL }, use) => {
+    async ({ context, baseURL, noise }, use) => {
       const faults: string[] = []
       context.on('console', (message) => {
-        if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text())
+        const told = message.type() === 'error' || message.type() === 'warning'
+        if (told && !noise?.test(message.text())) faults.push(message.text())
       })
       context.on('weberror', (error) => faults.push(String(error.error())))
       context.on('request', (request) => {
