@@ -1,4 +1,5 @@
 /** npm run hostile -- --count N --seed S [--from B | --block B]: hostile scenarios on every core of the machine, and the laws that they break. */
+import '../../sim/others.ts'
 import { once } from 'node:events'
 import { availableParallelism } from 'node:os'
 import { parseArgs } from 'node:util'

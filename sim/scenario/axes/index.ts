@@ -1,6 +1,6 @@
 /** Generic axes of every family, at least two each, to be compared for a job and put on the bench. */
 import { faultLine } from '../fault.ts'
-import type { Actuator, ActuatorKind, JobId } from '../schema/index.ts'
+import { type Actuator, type ActuatorKind, JOBS, type JobId } from '../schema/index.ts'
 import { SETTINGS_ANYWHERE } from '../schema/strategies.ts'
 import { jobTaking, kindsTaken } from '../schema/taken.ts'
 import { checkScenario } from '../validate.ts'
@@ -31,9 +31,14 @@ const PRESSES = PRESS_AXES.map(axisPreset)
 
 let spindles: AxisPreset[] | undefined
 
-/** Made when first asked for: no job that is here from the start takes a spindle. */
-const spindleAxes = () => (spindles ??= SPINDLE_AXES.map(axisPreset))
+/** None as long as no job takes a spindle: gripping does not. */
+function spindleAxes(): AxisPreset[] {
+  if (!Object.values(JOBS).some(({ spindle }) => spindle)) return []
+  spindles ??= SPINDLE_AXES.map(axisPreset)
+  return spindles
+}
 
+/** Those that a job can be done by which is here. */
 export const allAxes = (): AxisPreset[] => [...AXIS_PRESETS, ...PRESSES, ...spindleAxes()]
 
 /** What the axes of a job are chosen from; those of its size first. */

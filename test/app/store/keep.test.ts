@@ -1,7 +1,9 @@
 /** What a person kept in the browser with version 1 of the format comes back with version 2: payloads written by the bench as it was. */
 import { readFileSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { scenarioToLink } from '../../../app/store/link.ts'
 import { AXIS_PRESETS, checkScenario } from '../../../sim/index.ts'
+import { CAP_PRESETS } from '../../../sim/others.ts'
 
 const FIRST: { id: string; link: string; scenario: object }[] = JSON.parse(
   readFileSync(new URL('../../scenario/fixtures/version-1.json', import.meta.url), 'utf8'),
@@ -71,6 +73,30 @@ describe('what version 1 left in the browser', () => {
     vi.stubGlobal('localStorage', { getItem: () => JSON.stringify(kept), setItem: () => {} })
     const { useFolds } = await import('../../../app/parameters/folds.ts')
     expect(useFolds.getState().open).toEqual(['strategies', 'strategies.sensedForce', 'sensors.gauge', 'jaws.friction'])
+  })
+})
+
+describe('a job other than gripping, which is not there when the page opens', () => {
+  const lid = CAP_PRESETS[0]!.scenario
+  const link = scenarioToLink(lid)
+
+  it('comes back from the browser and from a link, and "reset" goes back to its preset', async () => {
+    const kept = await opened({ 'jawbench.scenario': link })
+    expect(kept.scenario).toEqual(lid)
+    expect(kept.notice).toBeNull()
+    vi.resetModules()
+    const linked = await opened({ 'jawbench.scenario': busy.link }, `#s=${link}`)
+    expect(linked.scenario).toEqual(lid)
+    const { useScenario } = await import('../../../app/store/scenario.ts')
+    expect(useScenario.getState().base).toEqual(lid)
+  })
+
+  it('is not fetched for a grip', async () => {
+    await opened({ 'jawbench.scenario': busy.link }, `#s=${teapot.link}`)
+    const { useOthers } = await import('../../../app/store/others.ts')
+    expect(useOthers.getState().here).toBe(false)
+    const { allAxes, jobTaking } = await import('../../../sim/index.ts')
+    expect(allAxes().every(({ actuator }) => jobTaking(actuator.kind) === 'grip')).toBe(true)
   })
 })
 
