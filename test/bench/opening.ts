@@ -4,7 +4,7 @@
  * with nothing kept from the one before; what the offline copy fetches afterwards is not counted.
  */
 import { cpus, loadavg } from 'node:os'
-import { gzipSync } from 'node:zlib'
+import { brotliCompressSync, gzipSync } from 'node:zlib'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { preview } from 'vite'
 import { freePort } from '../../.tools/port.mjs'
@@ -34,7 +34,7 @@ export async function opening(): Promise<void> {
   const browser = await chromium.launch({ executablePath: process.env.CHROMIUM_PATH ?? chromium.executablePath() })
   try {
     const address = server.resolvedUrls!.local[0]!
-    const { page, workers } = await scripts(browser, address)
+    const { page, brotli, workers } = await scripts(browser, address)
     const openings: Opening[] = []
     for (let n = 0; n < OPENINGS; n++) openings.push(await open(browser, address))
     const content = openings.map((each) => each.content)
@@ -42,6 +42,7 @@ export async function opening(): Promise<void> {
     row('machine', `${cpus()[0]!.model.trim()}, ${cpus().length} processors, load ${loadavg()[0]!.toFixed(1)}`)
     row('browser', `Chromium ${browser.version()}, headless`)
     goal('scripts of the first view, gzip', `${page.toFixed(1)} kB`, `<= ${MOST_SCRIPT} kB`, page <= MOST_SCRIPT)
+    row('the same, brotli', `${brotli.toFixed(1)} kB`)
     row('scripts of its workers, gzip', `${workers.toFixed(1)} kB`)
     row('first content [ms]', summary(content, 0))
     row('first verdict [ms]', summary(verdict, 0))
@@ -54,22 +55,22 @@ export async function opening(): Promise<void> {
 }
 
 /** Everything that runs until all verdicts are there and the page is at rest, in kB. */
-async function scripts(browser: Browser, address: string): Promise<{ page: number; workers: number }> {
+async function scripts(browser: Browser, address: string): Promise<Record<'page' | 'brotli' | 'workers', number>> {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' })
-  const sizes = new Map<string, Promise<number>>()
+  const bodies = new Map<string, Promise<Buffer>>()
   context.on('response', (response) => {
-    if (!/\.js$/.test(new URL(response.url()).pathname)) return
-    sizes.set(
-      response.url(),
-      response.body().then((body) => gzipSync(body).length / 1000),
-    )
+    if (/\.js$/.test(new URL(response.url()).pathname)) bodies.set(response.url(), response.body())
   })
   const page = await context.newPage()
   await page.goto(address)
   await page.waitForFunction(() => document.querySelectorAll('article[aria-busy="false"]').length === 3)
   await page.waitForLoadState('networkidle')
-  const sum = { page: 0, workers: 0 }
-  for (const [url, size] of sizes) sum[/\.worker-/.test(url) ? 'workers' : 'page'] += await size
+  const sum = { page: 0, brotli: 0, workers: 0 }
+  for (const [url, body] of bodies) {
+    const isWorker = /\.worker-/.test(url)
+    sum[isWorker ? 'workers' : 'page'] += gzipSync(await body).length / 1000
+    if (!isWorker) sum.brotli += brotliCompressSync(await body).length / 1000
+  }
   await context.close()
   return sum
 }
