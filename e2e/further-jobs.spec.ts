@@ -16,7 +16,7 @@ test('come with the menu of presets, with a link in the running page and with a 
   page.on('request', (request) => {
     if (OTHERS.test(request.url())) fetched.push(request.url())
   })
-  await openBench(page, linkOf('teapot'))
+  await openBench(page)
   expect(fetched).toEqual([])
 
   await page.evaluate((hash) => location.assign(hash), hashOf('jar-lid'))
