@@ -1,9 +1,10 @@
 // npm run mutate -- --count N --seed S --in FOLDER …: breaks lines of the simulator one at a time, in a copy of the tree, and says
-// which of them no test misses. Ends with exit code 1 if a line could be broken unnoticed.
+// which of them neither the compiler nor a test misses. Ends with exit code 1 if a line could be broken unnoticed.
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import { text } from 'node:stream/consumers'
 import { parseArgs } from 'node:util'
 import { draw, mutantsOf } from './mutants.mjs'
 import { copyTree, makeScratch, scratch } from './scratch.mjs'
@@ -61,18 +62,29 @@ function withMutants(/** @type {string} */ file) {
 }
 
 /**
- * Breaks a place of the copy, tries the tests nearest to it first and mends it again.
- * @returns {Promise<string | null>} the test that went red, if one did
+ * Breaks a place of the copy, asks the compiler, as `npm test` does, tries the tests nearest to it first and mends it again.
+ * @returns {Promise<string | null>} what went red, if anything did
  */
 async function trial(/** @type {string} */ file, /** @type {import('./mutants.mjs').Mutant} */ { start, end, to }) {
   const path = join(tree, file)
   const sound = readFileSync(path, 'utf8')
   writeFileSync(path, sound.slice(0, start) + to + sound.slice(end))
   try {
-    return (await redBy(...nearest(file))) ?? (await redBy('related', file)) ?? (await redBy())
+    return (await mistyped()) ?? (await redBy(...nearest(file))) ?? (await redBy('related', file)) ?? (await redBy())
   } finally {
     writeFileSync(path, sound)
   }
+}
+
+/** What the compiler says first; null if nothing. */
+async function mistyped() {
+  const how = ['-p', 'tsconfig.sim.json', '--incremental', 'false', '--pretty', 'false']
+  const compiler = spawn(process.execPath, [programOf('typescript', 'bin/tsc'), ...how], {
+    cwd: tree,
+    stdio: ['ignore', 'pipe', 'ignore'],
+  })
+  const [said] = await Promise.all([text(compiler.stdout), once(compiler, 'exit')])
+  return said.split('\n')[0] || null
 }
 
 /** The tests of the file itself, or of its room. */
@@ -93,8 +105,8 @@ async function redBy(/** @type {string[]} */ ...which) {
   const [status, signal] = await once(child, 'exit')
   if (signal) return 'runs without end'
   if (status === 0) return null
-  const text = readFileSync(report, 'utf8')
-  const { testResults = [] } = text ? JSON.parse(text) : {}
+  const told = readFileSync(report, 'utf8')
+  const { testResults = [] } = told ? JSON.parse(told) : {}
   for (const { name, status: state, assertionResults } of testResults) {
     if (state !== 'failed') continue
     const failed = assertionResults.find((/** @type {{ status: string }} */ test) => test.status === 'failed')
