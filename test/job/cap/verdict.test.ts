@@ -178,6 +178,16 @@ describe('a closure', () => {
     expect(free.torque - loaded.torque).toBeLessThan(100 * share)
   })
 
+  it.each([
+    ['its least', { least: 2.5, most: 100 }, (applied: number) => applied / 2.5 - 1],
+    ['its most', { least: 0.1, most: 5 }, (applied: number) => 5 / applied - 1],
+    ['its most, beyond which it lies', { least: 0.1, most: 3 }, (applied: number) => 3 / applied - 1],
+    ['its least, where no most is asked for', { least: 2.5 }, (applied: number) => applied / 2.5 - 1],
+  ])('has the margin of its torque over the nearer end of the window: %s', (_, torque, margin) => {
+    const { metrics } = run(editedBy(jar, { 'window.torque': torque }))
+    expect(metrics.torqueMargin).toBeCloseTo(margin(metrics.applicationTorque!), 12)
+  })
+
   it('overruns once its thread has stripped: no turn brings the torque back', () => {
     const scenario = editedBy(jar, { 'closure.stripTorque': 4, 'closure.stripShare': 0.3, 'liner.relaxing': 0 })
     const hand = new Hand(scenario, 4e-6)
