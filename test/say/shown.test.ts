@@ -138,3 +138,22 @@ describe('when the verdict is in', () => {
     for (const job of IDS) expect(wrongOf(job, 'unstable', times)).toBe(9)
   })
 })
+
+describe('a head that creeps before the liner', () => {
+  const scenario = firstOf('cap')
+  const head = (creepFrom: number, creepSpeed: number) => {
+    const approach = { ...scenario.approach, creepFrom, creepSpeed }
+    const told = shownAs(scenario).facts({ ...scenario, approach }, wordingOf('si'))
+    return told.find(({ name }) => name === 'Head')!.words
+  }
+
+  it('is told where there is a zone and it is slower, and only there', () => {
+    const { speed } = scenario.approach
+    expect(head(1, speed / 2)).toMatch(/before the liner with/)
+    for (const [from, creep] of [
+      [0, speed / 2],
+      [1, speed],
+    ] as const)
+      expect(head(from, creep)).not.toMatch(/before the liner/)
+  })
+})

@@ -65,6 +65,15 @@ describe('units of time', () => {
     expect(only(log).step).toBeCloseTo(1e-3, 12)
   })
 
+  it('a unit that a person scales: every row counts for 5 ms', () => {
+    const log = read(
+      ramp('t [ms]', (n) => n),
+      { column: ['time=t:ms*5'] },
+    )
+    expect(log.clock).toMatchObject({ unit: 'ms', by: 'person' })
+    expect(only(log).step).toBeCloseTo(5e-3, 12)
+  })
+
   it('a command in microseconds is no clock', () => {
     const text = `t [ms];Pulse [us];x [mm]\n${lines(count(5, (n) => [n, 1500 + n, n]))}`
     const recording = only(read(text))
