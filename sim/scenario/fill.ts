@@ -1,6 +1,6 @@
 /**
- * Fills in the defaults of a schema and finds its faults on the way. The library of the format would find the same ones, at ten times
- * the cost and a twentieth of the first view; the tests hold the two against each other.
+ * Fills in the defaults of a schema and finds its faults on the way. The library of the format finds the same ones in a second walk, and
+ * the page would have to carry it; the tests hold the two against each other.
  */
 import type Type from 'typebox'
 import { allowedBy, type Fault, type Node, show, UNKNOWN } from './fault.ts'
