@@ -55,6 +55,11 @@ test.describe('where they cannot be fetched', () => {
     await page.keyboard.press('Escape')
     expect(await page.getByRole('banner').textContent()).toBe(before)
 
+    await page.getByLabel('Actuator', { exact: true }).selectOption({ label: 'Voice coil' })
+    await expect(page.getByText('The drawing of this axis could not be fetched.')).toHaveCount(3)
+    await expect(page.getByRole('article', { name: 'Current clamp' })).toContainText('Held')
+    await page.getByRole('button', { name: 'Undo' }).click()
+
     await page.unroute(OTHERS)
     await page.locator('input[type=file]').setInputFiles(FILE)
     await expect(page.getByRole('banner')).toContainText('From a file')

@@ -24,9 +24,13 @@ export function fetchDrawings(): Promise<void> {
   return coming
 }
 
-/** Suspends until it is here. Throws a TypeError for an axis that moves no jaw. */
-export function useDrawing({ actuator }: Pick<Scenario, 'actuator'>): FamilyDrawing {
+/** Fetched or not: a picture waits for it once. */
+let settled: Promise<void> | undefined
+
+/** Suspends until it is here; null: it could not be fetched. Throws a TypeError for an axis that moves no jaw. */
+export function useDrawing({ actuator }: Pick<Scenario, 'actuator'>): FamilyDrawing | null {
   if (actuator.kind === 'spindle') throw new TypeError('a spindle moves no jaw')
-  if (!HERE[actuator.family]) use(fetchDrawings())
-  return HERE[actuator.family]!
+  settled ??= HERE[actuator.family] ? undefined : fetchDrawings().catch(() => {})
+  if (settled && !HERE[actuator.family]) use(settled)
+  return HERE[actuator.family] ?? null
 }

@@ -42,8 +42,17 @@ const NO_EDGES: ForceEdges = { least: null, most: null }
 const newtons: FormatForce = (force) => `${force.toPrecision(3)} N`
 
 export function Gripper(props: GripperProps) {
+  const scenario = useDrawn(props.scenario)
+  const drawing = useDrawing(scenario)
+  if (drawing) return <Drawn {...props} scenario={scenario} drawing={drawing} />
+  return <p style={{ width: props.width, height: props.height }}>The drawing of this axis could not be fetched.</p>
+}
+
+function Drawn(props: GripperProps & { drawing: FamilyDrawing }) {
   const {
     frame,
+    scenario,
+    drawing,
     width,
     height,
     label,
@@ -55,8 +64,6 @@ export function Gripper(props: GripperProps) {
   } = props
   const picture = useId()
   const paint = useMemo(() => paintOf(picture), [picture])
-  const scenario = useDrawn(props.scenario)
-  const drawing = useDrawing(scenario)
   const plan = useMemo(
     () => planOf(scenario, { width, height, names }, drawing.length(scenario)),
     [scenario, width, height, names, drawing],
