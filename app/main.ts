@@ -9,7 +9,16 @@ import { simulatorCount, startEarly } from './worker/simulators.ts'
 
 startEarly(simulatorCount())
 const { startBench } = await import('./store/start.ts')
-const started = startBench()
+/** Null, or what went wrong. */
+const started = startBench().then(
+  () => null,
+  (error: unknown) => error,
+)
 const { drawPage } = await import('./page.tsx')
-await started
-drawPage(document.getElementById('root')!)
+const root = document.getElementById('root')!
+const failed = await started
+if (failed === null) drawPage(root)
+else {
+  root.setAttribute('role', 'alert')
+  root.textContent = `What was on the bench could not be fetched. Nothing of it is lost: load the page again. What the browser said: ${failed}`
+}

@@ -1,10 +1,15 @@
 /** Jobs other than gripping are no part of the first view: they come when one is asked for, and where they do not come that is said. */
+import type { Page } from '@playwright/test'
 import { linkOf } from './quick.ts'
 import { expect, openBench, test } from './support.ts'
 
 const OTHERS = /\/assets\/others-[^/]+\.js$/
 
 const hashOf = (id: string) => linkOf(id).replace('./', '')
+/** Waits until the browser keeps what is on the bench. */
+const kept = (page: Page) =>
+  expect.poll(() => page.evaluate(() => localStorage.getItem('jawbench.scenario'))).not.toBeNull()
+
 const FILE = {
   name: 'press.json',
   mimeType: 'application/json',
@@ -64,12 +69,28 @@ test.describe('where they cannot be fetched', () => {
     await page.locator('input[type=file]').setInputFiles(FILE)
     await expect(page.getByRole('banner')).toContainText('From a file')
   })
+
+  test('a page that was left with one says so, and has it when it is loaded again', async ({ page }) => {
+    await page.goto(linkOf('cast-arm'))
+    await expect(page.getByRole('article').first()).toHaveAttribute('aria-busy', 'false')
+    const name = await page.getByRole('banner').textContent()
+    await kept(page)
+    await page.goto('about:blank')
+    await page.route(OTHERS, (route) => route.abort())
+    await page.goto('./')
+    await expect(page.getByRole('alert')).toContainText('What was on the bench could not be fetched.')
+    await page.unroute(OTHERS)
+    await page.reload()
+    await expect(page.getByRole('article').first()).toHaveAttribute('aria-busy', 'false')
+    expect(await page.getByRole('banner').textContent()).toBe(name)
+  })
 })
 
 test('a page that was left with one opens with it again', async ({ page }) => {
   await page.goto(linkOf('cast-arm'))
   await expect(page.getByRole('article').first()).toHaveAttribute('aria-busy', 'false')
   const name = await page.getByRole('banner').textContent()
+  await kept(page)
   await page.goto('about:blank')
   await page.goto('./')
   await expect(page.getByRole('article').first()).toHaveAttribute('aria-busy', 'false')

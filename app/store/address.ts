@@ -61,9 +61,6 @@ export function linkedBeside(hash?: string): Axis | null | undefined {
   return link === undefined ? null : (linkToAxis(link) ?? undefined)
 }
 
-/** [ms] */
-const SOON = 300
-
 const NOT_FETCHED = 'The job of this link could not be fetched.'
 
 /** Counts the links that were opened in the running page; each entry of the history carries its count. */
@@ -96,8 +93,6 @@ export function startAddress(take: (opened: Opened, hash: string) => void): void
   era = eraOf(history.state) ?? 0
   history.replaceState({ era }, '', location.href)
   follow(placeInAddress())
-  // So that going back from a link that is opened here finds what stood before it; the first runs are not kept waiting for that.
-  if (entry('s') === undefined) window.setTimeout(keepAddress, SOON)
   const put = (opened: Opened | null, hash: string) => {
     if (opened) take(opened, hash)
     keepAddress()

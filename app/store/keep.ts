@@ -42,7 +42,7 @@ export async function fetchKept(): Promise<void> {
 export function startKeeping() {
   restoreView()
   restoreLessons()
-  restoreScenario()
+  const refused = restoreScenario()
   let rest = 0
   useScenario.subscribe((now, before) => {
     if (now.scenario === before.scenario && now.beside === before.beside) return
@@ -57,6 +57,8 @@ export function startKeeping() {
     if (done !== before.done || tried !== before.tried) write(LESSONS_KEY, JSON.stringify({ done, tried }))
   })
   startAddress(take)
+  // Also what nobody changes, so that going back from a link that is opened later finds it; a refused link stays to be read.
+  if (!refused) rest = window.setTimeout(keepScenario, REST)
   window.addEventListener('pagehide', keepScenario)
 }
 
@@ -67,13 +69,15 @@ function keepScenario() {
   write(BESIDE_KEY, (beside && axisToLink(beside)) ?? '')
 }
 
-function restoreScenario() {
+/** Whether the address holds a link that cannot be opened. */
+function restoreScenario(): boolean {
   const kept = read(SCENARIO_KEY)
   const before = kept === null ? null : linkToScenario(kept)
   if (before?.ok) put(before.scenario, linkToAxis(read(BESIDE_KEY) ?? ''))
   const opened = linked()
   if (opened?.ok) put(opened.scenario, openedBeside())
   else if (opened) useResults.getState().say(`${opened.why} The bench is as it was.`)
+  return opened?.ok === false
 }
 
 /** The first scenario on the bench: nothing to undo. "Reset" goes back to the preset of the same name. */
