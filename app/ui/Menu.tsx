@@ -13,7 +13,7 @@ export interface MenuItem {
 interface MenuProps {
   label: ReactNode
   items: MenuItem[]
-  /** Called when it may soon be opened. */
+  /** Called when it may soon be opened, and when it is; the items may come after that. */
   soon?(): void
   /** Which edge of the button the list keeps to. */
   align?: 'start' | 'end'
@@ -24,9 +24,12 @@ export function Menu({ label, items, soon, align = 'start' }: MenuProps) {
   const root = useRef<HTMLDivElement>(null)
   const id = useId()
 
+  const filled = items.length > 0
+  useEffect(() => {
+    if (open && filled) entries(root.current)[0]?.focus()
+  }, [open, filled])
   useEffect(() => {
     if (!open) return
-    entries(root.current)[0]?.focus()
     const outside = (event: PointerEvent) => {
       if (!root.current?.contains(event.target as Node)) setOpen(false)
     }
@@ -58,12 +61,15 @@ export function Menu({ label, items, soon, align = 'start' }: MenuProps) {
         aria-controls={id}
         onPointerEnter={soon}
         onFocus={soon}
-        onClick={() => setOpen(!open)}
+        onClick={() => {
+          soon?.()
+          setOpen(!open)
+        }}
       >
         {label}
         <span className="menu-mark" aria-hidden="true" />
       </Button>
-      <div id={id} role="menu" className={`menu-list menu-${align}`} hidden={!open} onKeyDown={press}>
+      <div id={id} role="menu" className={`menu-list menu-${align}`} hidden={!open || !filled} onKeyDown={press}>
         {items.map((item) => (
           <button
             key={item.label}

@@ -8,10 +8,8 @@
  * its normal force (Mindlin 1949). Bristles are updated implicitly, so they never pass their ends.
  */
 import { Block, State } from '../core/block.ts'
+import { LOAD_DAMPING, LOAD_REACH } from './flanks.ts'
 
-/** Travel before loaded flanks slide, where they move an output in a straight line [m], and the damping of that stretch as a time [s]; common practice, no source. */
-export const LOAD_REACH: f64 = 2e-6
-export const LOAD_DAMPING: f64 = 2e-4
 /** Share of its reach up to which a bristle is elastic; between it and the whole reach it gives way more and more. */
 export const ELASTIC: f64 = 0.9
 const PER_YIELDING: f64 = 1 / (1 - ELASTIC)

@@ -1,8 +1,7 @@
 /** The way of the output that every strategy shares, and the position loop of the servo, from the scenario. */
 import { isOpenLoop } from '../axis/reflect.ts'
-import { Course } from '../control/course.ts'
+import type { Course } from '../control/course.ts'
 import type { PositionPid } from '../control/position-pid.ts'
-import { jobOf } from '../job/index.ts'
 import type { Work } from '../job/job.ts'
 import type { Scenario } from '../scenario/index.ts'
 import type { Follower } from './follower.ts'
@@ -17,17 +16,6 @@ export function fillApproach(course: Course, { approach }: Pick<Scenario, 'appro
   course.creepSpeed = approach.creepSpeed
   course.creepFrom = work.creepFrom
 }
-
-/** The approach from open jaws at time 0. */
-export function approachCourse(scenario: Scenario): Course {
-  const course = new Course()
-  fillApproach(course, scenario, jobOf(scenario).workOf(scenario))
-  course.setOut(0, 0)
-  return course
-}
-
-/** Where the approach ends [m]. */
-export const approachEnd = (scenario: Scenario): number => approachCourse(scenario).end
 
 /** The position loop of the servo, with its output limited by the servo's own limit. */
 export function fillPosition(loop: PositionPid, { servo }: Pick<Scenario, 'servo'>): void {

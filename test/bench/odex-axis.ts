@@ -4,7 +4,8 @@
  * of the real loop. Its voltage stands still between two samples, so odex is asked for one sample after the other.
  */
 import { type Derivative, Outcome, Solver } from 'odex'
-import { ELASTIC, LOAD_DAMPING, LOAD_REACH } from '../../sim/axis/friction.ts'
+import { LOAD_DAMPING, LOAD_REACH } from '../../sim/axis/flanks.ts'
+import { ELASTIC } from '../../sim/axis/friction.ts'
 import { CurrentLoop } from '../../sim/control/current-loop.ts'
 import { axisOf, type Scenario, strategyOf, travelToContact } from '../../sim/index.ts'
 import { jawMassOf } from '../../sim/job/grip/geometry.ts'

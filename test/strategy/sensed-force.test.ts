@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { approachCourse } from '../../sim/strategy/follow.ts'
+import { approachCourse } from '../../sim/strategy/approach.ts'
 import { sensedForce } from '../../sim/strategy/sensed-force/index.ts'
 import { make } from '../scenario/make.ts'
 import { drive } from './drive.ts'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { approachCourse } from '../../sim/strategy/follow.ts'
+import { approachCourse } from '../../sim/strategy/approach.ts'
 import { thresholdStop } from '../../sim/strategy/threshold-stop/index.ts'
 import { make } from '../scenario/make.ts'
 import { drive, wallAt } from './drive.ts'

@@ -2,7 +2,8 @@
 
 import { GRAVITY } from '../../axis/arm.ts'
 import { STIFFEST_STOP } from '../../axis/endstops.ts'
-import { ELASTIC, LOAD_DAMPING, LOAD_REACH } from '../../axis/friction.ts'
+import { LOAD_DAMPING, LOAD_REACH } from '../../axis/flanks.ts'
+import { ELASTIC } from '../../axis/friction.ts'
 import { COPPER_COEFFICIENT, REFERENCE } from '../../axis/heat.ts'
 import { BAND } from '../../cycle/figures.ts'
 import { FLIPS, WINDOW } from '../../cycle/rails.ts'

@@ -1,6 +1,6 @@
 /** Linear motor or voice coil: the motor force acts on the jaw as it is. */
 import type { Actuator } from '../../scenario/index.ts'
-import { LOAD_REACH } from '../friction.ts'
+import { LOAD_REACH } from '../flanks.ts'
 import type { Reflected } from '../reflect.ts'
 
 export function directAxis({ motor, transmission }: Extract<Actuator, { kind: 'direct' }>): Reflected {

@@ -3,7 +3,7 @@
  * and 2 − 1/η backward (Niemann and Winter, Maschinenelemente, self-locking of gears; from memory).
  */
 import type { Actuator } from '../../scenario/index.ts'
-import { LOAD_REACH } from '../friction.ts'
+import { LOAD_REACH } from '../flanks.ts'
 import type { Reflected } from '../reflect.ts'
 
 export function rackAxis({ motor, transmission }: Extract<Actuator, { kind: 'rack' }>): Reflected {

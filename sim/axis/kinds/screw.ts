@@ -6,7 +6,7 @@
 
 import { cosine } from '../../core/elementary.ts'
 import type { Actuator } from '../../scenario/index.ts'
-import { LOAD_REACH } from '../friction.ts'
+import { LOAD_REACH } from '../flanks.ts'
 import type { Reflected } from '../reflect.ts'
 
 const TWO_PI = 6.283185307179586
