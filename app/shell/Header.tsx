@@ -4,6 +4,7 @@ import { fetchDrawings } from '../picture/families/registry.ts'
 import { addressOf, keepAddress } from '../store/address.ts'
 import { saveScenario } from '../store/file.ts'
 import { fetchOthers, useOthers } from '../store/others.ts'
+import { fetchPacking } from '../store/packing.ts'
 import { useResults } from '../store/results.ts'
 import { useScenario } from '../store/scenario.ts'
 import { useView } from '../store/view.ts'
@@ -105,16 +106,22 @@ function Scenarios() {
         }}
       />
       <Button onClick={() => saveScenario(useScenario.getState().scenario)}>Save</Button>
-      <Button onClick={share}>Share</Button>
+      <Button onPointerEnter={soonShared} onFocus={soonShared} onClick={share}>
+        Share
+      </Button>
       <Menu label="Export" items={exportItems()} />
     </div>
   )
 }
 
+/** Some browsers let a press write into the clipboard only if nothing is waited for in between. */
+const soonShared = () => void fetchPacking().catch(() => {})
+
 /** The link goes to the clipboard; where that is refused it is in the address bar all the same. */
 async function share() {
   const { say } = useResults.getState()
-  const address = addressOf(useScenario.getState())
+  const address = await addressOf(useScenario.getState()).catch(() => null)
+  if (address === null) return say('What makes links could not be fetched; save the scenario as a file instead.')
   keepAddress()
   try {
     await navigator.clipboard.writeText(address)

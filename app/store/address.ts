@@ -2,12 +2,14 @@
  * The address: the scenario for sharing, `#s=LINK`, the axis beside that of the bench, `&beside=LINK`, and behind it the open view,
  * `&view=report`; the bench is not named. Going to
  * another view is a step of the browser's history, an edit is not: back and forward move between views, and the scenario that is on
- * the bench goes along. A link that is opened in the running page begins a new era: going back beyond it opens what stood there.
+ * the bench goes along. A link that is opened in the running page begins a new era: going back beyond it opens what stood there. What
+ * packs links is fetched when one is needed; until then the address of what a browser that keeps nothing opens names no scenario.
  */
 import type { Scenario } from '../../sim/index.ts'
-import { axisToLink, linkToAxis, linkToScenario, type Opened, scenarioToLink } from './link.ts'
+import type { Opened } from './link.ts'
 import { fetchOthers, lacksJob } from './others.ts'
-import { type Axis, useScenario } from './scenario.ts'
+import { fetchPacking, packing } from './packing.ts'
+import { type Axis, first, useScenario } from './scenario.ts'
 import { useView } from './view.ts'
 
 /** Where the person is. */
@@ -24,14 +26,22 @@ interface Standing {
   beside: Axis | null
 }
 
-/** The address that opens the bench with this scenario, and this axis beside it. */
-export const addressOf = (standing: Standing) => addressWith(standing, BENCH)
+/** The address that opens the bench with this scenario, and this axis beside it. Rejects where what packs it cannot be fetched. */
+export async function addressOf(standing: Standing): Promise<string> {
+  await fetchPacking()
+  return addressWith(standing, BENCH)
+}
 
 function addressWith({ scenario, beside }: Standing, { view, slide }: Place): string {
   const address = new URL(location.href)
-  const axis = beside && axisToLink(beside)
-  const place = view === BENCH.view ? '' : `&view=${encodeURIComponent(view)}${slide > 0 ? `&slide=${slide + 1}` : ''}`
-  address.hash = `s=${scenarioToLink(scenario)}${axis ? `&beside=${axis}` : ''}${place}`
+  const links = packing()
+  const axis = beside && links?.axisToLink(beside)
+  address.hash = [
+    ...(links ? [`s=${links.scenarioToLink(scenario)}`] : []),
+    ...(axis ? [`beside=${axis}`] : []),
+    ...(view === BENCH.view ? [] : [`view=${encodeURIComponent(view)}`]),
+    ...(view === BENCH.view || slide === 0 ? [] : [`slide=${slide + 1}`]),
+  ].join('&')
   return address.href
 }
 
@@ -49,28 +59,47 @@ function placeInAddress(): Place {
   }
 }
 
-/** What the address, or one that was there before, holds; null: no scenario. */
+export const holdsLink = (hash?: string) => entry('s', hash) !== undefined || entry('beside', hash) !== undefined
+
+/** What the address, or one that was there before, holds; null: no scenario. What unpacks links must be here. */
 export function linked(hash?: string): Opened | null {
   const link = entry('s', hash)
-  return link === undefined ? null : linkToScenario(link)
+  return link === undefined ? null : packing()!.linkToScenario(link)
 }
 
-/** The axis that the address puts beside that of its scenario; null: none, undefined: it cannot be read. */
+/** The axis that the address puts beside that of its scenario; null: none, undefined: it cannot be read. What unpacks links must be here. */
 export function linkedBeside(hash?: string): Axis | null | undefined {
   const link = entry('beside', hash)
-  return link === undefined ? null : (linkToAxis(link) ?? undefined)
+  return link === undefined ? null : (packing()!.linkToAxis(link) ?? undefined)
 }
 
-const NOT_FETCHED = 'The job of this link could not be fetched.'
+/** What an address holds, once what reads it is here. */
+async function fetchLinked(hash: string): Promise<Opened | null> {
+  if (!holdsLink(hash)) return null
+  try {
+    await fetchPacking()
+  } catch {
+    return { ok: false, why: 'What reads links could not be fetched.' }
+  }
+  const opened = linked(hash)
+  if (!opened || !lacksJob(opened)) return opened
+  return fetchOthers().then(
+    () => linked(hash),
+    () => ({ ok: false, why: 'The job of this link could not be fetched.' }),
+  )
+}
 
 /** Counts the links that were opened in the running page; each entry of the history carries its count. */
 let era = 0
 const eraOf = (state: unknown) =>
   typeof state === 'object' && state !== null && 'era' in state && typeof state.era === 'number' ? state.era : null
 
-/** Writes what stands on the bench and the place into the present entry of the history. */
+/** Writes what stands on the bench and the place into the present entry of the history, once that can be packed. */
 export function keepAddress() {
-  history.replaceState({ era }, '', addressWith(useScenario.getState(), useView.getState()))
+  const { scenario, beside } = useScenario.getState()
+  if (packing() || (scenario === first && !beside))
+    history.replaceState({ era }, '', addressWith({ scenario, beside }, useView.getState()))
+  else fetchPacking().then(keepAddress, () => {}) // the next change tries again
 }
 
 /** The view changes without a step in the history. */
@@ -97,17 +126,12 @@ export function startAddress(take: (opened: Opened, hash: string) => void): void
     if (opened) take(opened, hash)
     keepAddress()
   }
-  /** Puts what the address holds on the bench, once its job is here; where another link was opened meanwhile it is too late for it. */
-  const open = async () => {
+  /** Puts what the address holds on the bench, once it can be read; where another link was opened meanwhile it is too late for it. */
+  const open = async (usual: Opened | null) => {
     const arrived = era
     const { hash } = location
-    const opened = linked(hash)
-    if (!opened || !lacksJob(opened)) return put(opened, hash)
-    const fetched = await fetchOthers().then(
-      () => linked(hash),
-      () => ({ ok: false as const, why: NOT_FETCHED }),
-    )
-    if (era === arrived) put(fetched, hash)
+    const opened = await fetchLinked(hash)
+    if (era === arrived) put(opened ?? usual, hash)
   }
   /** Two events may tell of one step; the first leaves nothing to do for the second. */
   const arrive = () => {
@@ -116,13 +140,16 @@ export function startAddress(take: (opened: Opened, hash: string) => void): void
     follow(placeInAddress())
     if (reached === era) return keepAddress()
     era = reached ?? era + 1
-    void open()
+    void open(reached === null ? null : { ok: true, scenario: first })
   }
   window.addEventListener('popstate', arrive)
   window.addEventListener('hashchange', arrive)
   useView.subscribe((now, before) => {
     if (following || (now.view === before.view && now.slide === before.slide)) return
     if (now.view === before.view) keepAddress()
-    else history.pushState({ era }, '', addressWith(useScenario.getState(), now))
+    else {
+      history.pushState({ era }, '', addressWith(useScenario.getState(), now))
+      if (!packing()) keepAddress()
+    }
   })
 }

@@ -1,5 +1,5 @@
 /** The axis beside that of the bench: under the same work, its gains and settings fitted anew to whatever is on the bench. */
-import { type Checked, fitAxis, type Scenario } from '../../sim/index.ts'
+import { type Checked, checkScenario, fitAxis, jobTaking, type Scenario, SETTINGS_ANYWHERE } from '../../sim/index.ts'
 import { type Axis, useScenario } from './scenario.ts'
 
 export interface Beside {
@@ -17,5 +17,15 @@ export function besideOf({ scenario, beside: axis }: { scenario: Scenario; besid
     last = { scenario, beside: { axis, fitted: fitAxis(scenario, axis.actuator) } }
   return last.beside
 }
+
+/** A scenario that has an axis and its title for a name, and nothing else of its own. Null: the axis is in no sound scenario. */
+export function carrierOf({ title, actuator }: Axis): Scenario | null {
+  const servo = { currentLimit: Math.min(1, actuator.motor.peakCurrent) }
+  const job = jobTaking(actuator.kind)
+  const checked = checkScenario({ job, name: title, actuator, servo, strategies: SETTINGS_ANYWHERE })
+  return checked.ok ? checked.scenario : null
+}
+
+export const carriedBy = ({ name, actuator }: Scenario): Axis => ({ title: name, actuator })
 
 export const useBeside = (): Beside | null => useScenario(besideOf)

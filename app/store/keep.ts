@@ -1,11 +1,14 @@
 /** Coming back: the scenario and the axis beside in the address and in the browser, the view's settings and the lessons' progress in the browser. */
-import { ALL_PRESETS, CHANNELS, type Scenario, STRATEGIES } from '../../sim/index.ts'
-import { keepAddress, linked, linkedBeside, startAddress } from './address.ts'
+import { ALL_PRESETS, CHANNELS, parseScenario, type Scenario, STRATEGIES } from '../../sim/index.ts'
+import { holdsLink, keepAddress, linked, linkedBeside, startAddress } from './address.ts'
+import { carriedBy, carrierOf } from './beside.ts'
 import { useLessons } from './lessons.ts'
-import { axisToLink, linkToAxis, linkToScenario, type Opened, scenarioToLink } from './link.ts'
+import type { Opened } from './link.ts'
 import { fetchOthers, lacksJob } from './others.ts'
+import { fetchPacking, packing } from './packing.ts'
 import { useResults } from './results.ts'
-import { type Axis, useScenario } from './scenario.ts'
+import { type Axis, first, useScenario } from './scenario.ts'
+import { share } from './share.ts'
 import { useView } from './view.ts'
 
 const SCENARIO_KEY = 'jawbench.scenario'
@@ -31,11 +34,10 @@ const isListOf = (value: unknown, known: readonly { id: string }[]): value is st
 /** Rest after which address and browser are written [ms]; browsers limit how often an address may change. */
 const REST = 300
 
-/** Fetches the other jobs where what was there is one of theirs. Rejects where they cannot be fetched. */
+/** Fetches what reads links, and the other jobs, where what was there needs them. Rejects where they cannot be fetched. */
 export async function fetchKept(): Promise<void> {
-  const kept = read(SCENARIO_KEY)
-  const opened = [linked(), kept === null ? null : linkToScenario(kept)]
-  if (opened.some((each) => each && lacksJob(each))) await fetchOthers()
+  if (holdsLink() || [SCENARIO_KEY, BESIDE_KEY].some((key) => isLink(read(key)))) await fetchPacking()
+  if ([linked(), kept(SCENARIO_KEY)].some((each) => each && lacksJob(each))) await fetchOthers()
 }
 
 /** Brings back what was there and keeps it from now on. Call once, before the first run, with the jobs that it takes at hand. */
@@ -46,6 +48,7 @@ export function startKeeping() {
   let rest = 0
   useScenario.subscribe((now, before) => {
     if (now.scenario === before.scenario && now.beside === before.beside) return
+    fetchPacking().catch(() => {}) // for the address, see there
     clearTimeout(rest)
     rest = window.setTimeout(keepScenario, REST)
   })
@@ -64,16 +67,29 @@ export function startKeeping() {
 
 function keepScenario() {
   const { scenario, beside } = useScenario.getState()
+  const carrier = beside && carrierOf(beside)
   keepAddress()
-  write(SCENARIO_KEY, scenarioToLink(scenario))
-  write(BESIDE_KEY, (beside && axisToLink(beside)) ?? '')
+  write(SCENARIO_KEY, JSON.stringify(scenario))
+  write(BESIDE_KEY, carrier ? JSON.stringify(carrier) : '')
+}
+
+/** The bench kept links once. */
+const isLink = (text: string | null) => text !== null && /^\d+\./.test(text)
+
+/** Null: nothing is kept. */
+function kept(key: string): Opened | null {
+  const text = read(key)
+  if (!text) return null
+  if (isLink(text)) return packing()!.linkToScenario(text)
+  const parsed = parseScenario(text)
+  return parsed.ok ? parsed : { ...parsed, why: '' }
 }
 
 /** Whether the address holds a link that cannot be opened. */
 function restoreScenario(): boolean {
-  const kept = read(SCENARIO_KEY)
-  const before = kept === null ? null : linkToScenario(kept)
-  if (before?.ok) put(before.scenario, linkToAxis(read(BESIDE_KEY) ?? ''))
+  const before = kept(SCENARIO_KEY)
+  const beside = kept(BESIDE_KEY)
+  if (before?.ok) put(before.scenario, beside?.ok ? carriedBy(beside.scenario) : null)
   const opened = linked()
   if (opened?.ok) put(opened.scenario, openedBeside())
   else if (opened) useResults.getState().say(`${opened.why} The bench is as it was.`)
@@ -81,7 +97,8 @@ function restoreScenario(): boolean {
 }
 
 /** The first scenario on the bench: nothing to undo. "Reset" goes back to the preset of the same name. */
-function put(scenario: Scenario, beside: Axis | null) {
+function put(found: Scenario, beside: Axis | null) {
+  const scenario = share(first, found) // the very same where nothing differs
   const preset = ALL_PRESETS.find((each) => each.scenario.name === scenario.name)
   useScenario.setState({ scenario, base: preset?.scenario ?? scenario, beside })
 }

@@ -4,15 +4,8 @@
  * version 1 are read as well.
  */
 import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate'
-import {
-  checkScenario,
-  type Fault,
-  faultLine,
-  jobTaking,
-  LONGEST_FILE,
-  type Scenario,
-  SETTINGS_ANYWHERE,
-} from '../../sim/index.ts'
+import { checkScenario, type Fault, faultLine, LONGEST_FILE, type Scenario } from '../../sim/index.ts'
+import { carriedBy, carrierOf } from './beside.ts'
 import type { Axis } from './scenario.ts'
 
 const VERSION = '2'
@@ -55,18 +48,16 @@ export function linkToScenario(link: string): Opened {
   }
 }
 
-/** An axis as the link of a scenario that has its title for a name, and nothing else of its own. Null: it is in no sound scenario. */
-export function axisToLink({ title, actuator }: Axis): string | null {
-  const servo = { currentLimit: Math.min(1, actuator.motor.peakCurrent) }
-  const job = jobTaking(actuator.kind)
-  const checked = checkScenario({ job, name: title, actuator, servo, strategies: SETTINGS_ANYWHERE })
-  return checked.ok ? scenarioToLink(checked.scenario) : null
+/** An axis as the link of the scenario that carries it. Null: it is in no sound scenario. */
+export function axisToLink(axis: Axis): string | null {
+  const carrier = carrierOf(axis)
+  return carrier && scenarioToLink(carrier)
 }
 
 /** Null: it holds none. */
 export function linkToAxis(link: string): Axis | null {
   const opened = linkToScenario(link)
-  return opened.ok ? { title: opened.scenario.name, actuator: opened.scenario.actuator } : null
+  return opened.ok ? carriedBy(opened.scenario) : null
 }
 
 /** Faults that are told in full; a sentence has an end. */

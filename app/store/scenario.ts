@@ -77,7 +77,8 @@ export interface ScenarioState extends Moment {
 
 const LONGEST_HISTORY = 200
 
-const first = PRESETS[0]!.scenario
+/** What a browser that keeps nothing opens. */
+export const first = PRESETS[0]!.scenario
 
 export const useScenario = create<ScenarioState>()((set, get) => {
   let open: string | undefined

@@ -1,8 +1,8 @@
 /** What a person kept in the browser with version 1 of the format comes back with version 2: payloads written by the bench as it was. */
 import { readFileSync } from 'node:fs'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { scenarioToLink } from '../../../app/store/link.ts'
-import { AXIS_PRESETS, checkScenario } from '../../../sim/index.ts'
+import { axisToLink, scenarioToLink } from '../../../app/store/link.ts'
+import { AXIS_PRESETS, checkScenario, PRESETS } from '../../../sim/index.ts'
 import { CAP_PRESETS } from '../../../sim/others.ts'
 
 const FIRST: { id: string; link: string; scenario: object }[] = JSON.parse(
@@ -56,7 +56,7 @@ describe('what version 1 left in the browser', () => {
     expect(scenario).toEqual(lifted(busy.scenario))
     expect(notice).toBeNull()
     listeners.get('pagehide')!()
-    expect(entries.get('jawbench.scenario')).toMatch(/^2\./)
+    expect(JSON.parse(entries.get('jawbench.scenario')!)).toMatchObject({ version: 2 })
     vi.resetModules()
     const again = await opened({ 'jawbench.scenario': entries.get('jawbench.scenario')! })
     expect(again.scenario).toEqual(lifted(busy.scenario))
@@ -73,6 +73,32 @@ describe('what version 1 left in the browser', () => {
     vi.stubGlobal('localStorage', { getItem: () => JSON.stringify(kept), setItem: () => {} })
     const { useFolds } = await import('../../../app/parameters/folds.ts')
     expect(useFolds.getState().open).toEqual(['strategies', 'strategies.sensedForce', 'sensors.gauge', 'jaws.friction'])
+  })
+})
+
+describe('what packs links', () => {
+  const packed = async () => (await import('../../../app/store/packing.ts')).packing() !== null
+
+  it('is not fetched where there is no link, neither for a scenario that is kept', async () => {
+    const { listeners, entries } = await opened({})
+    listeners.get('pagehide')!()
+    expect(await packed()).toBe(false)
+    vi.resetModules()
+    const again = await opened(Object.fromEntries(entries))
+    expect(again.notice).toBeNull()
+    expect(await packed()).toBe(false)
+    vi.resetModules()
+    await opened({}, `#s=${teapot.link}`)
+    expect(await packed()).toBe(true)
+  })
+
+  it('takes no text for a scenario that is none', async () => {
+    for (const text of ['{', '[]', '2.', '2.a.b', 'null']) {
+      const { scenario, notice } = await opened({ 'jawbench.scenario': text, 'jawbench.beside': text })
+      expect(scenario.name, text).toBe(PRESETS[0]!.scenario.name)
+      expect(notice).toBeNull()
+      vi.resetModules()
+    }
   })
 })
 
@@ -113,10 +139,14 @@ describe('the second axis', () => {
     vi.resetModules()
     expect((await opened(kept, `#s=${teapot.link}`)).beside).toBeNull()
     vi.resetModules()
-    const linked = await opened({}, `#s=${teapot.link}&beside=${kept['jawbench.beside']}&view=report`)
+    const link = axisToLink(axis!)!
+    const linked = await opened({}, `#s=${teapot.link}&beside=${link}&view=report`)
     expect(linked.beside).toEqual({ title: axis!.title, actuator: axis!.actuator })
     vi.resetModules()
-    const cut = await opened(kept, `#s=${teapot.link}&beside=${kept['jawbench.beside']!.slice(0, -2)}`)
+    const once = await opened({ 'jawbench.scenario': teapot.link, 'jawbench.beside': link }) // as the bench kept it once
+    expect(once.beside).toEqual({ title: axis!.title, actuator: axis!.actuator })
+    vi.resetModules()
+    const cut = await opened(kept, `#s=${teapot.link}&beside=${link.slice(0, -2)}`)
     expect(cut.beside).toBeNull()
     expect(cut.notice).toMatch(/second axis of this link cannot be read/)
   })
