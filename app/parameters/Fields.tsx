@@ -5,8 +5,8 @@ import type { Field } from '../read/scenario/walk.ts'
 import { useScenario } from '../store/scenario.ts'
 import { Button } from '../ui/Button.tsx'
 import { Choice } from '../ui/Choice.tsx'
+import { begin } from './begin.ts'
 import { Fold } from './Fold.tsx'
-import { firstValue } from './first.ts'
 import { MoveList } from './MoveList.tsx'
 import { QuantityField } from './QuantityField.tsx'
 import { edit } from './refusal.ts'
@@ -48,10 +48,7 @@ function OptionalGroup({ field }: { field: Extract<Field, { kind: 'group' }> }) 
       <div className="absent">
         <span>{field.title}</span>
         <span className="absent-words">{absent.words}</span>
-        <Button
-          aria-label={`Set ${field.title}`}
-          onClick={() => edit(field.path, firstValue(useScenario.getState().scenario, field.path))}
-        >
+        <Button aria-label={`Set ${field.title}`} onClick={() => begin(field.path)}>
           set
         </Button>
       </div>

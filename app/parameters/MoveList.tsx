@@ -3,7 +3,7 @@ import { readPath } from '../../sim/index.ts'
 import type { Field } from '../read/scenario/walk.ts'
 import { useScenario } from '../store/scenario.ts'
 import { Button } from '../ui/Button.tsx'
-import { firstValue } from './first.ts'
+import { begin } from './begin.ts'
 import { edit, useFault } from './refusal.ts'
 
 interface MoveListProps {
@@ -37,10 +37,7 @@ export function MoveList({ field, draw }: MoveListProps) {
         </fieldset>
       ))}
       <div>
-        <Button
-          disabled={count >= longest}
-          onClick={() => edit(path, [...entries(), firstValue(useScenario.getState().scenario, path)])}
-        >
+        <Button disabled={count >= longest} onClick={() => begin(path, undefined, (first) => [...entries(), first])}>
           Add a {item.toLowerCase()}
         </Button>
         <span className="field-fault" aria-live="polite">

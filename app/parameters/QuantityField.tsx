@@ -6,7 +6,7 @@ import { useView } from '../store/view.ts'
 import { Button } from '../ui/Button.tsx'
 import { NumberField } from '../ui/NumberField.tsx'
 import { SymbolText } from '../ui/Symbols.tsx'
-import { firstValue } from './first.ts'
+import { begin } from './begin.ts'
 import { edit, endGesture, useFault } from './refusal.ts'
 
 /** A quantity of the scenario; one that may be left out can be set and taken away. */
@@ -20,7 +20,7 @@ export function QuantityField({ field }: { field: Extract<Field, { kind: 'quanti
 
   if (value === null || value === undefined) {
     if (absent === 'never') return null
-    const start = () => edit(path, base ?? firstValue(useScenario.getState().scenario, path, schema))
+    const start = () => (base == null ? begin(path, schema) : edit(path, base))
     return (
       <div className="absent">
         <span>

@@ -46,13 +46,6 @@ export function useNominal(): Scenario {
   return useMemo(() => nominalOf(bench, lent), [bench, lent])
 }
 
-/** What `part` has of its own. */
-export const lentOf = (name: string, part: Scenario, of: Scenario): Lent => ({
-  name,
-  of,
-  edits: differences(part, of).map((path) => ({ path, value: readPath(part, path) })),
-})
-
 /** Edits that give the values back which still stand on the bench as they were lent; none: nothing is on loan any more. */
 export function back(bench: Scenario, lent: Lent | null): Edit[] {
   if (!lent || bench.name !== lent.of.name) return []
@@ -66,19 +59,4 @@ export function nominalOf(bench: Scenario, lent: Lent | null): Scenario {
   if (!lent || edits.length === 0) return bench
   const edited = editScenario(bench, edits)
   return edited.ok ? share(lent.of, edited.scenario) : bench
-}
-
-/** Paths of the single values in which two scenarios differ; where only one has a list or an object, its path. */
-function differences(a: unknown, b: unknown, path = ''): string[] {
-  if (Object.is(a, b)) return []
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return [path]
-  const list = Array.isArray(a)
-  const keys = [...new Set([...Object.keys(a), ...Object.keys(b)])]
-  return keys.flatMap((key) =>
-    differences(
-      (a as Record<string, unknown>)[key],
-      (b as Record<string, unknown>)[key],
-      list ? `${path}[${key}]` : path ? `${path}.${key}` : key,
-    ),
-  )
 }

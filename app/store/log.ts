@@ -15,7 +15,7 @@ import type {
   ResponseQuestion,
   Unfit,
 } from '../worker/log-messages.ts'
-import { lentOf } from './lent.ts'
+import { lentOf } from './lend.ts'
 import { type LogSettings, type ResponseWish, useScenario } from './scenario.ts'
 
 export interface OpenLog {

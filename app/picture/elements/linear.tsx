@@ -4,7 +4,8 @@ import type { Scenario } from '../../../sim/index.ts'
 import type { DrawingProps, Motion, Slots } from '../families/drawing.ts'
 import { baseLength, JAW, type Plan } from '../grip/plan.ts'
 import { usePaint } from '../paint.ts'
-import { box, Coil, Magnet, Named, Pair } from './marks.tsx'
+import { Coil, Magnet } from './magnetic.tsx'
+import { box, Named, Pair } from './marks.tsx'
 import { couplingLayout, Racks, slotOf } from './racks.tsx'
 
 /** Outer height from the axis and wall of the case [units]. */

@@ -1,6 +1,5 @@
-/** Small marks that every drawing uses: centre lines, bolts, springs of lines, magnets with their poles. */
+/** Small marks that every drawing uses: centre lines, boxes, bolts. */
 import type { ReactNode } from 'react'
-import { usePaint } from '../paint.ts'
 
 /** A named group: the name shows where the pointer rests. */
 export function Named({ name, children, ...rest }: { name: string; children: ReactNode; transform?: string }) {
@@ -57,28 +56,6 @@ interface PairProps {
   className?: string
 }
 
-interface MagnetProps {
-  x: number
-  y: number
-  width: number
-  height: number
-  north: boolean
-}
-
-/** A magnet with its pole named where there is room for the letter. */
-export function Magnet({ x, y, width, height, north }: MagnetProps) {
-  return (
-    <>
-      <rect x={x} y={y} width={width} height={height} className={`pic-edge ${north ? 'pic-north' : 'pic-south'}`} />
-      {width >= 11 && height >= 11 && (
-        <text x={x + width / 2} y={y + height / 2} className={`pic-pole ${north ? 'pic-on-north' : 'pic-on-south'}`}>
-          {north ? 'N' : 'S'}
-        </text>
-      )}
-    </>
-  )
-}
-
 /** A socket-head screw in section: head and shank, the axis vertical, head at the top (`down` turns it). */
 export function Bolt({
   x,
@@ -105,31 +82,4 @@ export function Bolt({
       <line x1={x} y1={y - s * 3} x2={x} y2={y + s * (size + length + 3)} className="pic-centre" />
     </g>
   )
-}
-
-/** Cut wires of a winding; `toward` says which way the current runs in this cut, `level` 0 to 1 how much. */
-export function Coil({ x, y, width, height, toward, level }: CoilProps) {
-  const paint = usePaint()
-  return (
-    <g>
-      <rect x={x} y={y} width={width} height={height} className="pic-edge pic-tone-coil" />
-      <rect
-        x={x}
-        y={y}
-        width={width}
-        height={height}
-        fill={toward ? paint.toward : paint.away}
-        opacity={0.3 + 0.7 * level}
-      />
-    </g>
-  )
-}
-
-interface CoilProps {
-  x: number
-  y: number
-  width: number
-  height: number
-  toward: boolean
-  level: number
 }

@@ -1,5 +1,6 @@
 /** Brush motor with a screw: magnets in the case, a wound armature with its commutator, brushes on springs. */
-import { box, Magnet, Named } from '../elements/marks.tsx'
+import { Magnet } from '../elements/magnetic.tsx'
+import { box, Named } from '../elements/marks.tsx'
 import { MotorCase, motorSize, Shaft } from '../elements/motorCase.tsx'
 import { LANTERN, ScrewSeats, ScrewTrain, screwLabels } from '../elements/screwLine.tsx'
 import { Strips } from '../elements/turning.tsx'

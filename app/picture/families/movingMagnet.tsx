@@ -10,7 +10,8 @@ import {
   strokeOf,
   WallBush,
 } from '../elements/linear.tsx'
-import { box, CentreLine, Coil, Magnet, Named, Pair } from '../elements/marks.tsx'
+import { Coil, Magnet } from '../elements/magnetic.tsx'
+import { box, CentreLine, Named, Pair } from '../elements/marks.tsx'
 import type { Plan } from '../grip/plan.ts'
 import { usePaint } from '../paint.ts'
 import type { DrawingProps, FamilyDrawing, Motion } from './drawing.ts'

@@ -3,8 +3,10 @@ import {
   type CapVerdict,
   type GripResult,
   isWell,
+  jobWords,
   type PressVerdict,
   reasonOf,
+  type Scenario,
   type Verdict,
   type WebVerdict,
   wordingOf,
@@ -88,3 +90,9 @@ export function noResult({ status, message, again }: Pick<RunView, 'status' | 'm
 /** The reason of a verdict in the units of the page. */
 export const reasonText = ({ result, scenario }: RunView, units: UnitSystem): string =>
   result ? reasonOf(scenario, result, wordingOf(units)) : ''
+
+/** What stands in the place of a verdict that is on its way. */
+export function underWay(scenario: Scenario): string {
+  const { acting } = jobWords(scenario).study
+  return `${acting[0]!.toUpperCase()}${acting.slice(1)} …`
+}

@@ -1,11 +1,10 @@
 /** The frame of a lane of any job but gripping: name, verdict, the effort at the instant of the cursor, and a line under the picture. */
 import type { ReactNode } from 'react'
-import { jobWords } from '../../../sim/index.ts'
 import type { RunView } from '../../store/results.ts'
 import { useView } from '../../store/view.ts'
 import { formatFigure } from '../../ui/format.ts'
 import { VerdictWord } from '../result/VerdictWord.tsx'
-import { noResult, spokenVerdict } from '../result/words.ts'
+import { noResult, spokenVerdict, underWay } from '../result/words.ts'
 import { type Quantity, quantityUnit } from '../units.ts'
 import { nameOf } from './moments.ts'
 import './stage.css'
@@ -52,10 +51,4 @@ export function JobLane({ run, width, effort, quantity, foot, shows, children }:
       </div>
     </figure>
   )
-}
-
-/** What stands in the place of a verdict that is on its way. */
-export function underWay(scenario: RunView['scenario']): string {
-  const { acting } = jobWords(scenario).study
-  return `${acting[0]!.toUpperCase()}${acting.slice(1)} …`
 }

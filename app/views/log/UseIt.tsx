@@ -2,7 +2,7 @@
 import { inPlainSpaces, notesWith, readPath, type Scenario } from '../../../sim/index.ts'
 import { editMany } from '../../parameters/refusal.ts'
 import { axisTitle } from '../../read/axes/names.ts'
-import { lentOf } from '../../store/lent.ts'
+import { lentOf } from '../../store/lend.ts'
 import { useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'

@@ -1,6 +1,7 @@
 /** Puts what a study has gripped on the bench, with its own noise; undo brings the one before back. */
 import type { Scenario } from '../../../sim/index.ts'
-import { lend, lentOf } from '../../store/lent.ts'
+import { lentOf } from '../../store/lend.ts'
+import { lend } from '../../store/lent.ts'
 import { useResults } from '../../store/results.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'

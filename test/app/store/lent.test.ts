@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { back, lentOf, nominalOf } from '../../../app/store/lent.ts'
+import { lentOf } from '../../../app/store/lend.ts'
+import { back, nominalOf } from '../../../app/store/lent.ts'
 import { drawing, editScenario, type Scenario } from '../../../sim/index.ts'
 import { quick } from '../../grip/scenarios.ts'
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { lentOf } from '../../../app/store/lent.ts'
+import { lentOf } from '../../../app/store/lend.ts'
 import { standsOn, useLog } from '../../../app/store/log.ts'
 import { useScenario } from '../../../app/store/scenario.ts'
 import { LogDesk } from '../../../app/worker/log-desk.ts'
