@@ -33,12 +33,13 @@ export default defineConfig({
     rolldownOptions: {
       treeshake,
       output: {
-        // What the first view needs comes in three files and not in forty: each group takes all that its module imports.
+        // What the first view needs comes in four files and not in forty: each group takes all that its module imports.
         codeSplitting: {
           groups: [
             { name: 'first', test: /preload-helper|\/app\/worker\/simulators\.ts$/, priority: 3 },
             { name: 'start', test: /\/app\/store\/start\.ts$/, priority: 2 },
             { name: 'page', test: /\/app\/page\.tsx$/, priority: 1 },
+            { name: 'charts', test: /\/traces\/TraceChart\.tsx$/, priority: 0 },
           ],
         },
       },

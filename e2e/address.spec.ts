@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test'
+import { linkOf } from './quick.ts'
 import { expect, field, openBench, outcome, settled, test } from './support.ts'
 
 const views = (page: Page) => page.getByRole('navigation', { name: 'Views' })
@@ -105,4 +106,32 @@ test('a link opened in the running page can be left by back, and a view that doe
   await stands(page, 'Bench')
   await expect(page).toHaveURL(new RegExp(`${shared}$`))
   await expect(name).toHaveText(second)
+})
+
+test.describe('where what packs links cannot be fetched', () => {
+  test.use({ noise: /net::ERR_FAILED/ })
+
+  test('the bench works on, says so, and the next try may go well', async ({ page }) => {
+    const PACKING = /\/assets\/link-[^/]+\.js$/
+    await page.route(PACKING, (route) => route.abort())
+    await openBench(page)
+    const name = page.locator('.scenario-name')
+    const first = (await name.textContent())!
+    await page.evaluate((hash) => location.assign(hash), linkOf('teapot').replace('./', ''))
+    await expect(page.getByText('What reads links could not be fetched. The bench is as it was.')).toBeVisible()
+    await page.getByRole('button', { name: 'Share' }).click()
+    await expect(page.getByText('What makes links could not be fetched; save the scenario as a file')).toBeVisible()
+    await expect(name).toHaveText(first)
+    await page.getByRole('button', { name: 'Presets' }).click()
+    await page.getByRole('menuitem').nth(1).click()
+    await settled(page)
+    const second = (await name.textContent())!
+    expect(second).not.toBe(first)
+
+    await page.unroute(PACKING)
+    await page.getByRole('button', { name: 'Share' }).click()
+    await expect(page).toHaveURL(/#s=2\./)
+    await page.reload()
+    await expect(name).toHaveText(second)
+  })
 })

@@ -1,9 +1,9 @@
 /**
  * The address: the scenario for sharing, `#s=LINK`, the axis beside that of the bench, `&beside=LINK`, and behind it the open view,
- * `&view=report`; the bench is not named. Going to
- * another view is a step of the browser's history, an edit is not: back and forward move between views, and the scenario that is on
- * the bench goes along. A link that is opened in the running page begins a new era: going back beyond it opens what stood there. What
- * packs links is fetched when one is needed; until then the address of what a browser that keeps nothing opens names no scenario.
+ * `&view=report`; the bench is not named. Going to another view is a step of the browser's history, an edit is not: back and forward
+ * move between views, and the scenario that is on the bench goes along. A link that is opened in the running page begins a new era:
+ * going back beyond it opens what stood there. What packs links is fetched when one is needed; until then the address of the bench as
+ * a browser that keeps nothing opens it names no scenario.
  */
 import type { Scenario } from '../../sim/index.ts'
 import type { Opened } from './link.ts'
@@ -96,9 +96,10 @@ const eraOf = (state: unknown) =>
 
 /** Writes what stands on the bench and the place into the present entry of the history, once that can be packed. */
 export function keepAddress() {
-  const { scenario, beside } = useScenario.getState()
-  if (packing() || (scenario === first && !beside))
-    history.replaceState({ era }, '', addressWith({ scenario, beside }, useView.getState()))
+  const standing = useScenario.getState()
+  const place = useView.getState()
+  const plain = standing.scenario === first && !standing.beside && place.view === BENCH.view
+  if (plain || packing()) history.replaceState({ era }, '', addressWith(standing, place))
   else fetchPacking().then(keepAddress, () => {}) // the next change tries again
 }
 
