@@ -131,91 +131,194 @@ export function sourceOf(logs: readonly OpenLog[], { response }: LogSettings) {
 export const isBusy = (logs: readonly OpenLog[], settings: LogSettings) =>
   logs.some(({ id, status, asked }) => status === 'reading' || (status === 'read' && asked !== choicesOf(settings, id)))
 
-export const useLog = create<LogState>()((set, get) => {
-  let ids = 0
+const settings = () => useScenario.getState().logs
+const change = (next: Partial<LogSettings>, gesture?: string) =>
+  useScenario.getState().setLogs({ ...settings(), ...next }, gesture)
+
+/** What a person says of logs stands beside the scenario. */
+const SAID: Pick<LogState, 'choose' | 'setRate' | 'leaveOut' | 'setWish' | 'setResponse'> = {
+  choose(id, place, choice) {
+    const header = `#${place}`
+    const before = ownChoices(settings(), id)
+    const others = (before.columns ?? []).filter((each) => each.header !== header)
+    const columns = choice ? [...others, { ...choice, header }] : others
+    change({ choices: { ...settings().choices, [id]: { ...before, columns } } })
+  },
+
+  setRate(id, rate) {
+    const { rate: _, ...before } = ownChoices(settings(), id)
+    change({ choices: { ...settings().choices, [id]: rate === null ? before : { ...before, rate } } })
+  },
+
+  leaveOut(recording, out) {
+    const others = settings().leftOut.filter((key) => key !== keyOf(recording))
+    change({ leftOut: out ? [...others, keyOf(recording)] : others })
+  },
+
+  setWish: (wish, gesture) => change({ wish: { ...settings().wish, ...wish } }, gesture),
+
+  setResponse: (wish) => change({ response: { ...settings().response, ...wish } }),
+}
+
+/** What is asked of the worker that reads logs, and what becomes of its answers. */
+class Talk {
+  private ids = 0
   /** Counts questions: of fits and of layings only the last one's answer is taken. */
-  let turns = 0
-  let laying = 0
-  let fitting = 0
-  let responding: { turn: number; question: RespondAbout } | null = null
-  let about = new Map<number, Asked>()
-  let worker: LogWorker | null = null
+  private turns = 0
+  private laying = 0
+  private fitting = 0
+  private responding: { turn: number; question: RespondAbout } | null = null
+  private about = new Map<number, Asked>()
+  private worker: LogWorker | null = null
+  private readonly set: (next: Partial<LogState>) => void
+  private readonly get: () => LogState
 
-  const settings = () => useScenario.getState().logs
-  const change = (next: Partial<LogSettings>, gesture?: string) =>
-    useScenario.getState().setLogs({ ...settings(), ...next }, gesture)
-  const put = (id: number, next: Partial<OpenLog>) =>
-    set({ logs: get().logs.map((log) => (log.id === id ? { ...log, ...next } : log)) })
+  constructor(set: (next: Partial<LogState>) => void, get: () => LogState) {
+    this.set = set
+    this.get = get
+  }
 
-  const toldOf = (id: number) => get().logs.find((log) => log.id === id)?.told
+  open(files: Iterable<File>) {
+    for (const file of files) {
+      const log = { id: ++this.ids, name: file.name, size: file.size, done: 0, told: null, sketches: [] }
+      this.set({ logs: [...this.get().logs, { ...log, status: 'reading', asked: NO_CHOICES }] })
+      this.ask({ kind: 'read', log: log.id, file })
+    }
+  }
 
-  const hear = (answer: LogAnswer) => {
+  close(id: number) {
+    this.ask({ kind: 'close', log: id })
+    this.set({ logs: this.get().logs.filter((log) => log.id !== id) })
+    if (this.get().responded?.about.log === id) this.set({ responded: null, unresponded: null })
+  }
+
+  respond(scenario: Scenario) {
+    const source = sourceOf(this.get().logs, settings())
+    if (!source) {
+      this.responding = null
+      return this.set({ responded: null, unresponded: null })
+    }
+    const { shown, said } = settings().response
+    const { log, recording } = source
+    const question = { scenario, log, recording, shown, said: said[log] ?? NOTHING_SAID, told: this.toldOf(log) }
+    const { responded } = this.get()
+    if (responded && sameResponse(responded.about, question) && fitStands(scenario, responded)) return
+    this.responding = { turn: ++this.turns, question }
+    this.ask({ kind: 'respond', turn: this.turns, question: { scenario, log, recording, shown, said: question.said } })
+  }
+
+  lay(scenario: Scenario) {
+    if (countedOf(this.get().logs, settings()).length === 0) {
+      this.laying = 0
+      return this.set({ laid: null, unlaid: null })
+    }
+    const next = this.question(scenario)
+    this.about.delete(this.laying)
+    this.laying = next.turn
+    this.ask({ kind: 'lay', ...next })
+  }
+
+  startFit(scenario: Scenario) {
+    const next = this.question(scenario)
+    this.about.delete(this.fitting)
+    this.fitting = next.turn
+    this.set({ fit: { ...NO_FIT, status: 'running' } })
+    this.ask({ kind: 'fit', ...next })
+  }
+
+  stopFit() {
+    this.fitting = 0
+    this.ask({ kind: 'stop' })
+    this.set({ fit: { ...this.get().fit, status: 'stopped' } })
+  }
+
+  /** Asks anew where a choice has changed since, be it by undo. */
+  follow() {
+    for (const { id, status, asked } of this.get().logs) {
+      const wanted = choicesOf(settings(), id)
+      if (status !== 'read' || asked === wanted) continue
+      this.put(id, { asked: wanted })
+      this.ask({ kind: 'understand', log: id, choices: wanted })
+    }
+  }
+
+  private readonly ask: LogWorker['ask'] = (request) => {
+    this.worker ??= logWorker(
+      (answer) => this.hear(answer),
+      () => this.lost(),
+    )
+    this.worker.ask(request)
+  }
+
+  private question(scenario: Scenario): { turn: number; question: Asked } {
+    const { wish, choices } = settings()
+    const asked = { scenario, recordings: countedOf(this.get().logs, settings()), wish, choices }
+    this.about.set(++this.turns, asked)
+    return { turn: this.turns, question: asked }
+  }
+
+  private take(turn: number): Asked {
+    const asked = this.about.get(turn)!
+    this.about.delete(turn)
+    return asked
+  }
+
+  private put(id: number, next: Partial<OpenLog>) {
+    this.set({ logs: this.get().logs.map((log) => (log.id === id ? { ...log, ...next } : log)) })
+  }
+
+  private toldOf(id: number) {
+    return this.get().logs.find((log) => log.id === id)?.told
+  }
+
+  private hear(answer: LogAnswer) {
     switch (answer.kind) {
       case 'progress':
-        return put(answer.log, { done: answer.done })
+        return this.put(answer.log, { done: answer.done })
       case 'understood': {
         const { log, told, sketches } = answer
         // What makes no sense as it was said tells nothing of the columns: they stay as they were.
-        const columns = told.columns.length > 0 ? told.columns : (toldOf(log)?.columns ?? [])
-        put(log, { status: 'read', told: { ...told, columns }, ...(sketches && { sketches }) })
-        return follow()
+        const columns = told.columns.length > 0 ? told.columns : (this.toldOf(log)?.columns ?? [])
+        this.put(log, { status: 'read', told: { ...told, columns }, ...(sketches && { sketches }) })
+        return this.follow()
       }
       case 'unreadable':
-        return put(answer.log, { status: 'unreadable' })
+        return this.put(answer.log, { status: 'unreadable' })
       case 'laid':
-        if (answer.turn === laying) set({ laid: { ...answer.laid, about: take(answer.turn) }, unlaid: null })
+        if (answer.turn === this.laying)
+          this.set({ laid: { ...answer.laid, about: this.take(answer.turn) }, unlaid: null })
         return
       case 'fitting':
-        if (answer.turn === fitting) set({ fit: { ...get().fit, done: answer.done } })
+        if (answer.turn === this.fitting) this.set({ fit: { ...this.get().fit, done: answer.done } })
         return
       case 'fitted': {
-        if (answer.turn !== fitting) return
-        const found = { ...answer.fit, about: take(answer.turn) }
-        return set({ fit: { status: 'done', done: 1, found, why: null } })
+        if (answer.turn !== this.fitting) return
+        const found = { ...answer.fit, about: this.take(answer.turn) }
+        return this.set({ fit: { status: 'done', done: 1, found, why: null } })
       }
       case 'responded':
-        if (answer.turn !== responding?.turn) return
-        return set({ responded: { ...answer.responded, about: responding.question }, unresponded: null })
+        if (answer.turn !== this.responding?.turn) return
+        return this.set({ responded: { ...answer.responded, about: this.responding.question }, unresponded: null })
       case 'unfit':
-        if (answer.turn === responding?.turn) set({ responded: null, unresponded: answer.why })
-        if (answer.turn === laying) set({ laid: null, unlaid: answer.why })
-        if (answer.turn === fitting) set({ fit: { ...NO_FIT, status: 'failed', why: answer.why } })
+        if (answer.turn === this.responding?.turn) this.set({ responded: null, unresponded: answer.why })
+        if (answer.turn === this.laying) this.set({ laid: null, unlaid: answer.why })
+        if (answer.turn === this.fitting) this.set({ fit: { ...NO_FIT, status: 'failed', why: answer.why } })
     }
   }
-  const lost = () => {
-    about = new Map()
-    const unread = { status: 'unreadable', told: null } as const
-    set({ logs: get().logs.map((log) => ({ ...log, ...unread })), laid: null, unlaid: null, fit: NO_FIT })
-    set({ responded: null, unresponded: null })
-  }
-  const ask: LogWorker['ask'] = (request) => {
-    worker ??= logWorker(hear, lost)
-    worker.ask(request)
-  }
-  const take = (turn: number): Asked => {
-    const asked = about.get(turn)!
-    about.delete(turn)
-    return asked
-  }
-  const question = (scenario: Scenario): { turn: number; question: Asked } => {
-    const { wish, choices } = settings()
-    const asked = { scenario, recordings: countedOf(get().logs, settings()), wish, choices }
-    about.set(++turns, asked)
-    return { turn: turns, question: asked }
-  }
-  /** Asks anew where a choice has changed since, be it by undo. */
-  const follow = () => {
-    for (const { id, status, asked } of get().logs) {
-      const wanted = choicesOf(settings(), id)
-      if (status !== 'read' || asked === wanted) continue
-      put(id, { asked: wanted })
-      ask({ kind: 'understand', log: id, choices: wanted })
-    }
-  }
-  useScenario.subscribe((now, before) => {
-    if (now.logs.choices !== before.logs.choices || now.scenario.job !== before.scenario.job) follow()
-  })
 
+  private lost() {
+    this.about = new Map()
+    const unread = { status: 'unreadable', told: null } as const
+    this.set({ logs: this.get().logs.map((log) => ({ ...log, ...unread })), laid: null, unlaid: null, fit: NO_FIT })
+    this.set({ responded: null, unresponded: null })
+  }
+}
+
+export const useLog = create<LogState>()((set, get) => {
+  const talk = new Talk(set, get)
+  useScenario.subscribe((now, before) => {
+    if (now.logs.choices !== before.logs.choices || now.scenario.job !== before.scenario.job) talk.follow()
+  })
   return {
     logs: [],
     laid: null,
@@ -223,82 +326,13 @@ export const useLog = create<LogState>()((set, get) => {
     fit: NO_FIT,
     responded: null,
     unresponded: null,
-
-    open(files) {
-      for (const file of files) {
-        const log = { id: ++ids, name: file.name, size: file.size, done: 0, told: null, sketches: [] }
-        set({ logs: [...get().logs, { ...log, status: 'reading', asked: NO_CHOICES }] })
-        ask({ kind: 'read', log: log.id, file })
-      }
-    },
-
-    close(id) {
-      ask({ kind: 'close', log: id })
-      set({ logs: get().logs.filter((log) => log.id !== id) })
-      if (get().responded?.about.log === id) set({ responded: null, unresponded: null })
-    },
-
-    choose(id, place, choice) {
-      const header = `#${place}`
-      const before = ownChoices(settings(), id)
-      const others = (before.columns ?? []).filter((each) => each.header !== header)
-      const columns = choice ? [...others, { ...choice, header }] : others
-      change({ choices: { ...settings().choices, [id]: { ...before, columns } } })
-    },
-
-    setRate(id, rate) {
-      const { rate: _, ...before } = ownChoices(settings(), id)
-      change({ choices: { ...settings().choices, [id]: rate === null ? before : { ...before, rate } } })
-    },
-
-    leaveOut(recording, out) {
-      const others = settings().leftOut.filter((key) => key !== keyOf(recording))
-      change({ leftOut: out ? [...others, keyOf(recording)] : others })
-    },
-
-    setWish: (wish, gesture) => change({ wish: { ...settings().wish, ...wish } }, gesture),
-
-    setResponse: (wish) => change({ response: { ...settings().response, ...wish } }),
-
-    respond(scenario) {
-      const source = sourceOf(get().logs, settings())
-      if (!source) {
-        responding = null
-        return set({ responded: null, unresponded: null })
-      }
-      const { shown, said } = settings().response
-      const { log, recording } = source
-      const question = { scenario, log, recording, shown, said: said[log] ?? NOTHING_SAID, told: toldOf(log) }
-      const { responded } = get()
-      if (responded && sameResponse(responded.about, question) && fitStands(scenario, responded)) return
-      responding = { turn: ++turns, question }
-      ask({ kind: 'respond', turn: turns, question: { scenario, log, recording, shown, said: question.said } })
-    },
-
-    lay(scenario) {
-      if (countedOf(get().logs, settings()).length === 0) {
-        laying = 0
-        return set({ laid: null, unlaid: null })
-      }
-      const next = question(scenario)
-      about.delete(laying)
-      laying = next.turn
-      ask({ kind: 'lay', ...next })
-    },
-
-    startFit(scenario) {
-      const next = question(scenario)
-      about.delete(fitting)
-      fitting = next.turn
-      set({ fit: { ...NO_FIT, status: 'running' } })
-      ask({ kind: 'fit', ...next })
-    },
-
-    stopFit() {
-      fitting = 0
-      ask({ kind: 'stop' })
-      set({ fit: { ...get().fit, status: 'stopped' } })
-    },
+    ...SAID,
+    open: (files) => talk.open(files),
+    close: (id) => talk.close(id),
+    respond: (scenario) => talk.respond(scenario),
+    lay: (scenario) => talk.lay(scenario),
+    startFit: (scenario) => talk.startFit(scenario),
+    stopFit: () => talk.stopFit(),
   }
 })
 

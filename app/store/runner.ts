@@ -45,71 +45,124 @@ const laneOf = ({ strategy, axis }: Pick<Subject, 'strategy' | 'axis'>) =>
 
 /** Starts to run whatever is on the bench, and on the axis beside it. Call once. */
 export function startRunner() {
-  const pool = new SimulatorPool(simulatorCount(), () => useResults.getState().say(RESTARTED))
-  const fresh = new Map<string, RunView>()
-  let patience = 0
-  let rest = 0
-  let revision = 0
+  const runner = new Runner()
+  useScenario.subscribe((now, before) => {
+    if (now.scenario === before.scenario && now.beside === before.beside) return
+    if (now.scenario.job !== before.scenario.job) runner.forgetAll()
+    if (now.turn !== before.turn) keepGhosts(now.base.part !== before.base.part)
+    if (now.beside !== before.beside || besideOf(now)?.fitted.ok === false)
+      runner.forget(STRATEGIES.map(({ id: strategy }) => laneOf({ strategy, axis: '' })))
+    runner.runAll()
+  })
+  useView.subscribe((now, before) => {
+    if (now.shown === before.shown && now.resting === before.resting) return
+    const hidden = before.shown.filter((id) => !now.shown.includes(id))
+    if (hidden.length > 0)
+      runner.forget(hidden.flatMap((strategy) => [laneOf({ strategy }), laneOf({ strategy, axis: '' })]))
+    runner.runAll()
+  })
+  runner.runAll()
+}
 
-  /** One redraw for all strategies, at once when the last of them is in; the charts draw within it. */
-  const show = (view: Omit<RunView, 'revision'>) => {
-    revision += 1
-    fresh.set(laneOf(view), { ...view, revision })
-    if (wanted().every((lane) => fresh.has(lane))) redraw()
-    else if (patience === 0) patience = window.setTimeout(redraw, isFirst() ? 0 : TOGETHER)
+class Runner {
+  private readonly pool = new SimulatorPool(simulatorCount(), () => useResults.getState().say(RESTARTED))
+  /** What is to be shown by the next redraw. */
+  private readonly fresh = new Map<string, RunView>()
+  private patience = 0
+  private rest = 0
+  private revision = 0
+
+  runAll() {
+    const { scenario } = useScenario.getState()
+    const { shown, resting } = useView.getState()
+    const beside = besideOf(useScenario.getState())
+    const second = beside?.fitted.ok ? { scenario: beside.fitted.scenario, axis: beside.axis.title } : null
+    const ids = resting ? [] : takenOf(scenario, shown)
+    // The axis of the bench first: its answers are waited for under every drag.
+    for (const { id: strategy } of STRATEGIES) {
+      if (ids.includes(strategy)) this.run({ strategy, scenario })
+      else this.pool.cancel(strategy)
+    }
+    for (const { id: strategy } of STRATEGIES) {
+      if (second && ids.includes(strategy)) this.run({ strategy, ...second })
+      else this.pool.cancel(laneOf({ strategy, axis: '' }))
+    }
+    clearTimeout(this.rest)
   }
 
-  const redraw = () => {
-    clearTimeout(patience)
-    patience = 0
+  /** What is no longer shown leaves nothing behind that could be taken for a run of the present scenario. */
+  forget(lanes: string[]) {
     const { runs, beside } = useResults.getState()
-    const next = { runs: { ...runs }, beside: { ...beside } }
-    for (const view of fresh.values()) (view.axis === undefined ? next.runs : next.beside)[view.strategy] = view
-    flushSync(() => useResults.setState(next))
-    fresh.clear()
+    for (const lane of lanes) this.fresh.delete(lane)
+    const kept = (of: Runs) => Object.fromEntries(Object.entries(of).filter(([, run]) => !lanes.includes(laneOf(run))))
+    useResults.setState({ runs: kept(runs), beside: kept(beside) })
   }
 
-  const run = (subject: Subject) => {
+  /** Runs of one job mean nothing on the bench of another. */
+  forgetAll() {
+    this.fresh.clear()
+    clearTimeout(this.rest)
+    useResults.setState({ runs: {}, beside: {}, ghosts: {}, besideGhosts: {}, pins: [] })
+  }
+
+  private run(subject: Subject) {
     const since = performance.now()
     const { strategy, scenario } = subject
     const common = { ...subject, ...(subject.axis !== undefined && { look: lookBeside(strategy) }) }
+    const stop = (done: number) => () => this.end(common, done)
     let shown = since
-    pool.cancel(`refine ${laneOf(subject)}`)
-    pool.run(
+    this.pool.cancel(`refine ${laneOf(subject)}`)
+    this.pool.run(
       laneOf(subject),
       { scenario, strategy, traces: true },
       {
-        progress(traces: GrowingTraces, done: number) {
+        progress: (traces: GrowingTraces, done: number) => {
           if (performance.now() - shown < UNHURRIED) return
           shown = performance.now()
-          const progress = { done, since }
-          const stop = () => end(common, done)
-          show({ ...common, status: 'running', progress, stop, result: null, traces: traces.view(), rows: traces.rows })
+          const under = { progress: { done, since }, stop: stop(done), traces: traces.view(), rows: traces.rows }
+          this.show({ ...common, status: 'running', result: null, ...under })
         },
-        done(result, traces) {
-          show({ ...common, status: 'done', result, traces, rows: traces.time.length })
-          clearTimeout(rest)
-          rest = window.setTimeout(refine, REST)
+        done: (result, traces) => {
+          this.show({ ...common, status: 'done', result, traces, rows: traces.time.length })
+          this.refineIn(REST)
         },
-        failed: (message) => show({ ...common, status: 'failed', message, result: null, traces: null, rows: 0 }),
+        failed: (message) => this.show({ ...common, status: 'failed', message, result: null, traces: null, rows: 0 }),
       },
     )
   }
 
-  const replace = (run: RunView, by: GripResult) => {
-    const { runs, beside } = useResults.getState()
-    const shown = (run.axis === undefined ? runs : beside)[run.strategy]
-    if (shown?.result === run.result) show({ ...shown, result: by })
-  }
-
-  const end = (subject: Subject & Pick<RunView, 'look'>, done: number) => {
-    pool.cancel(laneOf(subject))
+  private end(subject: Subject & Pick<RunView, 'look'>, done: number) {
+    this.pool.cancel(laneOf(subject))
     const message = `it was stopped at ${Math.floor(100 * done)} %.`
-    const again = () => run(subject)
-    show({ ...subject, status: 'failed', message, again, result: null, traces: null, rows: 0 })
+    const again = () => this.run(subject)
+    this.show({ ...subject, status: 'failed', message, again, result: null, traces: null, rows: 0 })
   }
 
-  const refine = () => {
+  /** One redraw for all strategies, at once when the last of them is in; the charts draw within it. */
+  private show(view: Omit<RunView, 'revision'>) {
+    this.revision += 1
+    this.fresh.set(laneOf(view), { ...view, revision: this.revision })
+    if (wanted().every((lane) => this.fresh.has(lane))) this.redraw()
+    else if (this.patience === 0) this.patience = window.setTimeout(() => this.redraw(), isFirst() ? 0 : TOGETHER)
+  }
+
+  private redraw() {
+    clearTimeout(this.patience)
+    this.patience = 0
+    const { runs, beside } = useResults.getState()
+    const next = { runs: { ...runs }, beside: { ...beside } }
+    for (const view of this.fresh.values()) (view.axis === undefined ? next.runs : next.beside)[view.strategy] = view
+    flushSync(() => useResults.setState(next))
+    this.fresh.clear()
+  }
+
+  private refineIn(time: number) {
+    clearTimeout(this.rest)
+    this.rest = window.setTimeout(() => this.refine(), time)
+  }
+
+  /** Sees to it that every run shown is held against finer steps. */
+  private refine() {
     const { runs, beside } = useResults.getState()
     const now = useScenario.getState()
     const second = besideOf(now)
@@ -119,72 +172,29 @@ export function startRunner() {
       const { scenario, result } = run
       if (!result || result.stepErrors !== null || !present.includes(scenario)) continue
       open = true
-      if (!pool.holds(`refine ${laneOf(run)}`)) check(run, result, finerScenarios(scenario, result), [])
+      if (!this.pool.holds(`refine ${laneOf(run)}`)) this.check(run, result, finerScenarios(scenario, result), [])
     }
-    if (open) rest = window.setTimeout(refine, AGAIN)
+    if (open) this.refineIn(AGAIN)
   }
 
   /** Runs what the run is to be held against, one after the other; `told` are those that have been run. */
-  const check = (run: RunView, result: GripResult, [next, ...later]: Scenario[], told: GripResult[]) => {
-    if (!next) return replace(run, { ...result, ...stepCheck(run.scenario, result, told) })
-    pool.run(
+  private check(run: RunView, result: GripResult, [next, ...later]: Scenario[], told: GripResult[]) {
+    if (!next) return this.replace(run, { ...result, ...stepCheck(run.scenario, result, told) })
+    this.pool.run(
       `refine ${laneOf(run)}`,
       { scenario: next, strategy: run.strategy, traces: false },
       {
-        done: (finer) => check(run, result, later, [...told, finer]),
-        failed: () => replace(run, { ...result, ...uncheckable(result) }),
+        done: (finer) => this.check(run, result, later, [...told, finer]),
+        failed: () => this.replace(run, { ...result, ...uncheckable(result) }),
       },
     )
   }
 
-  /** What is no longer shown leaves nothing behind that could be taken for a run of the present scenario. */
-  const forget = (lanes: string[]) => {
+  private replace(run: RunView, by: GripResult) {
     const { runs, beside } = useResults.getState()
-    for (const lane of lanes) fresh.delete(lane)
-    const kept = (of: Runs) => Object.fromEntries(Object.entries(of).filter(([, run]) => !lanes.includes(laneOf(run))))
-    useResults.setState({ runs: kept(runs), beside: kept(beside) })
+    const shown = (run.axis === undefined ? runs : beside)[run.strategy]
+    if (shown?.result === run.result) this.show({ ...shown, result: by })
   }
-
-  /** Runs of one job mean nothing on the bench of another. */
-  const forgetAll = () => {
-    fresh.clear()
-    clearTimeout(rest)
-    useResults.setState({ runs: {}, beside: {}, ghosts: {}, besideGhosts: {}, pins: [] })
-  }
-
-  const runAll = () => {
-    const { scenario } = useScenario.getState()
-    const { shown, resting } = useView.getState()
-    const beside = besideOf(useScenario.getState())
-    const second = beside?.fitted.ok ? { scenario: beside.fitted.scenario, axis: beside.axis.title } : null
-    const ids = resting ? [] : takenOf(scenario, shown)
-    // The axis of the bench first: its answers are waited for under every drag.
-    for (const { id: strategy } of STRATEGIES) {
-      if (ids.includes(strategy)) run({ strategy, scenario })
-      else pool.cancel(strategy)
-    }
-    for (const { id: strategy } of STRATEGIES) {
-      if (second && ids.includes(strategy)) run({ strategy, ...second })
-      else pool.cancel(laneOf({ strategy, axis: '' }))
-    }
-    clearTimeout(rest)
-  }
-
-  useScenario.subscribe((now, before) => {
-    if (now.scenario === before.scenario && now.beside === before.beside) return
-    if (now.scenario.job !== before.scenario.job) forgetAll()
-    if (now.turn !== before.turn) keepGhosts(now.base.part !== before.base.part)
-    if (now.beside !== before.beside || besideOf(now)?.fitted.ok === false)
-      forget(STRATEGIES.map(({ id: strategy }) => laneOf({ strategy, axis: '' })))
-    runAll()
-  })
-  useView.subscribe((now, before) => {
-    if (now.shown === before.shown && now.resting === before.resting) return
-    const hidden = before.shown.filter((id) => !now.shown.includes(id))
-    if (hidden.length > 0) forget(hidden.flatMap((strategy) => [laneOf({ strategy }), laneOf({ strategy, axis: '' })]))
-    runAll()
-  })
-  runAll()
 }
 
 /** Of the strategies shown those that make sense on the job. */

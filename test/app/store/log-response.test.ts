@@ -1,24 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { useLog } from '../../../app/store/log.ts'
 import { useScenario } from '../../../app/store/scenario.ts'
-import { LogDesk } from '../../../app/worker/log-desk.ts'
-import type { LogAnswer, LogRequest } from '../../../app/worker/log-messages.ts'
-import { crewHere } from '../../../sim/ask/spread/tasks.ts'
-import { core, run } from '../../../sim/cli/core.ts'
 import { axisResponse, editScenario } from '../../../sim/index.ts'
 import { quick } from '../../grip/scenarios.ts'
 import { normals } from '../../log/normals.ts'
-
-/** The log worker in this thread. */
-class DeskWorker {
-  onmessage: (event: { data: LogAnswer }) => void = () => {}
-  onerror: () => void = () => {}
-  readonly desk = new LogDesk(crewHere(run, core), (data) => this.onmessage({ data }))
-  postMessage(request: LogRequest) {
-    this.desk.take(request)
-  }
-  terminate() {}
-}
+import { DeskWorker } from './desk-worker.ts'
 
 const MASS = 'actuator.transmission.carriageMass'
 const scenario = quick()

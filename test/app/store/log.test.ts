@@ -2,27 +2,10 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { lentOf } from '../../../app/store/lend.ts'
 import { standsOn, useLog } from '../../../app/store/log.ts'
 import { useScenario } from '../../../app/store/scenario.ts'
-import { LogDesk } from '../../../app/worker/log-desk.ts'
-import type { LogAnswer, LogRequest } from '../../../app/worker/log-messages.ts'
-import { crewHere } from '../../../sim/ask/spread/tasks.ts'
-import { core, run } from '../../../sim/cli/core.ts'
+import { run } from '../../../sim/cli/core.ts'
 import { editScenario, PRESETS, tracesCsv } from '../../../sim/index.ts'
 import { quick } from '../../grip/scenarios.ts'
-
-/** The log worker in this thread. */
-class DeskWorker {
-  onmessage: (event: { data: LogAnswer }) => void = () => {}
-  onerror: () => void = () => {}
-  readonly desk = new LogDesk(crewHere(run, core), (data) => this.onmessage({ data }))
-  static last: DeskWorker | null = null
-  constructor() {
-    DeskWorker.last = this
-  }
-  postMessage(request: LogRequest) {
-    this.desk.take(request)
-  }
-  terminate() {}
-}
+import { DeskWorker } from './desk-worker.ts'
 
 const scenario = quick()
 const heavier = editScenario(scenario, [{ path: 'actuator.transmission.carriageMass', value: 0.9 }])
