@@ -25,6 +25,9 @@ test('at 390 px what matters comes first: the verdicts at once, header and cauti
   await settled(page)
   const words = page.locator('.verdict .word')
   for (const word of await words.all()) await expect(word).toBeInViewport()
+  await page.getByRole('button', { name: 'Second axis' }).click()
+  await expect(page.getByRole('menuitem').first()).toBeInViewport({ ratio: 1 })
+  await page.keyboard.press('Escape')
 
   const tools = page.getByRole('button', { name: 'Job and units' })
   await expect(page.getByRole('button', { name: 'Presets' })).toHaveCount(0)

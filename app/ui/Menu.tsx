@@ -1,5 +1,5 @@
 /** A button that opens a short list of commands: arrow keys move, Escape closes, focus comes back to the button. */
-import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react'
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
 import { Button } from './Button.tsx'
 
 export interface MenuItem {
@@ -25,6 +25,9 @@ export function Menu({ label, items, soon, align = 'start' }: MenuProps) {
   const id = useId()
 
   const filled = items.length > 0
+  useLayoutEffect(() => {
+    if (open && filled) keepInWindow(root.current?.querySelector<HTMLElement>('[role="menu"]'))
+  }, [open, filled])
   useEffect(() => {
     if (open && filled) entries(root.current)[0]?.focus()
   }, [open, filled])
@@ -94,3 +97,15 @@ export function Menu({ label, items, soon, align = 'start' }: MenuProps) {
 }
 
 const entries = (root: HTMLElement | null) => [...(root?.querySelectorAll<HTMLElement>('[role="menuitem"]') ?? [])]
+
+/** Room between a list and the edge of the window [px]. */
+const EDGE = 8
+
+/** Moves a list sideways by what would lie outside the window. */
+function keepInWindow(list: HTMLElement | null | undefined) {
+  if (!list) return
+  list.style.translate = ''
+  const { left, right } = list.getBoundingClientRect()
+  const out = Math.max(0, right - document.documentElement.clientWidth + EDGE)
+  list.style.translate = `${left - out < EDGE ? EDGE - left : -out}px`
+}

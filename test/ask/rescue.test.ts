@@ -198,6 +198,17 @@ describe('of values that are known', () => {
       ),
     ).toMatch(/^At every value tried from .* to .* it breaks\.$/)
   })
+
+  it('those that take more steps than a run may are not tried; what else goes wrong is not passed over', () => {
+    const failing = (error: Error) => (a: number) => {
+      if (a > 9) throw error
+      return 'crushed' as const
+    }
+    const { tried } = at(failing(new RangeError('too many steps')))
+    expect(Math.max(...tried.map(({ value }) => value))).toBeLessThanOrEqual(9)
+    expect(Math.min(...tried.map(({ value }) => value))).toBeLessThan(2)
+    expect(() => at(failing(new TypeError('a fault of the program')))).toThrow('a fault of the program')
+  })
 })
 
 describe('drift of a held part', () => {
