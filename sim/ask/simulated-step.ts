@@ -145,10 +145,9 @@ const left = (limit: number, taken: number) => Math.max(limit / 20, limit - Math
 
 /** 1, 2 or 5 of a decade. */
 function roundDown(size: number): number {
-  if (!Number.isFinite(size)) return 1
   const power = Math.floor(Math.log10(size))
-  const digit = [5, 2, 1].find((each) => each <= size / 10 ** power + 1e-9) ?? 1
-  return Number(`${digit}e${power}`)
+  const leading = size / 10 ** power + 1e-9
+  return Number(`${leading >= 5 ? 5 : leading >= 2 ? 2 : 1}e${power}`)
 }
 
 function grainOf({ drive, servo, sensors }: Scenario, loop: LoopId): number {
