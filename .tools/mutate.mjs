@@ -87,12 +87,14 @@ async function mistyped() {
   return said.split('\n')[0] || null
 }
 
-/** The tests of the file itself, or of its room. */
+/** The tests of the file itself, or of the nearest room that has any. */
 function nearest(/** @type {string} */ file) {
-  const own = file.replace(/^sim\//, 'test/').replace(/\.ts$/, '.test.ts')
-  if (existsSync(join(tree, own))) return [own]
-  const room = dirname(own)
-  return existsSync(join(tree, room)) ? [`${room}/`] : ['related', file]
+  const own = file.replace(/^sim\//, 'test/').replace(/\.ts$/, '')
+  for (let place = own; place !== 'test'; place = dirname(place)) {
+    if (existsSync(join(tree, `${place}.test.ts`))) return [`${place}.test.ts`]
+    if (place !== own && existsSync(join(tree, place))) return [`${place}/`]
+  }
+  return ['related', file]
 }
 
 /** The first test that goes red, or what else is wrong; null if all are green. */

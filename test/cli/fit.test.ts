@@ -137,6 +137,12 @@ describe('a fit on the command line', { timeout: 120_000 }, () => {
     expect(resonance).toBeNull()
     expect(value('log.delay')).toBeGreaterThan(0.0005)
     expect(value('log.delay')).toBeLessThan(0.0011)
+
+    const { stdout: told } = await here('fit', 'teapot', file, '--response', 'speed')
+    const { low, high } = values.find((each: { path: string }) => each.path === 'log.delay')
+    const [, from, to] = /^log\.delay .* (\S+) to (\S+) +s$/m.exec(told)!.map(Number)
+    expect(from! / low).toBeCloseTo(1, 2)
+    expect(to! / high).toBeCloseTo(1, 2)
   })
 
   it('refuses --response without what it needs', async () => {

@@ -50,6 +50,12 @@ describe('jawbench log', () => {
     expect(recording.time ?? recording.values).toBeUndefined()
   })
 
+  it('tells on the table what it took for granted', async () => {
+    const { status, stdout } = await log([file('b.csv', 'Time,Position [mm]\n0,0\n0.01,1\n0.02,2\n')])
+    expect(status).toBe(0)
+    expect(stdout).toMatch(/\n\n“Time” names no unit: seconds were taken, .* Another one is said with --column\.\n/)
+  })
+
   it('reads standard input, packed or not, and says the same', () => {
     const plain = logged(TEXT)
     expect(plain.status).toBe(0)

@@ -30,6 +30,8 @@ describe('figures', () => {
     expect(formatPlain(1.25)).toBe('1.25')
     expect(formatPlain(20000)).toBe('20\u202f000')
     expect(formatPlain(100)).toBe('100')
+    expect(formatPlain(2 / 3)).toBe('0.666667')
+    expect(formatPlain(-1234567)).toBe('−1\u202f234\u202f570')
   })
 
   it('can be read back to the digits shown', () => {

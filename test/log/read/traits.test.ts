@@ -271,6 +271,13 @@ describe('before the numbers', () => {
     expect(isMove(text).log.skipped).toEqual([])
   })
 
+  it('a quoted field with nothing in it', () => {
+    const text = `${HEAD.trimEnd()},note\n${moved((row) => `${row.join(',')},""`)}`
+    const { log, recording } = isMove(text)
+    expect(recording).toMatchObject({ rows: 6, lastLine: 7 })
+    expect(log.skipped).toEqual([])
+  })
+
   it('a stray quote costs its own line only', () => {
     const text =
       HEAD +
