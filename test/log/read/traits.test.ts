@@ -272,7 +272,7 @@ describe('before the numbers', () => {
   })
 
   it('a quoted field with nothing in it', () => {
-    const text = `${HEAD.trimEnd()},note\n${moved((row) => `${row.join(',')},""`)}`
+    const text = `note,${HEAD.trimEnd()},note\n${moved((row) => `"slow, then quick",${row.join(',')},""`)}`
     const { log, recording } = isMove(text)
     expect(recording).toMatchObject({ rows: 6, lastLine: 7 })
     expect(log.skipped).toEqual([])
