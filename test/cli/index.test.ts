@@ -277,6 +277,23 @@ describe('the usage text', () => {
 })
 
 describe('what comes in', () => {
+  it.each(commands().filter(({ id }) => !['gather', 'fit'].includes(id)))(
+    '$id refuses one argument too many',
+    async ({ id }) => {
+      const { status, stderr } = await here(id, 'teapot', 'teapot')
+      expect(stderr).toMatch(/^unexpected argument "teapot"\n/)
+      expect(status).toBe(2)
+    },
+  )
+
+  it('a seed is a whole number of 32 bits', async () => {
+    for (const seed of ['4294967296', '-1', '0.5']) {
+      const { status, stderr } = await here('spread', 'teapot', '--grips', '1', `--seed=${seed}`)
+      expect(stderr, seed).toContain('--seed')
+      expect(status).toBe(2)
+    }
+  })
+
   const MARK = '\uFEFF'
   const GRIP = ['grip', '--strategy', 'current-clamp', '--format', 'json']
 

@@ -52,6 +52,18 @@ describe('the axis as a frequency response', () => {
     const silent = at(Math.sqrt(2e6 / 0.4))
     expect(Math.hypot(silent.re, silent.im)).toBeLessThan(1e-6)
   })
+
+  it('is damped where the two swing against each other: √(k·(1/m₁ + 1/m₂)), the relative motion by itself', () => {
+    // F/m₁ drives x₁ − x₂, which has the reduced mass μ; at its resonance |x₁ − x₂| = F·μ/(m₁·d·ω), and x₂ = −(x₁ − x₂)·(k + jωd)/(m₂·ω²).
+    const [m1, m2, k, d] = [0.5, 0.4, 2e6, 60]
+    const reduced = (m1 * m2) / (m1 + m2)
+    const omega = Math.sqrt(k / reduced)
+    const apart = (20 * reduced) / (m1 * d * omega) // lags the force by a quarter of a turn
+    const taken = { re: -(omega * d) / (m2 * omega ** 2), im: k / (m2 * omega ** 2) } // of x₂ by −j·apart
+    const first = Math.hypot(apart * taken.re, apart * (taken.im - 1))
+    const at = axisResponse(made({ viscous: 0 }), 'speed', 0, 'current')(omega)
+    expect(Math.hypot(at.re, at.im) / (first * omega)).toBeCloseTo(1, 6)
+  })
 })
 
 describe('fit of a frequency response', () => {
