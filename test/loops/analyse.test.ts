@@ -10,6 +10,7 @@ import {
 } from '../../sim/index.ts'
 import type { GripContact } from '../../sim/loops/jobs/grip.ts'
 import { stabilityOf } from '../../sim/loops/stability.ts'
+import { WEB_PRESETS } from '../../sim/others.ts'
 import { scenarioOf } from '../checks/support.ts'
 import { frictionIn, noteIn } from '../say/support.ts'
 
@@ -191,6 +192,23 @@ describe('what is neither stable nor unstable', () => {
     expect(free!.remarks.map(({ kind }) => kind)).not.toContain('unstable')
     expect(['stable', 'border']).toContain(free!.stability)
   })
+})
+
+it('the integral of the velocity loop is content with any force where the work holds the output still, and not where a web runs on', () => {
+  const content = (scenario: Scenario) =>
+    analyseLoops(scenario, { loops: ['velocity'] })
+      .loops.filter(({ remarks }) => remarks.some(({ kind }) => kind === 'content with any force'))
+      .map(({ workingPoint }) => workingPoint)
+  const teapot = PRESETS[0]!.scenario
+  expect(content(teapot)).not.toContain('free')
+  expect(content(teapot)).toContain('nominal')
+  expect(content(edited(teapot, { 'strategies.sensedForce.velocity.ki': 0 }))).toEqual([])
+  const web = WEB_PRESETS[0]!.scenario
+  const ramp = { start: 0.1, speed: 0.5, acceleration: 4, jerk: 100 }
+  const runs = edited(web, { 'line.ramps': [ramp] })
+  expect(analyseLoops(runs, { loops: ['velocity'] }).loops.map(({ workingPoint }) => workingPoint)).toContain('running')
+  expect(content(runs)).toContain('nominal')
+  expect(content(runs)).not.toContain('running')
 })
 
 it('a crossover far below the usual chart is found, drawn and not called missing', () => {
