@@ -44,6 +44,24 @@ describe('designGains', () => {
     }
   })
 
+  it('says in whole sentences what limits a loop, and names the quantities that a design reckons with', () => {
+    for (const { scenario } of PRESETS)
+      for (const loop of LOOPS) {
+        for (const limit of limitsOf(scenario, loop)) {
+          const { because, remedy } = limitWords(limit, SI, scenario.job)
+          for (const text of [because, remedy]) expect(text).toMatch(/^[A-Z0-9].{20,}\.$/s)
+        }
+        for (const { figures } of designGains(scenario, loop)) {
+          const labels = figures.map(({ label }) => label)
+          expect(new Set(labels).size, labels.join()).toBe(labels.length)
+          if (loop === 'force')
+            expect(labels.slice(-2).map((label) => label.split(', ')[1])).toEqual(['softest', 'stiffest'])
+          for (const { label, unit } of figures)
+            expect(label.startsWith(`${unit} `) || label === unit, label).toBe(false)
+        }
+      }
+  })
+
   it('has three methods for position and velocity and two for the current', () => {
     const methods = (loop: 'current' | 'position' | 'velocity') => designGains(BASE, loop).map(({ method }) => method)
     expect(methods('current')).toEqual(['pole-zero-cancellation', 'magnitude-optimum'])
