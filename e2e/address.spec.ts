@@ -127,6 +127,11 @@ test.describe('where what packs links cannot be fetched', () => {
     await settled(page)
     const second = (await name.textContent())!
     expect(second).not.toBe(first)
+    await page.evaluate((hash) => location.assign(hash), linkOf('teapot').replace('./', ''))
+    await expect(page.getByText('What reads links could not be fetched. The bench is as it was.')).toBeVisible()
+    await page.goBack()
+    await settled(page)
+    await expect(name, 'what was edited is not lost by going back').toHaveText(second)
 
     await page.unroute(PACKING)
     await page.getByRole('button', { name: 'Share' }).click()

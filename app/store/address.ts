@@ -94,13 +94,23 @@ let era = 0
 const eraOf = (state: unknown) =>
   typeof state === 'object' && state !== null && 'era' in state && typeof state.era === 'number' ? state.era : null
 
+/** The bench as a browser that keeps nothing opens it; an entry of the history that names no scenario may stand for it. */
+function isUntouched() {
+  const { scenario, beside } = useScenario.getState()
+  return scenario === first && !beside
+}
+
+const untouchedIn = (state: unknown) =>
+  typeof state === 'object' && state !== null && 'untouched' in state && state.untouched === true
+
 /** Writes what stands on the bench and the place into the present entry of the history, once that can be packed. */
 export function keepAddress() {
-  const standing = useScenario.getState()
   const place = useView.getState()
-  const plain = standing.scenario === first && !standing.beside && place.view === BENCH.view
-  if (plain || packing()) history.replaceState({ era }, '', addressWith(standing, place))
-  else fetchPacking().then(keepAddress, () => {}) // the next change tries again
+  const untouched = isUntouched() && !packing()
+  if (packing() || (untouched && place.view === BENCH.view))
+    return history.replaceState({ era, untouched }, '', addressWith(useScenario.getState(), place))
+  history.replaceState({ era, untouched }, '', location.href)
+  fetchPacking().then(keepAddress, () => {}) // where it cannot be fetched the next change tries again
 }
 
 /** The view changes without a step in the history. */
@@ -121,7 +131,7 @@ function follow(place: Place): void {
 /** Opens the view of the address and keeps both together from now on. `take` is handed what a link opened later holds, and its address. */
 export function startAddress(take: (opened: Opened, hash: string) => void): void {
   era = eraOf(history.state) ?? 0
-  history.replaceState({ era }, '', location.href)
+  history.replaceState({ era, untouched: isUntouched() && !holdsLink() }, '', location.href)
   follow(placeInAddress())
   const put = (opened: Opened | null, hash: string) => {
     if (opened) take(opened, hash)
@@ -141,7 +151,7 @@ export function startAddress(take: (opened: Opened, hash: string) => void): void
     follow(placeInAddress())
     if (reached === era) return keepAddress()
     era = reached ?? era + 1
-    void open(reached === null ? null : { ok: true, scenario: first })
+    void open(untouchedIn(history.state) ? { ok: true, scenario: first } : null)
   }
   window.addEventListener('popstate', arrive)
   window.addEventListener('hashchange', arrive)
