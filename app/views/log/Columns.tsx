@@ -1,7 +1,8 @@
 /** Every column of a log: what it is taken for and why, on the data itself; whatever is changed is understood anew at once. */
 import { memo } from 'react'
 import { type Column, type ColumnChoice, columnReason } from '../../../sim/index.ts'
-import { choicesOf, type OpenLog, useLog } from '../../store/log.ts'
+import { useLog } from '../../store/log.ts'
+import { choicesOf, type OpenLog } from '../../store/log-state.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { Button } from '../../ui/Button.tsx'

@@ -1,7 +1,8 @@
 /** The logs that are open: dropped or chosen, how far they are read, why one is refused. */
 import { useRef } from 'react'
 import { logFaultText, percent } from '../../../sim/index.ts'
-import { type OpenLog, useLog } from '../../store/log.ts'
+import { useLog } from '../../store/log.ts'
+import type { OpenLog } from '../../store/log-state.ts'
 import { Button } from '../../ui/Button.tsx'
 import { sizeText } from './words.ts'
 

@@ -10,7 +10,8 @@ import {
   withUnit,
   wordingOf,
 } from '../../../sim/index.ts'
-import { choicesOf, FEWEST, keyOf, type OpenLog, useLog } from '../../store/log.ts'
+import { useLog } from '../../store/log.ts'
+import { choicesOf, FEWEST, keyOf, type OpenLog } from '../../store/log-state.ts'
 import { useScenario } from '../../store/scenario.ts'
 import { useView } from '../../store/view.ts'
 import { parseNumber } from '../../ui/number.ts'

@@ -9,7 +9,7 @@ import {
   type Scenario,
 } from '../../../sim/index.ts'
 import { type Quantity, quantityUnit, shownUnit, type UnitSystem } from '../../read/units.ts'
-import type { OpenLog } from '../../store/log.ts'
+import type { OpenLog } from '../../store/log-state.ts'
 import { formatPlain, NO_FIGURE, withUnit } from '../../ui/format.ts'
 import type { ShownUnit } from '../../ui/unit.ts'
 

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { lentOf } from '../../../app/store/lend.ts'
-import { standsOn, useLog } from '../../../app/store/log.ts'
+import { useLog } from '../../../app/store/log.ts'
+import { standsOn } from '../../../app/store/log-state.ts'
 import { useScenario } from '../../../app/store/scenario.ts'
 import { run } from '../../../sim/cli/core.ts'
 import { editScenario, PRESETS, tracesCsv } from '../../../sim/index.ts'
